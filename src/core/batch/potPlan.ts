@@ -1,0 +1,92 @@
+import { aboveZero } from "../check/aboveZero";
+import { plain } from "../check/plain";
+import { rate } from "../check/rate";
+import { wrong } from "../check/wrong";
+import { Fault } from "../fault";
+import { sum } from "../statistics/sum";
+import { packPots } from "./packPots";
+
+/** Candles of one kind to pour: the vessel's name, the fill of one, and how many. */
+export interface Order {
+  readonly vessel: string;
+  readonly fill: number;
+  readonly quantity: number;
+}
+
+/** Candles of one kind poured from one pot. `order` is the place of the order in the list, from 0. */
+export interface PotRow {
+  readonly order: number;
+  readonly vessel: string;
+  readonly count: number;
+  readonly weight: number;
+}
+
+export interface Pot {
+  readonly rows: readonly PotRow[];
+  readonly weight: number;
+}
+
+export interface PotPlan {
+  /** The fullest first. */
+  readonly pots: readonly Pot[];
+  /** No plan needs fewer pots; the plan is proven the fewest where it has as many. */
+  readonly bound: number;
+  /** Orders that cannot be poured, with the reason. The pots hold the others. */
+  readonly refused: readonly { readonly order: number; readonly fault: Fault }[];
+}
+
+/**
+ * Fewest pots for orders of one scent, whole candles, each pot at most its capacity (equal allowed).
+ * Orders of nothing are left out; a candle that alone passes the capacity is refused by name.
+ * Source: bin packing, solved exactly by bounds and search (see packPots).
+ * @param orders fills of 0 or more in one weight unit, whole quantities of 0 or more
+ * @param potCapacity above 0, in the same unit
+ * @param loss share melted beyond what is poured, 0 or more and below 1; 0 when left out
+ */
+export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0): PotPlan {
+  const capacity = aboveZero("potCapacity", potCapacity);
+  const melted = 1 + rate("loss", loss);
+  const refused: { order: number; fault: Fault }[] = [];
+  const placed: { order: number; vessel: string; each: number; count: number }[] = [];
+  for (const [order, { vessel, fill, quantity }] of orders.entries()) {
+    try {
+      const each = checkedFill(vessel, fill) * melted;
+      const count = checkedQuantity(vessel, quantity);
+      if (count === 0) continue;
+      // A billionth of a billionth of a pot is no weight: binary fractions must not cost a pot.
+      if (each > capacity * (1 + 1e-12)) {
+        throw new Fault(
+          "none",
+          `${vessel}: one candle takes ${plain(each)} and the pot holds ${plain(capacity)}; take a larger pot`,
+        );
+      }
+      placed.push({ order, vessel, each, count });
+    } catch (fault) {
+      if (!(fault instanceof Fault)) throw fault;
+      refused.push({ order, fault });
+    }
+  }
+  const packing = packPots(
+    placed.map(({ each }) => each),
+    placed.map(({ count }) => count),
+    capacity,
+  );
+  const pots = packing.pots.map((counts) => {
+    const rows = placed.flatMap(({ order, vessel, each }, i) => {
+      const count = counts[i] as number;
+      return count > 0 ? [{ order, vessel, count, weight: count * each }] : [];
+    });
+    return { rows, weight: sum(rows.map(({ weight }) => weight)) };
+  });
+  return { pots: pots.sort((a, b) => b.weight - a.weight), bound: packing.bound, refused };
+}
+
+function checkedFill(vessel: string, fill: number): number {
+  if (fill > 0) return fill;
+  throw wrong("fills", `${vessel} has a fill of ${plain(fill)}; write its fill weight, above 0`);
+}
+
+function checkedQuantity(vessel: string, quantity: number): number {
+  if (Number.isInteger(quantity) && quantity >= 0) return quantity;
+  throw wrong("quantities", `${plain(quantity)} of ${vessel}; write a whole number, 0 or more`);
+}

@@ -1,0 +1,10 @@
+import { plain } from "./plain";
+import { wrong } from "./wrong";
+
+/** A fraction of 0 or more and below 1. A percentage typed without its sign (6 for 6 %) is the usual slip. */
+export function rate(name: string, value: number): number {
+  if (value >= 0 && value < 1) return value;
+  if (value < 0) throw wrong(name, `${plain(value)} is below 0; write 0 or more`);
+  const meant = value < 100 ? `write ${plain(value)}% or ${plain(value / 100)}` : "write a share below 100%";
+  throw wrong(name, `${plain(value)} means ${plain(value * 100)} %; ${meant}`);
+}

@@ -1,0 +1,91 @@
+import { makeable } from "../core/batch/makeable";
+import { type PotPlan, potPlan } from "../core/batch/potPlan";
+import { answer, lines, number, numberOr, one, textOr, toError, valuesOf } from "./cells";
+
+/**
+ * Fewest pots for candles of one scent: rows of pot number, vessel, count and weight to melt. Pour one scent at a time.
+ * @customfunction POTPLAN
+ * @param vessels Name of each vessel; a range.
+ * @param fills Fill weight of one candle in each vessel, any one weight unit; a range of the same size.
+ * @param quantities How many candles of each, whole numbers; a range of the same size. Blank and 0 are left out.
+ * @param potCapacity The most a pot melts at once, in the unit of the fills.
+ * @param loss Share melted beyond what is poured, a fraction or percentage (3% melts 3 % more); 0 when left out.
+ * @returns Rows of pot number (the fullest is 1), vessel, count, and weight to melt in the unit of the fills. A candle no pot holds stands first, as #N/A.
+ * @example =POUR.POTPLAN({"Tin";"Jar"}, {200;300}, {4;2}, 1000) gives 1 | "Tin" | 2 | 400 ; 1 | "Jar" | 2 | 600 ; 2 | "Tin" | 2 | 400
+ * @source Bin packing, solved by bounds and search; checked against the OR-Library binpack1 best counts.
+ */
+export function POTPLAN(vessels: any[][], fills: any[][], quantities: any[][], potCapacity: any, loss?: any): any[][] {
+  return answer(() => {
+    const found = orders(vessels, fills, quantities);
+    const good = found.filter(({ error }) => !error);
+    const plan = planOf(good, potCapacity, loss);
+    const misfits = [
+      ...found.flatMap(({ error, order }) => (error ? [{ error, order }] : [])),
+      ...plan.refused.map(({ order, fault }) => ({ error: toError(fault), order: good[order]?.order })),
+    ];
+    const rows = [
+      ...misfits.map(({ error, order }) => [error, order?.vessel ?? "", order?.quantity ?? "", error]),
+      ...plan.pots.flatMap((pot, i) => pot.rows.map(({ vessel, count, weight }) => [i + 1, vessel, count, weight])),
+    ];
+    return rows.length > 0 ? rows : [["", "", "", ""]];
+  });
+}
+
+/**
+ * Fewest pots that pour candles of one scent.
+ * @customfunction POTCOUNT
+ * @param fills Fill weight of one candle in each vessel, any one weight unit; a range.
+ * @param quantities How many candles of each, whole numbers; a range of the same size. Blank and 0 are left out.
+ * @param potCapacity The most a pot melts at once, in the unit of the fills.
+ * @param loss Share melted beyond what is poured, a fraction or percentage (3% melts 3 % more); 0 when left out.
+ * @returns Number of pots.
+ * @example =POUR.POTCOUNT({200;300}, {4;2}, 1000) gives 2
+ * @source Bin packing, solved by bounds and search; checked against the OR-Library binpack1 best counts.
+ */
+export function POTCOUNT(fills: any[][], quantities: any[][], potCapacity: any, loss?: any): any[][] {
+  return answer(() => {
+    const found = orders([[null]], fills, quantities);
+    valuesOf(found);
+    const plan = planOf(found, potCapacity, loss);
+    if (plan.refused[0]) throw plan.refused[0].fault;
+    return plan.pots.length;
+  });
+}
+
+const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
+  lines([textOr("vessels", vessels), number("fills", fills), number("quantities", quantities)], [2]).map(
+    ({ row, values: [vessel, fill, quantity], error, ...line }) => ({
+      ...line,
+      row,
+      error,
+      values: [vessel, fill, quantity],
+      order: { vessel: vessel ?? `row ${row}`, fill, quantity },
+    }),
+  );
+
+const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): PotPlan =>
+  potPlan(
+    found.map(({ order }) => order),
+    one(number("potCapacity", potCapacity)),
+    one(numberOr("loss", loss)),
+  );
+
+/**
+ * Whole candles the shelf allows: the scarcest thing decides. Rows with nothing needed are left out.
+ * @customfunction MAKEABLE
+ * @param onHand What the shelf holds of each thing, any unit; a range.
+ * @param perCandle What one candle takes of each, in the unit of its row; a range of the same size.
+ * @returns Whole candles.
+ * @example =POUR.MAKEABLE({5000;220;40}, {200;12;1}) gives 18
+ * @source Division with the remainder dropped.
+ */
+export function MAKEABLE(onHand: any[][], perCandle: any[][]): any[][] {
+  return answer(() =>
+    makeable(
+      valuesOf(lines([number("onHand", onHand), number("perCandle", perCandle)], [1])).map(([shelf, each]) => ({
+        onHand: shelf,
+        perCandle: each,
+      })),
+    ),
+  );
+}

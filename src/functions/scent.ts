@@ -1,0 +1,136 @@
+import { wrong } from "../core/check/wrong";
+import { loadAs } from "../core/scent/loadAs";
+import { loadCheck } from "../core/scent/loadCheck";
+import { loadFrom } from "../core/scent/loadFrom";
+import { recipeSplit } from "../core/scent/recipeSplit";
+import { type Parts, scentSplit } from "../core/scent/scentSplit";
+import { eachCell, inPlace, number, numberOr, one, text, textOr } from "./cells";
+
+/**
+ * Wax and scent of a fill, side by side in two columns. They always add up to the fill.
+ * @customfunction SCENTSPLIT
+ * @param fill Weight of wax and scent together, any one weight unit; a cell or a range.
+ * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
+ * @param basis What the load is a share of: "of wax" (scent / wax) or "of total" (scent / everything); "of wax" when left out.
+ * @returns Weight of wax and weight of scent, in the unit of the fill.
+ * @example =ROUND(POUR.SCENTSPLIT(12.5, 6%), 2) gives 11.79 | 0.71
+ * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
+ */
+export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][]): any[][] {
+  return split(fill, load, basis, ({ wax, scent }) => [wax, scent], 2);
+}
+
+/**
+ * Wax of a fill: the first column of SCENTSPLIT alone, for a table column.
+ * @customfunction WAXPART
+ * @param fill Weight of wax and scent together, any one weight unit; a cell or a range.
+ * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
+ * @param basis What the load is a share of: "of wax" (scent / wax) or "of total" (scent / everything); "of wax" when left out.
+ * @returns Weight of wax, in the unit of the fill.
+ * @example =POUR.WAXPART(212, 6%) gives 200
+ * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
+ */
+export function WAXPART(fill: any[][], load: any[][], basis?: any[][]): any[][] {
+  return split(fill, load, basis, ({ wax }) => [wax]);
+}
+
+/**
+ * Scent of a fill: the second column of SCENTSPLIT alone, for a table column.
+ * @customfunction SCENTPART
+ * @param fill Weight of wax and scent together, any one weight unit; a cell or a range.
+ * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
+ * @param basis What the load is a share of: "of wax" (scent / wax) or "of total" (scent / everything); "of wax" when left out.
+ * @returns Weight of scent, in the unit of the fill.
+ * @example =POUR.SCENTPART(212, 6%) gives 12
+ * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
+ */
+export function SCENTPART(fill: any[][], load: any[][], basis?: any[][]): any[][] {
+  return split(fill, load, basis, ({ scent }) => [scent]);
+}
+
+function split(
+  fill: any[][],
+  load: any[][],
+  basis: any[][] | undefined,
+  columns: (parts: Parts) => number[],
+  width = 1,
+): any[][] {
+  return eachCell(
+    [number("fill", fill), number("load", load), textOr("basis", basis)],
+    (...args) => columns(scentSplit(...args)),
+    { width },
+  );
+}
+
+/**
+ * A load on one basis as a load on the other.
+ * @customfunction LOADAS
+ * @param load Scent load, a fraction or percentage below 100 %; a cell or a range.
+ * @param from What the load is a share of now: "of wax" or "of total".
+ * @param to What it is to be a share of: "of wax" or "of total".
+ * @returns The load on the other basis, a fraction.
+ * @example =POUR.LOADAS(25%, "of wax", "of total") gives 0.2
+ * @source The definitions of the two bases: scent / wax and scent / (wax + scent).
+ */
+export function LOADAS(load: any[][], from: any[][], to: any[][]): any[][] {
+  return eachCell([number("load", load), text("from", from), text("to", to)], loadAs);
+}
+
+/**
+ * The load that was really weighed.
+ * @customfunction LOADFROM
+ * @param wax Weight of the wax, any one weight unit; a cell or a range.
+ * @param scent Weight of the scent, in the same unit; a cell or a range.
+ * @param basis What the load is to be a share of: "of wax" or "of total"; "of wax" when left out.
+ * @returns The load, a fraction.
+ * @example =POUR.LOADFROM(200, 12) gives 0.06
+ * @source The definitions of the two bases: scent / wax and scent / (wax + scent).
+ */
+export function LOADFROM(wax: any[][], scent: any[][], basis?: any[][]): any[][] {
+  return eachCell([number("wax", wax), number("scent", scent), textOr("basis", basis)], loadFrom);
+}
+
+/**
+ * Says which limit a load passes and by how much; empty when it is within both.
+ * @customfunction LOADCHECK
+ * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
+ * @param waxMaximum The most the wax holds, a fraction or percentage of wax, from its maker; not checked when blank.
+ * @param productLimit The most the scent's documents allow in a candle, a fraction or percentage of total; not checked when blank.
+ * @param basis What the load is a share of: "of wax" or "of total"; "of wax" when left out.
+ * @returns Empty text, or what is passed. The supplier's documents decide.
+ * @example =POUR.LOADCHECK(12%, 10%, 15%) gives "wax maximum passed by 2 points: 12 % of wax, at most 10 % of wax"
+ * @source Common practice, no source: a wax's maximum is of wax, a product limit is of total.
+ */
+export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[][], basis?: any[][]): any[][] {
+  return eachCell(
+    [
+      number("load", load),
+      numberOr("waxMaximum", waxMaximum),
+      numberOr("productLimit", productLimit),
+      textOr("basis", basis),
+    ],
+    loadCheck,
+  );
+}
+
+/**
+ * Weights of a recipe of many ingredients; the column adds up to the fill.
+ * @customfunction RECIPESPLIT
+ * @param fill Weight of everything together, any one weight unit.
+ * @param shares Share of each ingredient: parts of the wax base (any sum), or loads as fractions or percentages; a range.
+ * @param bases What each share is of: "part", "of wax" or "of total"; a range of the same size.
+ * @param division Scale division to weigh out in, in the unit of the fill; exact weights when left out.
+ * @returns Weight of each ingredient, in the unit of the fill and the shape of the shares.
+ * @example =POUR.RECIPESPLIT(212, {3;1;6%}, {"part";"part";"of wax"}) gives 150 ; 50 ; 12
+ * @source The definitions of the bases; weighed out by the largest remainder.
+ */
+export function RECIPESPLIT(fill: any, shares: any[][], bases: any[][], division?: any): any[][] {
+  return inPlace([number("shares", shares), text("bases", bases)], (rows, badRows) => {
+    if (badRows.length > 0) throw wrong("shares", `row ${badRows[0]} of the recipe has an error; mend it first`);
+    return recipeSplit(
+      one(number("fill", fill)),
+      rows.map(([share, basis]) => ({ share, basis })),
+      one(numberOr("division", division)),
+    );
+  });
+}

@@ -1,0 +1,52 @@
+import type { Sheet } from "../sheet/sheet";
+
+/** What a cell holds when read: exact, not as shown. A blank is null; an error comes with its code (`#N/A`). */
+export type CellValue = string | number | boolean | null | { readonly error: string };
+
+/** A rectangle of cells on a sheet: rows and columns from 0. */
+export interface Place {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** A table of the workbook, or a selected range whose first row is its heading. */
+export interface Source {
+  /** The table's name; empty for a selection. */
+  readonly name: string;
+  /** The whole of it, heading included. */
+  readonly place: Place;
+  readonly headings: readonly string[];
+}
+
+/** A source with its rows, each as long as the headings. */
+export interface SourceRows extends Source {
+  readonly rows: readonly (readonly CellValue[])[];
+}
+
+/** All that the pane needs of a spreadsheet program. Every method rejects with an Error whose message a user can act on. */
+export interface Host {
+  /** The tables of the workbook, in the order of its sheets. */
+  tables(): Promise<Source[]>;
+  /** A table's rows as they are now. */
+  read(source: Source): Promise<SourceRows>;
+  /** The selected range with its first row as headings; rejects when it is a single cell. */
+  selection(): Promise<SourceRows>;
+  /** The names of the sheets, in order. */
+  sheetNames(): Promise<string[]>;
+  /**
+   * Adds a sheet and shows it; gives the name it got. Nothing that was there is overwritten, and when writing
+   * fails no sheet is left behind. Text is written as text, whatever it begins with.
+   */
+  addSheet(sheet: Sheet): Promise<string>;
+  /** Selects a cell, so that the user sees it. */
+  select(place: Place): Promise<void>;
+  /** The settings kept in the workbook, or null when none are. */
+  settings(): Promise<unknown>;
+  /** Keeps settings (plain JSON) in the workbook. */
+  keepSettings(settings: unknown): Promise<void>;
+  /** Calls back after tables may have changed (sheets or cells edited); gives the way to stop that. */
+  onChange(callback: () => void): () => void;
+}

@@ -1,0 +1,59 @@
+/**
+ * A sheet described without a spreadsheet program: what each cell holds and how it looks. The run sheet and the
+ * sample workbooks are written as such descriptions; a host adapter or the workbook writer puts them into cells.
+ */
+
+/**
+ * What a cell holds. `text` is always text, whatever it begins with: only `formula` is ever computed.
+ * A formula is in the en-US form with its `=`, whole references such as `Vessels[[#This Row],[Water]]`,
+ * and `POUR.` functions by that name.
+ */
+export type Content = { readonly text: string } | { readonly number: number } | { readonly formula: string };
+
+/** The few looks a sheet uses; styles.ts says what each one is. */
+export type Look = "body" | "title" | "heading" | "label" | "input" | "caution" | "total" | "note" | "blank" | "alert";
+
+export interface Cell {
+  /** From 0. */
+  readonly row: number;
+  /** From 0. */
+  readonly column: number;
+  /** Nothing: an empty cell that still has its look, such as a place to write in. */
+  readonly content?: Content;
+  readonly look?: Look;
+  /** An Excel number format in its en-US form, such as `0.0%`. */
+  readonly format?: string;
+  /** Columns this cell covers to its right, itself included. */
+  readonly across?: number;
+  readonly align?: "left" | "center" | "right";
+}
+
+/** A table with its heading row; the columns' cells stand in `cells` like all others. */
+export interface Table {
+  /** Letters and digits, unique in the workbook. */
+  readonly name: string;
+  readonly row: number;
+  readonly column: number;
+  readonly headings: readonly string[];
+  /** Rows below the heading, at least one. */
+  readonly rows: number;
+}
+
+export interface Print {
+  readonly paper: "letter" | "a4";
+  readonly landscape?: boolean;
+  /** Rows repeated on each page, from 0, both included. */
+  readonly repeatRows?: readonly [number, number];
+}
+
+export interface Sheet {
+  /** The name wished for; the host adds a number when it is taken. */
+  readonly name: string;
+  /** Widths of the columns, in characters. */
+  readonly widths: readonly number[];
+  readonly cells: readonly Cell[];
+  readonly tables?: readonly Table[];
+  /** Rows at the top that stay in view. */
+  readonly frozenRows?: number;
+  readonly print?: Print;
+}
