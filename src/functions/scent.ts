@@ -98,7 +98,7 @@ export function LOADFROM(wax: any[][], scent: any[][], basis?: any[][]): any[][]
  * @param productLimit The most the scent's documents allow in a candle, a fraction or percentage of total; not checked when blank.
  * @param basis What the load is a share of: "of wax" or "of total"; "of wax" when left out.
  * @returns Empty text, or what is passed. The supplier's documents decide.
- * @example =POUR.LOADCHECK(12%, 10%, 15%) gives "wax maximum passed by 2 points: 12 % of wax, at most 10 % of wax"
+ * @example =POUR.LOADCHECK(12%, 10%, 15%) gives "wax maximum passed by 2 points: 12 % of wax, at most 10 %"
  * @source Common practice, no source: a wax's maximum is of wax, a product limit is of total.
  */
 export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[][], basis?: any[][]): any[][] {

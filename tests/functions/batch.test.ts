@@ -1,0 +1,84 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { call, cell, down, messageOf } from "./built";
+
+type Row = [number, string, number, number];
+
+describe("POTPLAN and POTCOUNT", () => {
+  it("plans by hand: four of 200 and two of 300 in pots of 1000", () => {
+    expect(cell("POTCOUNT", down(200, 300), down(4, 2), 1000)).toBe(2);
+    const rows = call("POTPLAN", down("Tin", "Jar"), down(200, 300), down(4, 2), 1000) as Row[];
+    expect(rows.filter(([pot]) => pot === 1).reduce((sum, [, , , weight]) => sum + weight, 0)).toBe(1000);
+    expect(rows.filter(([pot]) => pot === 2).reduce((sum, [, , , weight]) => sum + weight, 0)).toBe(400);
+  });
+  it("fills a pot to its capacity exactly, in decimals too", () => {
+    expect(cell("POTCOUNT", down(0.1), down(3), 0.3)).toBe(1);
+    expect(cell("POTCOUNT", down(12.47), down(30), 12.47 * 30)).toBe(1);
+    expect(cell("POTCOUNT", down(100), down(10), 1030, 0.03)).toBe(1);
+    expect(cell("POTCOUNT", down(100), down(10), 1029.999, 0.03)).toBe(2);
+  });
+  it("adds the loss to what is melted", () => {
+    const rows = call("POTPLAN", down("Tin"), down(200), down(4), 1000, 0.03) as Row[];
+    expect(rows).toEqual([[1, "Tin", 4, 824]]);
+  });
+  it("pours every candle once, in no pot beyond its capacity, the fullest first", () => {
+    const order = fc.record({ fill: fc.integer({ min: 50, max: 900 }), quantity: fc.integer({ min: 0, max: 15 }) });
+    fc.assert(
+      fc.property(fc.array(order, { minLength: 1, maxLength: 6 }), fc.constantFrom(0, 0.03, 0.1), (orders, loss) => {
+        fc.pre(orders.some(({ quantity }) => quantity > 0));
+        const names = orders.map((_, i) => `v${i}`);
+        const fills = down(...orders.map(({ fill }) => fill));
+        const quantities = down(...orders.map(({ quantity }) => quantity));
+        const rows = call("POTPLAN", down(...names), fills, quantities, 1000, loss) as Row[];
+        const weights = new Map<number, number>();
+        const poured = new Map<string, number>();
+        for (const [pot, vessel, count, weight] of rows) {
+          const { fill } = orders[names.indexOf(vessel)] as { fill: number };
+          expect(weight).toBeCloseTo(count * fill * (1 + loss), 8);
+          weights.set(pot, (weights.get(pot) ?? 0) + weight);
+          poured.set(vessel, (poured.get(vessel) ?? 0) + count);
+        }
+        const pots = [...weights.values()];
+        expect([...weights.keys()]).toEqual(pots.map((_, i) => i + 1));
+        expect(pots.every((weight) => weight <= 1000 * (1 + 1e-12))).toBe(true);
+        expect(pots).toEqual([...pots].sort((a, b) => b - a));
+        for (const [i, { quantity }] of orders.entries()) expect(poured.get(names[i] as string) ?? 0).toBe(quantity);
+        expect(cell("POTCOUNT", fills, quantities, 1000, loss)).toBe(pots.length);
+      }),
+      { numRuns: 200 },
+    );
+  });
+  it("names the candle that no pot holds and plans the others", () => {
+    const rows = call("POTPLAN", down("Tin", "Tub"), down(200, 5000), down(2, 1), 1000);
+    expect(messageOf(rows[0]?.[0], "#N/A")).toContain("Tub");
+    expect(rows[0]?.slice(1, 3)).toEqual(["Tub", 1]);
+    expect(rows.slice(1)).toEqual([[1, "Tin", 2, 400]]);
+    expect(messageOf(cell("POTCOUNT", down(200, 5000), down(2, 1), 1000), "#N/A")).toContain("row 2");
+  });
+  it("leaves out blank and zero quantities", () => {
+    const rows = call("POTPLAN", down("A", "B", "C"), down(200, null, 300), down(2, null, 0), 1000);
+    expect(rows).toEqual([[1, "A", 2, 400]]);
+    expect(cell("POTCOUNT", down(200), down(null), 1000)).toBe(0);
+    expect(call("POTPLAN", down("A"), down(200), down(0), 1000)).toEqual([["", "", "", ""]]);
+  });
+  it("says what is wrong with a row, in that row", () => {
+    const rows = call("POTPLAN", down("A", "B", "C"), down(200, null, 300), down(2, 1, 1.5), 1000);
+    const messages = rows.slice(0, 2).map((row) => messageOf(row[0]));
+    expect(messages[0]).toContain("fills: the cell is blank");
+    expect(messages[1]).toContain("1.5 of C");
+    expect(rows.slice(2)).toEqual([[1, "A", 2, 400]]);
+  });
+});
+
+describe("MAKEABLE", () => {
+  it("goes by the scarcest thing and leaves out what is not needed", () => {
+    expect(cell("MAKEABLE", down(5000, 220, 40), down(200, 12, 1))).toBe(18);
+    expect(cell("MAKEABLE", down(5000, 0), down(200, 0))).toBe(25);
+    expect(cell("MAKEABLE", down(5000, null), down(200, null))).toBe(25);
+    expect(cell("MAKEABLE", down(0.3), down(0.1))).toBe(3); // 0.3 / 0.1 is 2.9999999999999996 in binary
+  });
+  it("does not take a blank shelf for an empty one", () => {
+    expect(messageOf(cell("MAKEABLE", down(5000, null), down(200, 1)))).toBe("onHand: the cell is blank; fill it in");
+    expect(messageOf(cell("MAKEABLE", down(5000), down(0)), "#N/A")).toContain("nothing is needed");
+  });
+});

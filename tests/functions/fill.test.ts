@@ -1,0 +1,172 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { call, cell, down, messageOf } from "./built";
+
+describe("FILLWEIGHT", () => {
+  it("fills 12.47 where water weighed 14.5", () => {
+    // Common practice, no source: a soy-type container wax fills about 0.86 of the water.
+    expect(cell("FILLWEIGHT", 14.5)).toBeCloseTo(12.47, 12);
+  });
+  it("refuses a factor above 2 and says what may have been meant", () => {
+    expect(messageOf(cell("FILLWEIGHT", 100, 86))).toBe(
+      "waxFactor: 86 is not above 0 and at most 2; write 0.86 if 86 % was meant",
+    );
+    expect(messageOf(cell("FILLWEIGHT", 100, 0))).toContain("wax is near 0.86");
+  });
+});
+
+describe("WATERVOLUME", () => {
+  // kg/m3, Tanaka et al. 2001 (CIPM); 997.047021671824 at 25 C is the formula's own published check.
+  const tanaka: [number, number, number][] = [
+    [0, 999.8428, 1e-4],
+    [4, 999.9749, 1e-4],
+    [10, 999.7027, 1e-4],
+    [15, 999.1026, 1e-4],
+    [20, 998.2067, 1e-4],
+    [25, 997.047021671824, 1e-11],
+    [30, 995.6488, 1e-4],
+    [35, 994.0326, 1e-4],
+    [40, 992.2152, 1e-4],
+  ];
+  it.each(tanaka)("at %d C water weighs %d kg in a cubic metre", (temperature, density, within) => {
+    const litres = cell("WATERVOLUME", 1, "kg", "l", temperature) as number;
+    expect(Math.abs(1000 / litres - density)).toBeLessThan(within * 0.6);
+  });
+
+  it("agrees with Kell 1975 within 3.3e-6 g/mL (to two digits) from 0 to 40 C", () => {
+    // Kell 1975, J. Chem. Eng. Data 20, as cited at second hand.
+    const kell = (t: number) =>
+      (999.83952 +
+        16.945176 * t -
+        7.9870401e-3 * t ** 2 -
+        46.170461e-6 * t ** 3 +
+        105.56302e-9 * t ** 4 -
+        280.54253e-12 * t ** 5) /
+      (1 + 16.87985e-3 * t) /
+      1000;
+    for (let t = 0; t <= 40; t += 0.5) {
+      const density = 1 / (cell("WATERVOLUME", 1, "g", "ml", t) as number);
+      expect(Math.abs(density - kell(t))).toBeLessThan(3.35e-6);
+    }
+  });
+
+  it("knows that a fluid ounce of water is not an ounce", () => {
+    // 1 US fl oz of water at 20 C weighs 1.0413 oz: computed from 231 in3 a gallon and Tanaka's density.
+    expect(1 / (cell("WATERVOLUME", 1, "oz", "floz") as number)).toBeCloseTo(1.0413, 4);
+  });
+
+  it("takes Fahrenheit, and 20 C when no temperature is given, whatever the unit", () => {
+    // 60 F: 999.0170 kg/m3 by Tanaka et al. 2001.
+    expect(1000 / (cell("WATERVOLUME", 1, "kg", "l", 60, "F") as number)).toBeCloseTo(999.017, 3);
+    expect(cell("WATERVOLUME", 100, "g", "ml", null, "F")).toBe(cell("WATERVOLUME", 100, "g", "ml", 20, "C"));
+  });
+
+  it("refuses what it cannot know", () => {
+    expect(messageOf(cell("WATERVOLUME", 100, "g", "ml", 41))).toContain("0 to 40 C");
+    expect(messageOf(cell("WATERVOLUME", 100, "gram"))).toBe(
+      'weightUnit: "gram" is not known here; write g, kg, oz or lb',
+    );
+    expect(messageOf(cell("WATERVOLUME", 100, "g", "oz"))).toContain("ml, l, floz, in3 or cm3");
+  });
+});
+
+describe("units", () => {
+  it.each([
+    // Weights and Measures Act 1985 (UK), Schedule 1 Part V: lb = 453.59237 g, oz = lb / 16.
+    ["lb", 453.59237],
+    ["oz", 28.349523125],
+    ["kg", 1000],
+    ["g", 1],
+    ["OZ", 28.349523125],
+  ])("a weight of 1 %s is %d g", (unit, grams) => {
+    expect(cell("FILLBYVOLUME", grams, "ml", unit, 1)).toBeCloseTo(1, 12);
+  });
+  it.each([
+    // 16 CFR 500.19: inch = 2.54 cm; the US gallon is 231 in3 (second-hand) and 128 fluid ounces.
+    ["in3", 16.387064],
+    ["floz", 29.5735295625],
+    ["cm3", 1],
+    ["l", 1000],
+  ])("a volume of 1 %s is %d mL", (unit, millilitres) => {
+    expect(cell("FILLBYVOLUME", 1, unit, "g", 1)).toBeCloseTo(millilitres, 10);
+  });
+});
+
+describe("VESSELVOLUME", () => {
+  it("is the solid geometry of each shape", () => {
+    expect(cell("VESSELVOLUME", "round", 8, 10)).toBeCloseTo(Math.PI * 16 * 10, 10); // cylinder
+    expect(cell("VESSELVOLUME", "round", 6, 9, 0)).toBeCloseTo((Math.PI * 9 * 9) / 3, 10); // cone
+    expect(cell("VESSELVOLUME", "box", 7, 9)).toBeCloseTo(441, 12);
+    expect(cell("VESSELVOLUME", "bowl", 10, 5)).toBeCloseTo((2 / 3) * Math.PI * 125, 10); // half a ball
+  });
+  it("a frustum is a cone less its tip", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 20, noNaN: true }),
+        fc.double({ min: 1, max: 30, noNaN: true }),
+        (foot, h) => {
+          const frustum = cell("VESSELVOLUME", "round", foot, h, 2 * foot) as number;
+          const cone = (width: number, height: number) => (Math.PI * width ** 2 * height) / 12;
+          expect(frustum).toBeCloseTo(cone(2 * foot, 2 * h) - cone(foot, h), 6);
+        },
+      ),
+    );
+  });
+  it("converts both units", () => {
+    expect(cell("VESSELVOLUME", "box", 1, 1, 1, "in", "in3")).toBeCloseTo(1, 12);
+    expect(cell("VESSELVOLUME", "box", 100, 100, 100, "mm", "l")).toBeCloseTo(1, 12);
+  });
+  it("names a shape it does not know and a measure a bowl does not have", () => {
+    expect(messageOf(cell("VESSELVOLUME", "oval", 8, 10))).toBe(
+      'shape: "oval" is not known here; write round, box or bowl',
+    );
+    expect(messageOf(cell("VESSELVOLUME", "bowl", 8, 4, 3))).toContain("second");
+  });
+});
+
+describe("WAXFACTOR and WAXFACTORSPREAD", () => {
+  const x = [60, 61, 62, 63, 64, 65, 66, 67, 68, 69, 70];
+  const y = [130, 131, 132, 133, 134, 135, 136, 137, 138, 139, 140];
+  // Student's t at 0.975, published table: 10 degrees 2.228139, 2 degrees 4.302653.
+  it("agrees with NIST StRD NoInt1 to 12 digits", () => {
+    expect(cell("WAXFACTOR", down(...y), down(...x)) as number).toBeCloseTo(2.07438016528926, 12);
+    const error = (cell("WAXFACTORSPREAD", down(...y), down(...x)) as number) / 2.2281388519649385;
+    expect(error).toBeCloseTo(0.0165289256198347, 12);
+  });
+  it("agrees with NIST StRD NoInt2 to 12 digits", () => {
+    expect(cell("WAXFACTOR", down(3, 4, 4), down(4, 5, 6)) as number).toBeCloseTo(0.727272727272727, 12);
+    const spread = cell("WAXFACTORSPREAD", down(3, 4, 4), down(4, 5, 6)) as number;
+    const t = 0.95 / Math.sqrt(2 * 0.975 * 0.025); // closed form for 2 degrees of freedom
+    expect(spread / t).toBeCloseTo(0.0420827318078432, 12);
+  });
+  it("does not mind the scale of the data", () => {
+    const big = (values: number[], by: number) => down(...values.map((value) => value * by));
+    expect(cell("WAXFACTOR", big(y, 1e9), big(x, 1e9)) as number).toBeCloseTo(2.07438016528926, 12);
+    expect(cell("WAXFACTOR", big(y, 1e-9), big(x, 1e-9)) as number).toBeCloseTo(2.07438016528926, 12);
+  });
+  it("leaves out rows with a blank", () => {
+    expect(cell("WAXFACTOR", down(86, null, 172), down(100, 150, 200))).toBeCloseTo(0.86, 14);
+    expect(cell("WAXFACTOR", down(86, 100, 172), down(100, null, 200))).toBeCloseTo(0.86, 14);
+  });
+  it("has no answer without enough pours, and says how many there are", () => {
+    expect(messageOf(cell("WAXFACTOR", down(null), down(100)), "#N/A")).toContain("at least 1");
+    expect(messageOf(cell("WAXFACTORSPREAD", down(86, null), down(100, 90)), "#N/A")).toContain("at least 2");
+  });
+  it("wants ranges of one size, and weights above 0", () => {
+    expect(messageOf(cell("WAXFACTOR", down(86, 90), down(100, 110, 120)))).toContain("same size");
+    expect(messageOf(cell("WAXFACTOR", down(86, 0), down(100, 110)))).toContain("poured");
+  });
+});
+
+describe("BLENDFACTOR", () => {
+  it("adds volumes", () => {
+    // 50 wt% of 0.998 and 1.834 gives 1.2926: computed from ideal mixing, 1/rho = sum(w/rho).
+    expect(cell("BLENDFACTOR", 0.998, 1.834, 0.5, "of total")).toBeCloseTo(1.2926, 4);
+    const [[light], [heavy]] = call("BLENDFACTOR", down(0.86, 0.9), 1, 0) as [[number], [number]];
+    expect(light).toBeCloseTo(0.86, 14);
+    expect(heavy).toBeCloseTo(0.9, 14);
+  });
+  it("names the basis it does not know", () => {
+    expect(messageOf(cell("BLENDFACTOR", 0.86, 1, 0.06, "wax"))).toContain('basis: "wax"');
+  });
+});

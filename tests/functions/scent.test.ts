@@ -1,0 +1,138 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { call, cell, down, messageOf, type Value } from "./built";
+
+const rate = fc.double({ min: 0, max: 0.999, noNaN: true });
+const weight = fc.double({ min: 1e-3, max: 1e6, noNaN: true });
+const basis = fc.constantFrom("of wax", "of total");
+
+describe("SCENTSPLIT, WAXPART, SCENTPART", () => {
+  it("splits 12.5 at 6 % of wax into 11.79 and 0.71", () => {
+    // Common practice, no source: worked by hand, in any one weight unit.
+    const [wax, scent] = call("SCENTSPLIT", 12.5, 0.06)[0] as [number, number];
+    expect(wax).toBeCloseTo(11.79, 2);
+    expect(scent).toBeCloseTo(0.71, 2);
+  });
+  it("knows of wax from of total", () => {
+    expect(call("SCENTSPLIT", 106, 0.06)).toEqual([[100, 6]]);
+    expect(call("SCENTSPLIT", 100, 0.06, "of total")).toEqual([[94, 6]]);
+    expect(call("SCENTSPLIT", 100, 0.06, "OF TOTAL ")).toEqual([[94, 6]]);
+  });
+  it("wax + scent = fill, to the last bit, and each at its load", () => {
+    fc.assert(
+      fc.property(weight, rate, basis, (fill, load, on) => {
+        const [wax, scent] = call("SCENTSPLIT", fill, load, on)[0] as [number, number];
+        expect(wax + scent).toBe(fill);
+        const base = on === "of wax" ? wax : fill;
+        expect(Math.abs(scent - load * base)).toBeLessThanOrEqual(fill * 4e-16);
+        expect(cell("WAXPART", fill, load, on)).toBe(wax);
+        expect(cell("SCENTPART", fill, load, on)).toBe(scent);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+  it("never guesses a basis", () => {
+    expect(messageOf(cell("WAXPART", 100, 0.06, "wax"))).toBe(
+      'basis: "wax" is not known here; write of wax or of total',
+    );
+  });
+  it.each([
+    [6, "load: 6 means 600 %; write 6% or 0.06"],
+    [1, "load: 1 means 100 %; write 1% or 0.01"],
+    [7.5, "load: 7.5 means 750 %; write 7.5% or 0.075"],
+    [600, "load: 600 means 60000 %; write a share below 100%"],
+    [-0.1, "load: -0.1 is below 0; write 0 or more"],
+  ])("refuses a load of %d", (load, message) => {
+    expect(messageOf(cell("WAXPART", 100, load))).toBe(message);
+  });
+});
+
+describe("LOADAS and LOADFROM", () => {
+  it("25 % of wax is 20 % of total", () => {
+    expect(cell("LOADAS", 0.25, "of wax", "of total")).toBe(0.2);
+    expect(cell("LOADAS", 0.2, "of total", "of wax")).toBe(0.25);
+    expect(cell("LOADAS", 0.5, "of total", "of wax")).toBe(1);
+  });
+  it("goes there and back", () => {
+    fc.assert(
+      fc.property(rate, (load) => {
+        const total = cell("LOADAS", load, "of wax", "of total") as number;
+        expect(cell("LOADAS", total, "of total", "of wax")).toBeCloseTo(load, 12);
+      }),
+    );
+  });
+  it("finds the load that was split", () => {
+    fc.assert(
+      fc.property(weight, fc.double({ min: 0, max: 0.5, noNaN: true }), basis, (fill, load, on) => {
+        const [wax, scent] = call("SCENTSPLIT", fill, load, on)[0] as [number, number];
+        expect(cell("LOADFROM", wax, scent, on)).toBeCloseTo(load, 12);
+      }),
+    );
+  });
+  it("has no load without wax", () => {
+    expect(messageOf(cell("LOADFROM", 0, 5))).toContain("wax");
+  });
+});
+
+describe("LOADCHECK", () => {
+  it("compares each limit in its own basis", () => {
+    // 12 % of wax is 10.714 % of total: within 11 % of total, above 10 % of wax.
+    expect(cell("LOADCHECK", 0.12, 0.12, 0.11)).toBe("");
+    expect(cell("LOADCHECK", 0.12, 0.1, 0.11)).toBe("wax maximum passed by 2 points: 12 % of wax, at most 10 %");
+    expect(cell("LOADCHECK", 0.12, 0.12, 0.1)).toBe(
+      "product limit passed by 0.7143 points: 10.71 % of total, at most 10 %",
+    );
+    expect(cell("LOADCHECK", 0.12, 0.1, 0.1, "of total")).toMatch(/^wax maximum .*; product limit /);
+  });
+  it("does not check blank limits, and a limit met exactly is within", () => {
+    expect(cell("LOADCHECK", 0.3, null, null)).toBe("");
+    expect(cell("LOADCHECK", 0.1, 0.1, null)).toBe("");
+    expect(cell("LOADCHECK", 0.25, null, 0.2)).toBe("");
+    expect(call("LOADCHECK", down(null, 0.2), 0.1, 0.1)[0]).toEqual([""]);
+  });
+});
+
+describe("RECIPESPLIT", () => {
+  it("adds up by hand: three parts and one part of wax, 6 % of wax, in 212", () => {
+    const recipe = call("RECIPESPLIT", 212, down(3, 1, 0.06), down("part", "part", "of wax"));
+    expect(recipe).toEqual([[150], [50], [12]]);
+  });
+  it("mixes the bases: of total is a share of everything", () => {
+    const recipe = call("RECIPESPLIT", 1000, down(1, 0.1, 0.01), down("part", "of wax", "of total")).flat() as number[];
+    expect(recipe[2]).toBeCloseTo(10, 10);
+    expect(recipe[0]).toBeCloseTo(900, 10);
+    expect(recipe[1]).toBeCloseTo(90, 10);
+  });
+  const ingredient = fc.oneof(
+    fc.tuple(fc.double({ min: 0, max: 0.2, noNaN: true }), fc.constantFrom("of wax", "of total")),
+    fc.tuple(fc.double({ min: 0.01, max: 10, noNaN: true }), fc.constant("part")),
+  );
+  it("sums to the fill, exactly in divisions when it is weighed out", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 100, max: 5000 }), fc.array(ingredient, { maxLength: 3 }), (fill, more) => {
+        const rows: [number, string][] = [[1, "part"], ...more];
+        const shares = down(...rows.map(([share]) => share));
+        const bases = down(...rows.map(([, on]) => on));
+        const exact = call("RECIPESPLIT", fill, shares, bases).flat() as number[];
+        expect(exact.reduce((a, b) => a + b)).toBeCloseTo(fill, 8);
+        const weighed = call("RECIPESPLIT", fill, shares, bases, 1).flat() as number[];
+        expect(weighed.reduce((a, b) => a + b)).toBe(fill);
+        weighed.forEach((value, i) => {
+          expect(Number.isInteger(value)).toBe(true);
+          expect(Math.abs(value - (exact[i] as number))).toBeLessThanOrEqual(1 + 1e-9);
+        });
+      }),
+    );
+  });
+  it("keeps blank rows blank and says which row spoils the rest", () => {
+    expect(call("RECIPESPLIT", 106, down(1, null, 0.06), down("part", null, "of wax"))).toEqual([[100], [""], [6]]);
+    const rows: Value[][] = call("RECIPESPLIT", 106, down(1, "x", 0.06), down("part", "of wax", "of wax"));
+    expect(messageOf(rows[1]?.[0])).toContain('shares: "x" is text');
+    expect(messageOf(rows[0]?.[0])).toContain("row 2");
+  });
+  it("wants wax, and room for it", () => {
+    expect(messageOf(call("RECIPESPLIT", 100, down(0.06), down("of wax"))[0]?.[0])).toContain("no wax");
+    const full = call("RECIPESPLIT", 100, down(1, 0.6, 0.4), down("part", "of total", "of total"));
+    expect(messageOf(full[0]?.[0])).toContain("100 %");
+  });
+});
