@@ -1,7 +1,6 @@
-import type { Sheet } from "../sheet/sheet";
+import type { CellValue, Sheet } from "../sheet/sheet";
 
-/** What a cell holds when read: exact, not as shown. A blank is null; an error comes with its code (`#N/A`). */
-export type CellValue = string | number | boolean | null | { readonly error: string };
+export type { CellValue };
 
 /** A rectangle of cells on a sheet: rows and columns from 0. */
 export interface Place {
@@ -30,7 +29,7 @@ export interface SourceRows extends Source {
 export interface Host {
   /** The tables of the workbook, in the order of its sheets. */
   tables(): Promise<Source[]>;
-  /** A table's rows as they are now. */
+  /** The rows of a table, or of a range that was selected, as they are now. */
   read(source: Source): Promise<SourceRows>;
   /** The selected range with its first row as headings; rejects when it is a single cell. */
   selection(): Promise<SourceRows>;

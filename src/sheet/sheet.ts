@@ -3,8 +3,11 @@
  * sample workbooks are written as such descriptions; a host adapter or the workbook writer puts them into cells.
  */
 
+/** What a cell holds when read: exact, not as shown. A blank is null; an error comes with its code (`#N/A`). */
+export type CellValue = string | number | boolean | null | { readonly error: string };
+
 /**
- * What a cell holds. `text` is always text, whatever it begins with: only `formula` is ever computed.
+ * What a cell is to hold. `text` is always text, whatever it begins with: only `formula` is ever computed.
  * A formula is in the en-US form with its `=`, whole references such as `Vessels[[#This Row],[Water]]`,
  * and `POUR.` functions by that name.
  */

@@ -1,0 +1,40 @@
+import { plain } from "../core/check/plain";
+import { nameOf, type RunPlan } from "../runsheet/planRun";
+import type { Settings } from "../runsheet/settings";
+import { PotPicture } from "./PotPicture";
+
+/** What will be written: the pots of each scent, drawn, and the totals. */
+export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings }) {
+  const { unit, potCapacity } = settings;
+  const weight = (value: number) => `${plain(Number(value.toPrecision(9)))} ${unit}`;
+  return (
+    <>
+      {plan.scents.map((scent) => (
+        <section key={`${scent.scent} ${scent.load} ${scent.basis}`} className="scent">
+          <h3>
+            {nameOf(scent)}
+            {scent.load > 0 && <small> {`${plain(scent.load * 100)} % ${scent.basis}`}</small>}
+          </h3>
+          <div className="pots">
+            {scent.pots.map((pot, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: a pot is its number
+              <PotPicture key={i} pot={pot} number={i + 1} capacity={potCapacity} unit={unit} />
+            ))}
+          </div>
+        </section>
+      ))}
+      <dl className="totals">
+        <dt>Candles</dt>
+        <dd>{plan.totals.candles}</dd>
+        <dt>Pots</dt>
+        <dd>{plan.totals.pots}</dd>
+        <dt>Wax</dt>
+        <dd>{weight(plan.totals.wax)}</dd>
+        <dt>Scent</dt>
+        <dd>{weight(plan.totals.scent)}</dd>
+        <dt>Melted</dt>
+        <dd>{weight(plan.totals.melted)}</dd>
+      </dl>
+    </>
+  );
+}

@@ -1,0 +1,83 @@
+import { type ReactNode, useId } from "react";
+
+/** A labelled field with a hint, and its error beside it for eye and ear. */
+function Field(props: {
+  label: string;
+  hint?: string | undefined;
+  wrong?: string | undefined;
+  children: (ids: { id: string; describedBy: string | undefined }) => ReactNode;
+}) {
+  const id = useId();
+  const hintId = props.hint ? `${id}-hint` : undefined;
+  const wrongId = props.wrong ? `${id}-wrong` : undefined;
+  const describedBy = [hintId, wrongId].filter(Boolean).join(" ") || undefined;
+  return (
+    <div className="field">
+      <label htmlFor={id}>{props.label}</label>
+      {props.children({ id, describedBy })}
+      {props.hint && (
+        <span className="hint" id={hintId}>
+          {props.hint}
+        </span>
+      )}
+      {props.wrong && (
+        <span className="wrong" id={wrongId} role="alert">
+          {props.wrong}
+        </span>
+      )}
+    </div>
+  );
+}
+
+export function TextField(props: {
+  label: string;
+  value: string;
+  onChange: (value: string) => void;
+  hint?: string;
+  wrong?: string | undefined;
+  type?: "text" | "date";
+}) {
+  return (
+    <Field label={props.label} hint={props.hint} wrong={props.wrong}>
+      {({ id, describedBy }) => (
+        <input
+          id={id}
+          type={props.type ?? "text"}
+          inputMode={props.type === "date" ? undefined : "decimal"}
+          value={props.value}
+          aria-invalid={props.wrong !== undefined}
+          aria-describedby={describedBy}
+          autoComplete="off"
+          onChange={(event) => props.onChange(event.target.value)}
+        />
+      )}
+    </Field>
+  );
+}
+
+export function ChoiceField<T extends string>(props: {
+  label: string;
+  value: T;
+  choices: readonly { readonly value: T; readonly text: string }[];
+  onChange: (value: T) => void;
+  hint?: string;
+}) {
+  return (
+    <Field label={props.label} hint={props.hint}>
+      {({ id, describedBy }) => (
+        <select
+          id={id}
+          value={props.value}
+          aria-describedby={describedBy}
+          onChange={(event) => props.onChange(event.target.value as T)}
+        >
+          {props.choices.map(({ value, text }) => (
+            <option key={value} value={value}>
+              {text}
+            </option>
+          ))}
+        </select>
+      )}
+    </Field>
+  );
+}

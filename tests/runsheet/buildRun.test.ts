@@ -1,0 +1,143 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { buildRun } from "../../src/runsheet/buildRun";
+import type { Columns } from "../../src/runsheet/columns";
+import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
+import type { CellValue } from "../../src/sheet/sheet";
+
+const columns: Columns = { vessel: 0, quantity: 1, fill: 2, water: 3, factor: 4, scent: 5, load: 6, basis: 7 };
+const settings: Settings = { ...FIRST_SETTINGS, potCapacity: 1000, loss: 0 };
+
+type Row = [CellValue, CellValue, CellValue, CellValue?, CellValue?, CellValue?, CellValue?, CellValue?];
+const run = (...rows: Row[]) => buildRun(rows as CellValue[][], columns, settings);
+const texts = (...rows: Row[]) => run(...rows).problems.map(({ row, text }) => `${row}: ${text}`);
+
+describe("from a table to a plan", () => {
+  it("weighs one pot by hand: four of 212 at 6 % of wax are 800 of wax and 48 of scent", () => {
+    const { plan, problems } = run(["Tin", 4, 212, null, null, "Cedar", 0.06, "of wax"]);
+    expect(problems).toEqual([]);
+    expect(plan.scents).toHaveLength(1);
+    expect(plan.scents[0]?.pots).toEqual([
+      {
+        lines: [{ vessel: "Tin", count: 4, fill: 212, poured: 848 }],
+        melted: 848,
+        wax: 800,
+        scent: 48,
+        trueLoad: 0.06,
+      },
+    ]);
+    expect(plan.totals).toEqual({ candles: 4, pots: 1, wax: 800, scent: 48, melted: 848, poured: 848 });
+  });
+
+  it("fills by water where no fill is given, with the row's own factor or the usual one", () => {
+    const { plan } = run(["A", 1, null, 200, null, "Cedar", 0.06], ["B", 1, null, 200, 0.9, "Cedar", 0.06]);
+    const fills = plan.scents[0]?.pots.flatMap(({ lines }) => lines.map(({ fill }) => fill));
+    expect(fills?.sort()).toEqual([172, 180]);
+  });
+
+  it("melts each scent apart, and the same scent apart where its load differs", () => {
+    const { plan, problems } = run(
+      ["A", 1, 200, null, null, "Cedar", 0.06],
+      ["A", 1, 200, null, null, "Fig", 0.06],
+      ["A", 1, 200, null, null, "cedar", 0.06],
+      ["A", 1, 200, null, null, "Cedar", 0.08],
+    );
+    expect(plan.scents.map(({ scent, load }) => `${scent} ${load}`)).toEqual(["Cedar 0.06", "Fig 0.06", "Cedar 0.08"]);
+    expect(problems.map(({ stops }) => stops)).not.toContain(true);
+    expect(problems.some(({ text }) => text.includes("melted apart"))).toBe(true);
+    expect(problems.some(({ text }) => text.includes("stands twice"))).toBe(true);
+  });
+
+  it("pours a row without a scent unscented, and never guesses a load onto it", () => {
+    const { plan } = run(["A", 2, 200]);
+    expect(plan.scents[0]).toMatchObject({ scent: "", load: 0, pots: [{ wax: 400, scent: 0 }] });
+  });
+
+  it("takes the usual load where the table has no scent column at all", () => {
+    const bare = buildRun([["A", 1, 212]], { vessel: 0, quantity: 1, fill: 2 }, settings);
+    expect(bare.plan.scents[0]).toMatchObject({ load: 0.06, pots: [{ wax: 200, scent: 12 }] });
+  });
+
+  it("leaves out rows without a quantity, whatever else is wrong in them", () => {
+    const { plan, problems } = run(["A", 1, 200], [null, null, "x"], ["B", 0, -5], ["C", "", { error: "#N/A" }]);
+    expect(plan.totals.candles).toBe(1);
+    expect(problems.filter(({ stops }) => stops)).toEqual([]);
+  });
+
+  it("says by row and column what is to be mended", () => {
+    expect(
+      texts(
+        ["A", 1.5, 200],
+        ["", 1, 200],
+        ["C", 1, null],
+        ["D", 1, { error: "#VALUE!" }],
+        ["E", 1, "12 oz"],
+        ["F", 1, 200, null, null, "Fig", 6],
+        ["G", 1, 200, null, null, "Fig", 0.06, "wax"],
+        ["H", 1, 5000],
+        ["I", 1, null, 100, 86],
+      ),
+    ).toEqual([
+      "0: Quantity: 1.5 is not a whole number above 0",
+      "1: Vessel: the cell is blank; give the vessel a name",
+      "2: Fill weight: neither a fill weight nor a water weight is given; weigh the water the vessel holds",
+      "3: Fill weight: the cell shows #VALUE!; mend it first",
+      '4: Fill weight: "12 oz" is not a number; write a plain number',
+      "5: Load: 6 means 600 %; write 6% or 0.06",
+      '6: Basis: "wax" is not known here; write of wax or of total',
+      "7: H: one candle takes 5000 and the pot holds 1000; take a larger pot",
+      "8: Wax factor: 86 is not above 0 and at most 2; write 0.86 if 86 % was meant",
+    ]);
+  });
+
+  it("names a missing column, and an empty table", () => {
+    const none = buildRun([["A", 1]], { vessel: 0 }, settings);
+    expect(none.problems.map(({ text }) => text)).toEqual([
+      "Quantity: no column is chosen",
+      "Fill weight: no column is chosen, nor one with the water weight",
+    ]);
+    expect(texts(["A", null, 200])).toEqual(["undefined: Quantity: no row has one; write how many candles to pour"]);
+  });
+
+  it("points at scent too little for the scale", () => {
+    const { problems } = run(["A", 1, 100, null, null, "Fig", 0.06]);
+    expect(problems).toMatchObject([{ stops: false }]);
+    expect(problems[0]?.text).toContain("under 20 scale divisions");
+  });
+
+  it("pours every candle, weighs in whole divisions and melts the loss on top", () => {
+    const row = fc.tuple(
+      fc.constantFrom("A", "B", "C"),
+      fc.integer({ min: 1, max: 20 }),
+      fc.integer({ min: 50, max: 900 }),
+      fc.constantFrom("Fig", "Cedar", ""),
+      fc.constantFrom(0.05, 0.0825, 0.1),
+    );
+    fc.assert(
+      fc.property(fc.array(row, { minLength: 1, maxLength: 6 }), fc.constantFrom(0, 0.03), (rows, loss) => {
+        const cells = rows.map(([vessel, count, fill, scent, load]): CellValue[] => [
+          vessel,
+          count,
+          fill,
+          null,
+          null,
+          scent,
+          load,
+        ]);
+        const { plan, problems } = buildRun(cells, columns, { ...settings, loss, division: 0.1 });
+        expect(problems.filter(({ stops }) => stops)).toEqual([]);
+        expect(plan.totals.candles).toBe(rows.reduce((sum, [, count]) => sum + count, 0));
+        for (const { pots, load } of plan.scents) {
+          for (const { lines, melted, wax, scent } of pots) {
+            const poured = lines.reduce((sum, line) => sum + line.count * line.fill, 0);
+            expect(Math.abs(melted - poured * (1 + loss))).toBeLessThanOrEqual(0.05 + 1e-9);
+            expect(melted).toBeLessThanOrEqual(1000.05);
+            expect(Math.abs(wax * 10 - Math.round(wax * 10))).toBeLessThan(1e-9);
+            expect(Math.abs(scent - wax * load)).toBeLessThanOrEqual(0.2);
+          }
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+});
