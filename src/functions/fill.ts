@@ -29,7 +29,7 @@ export function FILLWEIGHT(water: any[][], waxFactor?: any[][]): any[][] {
  * @param temperature Temperature of the water, 0 to 40 C, in temperatureUnit; 20 C when left out.
  * @param temperatureUnit Unit of the temperature: C or F; C when left out.
  * @returns Volume, in volumeUnit.
- * @example =POUR.WATERVOLUME(998.2067, "g") gives 1000
+ * @example =ROUND(POUR.WATERVOLUME(250, "g"), 1) gives 250.4
  * @source Density of water by Tanaka et al. 2001, the CIPM formula, 0 to 40 C.
  */
 export function WATERVOLUME(
@@ -128,7 +128,7 @@ export function WAXFACTOR(poured: any[][], water: any[][]): any[][] {
  * @param poured Weights of wax that filled the vessels, any one weight unit; a range.
  * @param water Weights of water that filled the same spaces, in the same unit; a range of the same size.
  * @returns Half-width of the interval, in the unit of the factor.
- * @example =ROUND(POUR.WAXFACTORSPREAD({4;4;4}, {4;5;6}), 6) gives 0.181071
+ * @example =ROUND(POUR.WAXFACTORSPREAD({3;4;4}, {4;5;6}), 6) gives 0.181067
  * @source Student's t times the standard error of the slope; the error is checked against NIST StRD NoInt1 and NoInt2.
  */
 export function WAXFACTORSPREAD(poured: any[][], water: any[][]): any[][] {

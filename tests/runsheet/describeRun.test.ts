@@ -1,0 +1,114 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { type Calculated, calculate } from "../../src/host/univer/calculate";
+import { buildRun } from "../../src/runsheet/buildRun";
+import { CAUTIONS } from "../../src/runsheet/cautions";
+import { describeRun } from "../../src/runsheet/describeRun";
+import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
+import type { CellValue, Sheet } from "../../src/sheet/sheet";
+import { metadataText, script } from "../functions/built";
+
+const settings: Settings = { ...FIRST_SETTINGS, potCapacity: 2000, loss: 0.03, division: 0.1 };
+const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4, basis: 5 };
+const table: CellValue[][] = [
+  ["Tin", 7, 172.3, "Cedar", 0.08, "of wax"],
+  ["=1+1", 3, 340.25, "Cedar", 0.08, "of wax"],
+  ["Bowl", 4, 255.5, "Fig", 0.06, "of total"],
+  ["Plain", 5, 120, "", null, ""],
+];
+const { plan, problems } = buildRun(table, columns, settings);
+const describeIt = (live: boolean): Sheet =>
+  describeRun(plan, { lot: "2026-330-01", date: 46352, settings: { ...settings, live } });
+
+const calculated = async (...sheets: Sheet[]) => calculate(sheets, { script, metadata: metadataText });
+const rowsOf = (rows: Calculated[][], label: string) => rows.filter((row) => row[0] === label);
+
+describe("the run sheet", () => {
+  let live: Calculated[][];
+  let frozen: Calculated[][];
+  beforeAll(async () => {
+    [live, frozen] = (await calculated(
+      { ...describeIt(true), name: "Live" },
+      { ...describeIt(false), name: "Frozen" },
+    )) as [Calculated[][], Calculated[][]];
+  });
+
+  it("says the same live as frozen, cell by cell", () => {
+    expect(problems).toEqual([]);
+    expect(live.length).toBe(frozen.length);
+    for (const [r, row] of frozen.entries()) {
+      for (const [c, value] of row.entries()) {
+        if (r === 3) continue; // the line that says which of the two it is
+        if (typeof value === "number") expect(live[r]?.[c], `row ${r} column ${c}`).toBeCloseTo(value, 9);
+        else expect(live[r]?.[c] || null, `row ${r} column ${c}`).toBe(value || null);
+      }
+    }
+  });
+
+  it("holds no error and no formula when frozen", () => {
+    expect(describeIt(false).cells.filter(({ content }) => content && "formula" in content)).toEqual([]);
+    for (const row of [...live, ...frozen]) {
+      for (const value of row) expect(typeof value === "object" && value !== null, String(value)).toBe(false);
+    }
+  });
+
+  it("begins with lot and date, shows every caution, and ends with the sign-off", () => {
+    expect(frozen[0]?.[0]).toBe("Run sheet 2026-330-01");
+    expect(frozen[1]?.slice(0, 2)).toEqual(["Date", 46352]);
+    const texts = frozen.flat();
+    for (const caution of CAUTIONS) expect(texts).toContain(caution);
+    expect(frozen.at(-1)?.[0]).toBe("Poured by, date");
+  });
+
+  it("weighs by hand: Fig, four of 255.5 and 3 % more, 6 % of total", () => {
+    // 4 x 255.5 x 1.03 = 1052.66, on a 0.1 scale 1052.7; scent 63.16 -> 63.2, wax 989.5.
+    const at = frozen.findIndex(([name]) => name === "Fig: pot 1 of 1");
+    expect(frozen[at + 1]?.slice(0, 4)).toEqual(["Wax", 1, "part", 989.5]);
+    expect(frozen[at + 2]?.slice(0, 4)).toEqual(["Scent: Fig", 0.06, "of total", 63.2]);
+    expect(frozen[at + 3]?.[3]).toBeCloseTo(1052.7, 9);
+    expect(frozen[at + 4]?.[1]).toBeCloseTo(63.2 / 1052.7, 12);
+  });
+
+  it("weighs an unscented pot as wax alone", () => {
+    const at = live.findIndex(([name]) => name === "Unscented: pot 1 of 1");
+    expect(live[at + 1]?.slice(0, 4)).toEqual(["Wax", 1, "part", 618]);
+    expect(live[at + 2]?.[0]).toBe("Together");
+  });
+
+  it("keeps a vessel's name as text", () => {
+    const cells = describeIt(true).cells.filter(
+      ({ content }) => content && "text" in content && content.text === "=1+1",
+    );
+    expect(cells.length).toBeGreaterThan(0);
+    expect(rowsOf(live, "=1+1").length).toBe(cells.length);
+  });
+
+  it("adds up", () => {
+    const totals = frozen.findIndex(([name]) => name === "Totals");
+    const together = frozen.findIndex(([name], i) => i > totals && name === "Together");
+    for (const column of [1, 2, 3, 4, 5]) {
+      const parts = frozen.slice(totals + 1, together).map((row) => row[column] as number);
+      expect(frozen[together]?.[column]).toBeCloseTo(
+        parts.reduce((a, b) => a + b, 0),
+        9,
+      );
+    }
+    expect(frozen[together]?.[1]).toBe(19);
+  });
+
+  it("moves everything below when a count of a live sheet changes", async () => {
+    const sheet = describeIt(true);
+    const tin = sheet.cells.find(({ content }) => content && "text" in content && content.text === "Plain");
+    const changed: Sheet = {
+      ...sheet,
+      cells: sheet.cells.map((cell) =>
+        cell.row === tin?.row && cell.column === 1 ? { ...cell, content: { number: 20 } } : cell,
+      ),
+    };
+    const [rows] = (await calculated(changed)) as [Calculated[][]];
+    const at = rows.findIndex(([name]) => name === "Unscented: pot 1 of 1");
+    expect(rows[at + 1]?.[3]).toBe(2472); // 20 x 120 x 1.03
+    expect(rows[at + 2]?.[5]).toBe("more than the pot holds");
+    const totals = rows.findIndex(([name]) => name === "Totals");
+    expect(rows.slice(totals).find(([name]) => name === "Unscented")?.[1]).toBe(20);
+  });
+});
