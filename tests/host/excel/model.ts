@@ -80,6 +80,7 @@ export class Book {
   readonly sheets: SheetModel[] = [];
   readonly names: string[] = [];
   readonly settings = new Map<string, unknown>();
+  readonly listeners = new Map<string, Set<() => Promise<void>>>();
   /** The selected blocks of the active sheet. */
   selected: Omit<Area, "sheet">[] = [{ row: 0, column: 0, rows: 1, columns: 1 }];
   active = 0;
@@ -127,7 +128,12 @@ export class Book {
   }
 
   renameTable(table: TableModel, name: string): void {
-    const used = [...this.tables().filter((one) => one !== table).map((one) => one.name), ...this.names];
+    const used = [
+      ...this.tables()
+        .filter((one) => one !== table)
+        .map((one) => one.name),
+      ...this.names,
+    ];
     if (used.some((one) => one.toLowerCase() === name.toLowerCase())) throw new OfficeError("InvalidArgument");
     table.name = name;
   }

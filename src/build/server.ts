@@ -1,0 +1,111 @@
+import { existsSync } from "node:fs";
+import { createServer as createHttpServer, type Server } from "node:http";
+import { createServer as createHttpsServer } from "node:https";
+import type { AddressInfo } from "node:net";
+import { fileURLToPath } from "node:url";
+import sirv from "sirv";
+
+/** Where the build puts the site. */
+export const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
+
+export interface Certificate {
+  readonly cert: Buffer;
+  readonly key: Buffer;
+}
+
+export interface Site {
+  readonly directory: string;
+  /** 0 takes any that is free. */
+  readonly port: number;
+  /** With it the site is served by https. */
+  readonly certificate?: Certificate;
+}
+
+export interface Running {
+  /** `http://localhost:3000` */
+  readonly address: string;
+  readonly stop: () => Promise<void>;
+}
+
+/**
+ * Serves the files of a directory to this machine only, on both of its loopback addresses: `localhost` is either.
+ * Rejects with a code of EADDRINUSE when the port is taken on one of them.
+ */
+export async function serve({ directory, port, certificate }: Site): Promise<Running> {
+  const files = sirv(directory, {
+    etag: true,
+    setHeaders: (response) => {
+      // A new build must show at once, and Excel on the web asks for the functions from its own address.
+      response.setHeader("Cache-Control", "no-cache");
+      response.setHeader("Access-Control-Allow-Origin", "*");
+    },
+  });
+  const make = (): Server => (certificate ? createHttpsServer(certificate, files) : createHttpServer(files));
+
+  const first = make();
+  await listen(first, "127.0.0.1", port);
+  const servers = [first];
+  const { port: taken } = first.address() as AddressInfo;
+  const second = make();
+  try {
+    await listen(second, "::1", taken);
+    servers.push(second);
+  } catch (problem) {
+    // A machine without IPv6 has only the first.
+    if (codeOf(problem) === "EADDRINUSE") {
+      await close(first);
+      throw problem;
+    }
+  }
+  return {
+    address: `${certificate ? "https" : "http"}://localhost:${taken}`,
+    stop: async () => {
+      await Promise.all(servers.map(close));
+    },
+  };
+}
+
+function listen(server: Server, host: string, port: number): Promise<void> {
+  return new Promise((resolve, reject) => {
+    server.once("error", reject);
+    server.listen({ host, port }, () => {
+      server.off("error", reject);
+      resolve();
+    });
+  });
+}
+
+function close(server: Server): Promise<void> {
+  return new Promise((resolve) => {
+    server.close(() => resolve());
+    server.closeAllConnections();
+  });
+}
+
+export function codeOf(problem: unknown): string | undefined {
+  return problem instanceof Error && "code" in problem ? String(problem.code) : undefined;
+}
+
+/** The port the user asked for by PORT, or 3000. */
+export function wantedPort(): number {
+  const port = Number(process.env.PORT ?? 3000);
+  if (Number.isInteger(port) && port > 0 && port < 65_536) return port;
+  return giveUp(`PORT=${process.env.PORT} is no port: give a whole number from 1 to 65535.`);
+}
+
+/** Serves the built site, or says why not and what to do, and ends. */
+export async function serveDist(site: Omit<Site, "directory">, portTaken: string): Promise<Running> {
+  if (!existsSync(DIST)) giveUp("There is nothing to serve yet. Run: npm run build");
+  try {
+    return await serve({ directory: DIST, ...site });
+  } catch (problem) {
+    if (codeOf(problem) === "EADDRINUSE") giveUp(portTaken);
+    if (codeOf(problem) === "EACCES") giveUp(`Port ${site.port} is not for everyone. Choose one above 1023.`);
+    throw problem;
+  }
+}
+
+export function giveUp(message: string): never {
+  console.error(`\n${message}\n`);
+  process.exit(1);
+}

@@ -1,0 +1,278 @@
+import type { Sheet } from "../../sheet/sheet";
+import type { CellValue, Host, Place, Source, SourceRows } from "../host";
+import { sheetName } from "../sheetName";
+import { layOut } from "./layOut";
+import { sentence } from "./sentences";
+import { writeSheet } from "./writeSheet";
+
+/** The key of our settings in the workbook. */
+const SETTINGS = "pourwright";
+/** Settings go into the file and must stay small beside it. */
+const LONGEST_SETTINGS = 1_000_000;
+
+/** What is loaded of a range to know its cells exactly. */
+const CELLS = "values,valueTypes";
+
+/** Excel as a host. Each method makes the same few calls to Excel, however many rows there are. */
+export class ExcelHost implements Host {
+  tables(): Promise<Source[]> {
+    return ask("Excel could not list the tables", async (context) => {
+      const tables = context.workbook.tables.load(
+        "items/name,items/showHeaders,items/worksheet/name,items/worksheet/position",
+      );
+      await context.sync();
+      // Without its heading row a table cannot be matched by its columns.
+      const parts = tables.items.filter(({ showHeaders }) => showHeaders).map(partsOf);
+      await context.sync();
+      return parts
+        .map((part) => ({ source: sourceOf(part), position: part.table.worksheet.position }))
+        .sort(
+          ({ source: { place: a }, position: p }, { source: { place: b }, position: q }) =>
+            p - q || a.row - b.row || a.column - b.column,
+        )
+        .map(({ source }) => source);
+    });
+  }
+
+  read(source: Source): Promise<SourceRows> {
+    if (!source.name) return readPlace(source.place);
+    return ask(`Excel could not read the table ${source.name}`, async (context) => {
+      const table = context.workbook.tables.getItem(source.name).load("name,worksheet/name");
+      const part = partsOf(table);
+      part.body.load(CELLS);
+      await context.sync();
+      return { ...sourceOf(part), rows: cellValues(part.body) };
+    });
+  }
+
+  selection(): Promise<SourceRows> {
+    return ask("Excel could not read the selection", async (context) => {
+      const selected = context.workbook.getSelectedRange().load("cellCount");
+      // Only the part with something in it: a whole column selected is a million cells.
+      const used = selected.getUsedRangeOrNullObject(true);
+      used.load(`rowIndex,columnIndex,rowCount,columnCount,worksheet/name,${CELLS}`);
+      await context.sync();
+      if (selected.cellCount === 1) {
+        throw new Error("One cell is selected. Select the whole block, its heading row included, or choose a table.");
+      }
+      if (used.isNullObject) {
+        throw new Error("The selected cells are empty. Select the whole block, its heading row included.");
+      }
+      return headed(
+        {
+          sheet: used.worksheet.name,
+          row: used.rowIndex,
+          column: used.columnIndex,
+          rows: used.rowCount,
+          columns: used.columnCount,
+        },
+        cellValues(used),
+      );
+    });
+  }
+
+  sheetNames(): Promise<string[]> {
+    return ask("Excel could not list the sheets", async (context) => {
+      const { worksheets } = context.workbook;
+      worksheets.load("items/name");
+      await context.sync();
+      return worksheets.items.map(({ name }) => name);
+    });
+  }
+
+  async addSheet(sheet: Sheet): Promise<string> {
+    const layout = layOut(sheet);
+    return ask("Excel could not add the sheet", async (context) => {
+      const { workbook } = context;
+      const worksheets = workbook.worksheets.load("items/name");
+      const tables = workbook.tables.load("items/name");
+      const names = workbook.names.load("items/name");
+      const protection = workbook.protection.load("protected");
+      const shown = workbook.worksheets.getActiveWorksheet().load("id");
+      await context.sync();
+
+      if (protection.protected) {
+        throw new Error(
+          "The workbook is protected, so no sheet can be added. Take the protection off (Review tab, Protect Workbook) and try again.",
+        );
+      }
+      refuseTakenNames(sheet, [...tables.items, ...names.items]);
+      const name = sheetName(
+        sheet.name,
+        worksheets.items.map((one) => one.name),
+      );
+      // It gets its real name last: until then a name that nobody else uses tells which sheet to take away again.
+      const draft = `Pourwright ${crypto.randomUUID().slice(0, 8)}`;
+      let key = draft;
+      try {
+        const added = worksheets.add(draft).load("id");
+        await context.sync();
+        key = added.id;
+        context.application.suspendApiCalculationUntilNextSync();
+        writeSheet(added, sheet, layout);
+        added.activate();
+        added.name = name;
+        await context.sync();
+        return name;
+      } catch (error) {
+        await takeAway(key, shown.id, sentence("Excel could not add the sheet", error));
+        throw error;
+      }
+    });
+  }
+
+  select({ sheet, row, column, rows, columns }: Place): Promise<void> {
+    return ask(`Excel could not show the cell on ${sheet}`, async (context) => {
+      const worksheet = context.workbook.worksheets.getItem(sheet);
+      worksheet.activate();
+      worksheet.getRangeByIndexes(row, column, rows, columns).select();
+      await context.sync();
+    });
+  }
+
+  settings(): Promise<unknown> {
+    return ask("Excel could not read the settings", async (context) => {
+      const setting = context.workbook.settings.getItemOrNullObject(SETTINGS).load("value");
+      await context.sync();
+      return setting.isNullObject ? null : JSON.parse(String(setting.value));
+    });
+  }
+
+  async keepSettings(settings: unknown): Promise<void> {
+    const text = JSON.stringify(settings);
+    if (text.length > LONGEST_SETTINGS) throw new Error("The settings are too long to be kept in the workbook.");
+    return ask("Excel could not keep the settings", async (context) => {
+      context.workbook.settings.add(SETTINGS, text);
+      await context.sync();
+    });
+  }
+
+  onChange(callback: () => void): () => void {
+    let live = true;
+    const tell = async (): Promise<void> => {
+      if (live) callback();
+    };
+    const listening = Excel.run({ delayForCellEdit: true }, async (context) => {
+      const { worksheets, tables } = context.workbook;
+      const events = [
+        worksheets.onChanged.add(tell),
+        worksheets.onAdded.add(tell),
+        worksheets.onDeleted.add(tell),
+        tables.onAdded.add(tell),
+        tables.onDeleted.add(tell),
+      ];
+      await context.sync();
+      return { context, events };
+    });
+    // Where Excel refuses, nothing is lost: the pane reads the cells again before it writes.
+    listening.catch(() => {});
+    return () => {
+      live = false;
+      listening
+        .then(({ context, events }) =>
+          Excel.run(context, async () => {
+            for (const event of events) event.remove();
+            await context.sync();
+          }),
+        )
+        .catch(() => {});
+    };
+  }
+}
+
+/** Runs a batch; what goes wrong becomes a sentence. */
+async function ask<T>(failed: string, batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
+  try {
+    return await Excel.run(batch);
+  } catch (error) {
+    throw sentence(failed, error);
+  }
+}
+
+// --- reading ---------------------------------------------------------------------------------------------------
+
+interface Parts {
+  readonly table: Excel.Table;
+  readonly header: Excel.Range;
+  readonly body: Excel.Range;
+}
+
+/** A table's heading and rows, asked for; a total row belongs to neither. */
+function partsOf(table: Excel.Table): Parts {
+  return {
+    table,
+    header: table.getHeaderRowRange().load("values,rowIndex,columnIndex,columnCount"),
+    body: table.getDataBodyRange().load("rowCount"),
+  };
+}
+
+function sourceOf({ table, header, body }: Parts): Source {
+  return {
+    name: table.name,
+    place: {
+      sheet: table.worksheet.name,
+      row: header.rowIndex,
+      column: header.columnIndex,
+      rows: 1 + body.rowCount,
+      columns: header.columnCount,
+    },
+    headings: (header.values[0] ?? []).map(String),
+  };
+}
+
+function cellValues(range: Excel.Range): CellValue[][] {
+  return range.values.map((row, r) => row.map((value, c) => cellValue(value, range.valueTypes[r]?.[c])));
+}
+
+function cellValue(value: unknown, type: string | undefined): CellValue {
+  if (value === "" || value === null || value === undefined) return null;
+  if (type === "Error") return { error: String(value) };
+  return typeof value === "number" || typeof value === "boolean" ? value : String(value);
+}
+
+function readPlace(place: Place): Promise<SourceRows> {
+  return ask(`Excel could not read the cells on ${place.sheet}`, async (context) => {
+    const range = context.workbook.worksheets
+      .getItem(place.sheet)
+      .getRangeByIndexes(place.row, place.column, place.rows, place.columns)
+      .load(CELLS);
+    await context.sync();
+    return headed(place, cellValues(range));
+  });
+}
+
+/** Cells whose first row is the heading. */
+function headed(place: Place, [first = [], ...rows]: CellValue[][]): SourceRows {
+  const headings = first.map((cell) => (cell === null ? "" : typeof cell === "object" ? cell.error : String(cell)));
+  return { name: "", place, headings, rows };
+}
+
+// --- writing ---------------------------------------------------------------------------------------------------
+
+function refuseTakenNames(sheet: Sheet, taken: readonly { readonly name: string }[]): void {
+  const used = new Set(taken.map(({ name }) => name.toLowerCase()));
+  const double = sheet.tables?.find(({ name }) => used.has(name.toLowerCase()));
+  if (double) {
+    throw new Error(`The workbook already has something named ${double.name}. Rename or delete it, then try again.`);
+  }
+}
+
+/** Takes an unfinished sheet away and shows what was shown before. */
+async function takeAway(key: string, shown: string, because: Error): Promise<void> {
+  try {
+    await Excel.run(async (context) => {
+      const { worksheets } = context.workbook;
+      const unfinished = worksheets.getItemOrNullObject(key).load("id");
+      await context.sync();
+      if (unfinished.isNullObject) return;
+      worksheets.getItem(shown).activate();
+      unfinished.delete();
+      await context.sync();
+    });
+  } catch {
+    throw new Error(
+      `${because.message} An unfinished sheet may be left at the end of the workbook; delete it yourself.`,
+      { cause: because },
+    );
+  }
+}

@@ -1,0 +1,86 @@
+import type { Cell, Sheet } from "../../sheet/sheet";
+import { address } from "./rectangles";
+
+/**
+ * Excel holds 32,767 characters in a cell; the apostrophe that marks text is sent with them, so one less is safe.
+ */
+const LONGEST_TEXT = 32_766;
+/** Excel's own limit for a formula. */
+const LONGEST_FORMULA = 8_192;
+/** Excel on the web refuses requests of more than 5 MB; what is left pays for quotes, addresses and styles. */
+const MOST_BYTES = 4_000_000;
+
+/** A sheet's cells as whole blocks that start at A1; null leaves a cell as it is. */
+export interface Layout {
+  readonly rows: number;
+  readonly columns: number;
+  readonly constants: (string | number | null)[][];
+  /** Null when there are none. */
+  readonly formulas: (string | null)[][] | null;
+  /** Null when there are none. */
+  readonly formats: (string | null)[][] | null;
+}
+
+/**
+ * Turns a described sheet into what Excel is sent, and refuses what Excel could not hold before anything is
+ * written. Text is sent behind an apostrophe, which Excel takes off again: so it stays the text it is, whether it
+ * looks like a formula, a date, a number or begins with an apostrophe itself.
+ */
+export function layOut(sheet: Sheet): Layout {
+  const rows = Math.max(1, ...sheet.cells.map(({ row }) => row + 1));
+  const columns = Math.max(1, sheet.widths.length, ...sheet.cells.map(({ column, across = 1 }) => column + across));
+  const constants = block<string | number>(rows, columns);
+  const formulas = block<string>(rows, columns);
+  const formats = block<string>(rows, columns);
+  for (const cell of sheet.cells) {
+    const { row, column, content, format } = cell;
+    if (format) put(formats, row, column, format);
+    if (!content) continue;
+    if ("formula" in content) put(formulas, row, column, checkedFormula(cell, content.formula));
+    else put(constants, row, column, "text" in content ? quoted(cell, content.text) : finite(cell, content.number));
+  }
+  const layout = {
+    rows,
+    columns,
+    constants,
+    formulas: sheet.cells.some(({ content }) => content && "formula" in content) ? formulas : null,
+    formats: sheet.cells.some(({ format }) => format) ? formats : null,
+  };
+  const bytes = new TextEncoder().encode(JSON.stringify(layout)).length;
+  if (bytes > MOST_BYTES) {
+    throw new Error(
+      `The sheet would be ${(bytes / 1e6).toFixed(1)} MB, more than Excel takes at once (${MOST_BYTES / 1e6} MB). Choose fewer rows or shorten the longest texts.`,
+    );
+  }
+  return layout;
+}
+
+function block<T>(rows: number, columns: number): (T | null)[][] {
+  return Array.from({ length: rows }, () => Array<T | null>(columns).fill(null));
+}
+
+function put<T>(into: (T | null)[][], row: number, column: number, value: T): void {
+  (into[row] as (T | null)[])[column] = value;
+}
+
+function quoted(cell: Cell, text: string): string {
+  if (text.length > LONGEST_TEXT) {
+    throw new Error(
+      `Cell ${place(cell)} would hold ${text.length.toLocaleString("en-US")} characters and Excel takes at most ${LONGEST_TEXT.toLocaleString("en-US")}. Shorten the text that begins "${text.slice(0, 40)}".`,
+    );
+  }
+  return text === "" ? "" : `'${text}`;
+}
+
+function finite(cell: Cell, number: number): number {
+  if (!Number.isFinite(number)) throw new Error(`Cell ${place(cell)} would hold ${number}, which is no number.`);
+  return number;
+}
+
+function checkedFormula(cell: Cell, formula: string): string {
+  if (!formula.startsWith("=")) throw new Error(`The formula of cell ${place(cell)} does not begin with "=".`);
+  if (formula.length > LONGEST_FORMULA) throw new Error(`The formula of cell ${place(cell)} is too long for Excel.`);
+  return formula;
+}
+
+const place = ({ row, column }: Cell): string => address({ row, column, rows: 1, columns: 1 });

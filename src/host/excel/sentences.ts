@@ -1,0 +1,40 @@
+/**
+ * What Excel's error codes mean to a user and what to do about them. Excel's own messages are written for
+ * programmers and in the language of the installation.
+ */
+const REASONS: Readonly<Record<string, string>> = {
+  AccessDenied:
+    "the workbook or the sheet is protected or open for reading only. Take the protection off on the Review tab, or save a copy and work in that.",
+  ActivityLimitReached: "Excel is busy. Wait a moment and try again.",
+  ApiNotFound: "this Excel is too old. Update Office and try again.",
+  Conflict: "somebody else changed the workbook at the same moment. Try again.",
+  ConnectionFailure: "the connection to the workbook was lost. Check it and try again.",
+  FilteredRangeConflict: "a filter is in the way. Clear the filter and try again.",
+  InactiveWorkbook: "another workbook is in front. Click into the workbook you work on and try again.",
+  InvalidOperationInCellEditMode: "a cell is being edited. Press Enter or Esc in the sheet, then try again.",
+  InvalidSelection: "this selection cannot be used. Select one block of cells and try again.",
+  ItemAlreadyExists: "the name has been taken in the meantime. Try again.",
+  ItemNotFound: "it is no longer in the workbook. Choose again from what is there now.",
+  MemoryLimitReached: "Excel has no memory left. Close other workbooks or delete sheets that are not needed.",
+  OperationCellsExceedLimit: "that is more than Excel does at once. Choose fewer rows.",
+  RangeExceedsLimit: "that is more than Excel reads at once. Choose fewer rows.",
+  RequestAborted: "Excel broke it off. Try again.",
+  RequestPayloadSizeLimitExceeded: "that is more than Excel on the web takes at once. Choose fewer rows.",
+  ResponsePayloadSizeLimitExceeded:
+    "that is more than Excel on the web hands over at once. Choose fewer rows or use Excel on the desktop.",
+  ServiceNotAvailable: "Excel does not answer. Wait a moment and try again.",
+  UnsupportedSheet: "this sheet is a chart. Choose a sheet with cells.",
+};
+
+/**
+ * An error as a sentence to act on. Our own errors already are sentences and pass as they are.
+ * @param failed what could not be done: "Excel could not add the sheet"
+ */
+export function sentence(failed: string, error: unknown): Error {
+  const code = typeof error === "object" && error !== null && "code" in error ? String(error.code) : undefined;
+  if (code === undefined) return error instanceof Error ? error : new Error(`${failed}: ${String(error)}.`);
+  const own = error instanceof Error ? error.message : "";
+  return new Error(`${failed}: ${REASONS[code] ?? `${own || "no reason given"} (${code}). Try again.`}`, {
+    cause: error,
+  });
+}

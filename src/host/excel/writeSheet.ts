@@ -1,0 +1,129 @@
+import type { Cell, Look, Sheet } from "../../sheet/sheet";
+import { STYLES } from "../../sheet/styles";
+import type { Layout } from "./layOut";
+import { address, addressLists, letters, type Rectangle, rectangles } from "./rectangles";
+import { rowHeights } from "./rowHeights";
+
+/** Colour of borders. */
+const LINE = "#8A8175";
+
+/** What makes two cells look the same. */
+type Drawn = { readonly look: Look; readonly align: Cell["align"] };
+
+/**
+ * Queues all commands that fill an empty worksheet; the caller syncs. Tables are made after the constants, which
+ * hold their headings, and before the formulas, which may name them.
+ */
+export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Layout): void {
+  const whole = worksheet.getRangeByIndexes(0, 0, layout.rows, layout.columns);
+  if (layout.formats) whole.numberFormat = layout.formats;
+  whole.values = layout.constants;
+  for (const { name, row, column, headings, rows } of sheet.tables ?? []) {
+    const range = worksheet.getRangeByIndexes(row, column, rows + 1, headings.length);
+    const table = worksheet.tables.add(range, true);
+    table.name = name;
+    table.style = "TableStyleLight1";
+    table.showBandedRows = false;
+  }
+  if (layout.formulas) whole.formulas = layout.formulas;
+  worksheet.showGridlines = false;
+  draw(worksheet, sheet);
+  for (const range of mergesOf(sheet, worksheet)) range.merge(true);
+  size(worksheet, sheet, whole);
+  if (sheet.frozenRows) worksheet.freezePanes.freezeRows(sheet.frozenRows);
+  if (sheet.print) setUpPrint(worksheet.pageLayout, sheet.print);
+}
+
+function draw(worksheet: Excel.Worksheet, sheet: Sheet): void {
+  const marked = sheet.cells.flatMap(({ row, column, across = 1, look = "body", align }) => {
+    const kind = JSON.stringify({ look, align } satisfies Drawn);
+    return Array.from({ length: across }, (_, i) => ({ row, column: column + i, kind }));
+  });
+  for (const [kind, blocks] of rectangles(marked)) {
+    const { look, align } = JSON.parse(kind) as Drawn;
+    const style = STYLES[look];
+    if (!align && Object.keys(style).length === 0) continue;
+    forAll(worksheet, blocks, ({ format }) => {
+      if (style.bold) format.font.bold = true;
+      if (style.italic) format.font.italic = true;
+      if (style.size) format.font.size = style.size;
+      if (style.color) format.font.color = `#${style.color}`;
+      if (style.fill) format.fill.color = `#${style.fill}`;
+      if (style.wrap) {
+        format.wrapText = true;
+        format.verticalAlignment = "Top";
+      }
+      if (align) format.horizontalAlignment = align === "left" ? "Left" : align === "center" ? "Center" : "Right";
+    });
+    for (const edge of style.border ? EDGES[style.border] : []) {
+      const having = blocks.filter((block) => hasEdge(block, edge));
+      forAll(worksheet, having, ({ format }) => {
+        const line = format.borders.getItem(edge);
+        line.style = "Continuous";
+        line.color = LINE;
+      });
+    }
+  }
+}
+
+/** The edges of a block that give each of its cells the border. */
+const EDGES = {
+  top: ["EdgeTop", "InsideHorizontal"],
+  bottom: ["EdgeBottom", "InsideHorizontal"],
+  all: ["EdgeTop", "EdgeBottom", "EdgeLeft", "EdgeRight", "InsideHorizontal", "InsideVertical"],
+} as const;
+
+/** Whether a block has such an edge: a single row has none between its rows. */
+function hasEdge({ rows, columns }: Rectangle, edge: string): boolean {
+  return (edge !== "InsideHorizontal" || rows > 1) && (edge !== "InsideVertical" || columns > 1);
+}
+
+function forAll(
+  worksheet: Excel.Worksheet,
+  blocks: readonly Rectangle[],
+  paint: (areas: Excel.RangeAreas) => void,
+): void {
+  for (const list of addressLists(blocks.map(address))) paint(worksheet.getRanges(list));
+}
+
+/** The ranges to merge row by row: cells of one width below each other go together. */
+function mergesOf(sheet: Sheet, worksheet: Excel.Worksheet): Excel.Range[] {
+  const wide = sheet.cells.filter(({ across = 1 }) => across > 1);
+  const blocks = rectangles(wide.map(({ row, column, across }) => ({ row, column, kind: String(across) })));
+  return [...blocks].flatMap(([across, list]) =>
+    list.map(({ row, column, rows }) => worksheet.getRangeByIndexes(row, column, rows, Number(across))),
+  );
+}
+
+function size(worksheet: Excel.Worksheet, sheet: Sheet, whole: Excel.Range): void {
+  for (const [width, columns] of groupBy(sheet.widths.entries())) {
+    for (const list of addressLists(columns.map((column) => `${letters(column)}:${letters(column)}`))) {
+      worksheet.getRanges(list).format.columnWidth = points(width);
+    }
+  }
+  whole.format.autofitRows();
+  for (const [height, rows] of groupBy(rowHeights(sheet))) {
+    for (const list of addressLists(rows.map((row) => `${row + 1}:${row + 1}`))) {
+      worksheet.getRanges(list).format.rowHeight = height;
+    }
+  }
+}
+
+/** The places of each value. */
+function groupBy(entries: Iterable<readonly [number, number]>): Map<number, number[]> {
+  const groups = new Map<number, number[]>();
+  for (const [at, value] of entries) groups.set(value, [...(groups.get(value) ?? []), at]);
+  return groups;
+}
+
+/** A width in characters as Excel's points: a digit of the default font is 7 pixels, 5 more are padding. */
+const points = (characters: number): number => (7 * characters + 5) * 0.75;
+
+function setUpPrint(page: Excel.PageLayout, { paper, landscape, repeatRows }: NonNullable<Sheet["print"]>): void {
+  page.paperSize = paper === "a4" ? "A4" : "Letter";
+  page.orientation = landscape ? "Landscape" : "Portrait";
+  page.zoom = { horizontalFitToPages: 1 };
+  page.headersFooters.defaultForAllPages.leftFooter = "&A";
+  page.headersFooters.defaultForAllPages.rightFooter = "Page &P of &N";
+  if (repeatRows) page.setPrintTitleRows(`$${repeatRows[0] + 1}:$${repeatRows[1] + 1}`);
+}

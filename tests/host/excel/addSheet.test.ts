@@ -1,0 +1,260 @@
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { ExcelHost } from "../../../src/host/excel/adapter";
+import type { Cell, Sheet } from "../../../src/sheet/sheet";
+import type { SheetModel } from "./model";
+import { type Failure, StandIn } from "./standIn";
+
+afterEach(() => vi.unstubAllGlobals());
+
+const excel = (): StandIn => {
+  const standIn = new StandIn().install();
+  standIn.table("Vessels", "Stock", [
+    ["Vessel", "Water"],
+    ["Tin", 120],
+    ["Jar", 200],
+  ]);
+  standIn.sheet("Notes", [["Only mine", "'=kept"]]);
+  standIn.book.active = 0;
+  return standIn;
+};
+
+/** A sheet with everything a sheet can have, and as many rows as wanted. */
+function sheetOf(rows: number): Sheet {
+  const cells: Cell[] = [
+    { row: 0, column: 0, content: { text: "Pour" }, look: "title", across: 3 },
+    { row: 1, column: 0, content: { text: "A note that runs on and on. ".repeat(9) }, look: "note", across: 3 },
+    ...["Vessel", "Fill", "Poured"].map(
+      (text, column): Cell => ({ row: 2, column, content: { text }, look: "heading" }),
+    ),
+  ];
+  for (let i = 0; i < rows; i++) {
+    const row = 3 + i;
+    cells.push({ row, column: 0, content: { text: `=Vessel ${i}` } });
+    cells.push({ row, column: 1, content: { formula: `=Pour[[#This Row],[Poured]]*${i}` }, format: "0.00" });
+    cells.push({ row, column: 2, look: i % 2 ? "blank" : "input", align: "right" });
+  }
+  cells.push({ row: 3 + rows, column: 1, content: { number: 0.1 + 0.2 }, look: "total" });
+  return {
+    name: "Run sheet",
+    widths: [24, 10, 10],
+    cells,
+    tables: [{ name: "Pour", row: 2, column: 0, headings: ["Vessel", "Fill", "Poured"], rows }],
+    frozenRows: 3,
+    print: { paper: "a4", landscape: true, repeatRows: [0, 2] },
+  };
+}
+
+const named = (standIn: StandIn, name: string): SheetModel => standIn.book.find(name) as SheetModel;
+
+describe("adding a sheet", () => {
+  it("calls Excel as often for 1, 100 and 1,000 rows: three times", async () => {
+    const counts: number[] = [];
+    for (const rows of [1, 100, 1000]) {
+      const standIn = excel();
+      await new ExcelHost().addSheet(sheetOf(rows));
+      counts.push(standIn.syncs);
+      expect(Math.max(...standIn.requests)).toBeLessThan(1e6);
+      expect(named(standIn, "Run sheet").cells.size).toBe(5 + 2 * rows + 1);
+    }
+    expect(counts).toEqual([3, 3, 3]);
+  });
+
+  it("writes contents, tables and formulas", async () => {
+    const standIn = excel();
+    expect(await new ExcelHost().addSheet(sheetOf(2))).toBe("Run sheet");
+    const sheet = named(standIn, "Run sheet");
+    expect(sheet.cell(0, 0)).toEqual({ formula: null, value: "Pour", type: "String" });
+    expect(sheet.cell(3, 0)?.value).toBe("=Vessel 0");
+    expect(sheet.cell(4, 1)?.formula).toBe("=Pour[[#This Row],[Poured]]*1");
+    expect(sheet.cell(4, 2)).toBeUndefined();
+    expect(sheet.cell(5, 1)?.value).toBe(0.1 + 0.2);
+    expect(sheet.tables).toMatchObject([{ name: "Pour", area: { row: 2, column: 0, rows: 3, columns: 3 } }]);
+  });
+
+  it("draws the looks, sizes, freezes and sets up the print", async () => {
+    const standIn = excel();
+    await new ExcelHost().addSheet(sheetOf(4));
+    const sheet = named(standIn, "Run sheet");
+    expect(sheet.look(0, 2)).toMatchObject({ "font.bold": true, "font.size": 16 });
+    expect(sheet.look(2, 1)).toMatchObject({ "fill.color": "#E8E2D6", "border.bottom.style": "Continuous" });
+    expect(sheet.look(2, 1)).not.toHaveProperty("border.top.style");
+    expect(sheet.look(3, 1)).toMatchObject({ numberFormat: "0.00" });
+    for (const row of [3, 4, 5, 6]) {
+      for (const side of ["top", "bottom", "left", "right"]) {
+        expect(sheet.look(row, 2)).toHaveProperty([`border.${side}.style`], "Continuous");
+      }
+      expect(sheet.look(row, 2)).toMatchObject({ horizontalAlignment: "Right" });
+      expect(sheet.look(row, 0)).toEqual({});
+    }
+    expect(sheet.merges).toEqual(["0,0 2x3 true"]);
+    // 24 characters of 7 pixels and 5 of padding, 96 pixels an inch, 72 points an inch.
+    expect(sheet.widths).toEqual(
+      new Map([
+        [0, 129.75],
+        [1, 56.25],
+        [2, 56.25],
+      ]),
+    );
+    // 252 characters in three columns of 44 together: at least six lines of 15 points.
+    expect(sheet.heights.get(1)).toBeGreaterThanOrEqual(90);
+    expect(sheet.frozenRows).toBe(3);
+    expect(sheet.page).toEqual({
+      paperSize: "A4",
+      orientation: "Landscape",
+      zoom: { horizontalFitToPages: 1 },
+      leftFooter: "&A",
+      rightFooter: "Page &P of &N",
+      titleRows: "$1:$3",
+    });
+    expect(standIn.book.sheets[standIn.book.active]).toBe(sheet);
+  });
+
+  it("gives every cell of a bordered block all its lines", async () => {
+    const standIn = excel();
+    const cells = Array.from(
+      { length: 12 },
+      (_, i): Cell => ({ row: i % 4, column: Math.floor(i / 4), look: "blank" }),
+    );
+    await new ExcelHost().addSheet({ name: "Grid", widths: [], cells });
+    for (const { row, column } of cells) {
+      expect(
+        Object.keys(named(standIn, "Grid").look(row, column)).filter((key) => key.endsWith(".style")),
+      ).toHaveLength(4);
+    }
+  });
+
+  it.each([
+    "=1+1",
+    "+SUM(A1)",
+    "@x",
+    "-2",
+    "'quoted",
+    "''",
+    "x".repeat(5000),
+    "x".repeat(32_766),
+    "שעוות סויה",
+    "<img src=x onerror=alert(1)>",
+    "1/2",
+    "007",
+    "TRUE",
+    "#N/A",
+    "5%",
+    "2026-11-26",
+    "two\nlines",
+    " ",
+  ])("writes %j as the text it is", async (text) => {
+    const standIn = excel();
+    const cell: Cell = { row: 2, column: 1, content: { text } };
+    const heading: Cell = { row: 1, column: 1, content: { text: `${text.slice(0, 200)}h` } };
+    await new ExcelHost().addSheet({
+      name: "Text",
+      widths: [],
+      cells: [heading, cell],
+      tables: [{ name: "Texts", row: 1, column: 1, headings: [`${text}h`], rows: 1 }],
+    });
+    expect(named(standIn, "Text").cell(2, 1)).toEqual({ formula: null, value: text, type: "String" });
+    expect(named(standIn, "Text").cell(1, 1)).toMatchObject({ formula: null, type: "String" });
+  });
+
+  it("leaves an empty text empty", async () => {
+    const standIn = excel();
+    await new ExcelHost().addSheet({ name: "Text", widths: [], cells: [{ row: 0, column: 0, content: { text: "" } }] });
+    expect(named(standIn, "Text").cells.size).toBe(0);
+  });
+
+  it("never takes a name that is there, in whatever capitals", async () => {
+    const standIn = excel();
+    const before = standIn.book.snapshot();
+    const host = new ExcelHost();
+    const sheet = { ...sheetOf(1), tables: [], cells: [] };
+    expect(await host.addSheet({ ...sheet, name: "NOTES" })).toBe("NOTES (2)");
+    expect(await host.addSheet({ ...sheet, name: "notes" })).toBe("notes (3)");
+    expect(await host.addSheet({ ...sheet, name: "'2026/11/26: pour'" })).toBe("2026 11 26 pour");
+    expect(await host.sheetNames()).toEqual(["Stock", "Notes", "NOTES (2)", "notes (3)", "2026 11 26 pour"]);
+    standIn.book.sheets.splice(2);
+    standIn.book.active = 0;
+    expect(standIn.book.snapshot()).toEqual(before);
+  });
+});
+
+describe("what Excel could not hold is refused before anything is written", () => {
+  const refused = async (sheet: Partial<Sheet>, message: string | RegExp): Promise<void> => {
+    const standIn = excel();
+    const before = standIn.book.snapshot();
+    await expect(new ExcelHost().addSheet({ name: "X", widths: [], cells: [], ...sheet })).rejects.toThrow(message);
+    expect(standIn.book.snapshot()).toEqual(before);
+    expect(standIn.syncs).toBeLessThan(2);
+  };
+  const one = (content: Cell["content"]): Partial<Sheet> => ({
+    cells: [{ row: 6, column: 1, content: content as never }],
+  });
+
+  it("a text longer than a cell", () =>
+    refused(one({ text: "y".repeat(32_767) }), /Cell B7 would hold 32,767 char.*"yyy/));
+  it("a number that is none", () => refused(one({ number: Number.NaN }), "Cell B7 would hold NaN"));
+  it("a formula without its sign", () => refused(one({ formula: "1+1" }), "The formula of cell B7"));
+  it("a formula longer than Excel's", () => refused(one({ formula: `=${"1+".repeat(5000)}1` }), "too long"));
+  it("more than Excel takes at once", () => {
+    const cells = Array.from(
+      { length: 200 },
+      (_, row): Cell => ({ row, column: 0, content: { text: "z".repeat(30_000) } }),
+    );
+    return refused({ cells }, /6\.0 MB.*fewer rows/);
+  });
+  it("a table whose name is taken", () =>
+    refused(
+      { tables: [{ name: "VESSELS", row: 0, column: 0, headings: ["a"], rows: 1 }] },
+      "already has something named VESSELS",
+    ));
+  it("a sheet in a protected workbook", async () => {
+    const standIn = excel();
+    standIn.book.protected = true;
+    await expect(new ExcelHost().addSheet(sheetOf(1))).rejects.toThrow("protected, so no sheet can be added");
+    expect(standIn.book.sheets).toHaveLength(2);
+  });
+});
+
+describe("a failure leaves the workbook as it was", () => {
+  const failures = [1, 2, 3].flatMap((sync) =>
+    (["nothing", "half", "all"] as const).map((done): Failure => ({ sync, done, code: "GeneralException" })),
+  );
+  it.each(failures)("at call $sync with $done of it done", async (failure) => {
+    const standIn = excel();
+    const before = standIn.book.snapshot();
+    standIn.failure = failure;
+    await expect(new ExcelHost().addSheet(sheetOf(40))).rejects.toThrow("Excel could not add the sheet");
+    expect(standIn.book.snapshot()).toEqual(before);
+  });
+
+  it("when a command in the middle is refused", async () => {
+    const standIn = excel();
+    const before = standIn.book.snapshot();
+    const sheet = sheetOf(3);
+    const formula: Cell = { row: 9, column: 0, content: { formula: "=Nowhere[Fill]" } };
+    await expect(new ExcelHost().addSheet({ ...sheet, cells: [...sheet.cells, formula] })).rejects.toThrow(
+      "Excel could not add the sheet",
+    );
+    expect(standIn.book.snapshot()).toEqual(before);
+  });
+
+  it("when somebody else takes the name at the same moment, and theirs stays", async () => {
+    const standIn = excel();
+    standIn.book.answer = () => {
+      if (!standIn.book.find("Run sheet")) standIn.sheet("Run sheet", [["theirs"]]);
+      return 1;
+    };
+    await expect(new ExcelHost().addSheet(sheetOf(1))).rejects.toThrow("taken in the meantime");
+    expect(await new ExcelHost().sheetNames()).toEqual(["Stock", "Notes", "Run sheet"]);
+    expect(named(standIn, "Run sheet").cell(0, 0)?.value).toBe("theirs");
+  });
+
+  it("and says so when the unfinished sheet cannot be taken away", async () => {
+    const standIn = excel();
+    standIn.book.answer = () => {
+      standIn.book.protected = true;
+      return 1;
+    };
+    standIn.failure = { sync: 3, done: "all" };
+    await expect(new ExcelHost().addSheet(sheetOf(1))).rejects.toThrow("delete it yourself");
+  });
+});

@@ -1,0 +1,531 @@
+/** The objects of Excel that the adapter uses, as kinds of remote objects over the model. */
+
+import { type Area, type Book, OfficeError, type SheetModel, type TableModel } from "./model";
+import { finderOf, type Handle, type Kind, type Queue, remote } from "./remote";
+
+const ROWS = 1_048_576;
+const COLUMNS = 16_384;
+
+// --- cells -----------------------------------------------------------------------------------------------------
+
+const cellsOf = <T>(area: Area, of: (row: number, column: number) => T): T[][] => {
+  if (area.rows * area.columns > 5_000_000) throw new OfficeError("RangeExceedsLimit");
+  return Array.from({ length: area.rows }, (_, r) =>
+    Array.from({ length: area.columns }, (_, c) => of(area.row + r, area.column + c)),
+  );
+};
+
+/** Refuses a block whose size is not the range's, as Excel does. */
+function forBlock(area: Area, block: unknown, put: (row: number, column: number, value: unknown) => void): void {
+  const fits =
+    Array.isArray(block) &&
+    block.length === area.rows &&
+    block.every((row) => Array.isArray(row) && row.length === area.columns);
+  if (!fits) throw new OfficeError("InvalidArgument", "The array does not have the size of the range.");
+  for (const [r, row] of block.entries())
+    for (const [c, value] of row.entries()) put(area.row + r, area.column + c, value);
+}
+
+const each = (area: Area, paint: (row: number, column: number) => void): void => {
+  cellsOf(area, paint);
+};
+
+function enter(area: Area, block: unknown): void {
+  if (area.sheet.protected) throw new OfficeError("AccessDenied");
+  forBlock(area, block, (row, column, value) => area.sheet.enter(row, column, value));
+}
+
+const letters = (text: string): number => [...text].reduce((sum, one) => sum * 26 + one.charCodeAt(0) - 64, 0) - 1;
+
+/** `A1`, `A1:B2`, `A:B`, `1:2`. */
+function parse(sheet: SheetModel, address: string): Area {
+  const found = /^([A-Z]*)(\d*)(?::([A-Z]*)(\d*))?$/.exec(address.trim());
+  if (!found || address.trim() === "") throw new OfficeError("InvalidArgument", `${address} is no address.`);
+  const [, a = "", from = "", b = a, to = from] = found;
+  const row = from ? Number(from) - 1 : 0;
+  const column = a ? letters(a) : 0;
+  return {
+    sheet,
+    row,
+    column,
+    rows: (to ? Number(to) : ROWS) - row,
+    columns: (b ? letters(b) + 1 : COLUMNS) - column,
+  };
+}
+
+/** The smallest block with everything in it that an area holds, or null. */
+function used(area: Area): Area | null {
+  const held = [...area.sheet.cells.keys()]
+    .map((key) => key.split(",").map(Number) as [number, number])
+    .filter(
+      ([row, column]) =>
+        row >= area.row && row < area.row + area.rows && column >= area.column && column < area.column + area.columns,
+    );
+  if (held.length === 0) return null;
+  const rows = held.map(([row]) => row);
+  const columns = held.map(([, column]) => column);
+  const row = Math.min(...rows);
+  const column = Math.min(...columns);
+  return {
+    sheet: area.sheet,
+    row,
+    column,
+    rows: Math.max(...rows) - row + 1,
+    columns: Math.max(...columns) - column + 1,
+  };
+}
+
+/** The formulas of a sheet that give an error, as blocks of one column. */
+function errors(sheet: SheetModel): Area[] {
+  const areas: Area[] = [];
+  const found = [...sheet.cells]
+    .filter(([, cell]) => cell.formula !== null && cell.type === "Error")
+    .map(([key]) => key.split(",").map(Number) as [number, number])
+    .sort(([r, c], [s, d]) => c - d || r - s);
+  for (const [row, column] of found) {
+    const last = areas.at(-1);
+    if (last && last.column === column && last.row + last.rows === row) {
+      areas[areas.length - 1] = { ...last, rows: last.rows + 1 };
+    } else areas.push({ sheet, row, column, rows: 1, columns: 1 });
+  }
+  return areas;
+}
+
+// --- looks -----------------------------------------------------------------------------------------------------
+
+const painting =
+  (what: string) =>
+  (areas: Area[], value: unknown): void => {
+    for (const area of areas) each(area, (row, column) => area.sheet.paint(row, column, what, value));
+  };
+
+const sizing =
+  (whole: "rows" | "columns") =>
+  (areas: Area[], value: number): void => {
+    for (const { sheet, row, column, rows, columns } of areas) {
+      const full = whole === "columns" ? rows === ROWS : columns === COLUMNS;
+      if (!full) throw new Error(`The stand-in sizes whole ${whole} only.`);
+      const [into, first, count] = whole === "columns" ? [sheet.widths, column, columns] : [sheet.heights, row, rows];
+      for (let i = 0; i < count; i++) into.set(first + i, value);
+    }
+  };
+
+/** The sides of the cells that an edge of a block draws. */
+const SIDES: Readonly<Record<string, (area: Area, row: number, column: number) => string[]>> = {
+  EdgeTop: (area, row) => (row === area.row ? ["top"] : []),
+  EdgeBottom: (area, row) => (row === area.row + area.rows - 1 ? ["bottom"] : []),
+  EdgeLeft: (area, _, column) => (column === area.column ? ["left"] : []),
+  EdgeRight: (area, _, column) => (column === area.column + area.columns - 1 ? ["right"] : []),
+  InsideHorizontal: (area, row) => [
+    ...(row > area.row ? ["top"] : []),
+    ...(row < area.row + area.rows - 1 ? ["bottom"] : []),
+  ],
+  InsideVertical: (area, _, column) => [
+    ...(column > area.column ? ["left"] : []),
+    ...(column < area.column + area.columns - 1 ? ["right"] : []),
+  ],
+};
+
+function drawing(edge: string, what: string) {
+  return (areas: Area[], value: unknown): void => {
+    for (const area of areas) {
+      if (edge === "InsideHorizontal" && area.rows < 2) throw new OfficeError("InvalidArgument", "No inside.");
+      if (edge === "InsideVertical" && area.columns < 2) throw new OfficeError("InvalidArgument", "No inside.");
+      each(area, (row, column) => {
+        for (const side of SIDES[edge]?.(area, row, column) ?? []) {
+          area.sheet.paint(row, column, `border.${side}.${what}`, value);
+        }
+      });
+    }
+  };
+}
+
+const FORMAT: Kind<Area[]> = {
+  write: {
+    wrapText: painting("wrapText"),
+    verticalAlignment: painting("verticalAlignment"),
+    horizontalAlignment: painting("horizontalAlignment"),
+    columnWidth: sizing("columns"),
+    rowHeight: sizing("rows"),
+  },
+  reach: {
+    font: ({ queue, find }) =>
+      remote(
+        queue,
+        {
+          write: {
+            bold: painting("font.bold"),
+            italic: painting("font.italic"),
+            size: painting("font.size"),
+            color: painting("font.color"),
+          },
+        },
+        find,
+      ),
+    fill: ({ queue, find }) => remote(queue, { write: { color: painting("fill.color") } }, find),
+    borders: ({ queue, find }) =>
+      remote(
+        queue,
+        {
+          call: {
+            getItem: (_, edge: string) =>
+              remote(queue, { write: { style: drawing(edge, "style"), color: drawing(edge, "color") } }, find),
+          },
+        },
+        find,
+      ),
+  },
+  call: { autofitRows: ({ send }) => send(() => {}) },
+};
+
+// --- ranges ----------------------------------------------------------------------------------------------------
+
+const many = (find: () => Area | null) => (): Area[] | null => {
+  const area = find();
+  return area && [area];
+};
+
+const RANGE: Kind<Area> = {
+  read: {
+    rowIndex: ({ row }) => row,
+    columnIndex: ({ column }) => column,
+    rowCount: ({ rows }) => rows,
+    columnCount: ({ columns }) => columns,
+    cellCount: ({ rows, columns }) => rows * columns,
+    values: (area) => cellsOf(area, (row, column) => area.sheet.cell(row, column)?.value ?? ""),
+    valueTypes: (area) => cellsOf(area, (row, column) => area.sheet.cell(row, column)?.type ?? "Empty"),
+    // A text's apostrophe is not among them: that is how Excel answers.
+    formulas: (area) =>
+      cellsOf(area, (row, column) => {
+        const cell = area.sheet.cell(row, column);
+        return cell?.formula ?? cell?.value ?? "";
+      }),
+  },
+  write: {
+    values: enter,
+    formulas: enter,
+    numberFormat: (area, block) =>
+      forBlock(area, block, (row, column, value) => {
+        if (value !== null) area.sheet.paint(row, column, "numberFormat", value);
+      }),
+  },
+  reach: {
+    worksheet: ({ queue, find }) => remote(queue, WORKSHEET, () => find()?.sheet ?? null),
+    format: ({ queue, find }) => remote(queue, FORMAT, many(find)),
+  },
+  call: {
+    merge: ({ send }, across: boolean) =>
+      send(
+        (area) => area.sheet.merges.push(`${area.row},${area.column} ${area.rows}x${area.columns} ${across}`),
+        across,
+      ),
+    select: ({ send }) =>
+      send((area) => {
+        const { book } = area.sheet;
+        if (book.sheets[book.active] !== area.sheet) throw new OfficeError("InvalidOperation");
+        book.selected = [area];
+      }),
+    getUsedRangeOrNullObject: ({ queue, find }, _valuesOnly: boolean) =>
+      remote(
+        queue,
+        RANGE,
+        () => {
+          const area = find();
+          return area && used(area);
+        },
+        true,
+      ),
+    getSpecialCellsOrNullObject: ({ queue, find }, type: string, values: string) => {
+      if (type !== "Formulas" || values !== "Errors") throw new Error("The stand-in finds formulas with errors only.");
+      return remote(
+        queue,
+        AREAS,
+        () => {
+          const area = find();
+          if (area?.sheet.protected) throw new OfficeError("AccessDenied");
+          const found = area ? errors(area.sheet) : [];
+          return found.length > 0 ? found : null;
+        },
+        true,
+      );
+    },
+  },
+};
+
+const AREAS: Kind<Area[]> = {
+  reach: {
+    format: ({ queue, find }) => remote(queue, FORMAT, find),
+    areas: ({ queue, find }) =>
+      remote<Area[]>(queue, { items: (_, areas) => areas.map((area) => remote(queue, RANGE, () => area)) }, find),
+  },
+};
+
+// --- tables ----------------------------------------------------------------------------------------------------
+
+const TABLE: Kind<TableModel> = {
+  read: {
+    name: ({ name }) => name,
+    showHeaders: ({ showHeaders }) => showHeaders,
+  },
+  write: {
+    name: (table, name: string) => table.area.sheet.book.renameTable(table, name),
+    style: (table, style: string) => {
+      table.style = style;
+    },
+    showBandedRows: (table, show: boolean) => {
+      table.showBandedRows = show;
+    },
+  },
+  reach: { worksheet: ({ queue, find }) => remote(queue, WORKSHEET, () => find()?.area.sheet ?? null) },
+  call: {
+    getHeaderRowRange: ({ queue, find }) =>
+      remote(queue, RANGE, () => {
+        const table = find();
+        return table?.showHeaders ? { ...table.area, rows: 1 } : null;
+      }),
+    getDataBodyRange: ({ queue, find }) =>
+      remote(queue, RANGE, () => {
+        const table = find();
+        if (!table) return null;
+        const head = table.showHeaders ? 1 : 0;
+        const rows = table.area.rows - head - (table.showTotals ? 1 : 0);
+        return { ...table.area, row: table.area.row + head, rows };
+      }),
+  },
+};
+
+const TABLES: Kind<Book> = {
+  items: ({ queue }, book) => book.tables().map((table) => remote(queue, TABLE, () => table)),
+  reach: {
+    onAdded: ({ queue, find }) => event(queue, find() as Book, "tables.onAdded"),
+    onDeleted: ({ queue, find }) => event(queue, find() as Book, "tables.onDeleted"),
+  },
+  call: {
+    getItem: ({ queue, find }, name: string) =>
+      remote(
+        queue,
+        TABLE,
+        () =>
+          find()
+            ?.tables()
+            .find((table) => table.name === name) ?? null,
+      ),
+  },
+};
+
+// --- worksheets and the workbook ---------------------------------------------------------------------------------
+
+const WORKSHEET: Kind<SheetModel> = {
+  read: {
+    id: ({ id }) => id,
+    name: ({ name }) => name,
+    position: (sheet) => sheet.book.sheets.indexOf(sheet),
+  },
+  write: {
+    name: (sheet, name: string) => {
+      sheet.book.checkName(name, sheet);
+      sheet.name = name;
+    },
+    showGridlines: (sheet, show: boolean) => {
+      sheet.showGridlines = show;
+    },
+  },
+  reach: {
+    protection: ({ queue, find }) => remote<SheetModel>(queue, { read: { protected: (one) => one.protected } }, find),
+    freezePanes: ({ queue, find }) =>
+      remote<SheetModel>(
+        queue,
+        {
+          call: {
+            freezeRows: ({ send }, count: number) =>
+              send((sheet) => {
+                sheet.frozenRows = count;
+              }, count),
+          },
+        },
+        find,
+      ),
+    pageLayout: ({ queue, find }) => remote(queue, PAGE, () => find()?.page ?? null),
+    tables: ({ queue, find }) =>
+      remote<SheetModel>(
+        queue,
+        {
+          call: {
+            add: (_, range: object, hasHeaders: boolean) => {
+              let made: TableModel | null = null;
+              const area = finderOf<Area>(range);
+              queue.push(() => {
+                if (!hasHeaders) throw new Error("The stand-in makes tables with headings only.");
+                const where = area();
+                if (!where || where.sheet !== find()) throw new OfficeError("InvalidArgument");
+                made = where.sheet.book.addTable(where);
+                return undefined;
+              }, hasHeaders);
+              return remote(queue, TABLE, () => made);
+            },
+          },
+        },
+        find,
+      ),
+  },
+  call: {
+    getRange: (self, address?: string) => range(self, (sheet) => parse(sheet, address ?? `1:${ROWS}`)),
+    getRangeByIndexes: (self, row: number, column: number, rows: number, columns: number) =>
+      range(self, (sheet) => {
+        if (Math.min(row, column) < 0 || Math.min(rows, columns) < 1) throw new OfficeError("InvalidArgument");
+        return { sheet, row, column, rows, columns };
+      }),
+    getRanges: ({ queue, find }, list: string) => {
+      if (list.length > 8192) throw new OfficeError("InvalidArgument", "The address is too long.");
+      queue.push(() => undefined, list);
+      return remote(queue, AREAS, () => {
+        const sheet = find();
+        return sheet && list.split(",").map((address) => parse(sheet, address));
+      });
+    },
+    activate: ({ send }) =>
+      send((sheet) => {
+        sheet.book.active = sheet.book.sheets.indexOf(sheet);
+      }),
+    delete: ({ send }) =>
+      send((sheet) => {
+        const { book } = sheet;
+        const at = book.sheets.indexOf(sheet);
+        if (book.protected) throw new OfficeError("AccessDenied");
+        if (book.sheets.length === 1) throw new OfficeError("InvalidOperation");
+        book.sheets.splice(at, 1);
+        if (book.active >= at) book.active = Math.max(0, book.active - 1);
+      }),
+  },
+};
+
+function range({ queue, find }: Handle<SheetModel>, of: (sheet: SheetModel) => Area): object {
+  queue.push(() => undefined, "range");
+  return remote(queue, RANGE, () => {
+    const sheet = find();
+    return sheet && of(sheet);
+  });
+}
+
+const PAGE: Kind<Record<string, unknown>> = {
+  write: Object.fromEntries(
+    ["paperSize", "orientation", "zoom"].map((property) => [
+      property,
+      (page: Record<string, unknown>, value: unknown) => {
+        page[property] = value;
+      },
+    ]),
+  ),
+  reach: {
+    headersFooters: ({ queue, find }) =>
+      remote(queue, { reach: { defaultForAllPages: () => remote(queue, FOOTER, find) } }, find),
+  },
+  call: {
+    setPrintTitleRows: ({ send }, rows: string) =>
+      send((page) => {
+        page.titleRows = rows;
+      }, rows),
+  },
+};
+
+const FOOTER: Kind<Record<string, unknown>> = {
+  write: Object.fromEntries(
+    ["leftFooter", "centerFooter", "rightFooter"].map((property) => [
+      property,
+      (page: Record<string, unknown>, value: unknown) => {
+        page[property] = value;
+      },
+    ]),
+  ),
+};
+
+/** An event that program parts listen to. */
+function event(queue: Queue, book: Book, name: string): object {
+  const listeners = book.listeners.get(name) ?? new Set();
+  book.listeners.set(name, listeners);
+  const add = (_: unknown, listener: () => Promise<void>): object => {
+    queue.push(() => () => listeners.add(listener), name);
+    return { remove: () => queue.push(() => () => listeners.delete(listener), name) };
+  };
+  return remote<true>(queue, { call: { add } }, () => true);
+}
+
+const WORKSHEETS: Kind<Book> = {
+  items: ({ queue }, { sheets }) => sheets.map((sheet) => remote(queue, WORKSHEET, () => sheet)),
+  reach: {
+    onChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onChanged"),
+    onAdded: ({ queue, find }) => event(queue, find() as Book, "worksheets.onAdded"),
+    onDeleted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onDeleted"),
+  },
+  call: {
+    getItem: ({ queue, find }, key: string) => remote(queue, WORKSHEET, () => find()?.find(key) ?? null),
+    getItemOrNullObject: ({ queue, find }, key: string) =>
+      remote(queue, WORKSHEET, () => find()?.find(key) ?? null, true),
+    getActiveWorksheet: ({ queue, find }) =>
+      remote(queue, WORKSHEET, () => {
+        const book = find();
+        return book?.sheets[book.active] ?? null;
+      }),
+    add: ({ queue, send }, name: string) => {
+      let made: SheetModel | null = null;
+      send((book) => {
+        if (book.protected) throw new OfficeError("AccessDenied");
+        made = book.add(name);
+      }, name);
+      return remote(queue, WORKSHEET, () => made);
+    },
+  },
+};
+
+const SETTINGS: Kind<Book> = {
+  call: {
+    getItemOrNullObject: ({ queue, find }, key: string) => {
+      const value: Kind<Map<string, unknown>> = { read: { value: (settings) => settings.get(key) } };
+      return remote(
+        queue,
+        value,
+        () => {
+          const settings = find()?.settings;
+          return settings?.has(key) ? settings : null;
+        },
+        true,
+      );
+    },
+    add: ({ send }, key: string, value: unknown) => send(({ settings }) => settings.set(key, value), key, value),
+  },
+};
+
+const WORKBOOK: Kind<Book> = {
+  reach: {
+    worksheets: ({ queue, find }) => remote(queue, WORKSHEETS, find),
+    tables: ({ queue, find }) => remote(queue, TABLES, find),
+    settings: ({ queue, find }) => remote(queue, SETTINGS, find),
+    protection: ({ queue, find }) => remote<Book>(queue, { read: { protected: (book) => book.protected } }, find),
+    names: ({ queue, find }) => {
+      const one: Kind<string> = { read: { name: (name) => name } };
+      return remote<Book>(
+        queue,
+        { items: (_, { names }) => names.map((name) => remote(queue, one, () => name)) },
+        find,
+      );
+    },
+  },
+  call: {
+    getSelectedRange: ({ queue, find }) =>
+      remote(queue, RANGE, () => {
+        const book = find() as Book;
+        const [only, ...more] = book.selected;
+        if (!only || more.length > 0) throw new OfficeError("InvalidSelection");
+        return { ...only, sheet: book.sheets[book.active] as SheetModel };
+      }),
+  },
+};
+
+/** The `context` of a batch, without its sync. */
+export function rootOf(queue: Queue, book: Book): { workbook: object; application: object } {
+  const suspend = ({ send }: Handle<Book>): void => send(() => {});
+  return {
+    workbook: remote(queue, WORKBOOK, () => book),
+    application: remote<Book>(queue, { call: { suspendApiCalculationUntilNextSync: suspend } }, () => book),
+  };
+}

@@ -1,0 +1,227 @@
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { ExcelHost } from "../../../src/host/excel/adapter";
+import type { Source } from "../../../src/host/host";
+import { StandIn } from "./standIn";
+
+afterEach(() => vi.unstubAllGlobals());
+
+const excel = (): StandIn => new StandIn().install();
+const host = new ExcelHost();
+
+describe("tables", () => {
+  it("are listed in the order of the sheets, then down and across", async () => {
+    const standIn = excel();
+    const first = standIn.sheet("First");
+    standIn.table("Vessels", "Second", [
+      ["Vessel", "Water"],
+      ["Tin", 120],
+      ["Jar", 200],
+    ]);
+    for (const [row, column] of [
+      [9, 0],
+      [0, 4],
+      [0, 0],
+    ] as const) {
+      first.enter(row, column, `T${row}${column}`);
+      const table = standIn.book.addTable({ sheet: first, row, column, rows: 2, columns: 1 });
+      standIn.book.renameTable(table, `Table_${row}_${column}`);
+    }
+    const tables = await host.tables();
+    expect(tables.map(({ name }) => name)).toEqual(["Table_0_0", "Table_0_4", "Table_9_0", "Vessels"]);
+    expect(tables.at(-1)).toEqual({
+      name: "Vessels",
+      place: { sheet: "Second", row: 0, column: 0, rows: 3, columns: 2 },
+      headings: ["Vessel", "Water"],
+    });
+    expect(standIn.syncs).toBe(2);
+  });
+
+  it("are left out without a heading row, and there may be none", async () => {
+    const standIn = excel();
+    expect(await host.tables()).toEqual([]);
+    standIn.table("Bare", "One", [["a"], [1]]);
+    Object.assign(standIn.book.tables()[0] as object, { showHeaders: false });
+    expect(await host.tables()).toEqual([]);
+  });
+
+  it.each([1, 100, 1000])("are read in one call, %i rows too", async (count) => {
+    const standIn = excel();
+    const rows = Array.from({ length: count }, (_, i) => [`Vessel ${i}`, i / 3]);
+    standIn.table("Vessels", "Stock", [["Vessel", "Water"], ...rows]);
+    const [source] = await host.tables();
+    const before = standIn.syncs;
+    const read = await host.read(source as Source);
+    expect(standIn.syncs - before).toBe(1);
+    expect(read).toEqual({ ...source, rows });
+  });
+
+  it("are read exactly: text as text, blanks as null, errors as errors, no total row", async () => {
+    const standIn = excel();
+    const sheet = standIn.table("Mixed", "Stock", [
+      ["A", "B", "C"],
+      ["'007", 0.1 + 0.2, true],
+      [null, "'#N/A", "'=1+1"],
+      ["שעווה", 46_352, ""],
+      ["Total", 9, 9],
+    ]);
+    standIn.book.answer = (formula) => (formula === "=NA()" ? "#N/A" : "");
+    sheet.enter(3, 2, "=NA()");
+    sheet.enter(2, 0, '=""');
+    Object.assign(standIn.book.tables()[0] as object, { showTotals: true });
+    const [source] = await host.tables();
+    expect(await host.read(source as Source)).toEqual({
+      name: "Mixed",
+      place: { sheet: "Stock", row: 0, column: 0, rows: 4, columns: 3 },
+      headings: ["A", "B", "C"],
+      rows: [
+        ["007", 0.1 + 0.2, true],
+        [null, "#N/A", "=1+1"],
+        ["שעווה", 46_352, { error: "#N/A" }],
+      ],
+    });
+  });
+
+  it("that are gone are named", async () => {
+    excel();
+    const gone: Source = {
+      name: "Gone",
+      place: { sheet: "S", row: 0, column: 0, rows: 2, columns: 1 },
+      headings: ["a"],
+    };
+    await expect(host.read(gone)).rejects.toThrow("could not read the table Gone: it is no longer in the workbook");
+  });
+});
+
+describe("the selection", () => {
+  const withCells = (): StandIn => {
+    const standIn = excel();
+    standIn.sheet("Stock", [[], [null, "Vessel", 2026], [null, "Tin", 120], [null, "Jar", null]]);
+    return standIn;
+  };
+
+  it("has its first row as headings, and can be read again", async () => {
+    const standIn = withCells();
+    standIn.book.selected = [{ row: 1, column: 1, rows: 3, columns: 2 }];
+    const selection = await host.selection();
+    expect(selection).toEqual({
+      name: "",
+      place: { sheet: "Stock", row: 1, column: 1, rows: 3, columns: 2 },
+      headings: ["Vessel", "2026"],
+      rows: [
+        ["Tin", 120],
+        ["Jar", null],
+      ],
+    });
+    expect(standIn.syncs).toBe(1);
+    standIn.book.sheets[0]?.enter(3, 2, 200);
+    expect((await host.read(selection)).rows).toEqual([
+      ["Tin", 120],
+      ["Jar", 200],
+    ]);
+  });
+
+  it("may be whole columns: only what is in them counts", async () => {
+    const standIn = withCells();
+    standIn.book.selected = [{ row: 0, column: 1, rows: 1_048_576, columns: 3 }];
+    expect((await host.selection()).place).toEqual({ sheet: "Stock", row: 1, column: 1, rows: 3, columns: 2 });
+  });
+
+  it.each([
+    ["one cell", [{ row: 1, column: 1, rows: 1, columns: 1 }], "One cell is selected"],
+    ["nothing in it", [{ row: 50, column: 1, rows: 3, columns: 3 }], "The selected cells are empty"],
+    [
+      "two blocks",
+      [
+        { row: 1, column: 1, rows: 2, columns: 1 },
+        { row: 5, column: 1, rows: 2, columns: 1 },
+      ],
+      "Select one block of cells",
+    ],
+  ])("is refused with %s", async (_, selected, message) => {
+    const standIn = withCells();
+    standIn.book.selected = selected;
+    await expect(host.selection()).rejects.toThrow(message);
+  });
+});
+
+describe("showing a cell", () => {
+  it("goes to its sheet and selects it", async () => {
+    const standIn = excel();
+    standIn.sheet("One");
+    standIn.sheet("Two");
+    await host.select({ sheet: "Two", row: 4, column: 2, rows: 1, columns: 1 });
+    expect(standIn.book.active).toBe(1);
+    expect(standIn.book.selected).toMatchObject([{ row: 4, column: 2 }]);
+    expect(standIn.syncs).toBe(1);
+  });
+});
+
+describe("settings", () => {
+  it("are null at first and come back as they were kept", async () => {
+    const standIn = excel();
+    expect(await host.settings()).toBeNull();
+    const settings = { load: 0.06, basis: "of wax", columns: { Vessel: 0 }, none: null, text: "=1+1 «שעווה»" };
+    await host.keepSettings(settings);
+    expect(await host.settings()).toEqual(settings);
+    await host.keepSettings({ load: 0.08 });
+    expect(await host.settings()).toEqual({ load: 0.08 });
+    expect(standIn.syncs).toBe(5);
+    expect([...standIn.book.settings.keys()]).toEqual(["pourwright"]);
+  });
+
+  it("that are too long are refused", async () => {
+    excel();
+    await expect(host.keepSettings("x".repeat(2e6))).rejects.toThrow("too long");
+  });
+});
+
+describe("changes", () => {
+  const EVENTS = [
+    "worksheets.onChanged",
+    "worksheets.onAdded",
+    "worksheets.onDeleted",
+    "tables.onAdded",
+    "tables.onDeleted",
+  ];
+
+  it("call back until stopped, and the listeners are taken off", async () => {
+    const standIn = excel();
+    const heard = vi.fn();
+    const stop = host.onChange(heard);
+    await vi.waitFor(() => expect(standIn.syncs).toBe(1));
+    for (const event of EVENTS) await standIn.fire(event);
+    expect(heard).toHaveBeenCalledTimes(EVENTS.length);
+    stop();
+    await standIn.fire("worksheets.onChanged");
+    expect(heard).toHaveBeenCalledTimes(EVENTS.length);
+    await vi.waitFor(() => expect(standIn.syncs).toBe(2));
+    expect([...standIn.book.listeners.values()].every(({ size }) => size === 0)).toBe(true);
+  });
+
+  it("can be stopped before Excel has answered, and Excel may refuse", async () => {
+    const standIn = excel();
+    const heard = vi.fn();
+    host.onChange(heard)();
+    await vi.waitFor(() => expect(standIn.syncs).toBe(2));
+    await standIn.fire("worksheets.onChanged");
+    standIn.failure = { sync: 3, done: "nothing" };
+    host.onChange(heard)();
+    await vi.waitFor(() => expect(standIn.syncs).toBe(3));
+    expect(heard).not.toHaveBeenCalled();
+  });
+});
+
+describe("what goes wrong is said in words to act on", () => {
+  it.each([
+    ["AccessDenied", "protected"],
+    ["InvalidOperationInCellEditMode", "Press Enter or Esc"],
+    ["ResponsePayloadSizeLimitExceeded", "fewer rows"],
+    ["GeneralException", "Office says GeneralException. (GeneralException). Try again."],
+  ])("%s", async (code, words) => {
+    const standIn = excel();
+    standIn.failure = { sync: 1, done: "nothing", code };
+    await expect(host.sheetNames()).rejects.toThrow(words);
+    standIn.failure = { sync: 2, done: "nothing", code };
+    await expect(host.sheetNames()).rejects.toThrow("Excel could not list the sheets");
+  });
+});

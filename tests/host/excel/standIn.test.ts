@@ -1,0 +1,98 @@
+import { afterEach, expect, it, vi } from "vitest";
+import { StandIn } from "./standIn";
+
+// The stand-in must be as strict as Excel, or the other tests prove nothing.
+
+afterEach(() => vi.unstubAllGlobals());
+
+function excel(): StandIn {
+  const standIn = new StandIn().install();
+  standIn.sheet("Here", [["Name", 12]]);
+  return standIn;
+}
+
+it("refuses to read what was not loaded, not synced, or only written", async () => {
+  const standIn = excel();
+  await Excel.run(async (context) => {
+    const range = context.workbook.worksheets.getItem("Here").getRange("A1:B1");
+    expect(() => range.values).toThrow("without load");
+    range.load("values");
+    expect(() => range.values).toThrow("without load");
+    await context.sync();
+    expect(range.values).toEqual([["Name", 12]]);
+    expect(() => range.rowCount).toThrow("without load");
+    const { worksheets } = context.workbook;
+    expect(() => worksheets.items).toThrow("without load");
+    const none = worksheets.getItemOrNullObject("Nowhere").load("name");
+    expect(() => none.isNullObject).toThrow("without load");
+    await context.sync();
+    expect(none.isNullObject).toBe(true);
+  });
+  expect(standIn.syncs).toBe(2);
+});
+
+it("delivers nothing of a request that failed", async () => {
+  const standIn = excel();
+  standIn.failure = { sync: 1, done: "all" };
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem("Here").load("name");
+    await expect(context.sync()).rejects.toThrow("GeneralException");
+    expect(() => sheet.name).toThrow("without load");
+  });
+});
+
+it("does not know what it was not taught", async () => {
+  excel();
+  await Excel.run(async (context) => {
+    expect(() => context.workbook.pivotTables).toThrow("no pivotTables");
+    expect(() => {
+      context.workbook.worksheets.getItem("Here").tabColor = "#FF0000";
+    }).toThrow("cannot set tabColor");
+  });
+});
+
+it("refuses a block that has not the size of its range", async () => {
+  excel();
+  for (const block of [[[1, 2, 3]], [[1], [2]], [[1, 2], [3]]]) {
+    const wrong = Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Here").getRange("A1:B2").values = block;
+      await context.sync();
+    });
+    await expect(wrong).rejects.toThrow("size of the range");
+  }
+});
+
+// What Excel makes of typed text is from memory, not from a published list.
+it.each([
+  ["=1+1", "=1+1", 0],
+  ["+SUM(A1)", "=+SUM(A1)", 0],
+  ["@x", "=@x", 0],
+  ["-2", null, -2],
+  ["007", null, 7],
+  ["1/2", null, 46_000],
+  ["5%", null, 5],
+  ["TRUE", null, true],
+  ["#N/A", null, "#N/A"],
+  ["'quoted", null, "quoted"],
+  ["'=1+1", null, "=1+1"],
+  ["plain", null, "plain"],
+])("takes %s as Excel takes it from the keyboard", (typed, formula, value) => {
+  const cell = excel().book.typed(typed);
+  expect([cell.formula, cell.value]).toEqual([formula, value]);
+});
+
+it("keeps Excel's rules for the names of sheets", () => {
+  const { book } = excel();
+  for (const name of ["HERE", "a:b", "a/b", "a?b", "[a]", "'a", "a'", "", "x".repeat(32), "History"]) {
+    expect(() => book.add(name)).toThrow();
+  }
+});
+
+it("refuses requests larger than Excel on the web takes", async () => {
+  excel();
+  const large = Excel.run(async (context) => {
+    context.workbook.worksheets.getItem("Here").getRange("A1").values = [["x".repeat(6e6)]];
+    await context.sync();
+  });
+  await expect(large).rejects.toMatchObject({ code: "RequestPayloadSizeLimitExceeded" });
+});

@@ -1,0 +1,207 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { get } from "node:http";
+import { get as getSecure } from "node:https";
+import { createConnection } from "node:net";
+import { networkInterfaces, tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { generateCertificates } from "office-addin-dev-certs";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { howToTrust } from "../src/build/certificate";
+import { type Running, serve } from "../src/build/server";
+import { sideloading } from "../src/build/sideloading";
+
+const root = fileURLToPath(new URL("../", import.meta.url));
+const above = mkdtempSync(join(tmpdir(), "pourwright-serve-"));
+const directory = join(above, "dist");
+
+beforeAll(() => {
+  mkdirSync(join(directory, "help"), { recursive: true });
+  writeFileSync(join(directory, "index.html"), "the page");
+  writeFileSync(join(directory, "functions.json"), "{}");
+  writeFileSync(join(directory, "help/index.html"), "the help");
+  writeFileSync(join(above, "secret.txt"), "secret");
+  mkdirSync(join(above, "dist-other"));
+  writeFileSync(join(above, "dist-other/secret.txt"), "secret");
+});
+afterAll(() => rmSync(above, { recursive: true }));
+
+let running: Running | undefined;
+afterEach(async () => {
+  await running?.stop();
+  running = undefined;
+});
+
+const portOf = ({ address }: Running): number => Number(new URL(address).port);
+
+/** Asks for a path as it is written: fetch would tidy up the dots. */
+function ask(port: number, path: string, host = "127.0.0.1"): Promise<{ status: number; text: string; type: string }> {
+  return new Promise((resolve, reject) => {
+    get({ host, port, path }, (response) => {
+      let text = "";
+      response.setEncoding("utf8").on("data", (part: string) => {
+        text += part;
+      });
+      response.on("end", () =>
+        resolve({ status: response.statusCode ?? 0, text, type: String(response.headers["content-type"]) }),
+      );
+    }).on("error", reject);
+  });
+}
+
+function answers(host: string, port: number): Promise<boolean> {
+  return new Promise((resolve) => {
+    const socket = createConnection({ host, port, timeout: 2000 })
+      .on("connect", () => resolve(true))
+      .on("timeout", () => resolve(false))
+      .on("error", () => resolve(false));
+    socket.on("connect", () => socket.destroy()).on("timeout", () => socket.destroy());
+  });
+}
+
+describe("the server", () => {
+  it("serves the pages of its directory", async () => {
+    running = await serve({ directory, port: 0 });
+    expect(running.address).toMatch(/^http:\/\/localhost:\d+$/);
+    expect(await (await fetch(running.address)).text()).toBe("the page");
+    expect(await ask(portOf(running), "/help/")).toMatchObject({ status: 200, text: "the help" });
+    expect(await ask(portOf(running), "/functions.json")).toMatchObject({ status: 200, type: "application/json" });
+    expect(await ask(portOf(running), "/nothing")).toMatchObject({ status: 404 });
+  });
+
+  it("lets Excel on the web ask for the functions, and keeps nothing old", async () => {
+    running = await serve({ directory, port: 0 });
+    const { headers } = await fetch(`${running.address}/functions.json`);
+    expect(headers.get("access-control-allow-origin")).toBe("*");
+    expect(headers.get("cache-control")).toBe("no-cache");
+  });
+
+  it.each([
+    "/../secret.txt",
+    "/%2e%2e/secret.txt",
+    "/..%2fsecret.txt",
+    "/help/../../secret.txt",
+    "/../dist-other/secret.txt",
+    "//secret.txt",
+  ])("serves nothing outside it: %s", async (path) => {
+    running = await serve({ directory, port: 0 });
+    const { status, text } = await ask(portOf(running), path);
+    expect(text).not.toContain("secret");
+    expect(status).toBe(404);
+  });
+
+  it("answers this machine only", async () => {
+    running = await serve({ directory, port: 0 });
+    const outside = Object.values(networkInterfaces())
+      .flatMap((list = []) => list)
+      .filter(({ internal, family }) => !internal && family === "IPv4")
+      .map(({ address }) => address);
+    // On Linux all of 127.* is this machine: a server that listens everywhere would answer at 127.0.0.2 too.
+    for (const host of ["127.0.0.2", ...outside]) expect(await answers(host, portOf(running))).toBe(false);
+    expect(await answers("127.0.0.1", portOf(running))).toBe(true);
+  });
+
+  it("says when its port is taken, and leaves nothing listening", async () => {
+    running = await serve({ directory, port: 0 });
+    await expect(serve({ directory, port: portOf(running) })).rejects.toMatchObject({ code: "EADDRINUSE" });
+    const port = portOf(running);
+    await running.stop();
+    expect(await answers("127.0.0.1", port)).toBe(false);
+    running = await serve({ directory, port });
+  });
+
+  it("serves by https with a certificate", async () => {
+    const paths = ["ca.crt", "localhost.crt", "localhost.key"].map((name) => join(above, name)) as [
+      string,
+      string,
+      string,
+    ];
+    await generateCertificates(...paths);
+    const [ca, cert, key] = paths.map((path) => readFileSync(path)) as [Buffer, Buffer, Buffer];
+    running = await serve({ directory, port: 0, certificate: { cert, key } });
+    expect(running.address).toMatch(/^https:/);
+    const { address } = running;
+    const status = await new Promise((resolve, reject) => {
+      getSecure(address, { ca }, (response) => resolve(response.resume().statusCode)).on("error", reject);
+    });
+    expect(status).toBe(200);
+  });
+});
+
+describe("npm start", () => {
+  /** Starts the script; gives what it has said once it has said it, or when it ended. */
+  function start(port: number | string): {
+    child: ChildProcess;
+    said: (words: string) => Promise<string>;
+    code: Promise<number | null>;
+  } {
+    const child = spawn(process.execPath, ["--import", "tsx", "src/build/serve.ts"], {
+      cwd: root,
+      env: { ...process.env, PORT: String(port) },
+    });
+    let text = "";
+    const code = new Promise<number | null>((resolve) => child.on("close", resolve));
+    const said = (words: string): Promise<string> =>
+      new Promise((resolve) => {
+        const look = (): void => {
+          if (text.includes(words)) resolve(text);
+        };
+        for (const stream of [child.stdout, child.stderr]) {
+          stream?.on("data", (part) => {
+            text += part;
+            look();
+          });
+        }
+        code.then(() => resolve(text));
+      });
+    return { child, said, code };
+  }
+
+  it("prints the address it serves the built site on", async () => {
+    const probe = await serve({ directory, port: 0 });
+    const port = portOf(probe);
+    await probe.stop();
+    const { child, said, code } = start(port);
+    try {
+      expect(await said("Ctrl+C")).toContain(`http://localhost:${port}`);
+      expect((await ask(port, "/")).text).toContain("<html");
+      expect((await ask(port, "/package.json")).status).toBe(404);
+    } finally {
+      child.kill();
+      await code;
+    }
+  });
+
+  it("says when the port is taken and how to choose another", async () => {
+    running = await serve({ directory, port: 0 });
+    const { said, code } = start(portOf(running));
+    const text = await said("never");
+    expect(text).toContain(`Port ${portOf(running)} is taken`);
+    expect(text).toContain("PORT=3001 npm start");
+    expect(await code).toBe(1);
+  });
+
+  it("refuses a PORT that is none", async () => {
+    const { said, code } = start("many");
+    expect(await said("never")).toContain("PORT=many is no port");
+    expect(await code).toBe(1);
+  });
+});
+
+describe("npm run excel", () => {
+  it("says how to bring the add-in into each Excel", () => {
+    const text = sideloading("/x/manifest.xml", "an-id");
+    expect(text).toContain("Upload My Add-in");
+    expect(text).toContain(
+      'reg add HKCU\\SOFTWARE\\Microsoft\\Office\\16.0\\Wef\\Developer /v an-id /t REG_SZ /d "/x/manifest.xml" /f',
+    );
+    expect(text).toContain('cp "/x/manifest.xml" ~/Library/Containers/com.microsoft.Excel/Data/Documents/wef/');
+  });
+
+  it("says why a certificate is not trusted and what to do", () => {
+    const text = howToTrust("Unable to install the CA certificate. sudo: not found");
+    expect(text).toContain("sudo: not found");
+    expect(text).toContain("ca.crt");
+  });
+});
