@@ -1,0 +1,30 @@
+import type { Borders, Style as ExcelStyle } from "exceljs";
+import type { Cell } from "../../sheet/sheet";
+import { STYLES } from "../../sheet/styles";
+
+const LINE = { style: "thin", color: { argb: "FF8A8175" } } as const;
+
+const BORDERS: Readonly<Record<"all" | "bottom" | "top", Partial<Borders>>> = {
+  all: { top: LINE, bottom: LINE, left: LINE, right: LINE },
+  bottom: { bottom: LINE },
+  top: { top: LINE },
+};
+
+/** How exceljs is told about a cell's look, number format and alignment. */
+export function excelStyle({ look = "body", format, align }: Cell): Partial<ExcelStyle> {
+  const { bold, italic, size = 11, color, fill, wrap, border } = STYLES[look];
+  return {
+    font: {
+      name: "Calibri",
+      family: 2,
+      size,
+      ...(bold && { bold }),
+      ...(italic && { italic }),
+      ...(color && { color: { argb: `FF${color}` } }),
+    },
+    ...(fill && { fill: { type: "pattern", pattern: "solid", fgColor: { argb: `FF${fill}` } } }),
+    ...(border && { border: BORDERS[border] }),
+    ...((wrap || align) && { alignment: { ...(wrap && { wrapText: true, vertical: "top" }), horizontal: align } }),
+    ...(format && { numFmt: format }),
+  };
+}

@@ -1,0 +1,74 @@
+import type { Sheet } from "../../sheet/sheet";
+import { FORMATS } from "../formats";
+import { cell, heading, table, thisRow } from "../layout";
+
+const own = thisRow("Batch");
+
+/** What another table says of the vessel or scent in this row; nothing where the row is free. */
+const lookUp = (from: string, key: string, column: string): string =>
+  `=IF(${own(key)}="","",INDEX(${from}[${column}],MATCH(${own(key)},${from}[${key}],0)))`;
+
+const part = (name: string): string => `=POUR.${name}(${["Fill weight (g)", "Load", "Basis"].map(own).join(",")})`;
+
+/** Blank where one candle's weight is blank; 0 is a weight. */
+const times = (each: string): string => `=IF(LEN(${own(each)})=0,"",${own("Quantity")}*${own(each)})`;
+
+const weight = { format: FORMATS.weight, align: "right" } as const;
+
+/** The candles of the day. The last rows are free. */
+export function batch(): Sheet {
+  const list = table(
+    "Batch",
+    4,
+    0,
+    [
+      { heading: "Vessel", look: "input" },
+      { heading: "Scent", look: "input" },
+      { heading: "Quantity", look: "input", format: FORMATS.count, align: "right" },
+      { heading: "Fill weight (g)", formula: lookUp("Vessels", "Vessel", "Fill weight (g)"), ...weight },
+      { heading: "Load", formula: lookUp("Scents", "Scent", "Load (%)"), format: FORMATS.load, align: "right" },
+      { heading: "Basis", formula: lookUp("Scents", "Scent", "Basis (of wax or of total)"), align: "center" },
+      { heading: "Wax each (g)", formula: part("WAXPART"), ...weight },
+      { heading: "Scent each (g)", formula: part("SCENTPART"), ...weight },
+      { heading: "Wax total (g)", formula: times("Wax each (g)"), ...weight },
+      { heading: "Scent total (g)", formula: times("Scent each (g)"), ...weight },
+    ],
+    [
+      ["Straight tumbler", "Lamplit quince", 12],
+      ["Medium tin", "Lamplit quince", 10],
+      ["Wide bowl", "Lamplit quince", 3],
+      ["Tapered glass", "Attic cedar", 8],
+      ["Square glass", "Attic cedar", 6],
+      ["Small tin", "Attic cedar", 12],
+      ["Hexagon jar", "Plum thunder", 9],
+      ["Footed bowl", "Plum thunder", 4],
+      ["Tall tumbler", "Rain on slate", 6],
+      ["Stoneware mug", "Rain on slate", 5],
+      ["Tea-light cup", "Bare, no scent", 20],
+      [],
+      [],
+    ],
+  );
+  const total = (column: number, of: string, format: string) =>
+    cell(3, column, { formula: `=SUM(Batch[${of}])` }, { look: "total", format, align: "right" });
+  return {
+    name: "Batch",
+    widths: [20, 18, 10, 12, 8, 10, 12, 12, 13, 13],
+    cells: [
+      ...heading(
+        "Batch",
+        "One row for each vessel and scent. Fill weight, load and basis come from the other two sheets; the run sheet is built from this table.",
+        10,
+      ),
+      cell(3, 0, "In all", { look: "total" }),
+      ...[1, 3, 4, 5, 6, 7].map((column) => cell(3, column, null, { look: "total" })),
+      total(2, "Quantity", FORMATS.count),
+      total(8, "Wax total (g)", FORMATS.weight),
+      total(9, "Scent total (g)", FORMATS.weight),
+      ...list.cells,
+    ],
+    tables: [list.table],
+    frozenRows: 5,
+    print: { paper: "a4", landscape: true, repeatRows: [4, 4] },
+  };
+}

@@ -1,0 +1,83 @@
+import type { Sheet } from "../../sheet/sheet";
+import { FORMATS } from "../formats";
+import { type Column, cell, heading, headingRow, setting, table, type Value } from "../layout";
+
+const right = { align: "right" } as const;
+const weight = { format: FORMATS.weight, ...right };
+const scale = { format: FORMATS.scale, ...right };
+
+const MELT: readonly Column[] = [
+  { heading: "To melt" },
+  { heading: "Exact (g)", ...weight },
+  { heading: "On the scale (g)", ...scale },
+];
+
+/** All of a column of the batch for the scent to plan, with the loss. */
+const melted = (column: string) => ({
+  formula: `=SUMIF(Batch[Scent],Pots!$B$6,Batch[${column}])*(1+Pots!$B$5)`,
+});
+
+const ofVessel = `INDEX(Vessels[Fill weight (g)],MATCH($B$13,Vessels[Vessel],0))`;
+const ofScent = (column: string): string => `INDEX(Scents[${column}],MATCH($B$14,Scents[Scent],0))`;
+const oneCandle = (part: string): Value => ({
+  formula: `=POUR.${part}(${ofVessel},${ofScent("Load (%)")},${ofScent("Basis (of wax or of total)")})`,
+  format: FORMATS.weight,
+  look: "body",
+});
+
+/** What the scale can show of the day's wax and scent, and how many candles of one kind the shelf allows. */
+export function shelf(): Sheet {
+  const list = table(
+    "Shelf",
+    15,
+    0,
+    [
+      { heading: "Thing", look: "input" },
+      { heading: "On hand", look: "input", format: FORMATS.count, ...right },
+      { heading: "One candle takes", look: "input", format: FORMATS.count, ...right },
+      { heading: "Unit", look: "input", align: "center" },
+    ],
+    [
+      ["Wax", 9000, oneCandle("WAXPART"), "g"],
+      ["Scent", 480, oneCandle("SCENTPART"), "g"],
+      ["Vessel", 36, 1, "pieces"],
+      ["Wick", 150, 1, "pieces"],
+      ["Lid", 40, 1, "pieces"],
+      ["Label", 120, 2, "pieces"],
+    ],
+  );
+  return {
+    name: "Shelf",
+    widths: [22, 18, 18, 24],
+    cells: [
+      ...heading(
+        "Scale and shelf",
+        "The scent to plan on the sheet Pots, as the scale can weigh it; then what the shelf allows.",
+        4,
+      ),
+      ...setting(3, "Scale division (g)", 1, "The smallest step the scale shows.", 4),
+      ...headingRow(5, 0, MELT),
+      cell(6, 0, "Wax"),
+      cell(6, 1, melted("Wax total (g)"), weight),
+      cell(6, 2, { formula: "=POUR.WEIGHOUT(B7:B8,B4)" }, scale),
+      cell(7, 0, "Scent"),
+      cell(7, 1, melted("Scent total (g)"), weight),
+      cell(7, 2, null, scale),
+      cell(8, 0, "Together", { look: "total" }),
+      cell(8, 1, { formula: "=SUM(B7:B8)" }, { look: "total", ...weight }),
+      cell(8, 2, { formula: "=SUM(C7:C8)" }, { look: "total", ...scale }),
+      cell(10, 0, "What the shelf allows", { look: "label" }),
+      cell(11, 0, "A candle of this kind takes what the table says; the scarcest thing decides.", {
+        look: "note",
+        across: 4,
+      }),
+      ...setting(12, "Vessel", "Straight tumbler", "A name from the sheet Vessels.", 4),
+      ...setting(13, "Scent", "Lamplit quince", "A name from the sheet Scents.", 4),
+      ...list.cells,
+      cell(23, 0, "Candles it makes", { look: "total" }),
+      cell(23, 1, { formula: "=POUR.MAKEABLE(Shelf[On hand],Shelf[One candle takes])" }, { look: "total", ...scale }),
+    ],
+    tables: [list.table],
+    print: { paper: "a4" },
+  };
+}

@@ -1,0 +1,64 @@
+import type { Sheet } from "../../sheet/sheet";
+import { FORMATS } from "../formats";
+import { heading, table, thisRow } from "../layout";
+
+const own = thisRow("Vessels");
+
+/** Every vessel with the water it holds to its fill line; one is not weighed yet and stays blank all along. */
+export function vessels(): Sheet {
+  const list = table(
+    "Vessels",
+    3,
+    0,
+    [
+      { heading: "Vessel", look: "input" },
+      { heading: "Shape", look: "input" },
+      { heading: "Water weight (g)", look: "input", format: FORMATS.weight, align: "right" },
+      { heading: "Wax factor", look: "input", format: FORMATS.factor, align: "right" },
+      {
+        heading: "Fill weight (g)",
+        formula: `=POUR.FILLWEIGHT(${own("Water weight (g)")},${own("Wax factor")})`,
+        format: FORMATS.weight,
+        align: "right",
+      },
+      {
+        heading: "Volume (ml)",
+        formula: `=POUR.WATERVOLUME(${own("Water weight (g)")},"g")`,
+        format: FORMATS.volume,
+        align: "right",
+      },
+    ],
+    [
+      ["Tea-light cup", "Round, low", 17.5],
+      ["Votive glass", "Round, tapered", 68],
+      ["Espresso cup", "Round, with a handle", 79.5],
+      ["Small tin", "Round, straight", 116],
+      ["Hexagon jar", "Six sides", 172],
+      ["Medium tin", "Round, straight", 204],
+      ["Straight tumbler", "Round, straight", 248, 0.872],
+      ["Tapered glass", "Round, wider at the rim", 266, 0.858],
+      ["Stoneware mug", "Round, with a handle", 287],
+      ["Tall tumbler", "Round, straight", 312, 0.869],
+      ["Square glass", "Square", 338],
+      ["Footed bowl", "Bowl", 405, 0.864],
+      ["Dough bowl", "Long oval, two wicks", 560],
+      ["Wide bowl", "Round, three wicks", 742, 0.851],
+      ["Sample jar", "Not weighed yet"],
+    ],
+  );
+  return {
+    name: "Vessels",
+    widths: [22, 25, 13, 12, 12, 13],
+    cells: [
+      ...heading(
+        "Vessels",
+        "Weigh the water that fills a vessel to its fill line. The wax factor turns it into the weight of wax and scent together; where it is blank the usual 0.86 is taken.",
+        6,
+      ),
+      ...list.cells,
+    ],
+    tables: [list.table],
+    frozenRows: 4,
+    print: { paper: "a4", repeatRows: [3, 3] },
+  };
+}

@@ -1,0 +1,209 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { makeSample } from "../../src/samples/file/makeSample";
+import { SAMPLES } from "../../src/samples/index";
+import type { Cell, Content, Sheet, Table } from "../../src/sheet/sheet";
+import { metadata, metadataText, script } from "../functions/built";
+import { attributesOf, partsOf, sharedTexts, sheetsOf, tablesOf, type WrittenCell } from "./zipped";
+
+const fileOf = (name: string) =>
+  new Uint8Array(readFileSync(new URL(`../../sample-workbooks/${name}`, import.meta.url)));
+
+const letters = (column: number): string => String.fromCharCode(65 + column);
+const addressOf = ({ row, column }: { row: number; column: number }): string => `${letters(column)}${row + 1}`;
+const formulaOf = (content: Content | undefined) => (content && "formula" in content ? content.formula : undefined);
+
+/** The formula as a file has it, worked out another way than the writer does: by the list of our functions. */
+function inFile(formula: string): string {
+  return metadata.functions.reduce(
+    (text, { id }) => text.replaceAll(`POUR.${id}(`, `_xldudf_POUR_${id}(`),
+    formula.slice(1),
+  );
+}
+
+describe.each(SAMPLES)("the sample workbook $file", (sample) => {
+  const { file } = sample;
+  const bytes = fileOf(file);
+  const parts = partsOf(bytes);
+  const sheets = sheetsOf(parts);
+  const described = sample.sheets();
+  const formulas = sheets.flatMap(({ name, cells }) =>
+    cells.filter(({ formula }) => formula !== undefined).map((cell) => ({ ...cell, name })),
+  );
+  const ours = formulas.filter(({ formula }) => formula?.includes("POUR"));
+  const writtenAt = (sheet: Sheet, cell: { row: number; column: number }): WrittenCell | undefined =>
+    sheets.find(({ name }) => name === sheet.name)?.cells.find(({ address }) => address === addressOf(cell));
+
+  it("is what `npm run samples` writes now, twice the same", async () => {
+    const functions = { script, metadata: metadataText };
+    const [once, again] = [await makeSample(sample, functions), await makeSample(sample, functions)];
+    expect(Buffer.compare(once, again)).toBe(0);
+    expect(Buffer.compare(once, bytes), "run `npm run samples`").toBe(0);
+  });
+
+  it("carries no time of its making in the zip", () => {
+    // A local file header has its time at byte 10 and its date at byte 12: 0 and 33 are midnight of 1980-01-01
+    // (APPNOTE.TXT 4.4.6, from memory).
+    const view = new DataView(bytes.buffer, bytes.byteOffset);
+    expect([view.getUint16(10, true), view.getUint16(12, true)]).toEqual([0, 33]);
+  });
+
+  it("holds every cell that is described: texts as texts, formulas with a saved value", () => {
+    const texts = sharedTexts(parts);
+    expect(sheets.map(({ name }) => name)).toEqual(described.map(({ name }) => name));
+    for (const sheet of described) {
+      for (const cell of sheet.cells) {
+        const written = writtenAt(sheet, cell);
+        const { content } = cell;
+        if (!content) continue;
+        if ("text" in content) {
+          expect(written?.formula, content.text).toBeUndefined();
+          expect(written?.attributes.t).toBe("s");
+          expect(texts[Number(written?.value)]).toBe(content.text);
+        } else if ("number" in content) {
+          expect(Number(written?.value)).toBe(content.number);
+        } else {
+          expect(written?.formula).toBe(inFile(content.formula));
+          expect(written?.value, content.formula).toBeDefined();
+        }
+      }
+    }
+    const count = described.flatMap(({ cells }) => cells).filter(({ content }) => formulaOf(content)).length;
+    expect(formulas).toHaveLength(count);
+  });
+
+  it("shows no error", () => {
+    const errors = sheets.flatMap(({ name, cells }) =>
+      cells.filter(({ attributes }) => attributes.t === "e").map(({ address, value }) => `${name}!${address} ${value}`),
+    );
+    expect(errors).toEqual([]);
+  });
+
+  it("calls our functions by the names Excel keeps for an add-in, each of them built", () => {
+    const ids = metadata.functions.map(({ id }) => id);
+    const called = ours.flatMap(({ formula }) =>
+      [...(formula ?? "").matchAll(/_xldudf_POUR_(\w+)\(/g)].map(([, id]) => id),
+    );
+    expect(called.length).toBeGreaterThan(0);
+    expect(called.filter((id) => !ids.includes(id ?? ""))).toEqual([]);
+    expect(formulas.filter(({ formula }) => /POUR\./i.test(formula ?? ""))).toEqual([]);
+  });
+
+  it("uses nothing that only the newest spreadsheets know", () => {
+    const newest =
+      /\b(FILTER|XLOOKUP|XMATCH|LET|LAMBDA|SORT|SORTBY|UNIQUE|SEQUENCE|VSTACK|HSTACK|TAKE|DROP)\(|\[@|[A-Z]\d+#/;
+    expect(formulas.filter(({ formula }) => newest.test(formula ?? "")).map(({ formula }) => formula)).toEqual([]);
+  });
+
+  it("marks each formula of ours, and no other, as a dynamic array", () => {
+    expect(ours.map(({ attributes }) => attributes.cm)).toEqual(ours.map(() => "1"));
+    for (const { address, formulaAttributes } of ours) {
+      expect(formulaAttributes.t).toBe("array");
+      expect(formulaAttributes.ref?.split(":")[0]).toBe(address);
+    }
+    const natives = formulas.filter((one) => !ours.includes(one));
+    expect(natives.filter(({ attributes, formulaAttributes }) => attributes.cm || formulaAttributes.t)).toEqual([]);
+  });
+
+  it("keeps the spilled values inside the range of their formula", () => {
+    for (const sheet of described) {
+      const own = new Set(sheet.cells.filter(({ content }) => content).map(addressOf));
+      const written = sheets.find(({ name }) => name === sheet.name)?.cells ?? [];
+      const ranges = written
+        .filter(({ formula }) => formula)
+        .map(({ formulaAttributes }) => formulaAttributes.ref ?? "");
+      const spilled = written.filter(({ address, value }) => value !== undefined && !own.has(address));
+      for (const { address } of spilled) {
+        expect(
+          ranges.some((range) => isInside(address, range)),
+          `${sheet.name}!${address}`,
+        ).toBe(true);
+      }
+    }
+  });
+
+  it("has metadata that says what the mark means, reached from the workbook", () => {
+    const xml = parts["xl/metadata.xml"] ?? "";
+    expect(xml).toMatch(/<metadataType name="XLDAPR"/);
+    expect(xml).toContain('uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"');
+    expect(xml).toContain('<xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/>');
+    expect(xml).toContain('<cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata>');
+    expect(parts["[Content_Types].xml"]).toContain(
+      'PartName="/xl/metadata.xml" ContentType="application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml"',
+    );
+    expect(parts["xl/_rels/workbook.xml.rels"]).toContain(
+      'Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/sheetMetadata" Target="metadata.xml"',
+    );
+  });
+
+  it("has every part that its content types and relationships name, each id once", () => {
+    const named = [...(parts["[Content_Types].xml"] ?? "").matchAll(/<Override [^>]*>/g)].map(
+      ([tag]) => attributesOf(tag).PartName?.slice(1) ?? "",
+    );
+    expect(named.filter((path) => !(path in parts))).toEqual([]);
+    for (const [path, xml] of Object.entries(parts).filter(([path]) => path.endsWith(".rels"))) {
+      const relations = [...xml.matchAll(/<Relationship [^>]*>/g)].map(([tag]) => attributesOf(tag));
+      const folder = path.replace(/_rels\/[^/]*$/, "");
+      const targets = relations.map(({ Target = "" }) => new URL(Target, `zip:/${folder}`).pathname.slice(1));
+      expect(
+        targets.filter((target) => !(target in parts)),
+        path,
+      ).toEqual([]);
+      expect(new Set(relations.map(({ Id }) => Id)).size).toBe(relations.length);
+    }
+  });
+
+  it("is not worked out again when Excel opens it without the add-in", () => {
+    const tag = /<calcPr [^>]*>/.exec(parts["xl/workbook.xml"] ?? "")?.[0] ?? "";
+    const { calcId, fullCalcOnLoad } = attributesOf(tag);
+    // 191029 is what Excel 2019 and later write (from memory).
+    expect(Number(calcId)).toBeGreaterThanOrEqual(191029);
+    expect(fullCalcOnLoad).toBeUndefined();
+  });
+
+  it("has its tables where they are described, and each column's formula with the column", () => {
+    const tables = described.flatMap((sheet) => (sheet.tables ?? []).map((table) => ({ sheet, table })));
+    const written = tablesOf(parts);
+    expect(written.map(({ name }) => name)).toEqual(tables.map(({ table }) => table.name));
+    for (const [i, { sheet, table }] of tables.entries()) {
+      const last = { row: table.row + table.rows, column: table.column + table.headings.length - 1 };
+      expect(written[i]?.ref).toBe(`${addressOf(table)}:${addressOf(last)}`);
+      expect(written[i]?.columns.map(({ name }) => name)).toEqual(table.headings);
+      for (const [c, column] of (written[i]?.columns ?? []).entries()) {
+        const cells = rowsOf(table).map((row) => writtenAt(sheet, { row, column: table.column + c }));
+        const [first] = cells;
+        const isFormula = first?.formula !== undefined && cells.every((cell) => cell?.formula === first.formula);
+        expect(column.formula, `${table.name}[${column.name}]`).toBe(isFormula ? first?.formula : undefined);
+        expect(column.array).toBe(isFormula && first?.attributes.cm === "1");
+        const headingCell = sheet.cells.find((one) => one.row === table.row && one.column === table.column + c);
+        expect(textOf(headingCell)).toBe(column.name);
+      }
+    }
+  });
+
+  it("is set up to be read and printed", () => {
+    for (const [i, sheet] of described.entries()) {
+      const xml = sheets[i]?.xml ?? "";
+      expect(xml).toContain('<pageSetUpPr fitToPage="1"/>');
+      expect(attributesOf(/<pageSetup [^>]*>/.exec(xml)?.[0] ?? "")).toMatchObject({
+        fitToWidth: "1",
+        fitToHeight: "0",
+      });
+      const pane = attributesOf(/<pane [^>]*>/.exec(xml)?.[0] ?? "");
+      expect(Number(pane.ySplit ?? 0)).toBe(sheet.frozenRows ?? 0);
+    }
+  });
+});
+
+const rowsOf = (table: Table): number[] => Array.from({ length: table.rows }, (_, r) => table.row + 1 + r);
+const textOf = (cell: Cell | undefined) => (cell?.content && "text" in cell.content ? cell.content.text : undefined);
+
+function isInside(address: string, range: string): boolean {
+  const place = (text: string) => {
+    const [, column = "", row = ""] = /^([A-Z])(\d+)$/.exec(text) ?? [];
+    return { column: column.charCodeAt(0), row: Number(row) };
+  };
+  const [from = "", to = from] = range.split(":");
+  const [at, start, end] = [place(address), place(from), place(to)];
+  return at.row >= start.row && at.row <= end.row && at.column >= start.column && at.column <= end.column;
+}
