@@ -224,7 +224,7 @@ export function valuesOf<V extends unknown[]>(found: readonly Line<V>[]): V[] {
  */
 export function inPlace<V extends unknown[]>(
   args: Arguments<V>,
-  work: (values: readonly V[], badRows: readonly number[]) => readonly number[],
+  work: (values: readonly V[], badRows: readonly number[]) => readonly (number | string)[],
 ): Rows {
   const first = (args as unknown as readonly Argument<unknown>[])[0] as Argument<unknown>;
   let next = 0;

@@ -1,0 +1,33 @@
+import { aboveZero } from "../check/aboveZero";
+import { atLeastZero } from "../check/atLeastZero";
+import { plain } from "../check/plain";
+import { wrong } from "../check/wrong";
+import { poolHours } from "./poolHours";
+
+const ABOUT = 0.5; // hours either way: how exactly "about an hour an inch" is taken here
+const LONGEST = 4; // hours at a time: fire-safety guidance
+
+/**
+ * Empty text when a melt pool keeps to about an hour an inch, half an hour either way, and the burn to four hours;
+ * else what is wrong.
+ * Source: common practice for the pool, no source; fire-safety guidance for the hours.
+ * @param pool, vessel inside diameters in `lengthUnit`, 0 or more and above 0; the pool no wider than the vessel
+ * @param hours burnt, 0 or more
+ */
+export function poolCheck(pool: number, vessel: number, hours: number, lengthUnit = "cm"): string {
+  const inch = poolHours(1, lengthUnit);
+  const [wide, wall, burnt] = [atLeastZero("pool", pool), aboveZero("vessel", vessel), atLeastZero("hours", hours)];
+  if (wide > wall * (1 + 1e-12)) {
+    throw wrong("pool", `${plain(wide)} is wider than the vessel, ${plain(wall)}; measure both inside, in one unit`);
+  }
+  const least = Math.min(wall, (burnt - ABOUT) / inch);
+  const most = (burnt + ABOUT) / inch;
+  const width = (value: number): string => `${plain(Number(value.toPrecision(4)))} ${lengthUnit.trim()}`;
+  const says = (what: string, bound: string, limit: number): string =>
+    `pool ${what}: ${width(wide)} after ${plain(burnt)} h, ${bound} ${width(limit)} at about an hour an inch`;
+  return [
+    ...(wide < least * (1 - 1e-12) ? [says("behind", "at least", least)] : []),
+    ...(wide > most * (1 + 1e-12) ? [says("ahead", "at most", most)] : []),
+    ...(burnt > LONGEST ? [`burnt ${plain(burnt)} h, at most ${LONGEST} h at a time by fire-safety guidance`] : []),
+  ].join("; ");
+}

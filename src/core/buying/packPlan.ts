@@ -1,0 +1,49 @@
+import { aboveZero } from "../check/aboveZero";
+import { atLeastZero } from "../check/atLeastZero";
+import { wrong } from "../check/wrong";
+import { Fault } from "../fault";
+import { planByBranches } from "./planByBranches";
+import { planByGrid } from "./planByGrid";
+import { wholeNumbers } from "./wholeNumbers";
+
+/** A pack on sale: what it holds, in the unit of the need, and its price. */
+export interface Pack {
+  readonly size: number;
+  readonly price: number;
+}
+
+// What takes well under a second: the grid covers a need of a million steps with 12 packs.
+const BRANCHES = 500_000;
+const GRID_WORK = 15_000_000;
+
+const divisor = (a: bigint, b: bigint): bigint => (b === 0n ? a : divisor(b, a % b));
+
+/**
+ * How many of each pack to buy to cover a need: least cost, then least left over, then fewest packs.
+ *
+ * Exact: every number is taken to the 15 digits a spreadsheet keeps, and needs, sizes and prices are brought to
+ * whole numbers by moving the decimal point, so nothing is rounded on the way. The need is rounded up to the
+ * greatest common divisor of the sizes, which every total is a multiple of. Branch and bound then finds the best
+ * plan; where too many plans come close, dynamic programming over the need does. When neither can, a fault says so.
+ * @param need 0 or more, any unit
+ * @param packs sizes above 0 in the unit of the need, prices of 0 or more in any money
+ * @returns a whole count for each pack, in the same order
+ */
+export function packPlan(need: number, packs: readonly Pack[]): number[] {
+  const amounts = [atLeastZero("need", need), ...packs.map(({ size }) => aboveZero("sizes", size))];
+  const [whole = 0n, ...sizes] = wholeNumbers(amounts).wholes;
+  const prices = wholeNumbers(packs.map(({ price }) => atLeastZero("prices", price))).wholes;
+  if (whole === 0n) return packs.map(() => 0);
+  if (packs.length === 0) {
+    throw new Fault("none", "sizes: no pack has both a size and a price; write both for at least one");
+  }
+  const step = sizes.reduce(divisor);
+  const cent = prices.reduce(divisor) || 1n;
+  const task = {
+    need: (whole + step - 1n) / step,
+    packs: sizes.map((size, i) => ({ size: size / step, price: (prices[i] as bigint) / cent })),
+  };
+  const plan = planByBranches(task, BRANCHES) ?? planByGrid(task, GRID_WORK);
+  if (!plan) throw wrong("sizes", "too many plans come close to compare them all; write sizes with fewer decimals");
+  return plan;
+}

@@ -1,0 +1,21 @@
+import { atLeastZero } from "../check/atLeastZero";
+import { plain } from "../check/plain";
+import { Fault } from "../fault";
+import { profit } from "./profit";
+
+/**
+ * Whole units to sell before fixed costs are paid: fixed costs over the profit of one, rounded up.
+ * Source: contribution margin break-even (OpenStax, Principles of Accounting).
+ * @param fixed money, 0 or more
+ * @param price, cost, feeRate, feeFixed of one unit, see profit
+ */
+export function breakEven(fixed: number, price: number, cost: number, feeRate?: number, feeFixed?: number): number {
+  const paid = atLeastZero("fixed", fixed);
+  const each = profit(price, cost, feeRate, feeFixed);
+  // What binary fractions lose or gain is no money, and no unit more.
+  if (each <= price * 1e-12) {
+    const loss = each < -price * 1e-12 ? `loses ${plain(-each)}` : "brings nothing";
+    throw new Fault("none", `price: each one sold ${loss}; raise the price or lower the cost`);
+  }
+  return Math.ceil((paid / each) * (1 - 1e-12));
+}

@@ -1,0 +1,72 @@
+import { aboveZero } from "../check/aboveZero";
+import { atLeastZero } from "../check/atLeastZero";
+import { oneOf } from "../check/oneOf";
+import { plain } from "../check/plain";
+import { wrong } from "../check/wrong";
+import { Fault } from "../fault";
+import { deviation } from "../statistics/deviation";
+import { studentT } from "../statistics/studentT";
+import { gramsIn } from "../units/weight";
+import { euPlan } from "./euPlan";
+import { usPlan } from "./usPlan";
+
+/** Net contents checked against a label; weights in the label's unit. */
+export interface NetCheck {
+  /** `passes`, `fails: ` with the reasons, or `not enough weighed: ` with how many and how many the plan asks for. */
+  readonly verdict: string;
+  /** Mean weight less the label. */
+  readonly meanError: number;
+  /** The lowest mean error that passes, 0 or below. */
+  readonly meanLimit: number;
+  /** What one candle may be short by before it counts as short. */
+  readonly allowedShortfall: number;
+  readonly numberShort: number;
+}
+
+/**
+ * Checks weighed candles against their label as an inspector would; it is no official inspection.
+ * The mean may be below the label by t s / sqrt(n), Student's t for what was really weighed: 0.975 for Handbook 133
+ * and 0.995 for the directive, whose printed factors are the same for the sample sizes they name.
+ * Source: NIST Handbook 133, Category A (`us`); Directive 76/211/EEC, reference test (`eu`).
+ * @param label net weight above 0, in `unit`: g, kg, oz or lb
+ * @param weights net weights of 0 or more, in `unit`, at least one
+ * @param lotSize candles in the lot, a whole number; the number weighed when left out
+ */
+export function netCheck(
+  label: number,
+  weights: readonly number[],
+  unit: string,
+  rule = "us",
+  lotSize: number = weights.length,
+): NetCheck {
+  const planOf = oneOf("rule", rule, ["us", "eu"]) === "us" ? usPlan : euPlan;
+  const grams = gramsIn("unit", unit);
+  if (weights.length === 0) throw new Fault("none", "weights: nothing weighed; give the net weights of some candles");
+  if (!Number.isInteger(lotSize) || lotSize < weights.length) {
+    throw wrong("lotSize", `${plain(lotSize)} for ${weights.length} weighed; write how many the whole lot holds`);
+  }
+  const { allowed, most, sure, stages } = planOf(aboveZero("label", label) * grams, lotSize);
+  const errors = weights.map((weight) => atLeastZero("weights", weight) - label);
+  const count = weights.length;
+  // What binary fractions add to a difference is no weight.
+  const shortBy = (limit: number): number => errors.filter((error) => -error > limit / grams + label * 1e-12).length;
+  const { mean: meanError, deviation: spread } = deviation(errors);
+  const slack = sure > 0 && count > 1 ? (studentT(count - 1, sure) * spread) / Math.sqrt(count) : 0;
+  const numberShort = shortBy(allowed);
+
+  const inUnit = (weight: number): string => `${plain(Number(weight.toPrecision(4)))} ${unit.trim()}`;
+  const result = { meanError, meanLimit: 0 - slack, allowedShortfall: allowed / grams, numberShort };
+  const stage = stages.filter(({ weigh }) => weigh <= count).at(-1);
+  const next = stages.find(({ weigh }) => weigh > count);
+  const isUndecided = !stage || (numberShort > stage.accept && numberShort < stage.reject);
+  const failures = [
+    ...(meanError < -slack - label * 1e-12 ? [`mean ${inUnit(-meanError)} short, at most ${inUnit(slack)}`] : []),
+    ...(stage && numberShort >= stage.reject
+      ? [`${numberShort} short by more than ${inUnit(allowed / grams)}, at most ${stage.accept}`]
+      : []),
+    ...(shortBy(most) > 0 ? [`${shortBy(most)} short by more than ${inUnit(most / grams)}, none may be`] : []),
+  ];
+  if (stage && failures.length > 0) return { verdict: `fails: ${failures.join("; ")}`, ...result };
+  if (isUndecided) return { verdict: `not enough weighed: ${count}, the plan asks for ${next?.weigh}`, ...result };
+  return { verdict: "passes", ...result };
+}

@@ -1,0 +1,84 @@
+import { burnHours } from "../core/burn/burnHours";
+import { burnRate } from "../core/burn/burnRate";
+import { flameCheck } from "../core/burn/flameCheck";
+import { poolCheck } from "../core/burn/poolCheck";
+import { poolHours } from "../core/burn/poolHours";
+import { answer, eachCell, lines, number, numberOr, textOr, valuesOf } from "./cells";
+
+/**
+ * Weight a candle loses an hour of burning, from weighings. Rows with a blank are left out.
+ * @customfunction BURNRATE
+ * @param hours Hours burnt at each weighing; a range. Date-times are in days: multiply them by 24.
+ * @param weights Weight at each, any one weight unit; a range of the same size.
+ * @returns Weight lost an hour, in the unit of the weights; below 0 where they rise.
+ * @example =POUR.BURNRATE({0;1;2;4}, {250;243;236;222}) gives 7
+ * @source Least squares line; checked against the NIST Statistical Reference Dataset Norris.
+ */
+export function BURNRATE(hours: any[][], weights: any[][]): any[][] {
+  return answer(() =>
+    burnRate(
+      valuesOf(lines([number("hours", hours), number("weights", weights)], [0, 1])).map(([at, weight]) => ({
+        hours: at,
+        weight,
+      })),
+    ),
+  );
+}
+
+/**
+ * Hours a candle burns until a share of its wax is left.
+ * @customfunction BURNHOURS
+ * @param wax Weight of wax, any one weight unit; a cell or a range.
+ * @param rate Weight lost an hour, in the same unit; a cell or a range.
+ * @param leave Share of the wax that stays, a fraction or percentage below 100 %; 0 when left out.
+ * @returns Hours.
+ * @example =POUR.BURNHOURS(200, 5, 10%) gives 36
+ * @source Weight over weight an hour, taking the rate as steady.
+ */
+export function BURNHOURS(wax: any[][], rate: any[][], leave?: any[][]): any[][] {
+  return eachCell([number("wax", wax), number("rate", rate), numberOr("leave", leave)], burnHours);
+}
+
+/**
+ * Hours for the melt pool to reach the wall, by the rule of an hour an inch.
+ * @customfunction POOLHOURS
+ * @param diameter Inside diameter of the vessel, in lengthUnit; a cell or a range.
+ * @param lengthUnit Unit of the diameter: mm, cm or in; cm when left out.
+ * @returns Hours.
+ * @example =POUR.POOLHOURS(7.62) gives 3
+ * @source Common practice, no source: about one hour for each inch. Your own test burns, or a burn-test laboratory, know better.
+ */
+export function POOLHOURS(diameter: any[][], lengthUnit?: any[][]): any[][] {
+  return eachCell([number("diameter", diameter), textOr("lengthUnit", lengthUnit)], poolHours);
+}
+
+/**
+ * Says when a flame is higher than the standard allows; empty when it is not.
+ * @customfunction FLAMECHECK
+ * @param height Height of the flame, in lengthUnit; a cell or a range.
+ * @param lengthUnit Unit of the height: mm, cm or in; mm when left out.
+ * @returns Empty text, or what is wrong. It certifies nothing: a burn-test laboratory does that.
+ * @example =POUR.FLAMECHECK(80) gives "flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one"
+ * @source EN 15493, 75 mm; ASTM F2417 allows 3 in, 76 mm (from memory), so the lower is used. A tea light is allowed only 30 mm, which is not checked here.
+ */
+export function FLAMECHECK(height: any[][], lengthUnit?: any[][]): any[][] {
+  return eachCell([number("height", height), textOr("lengthUnit", lengthUnit)], flameCheck);
+}
+
+/**
+ * Says when a melt pool is behind or ahead of an hour an inch, or the burn was too long; empty when neither.
+ * @customfunction POOLCHECK
+ * @param pool Diameter of the melt pool, in lengthUnit; a cell or a range.
+ * @param vessel Inside diameter of the vessel, in the same unit; a cell or a range.
+ * @param hours Hours burnt; a cell or a range.
+ * @param lengthUnit Unit of both diameters: mm, cm or in; cm when left out.
+ * @returns Empty text, or what is wrong. It certifies nothing: a burn-test laboratory does that.
+ * @example =POUR.POOLCHECK(2, 3, 3, "in") gives "pool behind: 2 in after 3 h, at least 2.5 in at about an hour an inch"
+ * @source Common practice, no source: an hour an inch, taken half an hour either way. At most 4 hours at a time: fire-safety guidance.
+ */
+export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], lengthUnit?: any[][]): any[][] {
+  return eachCell(
+    [number("pool", pool), number("vessel", vessel), number("hours", hours), textOr("lengthUnit", lengthUnit)],
+    poolCheck,
+  );
+}

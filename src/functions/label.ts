@@ -1,0 +1,57 @@
+import { lotCode } from "../core/label/lotCode";
+import { netCheck } from "../core/label/netCheck";
+import { netLabel } from "../core/label/netLabel";
+import { answer, eachCell, lines, number, numberOr, one, text, textOr, valuesOf } from "./cells";
+
+/**
+ * Net weight as a label declares it, rounded down in each unit so that neither says more than there is.
+ * @customfunction NETLABEL
+ * @param weight Net weight, in unit; a cell or a range.
+ * @param unit Unit of the weight: g, kg, oz or lb.
+ * @param style "us" for ounces and grams, "metric" for grams or kilograms alone; "us" when left out.
+ * @returns Text for the label: ounces to two places, pounds and ounces from one pound on; whole grams (tenths below 10 g), kilograms to three digits from 1 kg on.
+ * @example =POUR.NETLABEL(8, "oz") gives "Net Wt 8 oz (226 g)"
+ * @source 16 CFR 500.19: 1 oz is 28.3495 g and 1 lb is 453.592 g on a label. Rounding down is the packer's safe side.
+ */
+export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[][] {
+  return eachCell([number("weight", weight), text("unit", unit), textOr("style", style)], netLabel);
+}
+
+/**
+ * Checks weighed candles against their label: verdict, mean error, its limit, allowed shortfall, number short. No official inspection.
+ * @customfunction NETCHECK
+ * @param label Net weight on the label, in unit; where the label gives two, the larger.
+ * @param weights Net weights of the candles weighed, in the same unit; a range. Blanks are left out.
+ * @param unit Unit of the label and the weights: g, kg, oz or lb.
+ * @param rule "us" for NIST Handbook 133, "eu" for 76/211/EEC; "us" when left out.
+ * @param lotSize How many candles the whole lot holds; the number weighed when left out.
+ * @returns One row: verdict ("passes", "fails: ..." or "not enough weighed: ..."), mean error, lowest mean error that passes, what one candle may be short by, number short by more. Weights in unit. It is no official inspection.
+ * @example =POUR.NETCHECK(200, {198;201;203}, "g", "eu") gives "passes" | 0.6666666666666666 | 0 | 9 | 0
+ * @source NIST Handbook 133, Category A (its table of allowable variations from memory); Directive 76/211/EEC, reference test.
+ */
+export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lotSize?: any): any[][] {
+  return answer(() => {
+    const found = netCheck(
+      one(number("label", label)),
+      valuesOf(lines([number("weights", weights)], [0])).map(([weight]) => weight),
+      one(text("unit", unit)),
+      one(textOr("rule", rule)),
+      one(numberOr("lotSize", lotSize)),
+    );
+    return [[found.verdict, found.meanError, found.meanLimit, found.allowedShortfall, found.numberShort]];
+  });
+}
+
+/**
+ * Lot code of a run: the year, the day of the year and the run of that day.
+ * @customfunction LOTCODE
+ * @param date Date of the pour, from 1 March 1900 on; a cell or a range.
+ * @param run Which run of that day, a whole number from 1 to 99; a cell or a range.
+ * @param prefix Text to put in front with a hyphen, at most 20 characters; none when left out.
+ * @returns Text such as 2026-330-02.
+ * @example =POUR.LOTCODE(DATE(2026,11,26), 2) gives "2026-330-02"
+ * @source ISO 8601 ordinal date; the run number behind it is common practice, no source.
+ */
+export function LOTCODE(date: any[][], run: any[][], prefix?: any[][]): any[][] {
+  return eachCell([number("date", date), number("run", run), textOr("prefix", prefix)], lotCode);
+}

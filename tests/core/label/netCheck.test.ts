@@ -1,0 +1,217 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { netCheck } from "../../../src/core/label/netCheck";
+import { deviation } from "../../../src/core/statistics/deviation";
+
+/** So many candles, all at the label but for those given. */
+const lot = (label: number, count: number, ...others: number[]): number[] => [
+  ...others,
+  ...Array<number>(count - others.length).fill(label),
+];
+/** Two values either side of the label, so that the mean is the label and the deviation is known. */
+const spread = (label: number, count: number): { weights: number[]; s: number } => {
+  const weights = Array.from({ length: count }, (_, i) => label + (i % 2 ? 1 : -1));
+  if (count % 2) weights[0] = label;
+  return { weights, s: Math.sqrt((count - (count % 2)) / (count - 1)) };
+};
+
+describe("deviation", () => {
+  it("gives NIST StRD NumAcc1: mean 10000002, deviation 1", () => {
+    expect(deviation([10_000_001, 10_000_003, 10_000_002])).toEqual({ mean: 10_000_002, deviation: 1 });
+  });
+  it("has none in one value", () => {
+    expect(deviation([7])).toEqual({ mean: 7, deviation: 0 });
+  });
+});
+
+describe("netCheck by Handbook 133", () => {
+  // Sample correction factors, t(0.975, n - 1) / sqrt(n), as published to three decimals (12, 24 and 48: from memory).
+  it.each([
+    [2, 8.985],
+    [3, 2.484],
+    [4, 1.591],
+    [5, 1.242],
+    [6, 1.049],
+    [7, 0.925],
+    [8, 0.836],
+    [9, 0.769],
+    [10, 0.715],
+    [11, 0.672],
+    [12, 0.635],
+    [24, 0.422],
+    [48, 0.291],
+  ])("lets the mean of %d be short by %d deviations", (count, factor) => {
+    const { weights, s } = spread(500, count);
+    expect(Math.abs(-netCheck(500, weights, "g").meanLimit / s - factor)).toBeLessThan(0.0011);
+  });
+
+  // Maximum allowable variation, Table 2-5 (from memory; 113 g and 907 g are read in Chapter 2).
+  it.each([
+    [20, 2],
+    [36, 3.6],
+    [113, 7.2],
+    [117, 7.2],
+    [118, 9],
+    [227, 12.7],
+    [454, 19.9],
+    [907, 31.7],
+    [5000, 99.7],
+    [24_670, 226],
+    [30_000, 600],
+  ])("allows a candle labelled %d g to be short by %d g", (label, allowed) => {
+    const { allowedShortfall } = netCheck(label, lot(label, 12), "g");
+    expect(allowedShortfall).toBeCloseTo(allowed, 10);
+    const lighter = (by: number) => netCheck(label, lot(label + allowed, 12, label - by), "g").numberShort;
+    expect([lighter(allowed), lighter(allowed + 0.001)]).toEqual([0, 1]);
+  });
+
+  it("says the same in ounces", () => {
+    const grams = netCheck(8 * 28.349523125, lot(8 * 28.349523125, 12, 210), "g");
+    const ounces = netCheck(8, lot(8, 12, 210 / 28.349523125), "oz");
+    expect(ounces.allowedShortfall * 28.349523125).toBeCloseTo(grams.allowedShortfall, 10);
+    expect(ounces.meanLimit * 28.349523125).toBeCloseTo(grams.meanLimit, 9);
+    expect([ounces.numberShort, grams.numberShort]).toEqual([1, 1]);
+  });
+
+  // Category A: a lot of 2 to 11 whole, 12 to 250 by 12, 251 to 3200 by 24, more by 48 (from memory).
+  it.each([
+    [11, 10, 11],
+    [12, 11, 12],
+    [250, 11, 12],
+    [251, 23, 24],
+    [3200, 23, 24],
+    [3201, 47, 48],
+  ])("a lot of %d is not judged by %d but by %d", (size, few, enough) => {
+    expect(netCheck(200, lot(200, few), "g", "us", size).verdict).toBe(
+      `not enough weighed: ${few}, the plan asks for ${enough}`,
+    );
+    expect(netCheck(200, lot(200, enough), "g", "us", size).verdict).toBe("passes");
+  });
+
+  it("allows none short by more than the variation, but one in a lot over 3200", () => {
+    expect(netCheck(200, lot(202, 12, 189), "g").verdict).toBe("fails: 1 short by more than 10.8 g, at most 0");
+    expect(netCheck(200, lot(202, 48, 189), "g", "us", 4000).verdict).toBe("passes");
+    expect(netCheck(200, lot(202, 48, 189, 189), "g", "us", 4000).verdict).toContain("fails: 2 short");
+  });
+
+  it("fails a mean that is short by more than chance", () => {
+    const { verdict, meanError, meanLimit } = netCheck(200, lot(198, 12, 199, 197), "g");
+    // s = sqrt(2 / 11) and 0.635 of it (the published factor) is 0.271.
+    expect(meanError).toBe(-2);
+    expect(meanLimit).toBeCloseTo(-0.635 * Math.sqrt(2 / 11), 3);
+    expect(verdict).toBe("fails: mean 2 g short, at most 0.2709 g");
+    expect(netCheck(200, lot(199.9, 12, 199, 200.8), "g").verdict).toBe("passes");
+  });
+
+  it("judges a lot of one by its weight alone", () => {
+    expect(netCheck(200, [200], "g").verdict).toBe("passes");
+    expect(netCheck(200, [199], "g").verdict).toContain("fails: mean 1 g short");
+  });
+});
+
+describe("netCheck by 76/211/EEC", () => {
+  // The directive's table, worked out with the percentages rounded up to a tenth of a gram.
+  it.each([
+    [5, 0.5],
+    [50, 4.5],
+    [60, 4.5],
+    [100, 4.5],
+    [165, 7.5],
+    [200, 9],
+    [250, 9],
+    [400, 12],
+    [500, 15],
+    [750, 15],
+    [1000, 15],
+    [2000, 30],
+    [10_000, 150],
+  ])("allows a candle labelled %d g to be short by %d g", (label, allowed) => {
+    expect(netCheck(label, lot(label, 3), "g", "eu").allowedShortfall).toBeCloseTo(allowed, 10);
+  });
+
+  it("lets the mean of 30 be short by 0.503 deviations and of 50 by 0.379, and a whole batch by nothing", () => {
+    const factor = (count: number, size: number) => {
+      const { weights, s } = spread(500, count);
+      return -netCheck(500, weights, "g", "eu", size).meanLimit / s;
+    };
+    expect(factor(30, 300)).toBeCloseTo(0.503, 3); // 76/211/EEC, annex II
+    expect(factor(50, 1000)).toBeCloseTo(0.379, 3); // 76/211/EEC, annex II
+    expect(factor(40, 40)).toBeCloseTo(0, 15);
+  });
+
+  // Reference test: batch, number weighed, number short by more than the tolerable error, verdict.
+  it.each([
+    [300, 29, 0, "not enough weighed: 29, the plan asks for 30"],
+    [300, 30, 1, "passes"],
+    [300, 30, 2, "not enough weighed: 30, the plan asks for 60"],
+    [300, 30, 3, "fails: 3 short"],
+    [300, 60, 4, "passes"],
+    [300, 60, 5, "fails: 5 short"],
+    [501, 49, 0, "not enough weighed: 49, the plan asks for 50"],
+    [3200, 50, 2, "passes"],
+    [3200, 50, 4, "not enough weighed: 50, the plan asks for 100"],
+    [3200, 50, 5, "fails: 5 short"],
+    [3200, 100, 6, "passes"],
+    [3200, 100, 7, "fails: 7 short"],
+    [3201, 79, 0, "not enough weighed: 79, the plan asks for 80"],
+    [3201, 80, 3, "passes"],
+    [3201, 80, 6, "not enough weighed: 80, the plan asks for 160"],
+    [3201, 80, 7, "fails: 7 short"],
+    [3201, 160, 8, "passes"],
+    [3201, 160, 9, "fails: 9 short"],
+    [99, 98, 0, "not enough weighed: 98, the plan asks for 99"],
+    [99, 99, 0, "passes"],
+  ])("a batch of %d, %d weighed, %d short: %s", (size, count, short, verdict) => {
+    // Tolerable error of 200 g: 9 g. The others are heavy enough for the mean.
+    const found = netCheck(200, lot(204, count, ...Array<number>(short).fill(190)), "g", "eu", size);
+    expect(found.numberShort).toBe(short);
+    expect(found.verdict.startsWith(verdict), found.verdict).toBe(true);
+  });
+
+  it("lets none be short by more than twice the tolerable error", () => {
+    expect(netCheck(200, lot(204, 30, 182), "g", "eu", 300).verdict).toBe("passes");
+    expect(netCheck(200, lot(204, 30, 181.9), "g", "eu", 300).verdict).toBe(
+      "fails: 1 short by more than 18 g, none may be",
+    );
+  });
+
+  it("covers 5 g to 10 kg", () => {
+    expect(() => netCheck(4.9, [5], "g", "eu")).toThrow("label: 4.9 g is outside 5 g to 10 kg");
+    expect(() => netCheck(10.1, [10.1], "kg", "eu")).toThrow("label: 10100 g is outside");
+  });
+});
+
+describe("netCheck", () => {
+  it("never passes a lot whose mean is short of the limit or that holds too many short ones", () => {
+    const weight = fc.integer({ min: 1700, max: 2100 }).map((tenths) => tenths / 10);
+    fc.assert(
+      fc.property(
+        fc.array(weight, { minLength: 1, maxLength: 70 }),
+        fc.constantFrom("us", "eu"),
+        fc.integer({ min: 0, max: 5000 }),
+        (weights, rule, more) => {
+          const found = netCheck(200, weights, "g", rule, weights.length + more);
+          const allowed = rule === "us" ? 10.8 : 9; // Handbook 133, Table 2-5; 76/211/EEC
+          expect(found.allowedShortfall).toBe(allowed);
+          expect(found.numberShort).toBe(weights.filter((one) => Math.round((200 - one) * 10) > allowed * 10).length);
+          expect(found.meanLimit).toBeLessThanOrEqual(0);
+          expect(found.verdict).toMatch(/^(passes$|fails: |not enough weighed: )/);
+          if (found.meanError < found.meanLimit - 1e-9) expect(found.verdict).not.toBe("passes");
+          if (found.meanError > found.meanLimit && found.numberShort === 0)
+            expect(found.verdict).not.toContain("fails");
+        },
+      ),
+      { numRuns: 500 },
+    );
+  });
+
+  it("refuses what is no check", () => {
+    expect(() => netCheck(200, [], "g")).toThrow("weights: nothing weighed");
+    expect(() => netCheck(200, [200, 201], "g", "us", 1)).toThrow("lotSize: 1 for 2 weighed");
+    expect(() => netCheck(200, [200], "g", "us", 20.5)).toThrow("lotSize: 20.5");
+    expect(() => netCheck(0, [200], "g")).toThrow("label: 0 is not above 0");
+    expect(() => netCheck(200, [-1], "g")).toThrow("weights: -1 is below 0");
+    expect(() => netCheck(200, [200], "ml")).toThrow('unit: "ml" is not known here');
+    expect(() => netCheck(200, [200], "g", "uk")).toThrow('rule: "uk" is not known here; write us or eu');
+  });
+});
