@@ -1,18 +1,20 @@
 import { useCallback, useMemo, useState } from "react";
 import type { Host } from "../host/host";
-import { buildRun } from "../runsheet/buildRun";
+import { buildRun, type Tables } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
-import { type Columns, matchColumns, ROLE_NAMES, ROLES, type Role } from "../runsheet/columns";
 import { describeRun } from "../runsheet/describeRun";
+import { KINDS, type KindName, matchColumns } from "../runsheet/kinds";
 import { nextLot } from "../runsheet/nextLot";
 import { ChoiceField, TextField } from "./fields";
 import { Preview } from "./Preview";
 import { Problems } from "./Problems";
+import { TableChoice } from "./TableChoice";
 import { serialOf, today } from "./today";
 import { useSettings } from "./useSettings";
-import { useTables } from "./useTables";
+import { type ReadTables, useTables } from "./useTables";
 
-const NO_COLUMN = "none";
+/** The tables that add to a run sheet and need not be there. */
+const MORE = ["scents", "recipes", "stock", "prices"] as const satisfies readonly KindName[];
 
 /** The side pane: from a table of vessels and quantities to a run sheet. */
 export function Pane({ host }: { host: Host }) {
@@ -23,31 +25,52 @@ export function Pane({ host }: { host: Host }) {
     setMessage({ text: error instanceof Error ? error.message : String(error), bad: true });
   }, []);
   const { kept, keep, wrong, settings } = useSettings(host, onError);
-  const { sources, rows, refresh, choose, takeSelection } = useTables(host, onError);
+  const { sources, tables, refresh, choose, takeSelection } = useTables(host, onError);
 
-  const columns = useMemo((): Columns => {
-    if (!rows) return {};
-    const last = rows.headings.length;
-    const byHand = Object.entries(kept.columns[rows.name] ?? {}).filter(([, column]) => column < last);
-    return withoutNone({ ...matchColumns(rows.headings), ...Object.fromEntries(byHand) });
-  }, [rows, kept.columns]);
-
-  const run = useMemo(
-    () => (rows && settings ? buildRun(rows.rows, columns, settings) : undefined),
-    [rows, columns, settings],
+  const columnsOf = useCallback(
+    (kind: KindName, read: ReadTables): Readonly<Record<string, number | undefined>> => {
+      const rows = read[kind];
+      if (!rows) return {};
+      const byHand = kept.columns[keyOf(kind, rows.name)] ?? {};
+      const chosen = Object.entries({ ...matchColumns(kind, rows.headings), ...byHand });
+      // A column taken away by hand is kept as -1: without it the headings would match again.
+      return Object.fromEntries(chosen.filter(([, column]) => column >= 0 && column < rows.headings.length));
+    },
+    [kept.columns],
   );
+  const runOf = useCallback(
+    (read: ReadTables) => {
+      if (!read.pour || !settings) return undefined;
+      const kinds = (["pour", ...MORE] as const).flatMap((kind) => {
+        const rows = read[kind];
+        return rows ? [[kind, { kind, headings: rows.headings, rows: rows.rows, columns: columnsOf(kind, read) }]] : [];
+      });
+      return buildRun(Object.fromEntries(kinds) as Tables, settings);
+    },
+    [columnsOf, settings],
+  );
+  const run = useMemo(() => runOf(tables), [runOf, tables]);
   const serial = serialOf(date);
   const stops = run?.problems.filter((problem) => problem.stops).length ?? 0;
   const canWrite = run !== undefined && settings !== undefined && serial !== undefined && stops === 0 && !busy;
 
-  const setColumn = (role: Role, column: number) => {
-    if (!rows) return;
-    const { name } = rows;
-    keep((before) => ({
-      ...before,
-      columns: { ...before.columns, [name]: { ...before.columns[name], [role]: column } },
-    }));
-  };
+  const tableChoice = (kind: KindName) => (
+    <TableChoice
+      key={kind}
+      kind={kind}
+      sources={sources ?? []}
+      rows={tables[kind]}
+      columns={columnsOf(kind, tables)}
+      onChoose={(name) => choose(kind, name)}
+      onColumn={(role, column) => {
+        const key = keyOf(kind, tables[kind]?.name ?? "");
+        keep((before) => ({
+          ...before,
+          columns: { ...before.columns, [key]: { ...before.columns[key], [role]: column } },
+        }));
+      }}
+    />
+  );
 
   const write = async () => {
     if (!canWrite || !settings || serial === undefined) return;
@@ -55,14 +78,13 @@ export function Pane({ host }: { host: Host }) {
     setMessage({ text: "Writing the run sheet…", bad: false });
     try {
       // The table may have changed since the preview was drawn: what is written is what stands there now.
-      const now = (await refresh()) ?? rows;
-      const fresh = now && buildRun(now.rows, columns, settings);
+      const fresh = runOf((await refresh()) ?? tables);
       if (!fresh || fresh.problems.some((problem) => problem.stops)) {
         setMessage({ text: "The table has changed; mend what is listed first.", bad: true });
         return;
       }
       const lot = nextLot(serial, await host.sheetNames());
-      const name = await host.addSheet(describeRun(fresh.plan, { lot, date: serial, settings }));
+      const name = await host.addSheet(describeRun(fresh, { lot, date: serial, settings }));
       setMessage({ text: `Run sheet written: ${name}`, bad: false });
     } catch (error) {
       onError(error);
@@ -93,16 +115,8 @@ export function Pane({ host }: { host: Host }) {
           <p>Reading the workbook…</p>
         ) : (
           <>
-            {rows ? (
-              <ChoiceField
-                label="Pour from"
-                value={rows.name}
-                choices={[
-                  ...(rows.name === "" ? [{ value: "", text: `Selected cells on ${rows.place.sheet}` }] : []),
-                  ...sources.map(({ name, place }) => ({ value: name, text: `${name} (${place.sheet})` })),
-                ]}
-                onChange={choose}
-              />
+            {tables.pour ? (
+              tableChoice("pour")
             ) : (
               <p>
                 No table is here yet. Make one with a column for the vessel, the quantity and the fill weight (or the
@@ -112,23 +126,19 @@ export function Pane({ host }: { host: Host }) {
             <button type="button" className="quiet" onClick={takeSelection}>
               Use the selected cells
             </button>
-            {rows && (
+            {tables.pour && (
               <details>
                 <summary>
-                  Columns: {ROLES.filter((role) => columns[role] !== undefined).length} matched by their headings
+                  More tables:{" "}
+                  {MORE.filter((kind) => tables[kind])
+                    .map((kind) => KINDS[kind].name)
+                    .join(", ") || "none"}
                 </summary>
-                {ROLES.map((role) => (
-                  <ChoiceField
-                    key={role}
-                    label={ROLE_NAMES[role]}
-                    value={columns[role] === undefined ? NO_COLUMN : String(columns[role])}
-                    choices={[
-                      { value: NO_COLUMN, text: "no column" },
-                      ...rows.headings.map((heading, i) => ({ value: String(i), text: heading || `column ${i + 1}` })),
-                    ]}
-                    onChange={(value) => setColumn(role, value === NO_COLUMN ? -1 : Number(value))}
-                  />
-                ))}
+                <p className="hint">
+                  Scents: limits, temperatures, cure. Recipes: blends of waxes and oils, dye. Stock: what is missing and
+                  the packs to buy. Prices: the cost.
+                </p>
+                {MORE.map(tableChoice)}
               </details>
             )}
           </>
@@ -172,6 +182,15 @@ export function Pane({ host }: { host: Host }) {
             onChange={(paper) => setChoice({ paper })}
           />
           <ChoiceField
+            label="Net weight label"
+            value={kept.choices.label}
+            choices={[
+              { value: "us", text: "ounces and grams" },
+              { value: "metric", text: "grams" },
+            ]}
+            onChange={(label) => setChoice({ label })}
+          />
+          <ChoiceField
             label="Weights on the sheet"
             value={kept.choices.live ? "live" : "frozen"}
             choices={[
@@ -184,11 +203,17 @@ export function Pane({ host }: { host: Host }) {
         <p className="hint">The usual factor, load and basis serve rows where the table gives none.</p>
       </section>
 
-      {run && rows && settings && (
+      {run && (
         <section aria-labelledby="pane-check">
           <h2 id="pane-check">Check</h2>
           <p role="status">{summary(stops, run.problems.length - stops)}</p>
-          <Problems problems={run.problems} rows={rows} columns={columns} host={host} onError={onError} />
+          <Problems
+            problems={run.problems}
+            tables={tables}
+            columnsOf={(kind) => columnsOf(kind, tables)}
+            host={host}
+            onError={onError}
+          />
         </section>
       )}
       {run && settings && run.plan.totals.candles > 0 && (
@@ -217,10 +242,7 @@ export function Pane({ host }: { host: Host }) {
   );
 }
 
-/** A column taken away by hand is kept as -1: without it the headings would match again. */
-function withoutNone(columns: Columns): Columns {
-  return Object.fromEntries(Object.entries(columns).filter(([, column]) => column >= 0));
-}
+const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
 
 function summary(stops: number, looks: number): string {
   const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;

@@ -1,40 +1,48 @@
-import type { Host, SourceRows } from "../host/host";
-import type { Columns } from "../runsheet/columns";
-import type { Problem } from "../runsheet/readRows";
+import type { Host } from "../host/host";
+import type { KindName } from "../runsheet/kinds";
+import type { Problem } from "../runsheet/tableReader";
+import type { ReadTables } from "./useTables";
 
 const SHOWN = 50;
 
 /** What is to mend and what deserves a look, by row, in words; a press shows the cell. */
 export function Problems(props: {
   problems: readonly Problem[];
-  rows: SourceRows;
-  columns: Columns;
+  tables: ReadTables;
+  columnsOf: (kind: KindName) => Readonly<Record<string, number | undefined>>;
   host: Host;
   onError: (error: unknown) => void;
 }) {
-  const { problems, rows, columns, host, onError } = props;
+  const { problems, tables, columnsOf, host, onError } = props;
   if (problems.length === 0) return null;
-  const show = ({ row, role }: Problem) => {
-    const { sheet, row: top, column: left } = rows.place;
-    const column = left + ((role && columns[role]) ?? 0);
-    host.select({ sheet, row: top + 1 + (row ?? 0), column, rows: 1, columns: 1 }).catch(onError);
+  const placeOf = ({ kind = "pour", row, role }: Problem) => {
+    const table = tables[kind];
+    if (!table || row === undefined) return undefined;
+    const column = table.place.column + ((role && columnsOf(kind)[role]) ?? 0);
+    return { sheet: table.place.sheet, row: table.place.row + 1 + row, column, rows: 1, columns: 1 };
   };
   return (
     <ul className="problems">
-      {problems.slice(0, SHOWN).map((problem) => (
-        <li key={`${problem.row} ${problem.text}`} className={problem.stops ? "stop" : "look"}>
-          {problem.row === undefined ? (
-            problem.text
-          ) : (
-            <button type="button" onClick={() => show(problem)}>
-              <span className="where">
-                {problem.stops ? "Mend" : "Look at"} row {rows.place.row + 2 + problem.row}
-              </span>{" "}
-              {problem.text}
-            </button>
-          )}
-        </li>
-      ))}
+      {problems.slice(0, SHOWN).map((problem, i) => {
+        const place = placeOf(problem);
+        const of = problem.kind && problem.kind !== "pour" ? ` of ${tables[problem.kind]?.name}` : "";
+        return (
+          // biome-ignore lint/suspicious/noArrayIndexKey: the list is redrawn whole, and two rows may say the same
+          <li key={i} className={problem.stops ? "stop" : "look"}>
+            {place === undefined ? (
+              problem.text
+            ) : (
+              <button type="button" onClick={() => host.select(place).catch(onError)}>
+                <span className="where">
+                  {problem.stops ? "Mend" : "Look at"} row {place.row + 1}
+                  {of}
+                </span>{" "}
+                {problem.text}
+              </button>
+            )}
+          </li>
+        );
+      })}
       {problems.length > SHOWN && <li className="look">and {problems.length - SHOWN} more</li>}
     </ul>
   );

@@ -1,6 +1,5 @@
 import { useCallback, useEffect, useState } from "react";
 import type { Host } from "../host/host";
-import type { Columns } from "../runsheet/columns";
 import { FIRST_SETTINGS, type Settings } from "../runsheet/settings";
 import { type NumberKind, parseNumber } from "./parseNumber";
 
@@ -14,18 +13,18 @@ export const NUMBERS = {
 } as const satisfies Partial<Record<keyof Settings, NumberKind>>;
 type NumberName = keyof typeof NUMBERS;
 
-/** What is kept in the workbook: the settings as typed, and the columns chosen by hand for each table. */
+/** What is kept in the workbook: the settings as typed, and the columns chosen by hand for each kind and table. */
 interface Kept {
   readonly typed: Readonly<Record<NumberName, string>>;
-  readonly choices: Pick<Settings, "unit" | "basis" | "paper" | "live">;
-  readonly columns: Readonly<Record<string, Columns>>;
+  readonly choices: Pick<Settings, "unit" | "basis" | "paper" | "label" | "live">;
+  readonly columns: Readonly<Record<string, Readonly<Record<string, number>>>>;
 }
 
 const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
 
 function firstKept(): Kept {
   const { unit, basis, live } = FIRST_SETTINGS;
-  // Letter paper is used in few regions; everywhere else it is A4.
+  // Letter paper is used in few regions; everywhere else it is A4, and labels are metric.
   const paper = /-(US|CA|MX|CL|CO|CR|PA|GT|DO|PH)$/i.test(navigator.language) ? "letter" : "a4";
   return {
     typed: {
@@ -35,7 +34,7 @@ function firstKept(): Kept {
       waxFactor: String(FIRST_SETTINGS.waxFactor),
       load: percent(FIRST_SETTINGS.load),
     },
-    choices: { unit, basis, paper, live },
+    choices: { unit, basis, paper, live, label: paper === "letter" ? "us" : "metric" },
     columns: {},
   };
 }

@@ -1,7 +1,11 @@
-import type { Cell, Content, Sheet } from "../sheet/sheet";
+import { plain } from "../core/check/plain";
+import type { Sheet } from "../sheet/sheet";
+import type { Run } from "./buildRun";
 import { CAUTIONS } from "./cautions";
 import { sheetNameOf } from "./nextLot";
-import { nameOf, type PlannedPot, type RunPlan, type ScentRun, totalsOf } from "./planRun";
+import { Page, type PageCell } from "./page";
+import { nameOf, totalsOf } from "./planRun";
+import { decimalsFormat, keyOf, potBlock, type RowKind, type Writing } from "./potBlock";
 import type { Settings } from "./settings";
 
 /** What a run sheet says beside its plan. */
@@ -12,276 +16,186 @@ export interface RunHead {
   readonly settings: Settings;
 }
 
-const WIDTHS = [30, 10, 13, 14, 14, 20];
-const LAST = WIDTHS.length;
+const WIDTHS = [30, 10, 13, 14, 13, 15, 22];
+const DAY = "yyyy-mm-dd";
+const MONEY = "#,##0.00";
 
-/** Cells of the head that the formulas of a live sheet refer to. */
-const DIVISION = "$B$3";
-const CAPACITY = "$D$3";
-const LOSS = "$F$3";
+/** The lines that say which of the two a sheet is. */
+export const LIVE_NOTE = "Live: change a count, a fill, a load or a figure above and the weights follow.";
+export const FROZEN_NOTE = "Frozen: plain numbers. A changed count moves nothing.";
 
 /**
  * The run sheet as a described sheet, in the order of the work: head, cautions, for each scent and pot what to weigh
- * and what to pour, totals, sign-off. Live: the weights are formulas on this sheet's own counts, fills, loads and
- * head; frozen: plain numbers.
+ * and what to pour, totals and yield, what to buy, cost, sign-off. Parts without data are left out. Live: the weights
+ * are formulas on this sheet's own counts, fills, shares and head; frozen: plain numbers. What is written on the sheet
+ * after the pour (actual weights, good candles) is followed by formulas in both.
  */
-export function describeRun(plan: RunPlan, head: RunHead): Sheet {
-  const page = new Page();
+export function describeRun(run: Run, head: RunHead): Sheet {
+  const page = new Page(WIDTHS.length);
   const { settings } = head;
-  const { unit, live } = settings;
-  const weight = decimalsFormat(settings.division);
-
-  page.row([{ text: `Run sheet ${head.lot}`, look: "title", across: LAST }]);
-  page.row([
-    { text: "Date", look: "label" },
-    { number: head.date, format: "yyyy-mm-dd", align: "left" },
-    { text: "Made by", look: "label", align: "right" },
-    { look: "blank" },
-    { text: "Checked by", look: "label", align: "right" },
-    { look: "blank" },
-  ]);
-  page.row([
-    { text: `Scale division (${unit})`, look: "label" },
-    { number: settings.division, look: live ? "input" : "body" },
-    { text: `Pot holds (${unit})`, look: "label", align: "right" },
-    { number: settings.potCapacity, look: live ? "input" : "body" },
-    { text: "Melted beyond", look: "label", align: "right" },
-    { number: settings.loss, format: "0.0%", look: live ? "input" : "body" },
-  ]);
-  page.row([
-    {
-      text: live
-        ? "Live: change a count, a fill, a load or a figure above and the weights follow."
-        : "Frozen: plain numbers. A changed count moves nothing.",
-      look: "note",
-      across: LAST,
-    },
-  ]);
-  for (const caution of CAUTIONS) page.row([{ text: caution, look: "caution", across: LAST }]);
-
-  const totals = plan.scents.map((scent) => {
-    page.skip();
-    const at = scent.pots.map((pot, i) => potBlock(page, scent, pot, i + 1, { unit, live, weight }));
-    return { scent, at };
-  });
-
-  page.skip();
-  page.row(
-    ["Totals", "Candles", "Pots", `Wax (${unit})`, `Scent (${unit})`, `Melted (${unit})`].map((text) => ({
-      text,
-      look: "heading" as const,
-    })),
-  );
-  const first = page.next;
-  for (const { scent, at } of totals) {
-    const sums = totalsOf([scent]);
-    const sumOf = (cells: readonly string[], value: number): Content =>
-      live && cells.length > 0 ? { formula: `=${cells.join("+")}` } : { number: value };
-    const scentCells = at.flatMap(({ scent: cell }) => cell ?? []);
-    page.row([
-      { text: nameOf(scent) },
-      {
-        ...sumOf(
-          at.map(({ count }) => count),
-          sums.candles,
-        ),
-        format: "0",
-      },
-      { number: scent.pots.length, format: "0" },
-      {
-        ...sumOf(
-          at.map(({ wax }) => wax),
-          sums.wax,
-        ),
-        format: weight,
-      },
-      { ...sumOf(scentCells, sums.scent), format: weight },
-      {
-        ...sumOf(
-          at.map(({ melted }) => melted),
-          sums.melted,
-        ),
-        format: weight,
-      },
-    ]);
+  const writing: Writing = { settings, weight: decimalsFormat(settings.division) };
+  headOf(page, head);
+  for (const [s, scent] of run.plan.scents.entries()) {
+    for (const [p, pot] of scent.pots.entries()) {
+      page.skip();
+      potBlock(page, [scent, s + 1], [pot, p + 1], writing);
+    }
   }
-  const all = plan.totals;
-  const down = (letter: string, value: number): Content =>
-    live ? { formula: `=SUM(${letter}${first}:${letter}${page.next - 1})` } : { number: value };
-  page.row(
-    [
-      { text: "Together" },
-      { ...down("B", all.candles), format: "0" },
-      { ...down("C", all.pots), format: "0" },
-      { ...down("D", all.wax), format: weight },
-      { ...down("E", all.scent), format: weight },
-      { ...down("F", all.melted), format: weight },
-    ].map((cell) => ({ ...cell, look: "total" as const })),
-  );
-
-  page.skip();
-  page.row([
-    { text: "Anything out of the ordinary", look: "label" },
-    { look: "blank", across: LAST - 1 },
-  ]);
-  page.row([{}, { look: "blank", across: LAST - 1 }]);
-  page.row([
-    { text: "Poured by, date", look: "label" },
-    { look: "blank", across: 2 },
-    { text: "Checked by, date", look: "label", align: "right" },
-    { look: "blank", across: 2 },
-  ]);
+  totals(page, run, writing);
+  curing(page, run, head);
+  shelf(page, run, writing);
+  cost(page, run);
+  signOff(page);
   return {
     name: sheetNameOf(head.lot),
-    widths: WIDTHS,
+    // The column of keys is hidden.
+    widths: [...WIDTHS, 0],
     cells: page.cells,
     print: { paper: settings.paper, repeatRows: [0, 0] },
   };
 }
 
-/** Addresses of what the totals add up. */
-interface PotCells {
-  readonly count: string;
-  readonly wax: string;
-  readonly scent: string | undefined;
-  readonly melted: string;
+function headOf(page: Page, { lot, date, settings }: RunHead): void {
+  const { unit, live } = settings;
+  const input = live ? "input" : "body";
+  page.line(`Run sheet ${lot}`, "title");
+  page.row([
+    { text: "Date", look: "label" },
+    { number: date, format: DAY, align: "left" },
+    { text: "Made by", look: "label", align: "right" },
+    { look: "blank" },
+    { text: "Checked by", look: "label", align: "right" },
+    { look: "blank", across: 2 },
+  ]);
+  page.row([
+    { text: `Scale division (${unit})`, look: "label" },
+    { number: settings.division, look: input },
+    { text: `Pot holds (${unit})`, look: "label", align: "right" },
+    { number: settings.potCapacity, look: input },
+    { text: "Melted beyond the pour", look: "label", align: "right", across: 2 },
+    { number: settings.loss, format: "0.0%", look: input, align: "left" },
+  ]);
+  page.line(live ? LIVE_NOTE : FROZEN_NOTE, "note");
+  for (const caution of CAUTIONS) page.line(caution, "caution");
 }
 
-/** One pot: its ingredients to weigh, then the vessels to pour. */
-function potBlock(
-  page: Page,
-  run: ScentRun,
-  pot: PlannedPot,
-  number: number,
-  { unit, live, weight }: { unit: string; live: boolean; weight: string },
-): PotCells {
-  page.row(
-    [
-      `${nameOf(run)}: pot ${number} of ${run.pots.length}`,
-      "Share",
-      "Basis",
-      `To weigh (${unit})`,
-      `Actual (${unit})`,
-      "Temperature, time",
-    ].map((text) => ({ text, look: "heading" as const })),
-  );
-  const top = page.next;
-  const ingredients: { name: string; share: number; basis: string; weight: number }[] = [
-    { name: "Wax", share: 1, basis: "part", weight: pot.wax },
-  ];
-  if (run.load > 0) {
-    ingredients.push({ name: `Scent: ${nameOf(run)}`, share: run.load, basis: run.basis, weight: pot.scent });
-  }
-  const bottom = top + ingredients.length - 1;
-  // The vessels stand below the ingredients, the sum and one heading.
-  const firstLine = bottom + 3 + (run.load > 0 ? 1 : 0);
-  const lastLine = firstLine + pot.lines.length - 1;
-  const toMelt = `SUM(D${firstLine}:D${lastLine})*(1+${LOSS})`;
-  const spill = `=POUR.RECIPESPLIT(${toMelt},B${top}:B${bottom},C${top}:C${bottom},${DIVISION})`;
-
-  for (const [i, { name, share, basis, weight: planned }] of ingredients.entries()) {
-    const isPart = basis === "part";
-    page.row([
-      { text: name },
-      { number: share, format: isPart ? "0" : "0.0#%", look: live && !isPart ? "input" : "body" },
-      { text: basis },
-      // A live sheet holds one formula that spills down over the ingredients.
-      { ...(live ? (i === 0 ? { formula: spill } : {}) : { number: planned }), look: "label", format: weight },
-      { look: "blank" },
-      { look: "blank" },
-    ]);
-  }
-  page.row(
-    [
-      { text: "Together" },
-      {},
-      {},
-      { ...(live ? { formula: `=SUM(D${top}:D${bottom})` } : { number: pot.melted }), format: weight },
-      {},
-      live ? { formula: `=IF(SUM(D${top}:D${bottom})>${CAPACITY}+${DIVISION}/2,"more than the pot holds","")` } : {},
-    ].map((cell, i) => ({ ...cell, look: i === 5 ? ("alert" as const) : ("total" as const) })),
-  );
-  if (run.load > 0) {
-    page.row([
-      { text: "True load after rounding", look: "note" },
-      {
-        ...(live ? { formula: `=POUR.LOADFROM(D${top},D${bottom},C${bottom})` } : { number: pot.trueLoad }),
-        format: "0.00%",
-        look: "note",
-      },
-      { text: run.basis, look: "note" },
-    ]);
-  }
-  page.row(
-    ["Pour into", "Count", `Fill each (${unit})`, `Together (${unit})`, "Poured", "Note"].map((text) => ({
-      text,
-      look: "heading" as const,
-    })),
-  );
-  for (const { vessel, count, fill, poured } of pot.lines) {
-    const at = page.next;
-    page.row([
-      { text: vessel },
-      { number: count, format: "0", look: live ? "input" : "body" },
-      { number: fill, format: finer(weight), look: live ? "input" : "body" },
-      { ...(live ? { formula: `=B${at}*C${at}` } : { number: poured }), format: weight },
-      { look: "blank" },
-      { look: "blank" },
-    ]);
-  }
-  const wax = `D${top}`;
-  return {
-    count: `SUM(B${firstLine}:B${lastLine})`,
-    wax,
-    scent: run.load > 0 ? `D${bottom}` : undefined,
-    melted: `D${bottom + 1}`,
+function totals(page: Page, { plan }: Run, { settings, weight }: Writing): void {
+  const { unit, live } = settings;
+  const keys = `$${page.keys}$1:$${page.keys}$${page.next - 1}`;
+  const columns = { B: `B$1:B$${page.next - 1}`, D: `D$1:D$${page.next - 1}`, E: `E$1:E$${page.next - 1}` };
+  page.skip();
+  page.headings(["Totals", "Candles", "Pots", `Wax (${unit})`, `Scent (${unit})`, `Melted (${unit})`, "Yield"]);
+  const first = page.next;
+  const rows = [...plan.scents.entries()].map(([i, scent]) => {
+    const sumOf = (letter: keyof typeof columns, what: RowKind, value: number): PageCell =>
+      live ? { formula: `=SUMIF(${keys},"${keyOf(i + 1, what)}",${columns[letter]})` } : { number: value };
+    return { scent, sums: totalsOf([scent]), sumOf, key: keyOf(i + 1, "vessel") };
+  });
+  // Good candles as written on the sheet, of those expected: empty until any is written.
+  const yieldOf = (key: string): PageCell => {
+    const good = `SUMIF(${keys},"${key}",${columns.E})`;
+    const isWritten = `COUNTIFS(${keys},"${key}",${columns.E},">=0")>0`;
+    return {
+      formula: `=IF(${isWritten},${good}&" good, "&TEXT(${good}/B${page.next},"0%"),"")`,
+      align: "right",
+    };
   };
-}
-
-/** Places cells row by row. */
-class Page {
-  readonly cells: Cell[] = [];
-  private rows = 0;
-
-  /** The number of the next row as formulas count it, from 1. */
-  get next(): number {
-    return this.rows + 1;
+  for (const { scent, sums, sumOf, key } of rows) {
+    page.row(
+      [
+        { text: nameOf(scent) },
+        { ...sumOf("B", "vessel", sums.candles), format: "0" },
+        { number: scent.pots.length, format: "0" },
+        { ...sumOf("D", "wax", sums.wax), format: weight },
+        { ...sumOf("D", "scent", sums.scent), format: weight },
+        { ...sumOf("D", "melted", sums.melted), format: weight },
+        yieldOf(key),
+      ],
+      undefined,
+      keyOf("*", "totals"),
+    );
   }
+  const all = plan.totals;
+  const down = (letter: string, value: number): PageCell =>
+    live ? { formula: `=SUM(${letter}${first}:${letter}${page.next - 1})` } : { number: value };
+  page.row(
+    [
+      { text: "All together" },
+      { ...down("B", all.candles), format: "0" },
+      { ...down("C", all.pots), format: "0" },
+      { ...down("D", all.wax), format: weight },
+      { ...down("E", all.scent), format: weight },
+      { ...down("F", all.melted), format: weight },
+      yieldOf(keyOf("*", "vessel")),
+    ],
+    "total",
+    keyOf("*", "totals"),
+  );
+}
 
-  skip(): void {
-    this.rows += 1;
+function curing(page: Page, { plan }: Run, { date }: RunHead): void {
+  const cured = plan.scents.flatMap((scent) =>
+    scent.notes?.cureDays === undefined ? [] : [{ scent, days: scent.notes.cureDays }],
+  );
+  if (cured.length === 0) return;
+  page.skip();
+  page.headings(["Cure", "Days", "Until"]);
+  for (const { scent, days } of cured) {
+    page.row([
+      { text: nameOf(scent) },
+      { number: days, format: "0" },
+      { number: date + days, format: DAY, align: "left" },
+    ]);
   }
+}
 
-  row(cells: readonly (Partial<Omit<Cell, "row" | "column" | "content">> & Partial<AnyContent>)[]): void {
-    let column = 0;
-    for (const { text, number, formula, ...rest } of cells) {
-      const content = contentOf({ text, number, formula });
-      if (content || Object.keys(rest).length > 0) this.cells.push({ row: this.rows, column, ...rest, ...content });
-      column += rest.across ?? 1;
-    }
-    this.rows += 1;
+function shelf(page: Page, { lacks }: Run, { settings, weight }: Writing): void {
+  if (lacks === undefined) return;
+  page.skip();
+  if (lacks.length === 0) {
+    page.line("The shelf holds all that is listed in the stock table.", "note");
+    return;
+  }
+  page.headings(["Missing from the shelf", "Needed", "On hand", "Missing", "Cost", "Buy"]);
+  for (const { item, amount, isVessel, onHand, missing, buy, cost } of lacks) {
+    const format = isVessel ? "0" : weight;
+    page.row([
+      { text: isVessel ? item : `${item} (${settings.unit})` },
+      { number: amount, format },
+      { number: onHand, format },
+      { number: missing, format, look: "label" },
+      cost === undefined ? {} : { number: cost, format: MONEY },
+      { text: buy.map(({ count, size }) => `${count} x ${plain(size)}`).join(" + ") || "no pack known", across: 2 },
+    ]);
   }
 }
 
-interface AnyContent {
-  readonly text: string | undefined;
-  readonly number: number | undefined;
-  readonly formula: string | undefined;
+function cost(page: Page, { costs }: Run): void {
+  if (costs === undefined) return;
+  page.skip();
+  page.headings(["Cost of materials", "Candles", "Each", "Together"]);
+  for (const { scent, vessel, count, each } of costs.kinds) {
+    page.row([
+      { text: `${vessel}, ${scent}` },
+      { number: count, format: "0" },
+      { number: each, format: MONEY },
+      { number: each * count, format: MONEY },
+    ]);
+  }
+  page.row([{ text: "The run" }, {}, {}, { number: costs.run, format: MONEY }], "total");
 }
 
-function contentOf({ text, number, formula }: AnyContent): { content: Content } | undefined {
-  if (text !== undefined) return { content: { text } };
-  if (number !== undefined) return { content: { number } };
-  return formula === undefined ? undefined : { content: { formula } };
-}
-
-/** A number format with the decimals of the scale division: 0.1 shows one. */
-function decimalsFormat(division: number): string {
-  const [, digits = ""] = /\.(\d+)$/.exec(String(division)) ?? [];
-  return digits === "" ? "0" : `0.${"0".repeat(Math.min(digits.length, 6))}`;
-}
-
-/** One decimal more, for what is poured by eye against a scale. */
-function finer(format: string): string {
-  return format === "0" ? "0.0" : `${format}0`;
+function signOff(page: Page): void {
+  page.skip();
+  page.row([
+    { text: "Anything out of the ordinary", look: "label" },
+    { look: "blank", across: page.width - 1 },
+  ]);
+  page.row([{}, { look: "blank", across: page.width - 1 }]);
+  page.row([
+    { text: "Poured by, date", look: "label" },
+    { look: "blank", across: 2 },
+    { text: "Checked by, date", look: "label", align: "right" },
+    { look: "blank", across: 3 },
+  ]);
 }

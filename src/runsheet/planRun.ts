@@ -1,11 +1,15 @@
 import { potPlan } from "../core/batch/potPlan";
 import { plain } from "../core/check/plain";
 import type { Basis } from "../core/scent/basis";
+import { loadCheck } from "../core/scent/loadCheck";
 import { loadFrom } from "../core/scent/loadFrom";
 import { recipeSplit } from "../core/scent/recipeSplit";
 import { sum } from "../core/statistics/sum";
-import type { PourRow, Problem } from "./readRows";
+import type { Ingredient, Recipe } from "./readRecipes";
+import type { PourRow } from "./readRows";
+import type { ScentNotes } from "./readScents";
 import type { Settings } from "./settings";
+import { type Problem, sameName } from "./tableReader";
 
 /** Candles of one kind in one pot. */
 export interface PotLine {
@@ -20,6 +24,8 @@ export interface PotLine {
 export interface PlannedPot {
   readonly lines: readonly PotLine[];
   readonly melted: number;
+  /** One for each ingredient of the scent, in the same order. */
+  readonly weights: readonly number[];
   readonly wax: number;
   readonly scent: number;
   /** The load after rounding, on the basis of the scent. */
@@ -32,6 +38,8 @@ export interface ScentRun {
   readonly scent: string;
   readonly load: number;
   readonly basis: Basis;
+  readonly ingredients: readonly Ingredient[];
+  readonly notes: ScentNotes | undefined;
   readonly pots: readonly PlannedPot[];
   /** No plan needs fewer pots than this. */
   readonly bound: number;
@@ -51,42 +59,74 @@ export interface RunPlan {
   readonly totals: Totals;
 }
 
+/** What other tables know of a scent, by its name in lower case. */
+export interface Known {
+  readonly notes: (scent: string) => ScentNotes | undefined;
+  readonly recipe: (scent: string) => Recipe | undefined;
+}
+
 /**
  * Groups the rows by scent, load and basis, packs each group into the fewest pots and weighs every pot out.
- * Problems: candles that no pot holds (they stop), and what deserves a look.
+ * Problems: candles that no pot holds and loads over a limit (they stop), and what deserves a look.
  */
-export function planRun(rows: readonly PourRow[], settings: Settings): { plan: RunPlan; problems: Problem[] } {
+export function planRun(
+  rows: readonly PourRow[],
+  known: Known,
+  settings: Settings,
+): { plan: RunPlan; problems: Problem[] } {
   const problems: Problem[] = [...lookTwice(rows)];
-  const scents = groupsOf(rows).map((group) => {
+  const scents = groupsOf(rows, known).map((group) => {
     const [first] = group as [PourRow];
+    const recipe = known.recipe(sameName(first.scent));
+    const ingredients = recipe ? recipe.ingredients : plainIngredients(first);
     const orders = group.map(({ vessel, fill, quantity }) => ({ vessel, fill, quantity }));
     const { pots, refused, bound } = potPlan(orders, settings.potCapacity, settings.loss);
     for (const { order, fault } of refused) {
       problems.push({ row: (group[order] as PourRow).row, role: "fill", text: fault.message, stops: true });
+    }
+    if (recipe && !ingredients.some(({ basis, share }) => basis === "part" && share > 0)) {
+      problems.push({ row: first.row, role: "scent", text: `The recipe of ${first.scent} has no wax`, stops: true });
+      return { ...first, ingredients, notes: undefined, pots: [], bound: 0 };
     }
     const planned = pots.map((pot): PlannedPot => {
       const lines = pot.rows.map(({ order, vessel, count }) => {
         const { fill } = group[order] as PourRow;
         return { vessel, count, fill, poured: count * fill };
       });
-      const [wax, scent] = recipeSplit(
-        pot.weight,
-        [
-          { share: 1, basis: "part" },
-          { share: first.load, basis: first.basis },
-        ],
-        settings.division,
-      ) as [number, number];
-      return { lines, melted: wax + scent, wax, scent, trueLoad: wax > 0 ? loadFrom(wax, scent, first.basis) : 0 };
+      const weights = recipeSplit(pot.weight, ingredients, settings.division);
+      const weightOf = (which: (one: Ingredient) => boolean) =>
+        sum(weights.filter((_, i) => which(ingredients[i] as Ingredient)));
+      const [wax, scent] = [weightOf(({ basis }) => basis === "part"), weightOf(({ isScent }) => isScent)];
+      return {
+        lines,
+        melted: sum(weights),
+        weights,
+        wax,
+        scent,
+        trueLoad: wax > 0 ? loadFrom(wax, scent, first.basis) : 0,
+      };
     });
-    problems.push(...tooSmall(group, planned, settings));
-    if (pots.length > bound) {
+    // Before rounding: a recipe's load is what its shares make of one unit.
+    const exact = recipeSplit(1, ingredients);
+    const part = (which: (one: Ingredient) => boolean) =>
+      sum(exact.filter((_, i) => which(ingredients[i] as Ingredient)));
+    const load = recipe
+      ? loadFrom(
+          part(({ basis }) => basis === "part"),
+          part(({ isScent }) => isScent),
+          first.basis,
+        )
+      : first.load;
+    const notes = known.notes(sameName(first.scent));
+    const run: ScentRun = { scent: first.scent, load, basis: first.basis, ingredients, notes, pots: planned, bound };
+    problems.push(...overLimits(group, run), ...tooSmall(group, run, settings));
+    if (planned.length > bound) {
       problems.push({
-        text: `${nameOf(first)}: ${pots.length} pots; as few as ${bound} could not be ruled out`,
+        text: `${nameOf(first)}: ${planned.length} pots; as few as ${bound} could not be ruled out`,
         stops: false,
       });
     }
-    return { scent: first.scent, load: first.load, basis: first.basis, pots: planned, bound };
+    return run;
   });
   return { plan: { scents, totals: totalsOf(scents) }, problems };
 }
@@ -110,11 +150,19 @@ export function totalsOf(scents: readonly ScentRun[]): Totals {
   };
 }
 
-/** Rows that share a pot: the same scent at the same load, in the order they first appear. */
-function groupsOf(rows: readonly PourRow[]): PourRow[][] {
+/** Without a recipe a pot holds wax, and scent at the row's load. */
+function plainIngredients({ scent, load, basis }: PourRow): Ingredient[] {
+  const wax: Ingredient = { name: "Wax", share: 1, basis: "part", isScent: false };
+  if (load === 0) return [wax];
+  return [wax, { name: scent === "" ? "Scent" : scent, share: load, basis, isScent: true }];
+}
+
+/** Rows that share a pot: the same scent at the same load, in the order they first appear. A recipe says the load. */
+function groupsOf(rows: readonly PourRow[], known: Known): PourRow[][] {
   const groups = new Map<string, PourRow[]>();
   for (const row of rows) {
-    const key = JSON.stringify([row.scent.toLowerCase(), row.load, row.load === 0 ? "" : row.basis]);
+    const scent = sameName(row.scent);
+    const key = JSON.stringify(known.recipe(scent) ? [scent] : [scent, row.load, row.load === 0 ? "" : row.basis]);
     const group = groups.get(key);
     if (group) group.push(row);
     else groups.set(key, [row]);
@@ -123,11 +171,11 @@ function groupsOf(rows: readonly PourRow[]): PourRow[][] {
 }
 
 function lookTwice(rows: readonly PourRow[]): Problem[] {
-  const seen = new Map<string, PourRow>();
+  const seen = new Set<string>();
   const loads = new Map<string, PourRow>();
   const problems: Problem[] = [];
   for (const row of rows) {
-    const key = JSON.stringify([row.vessel.toLowerCase(), row.scent.toLowerCase(), row.load, row.basis]);
+    const key = JSON.stringify([sameName(row.vessel), sameName(row.scent), row.load, row.basis]);
     if (seen.has(key)) {
       problems.push({
         row: row.row,
@@ -136,15 +184,16 @@ function lookTwice(rows: readonly PourRow[]): Problem[] {
         stops: false,
       });
     }
-    seen.set(key, row);
-    const scent = row.scent.toLowerCase();
+    seen.add(key);
+    const scent = sameName(row.scent);
     const other = loads.get(scent) ?? row;
     loads.set(scent, other);
     if (scent !== "" && (other.load !== row.load || other.basis !== row.basis)) {
+      const loadOf = ({ load, basis }: PourRow) => `${plain(load * 100)} % ${basis}`;
       problems.push({
         row: row.row,
         role: "load",
-        text: `${row.scent} is here at ${plain(row.load * 100)} % ${row.basis} and elsewhere at ${plain(other.load * 100)} % ${other.basis}; they are melted apart`,
+        text: `${row.scent} is here at ${loadOf(row)} and elsewhere at ${loadOf(other)}; they are melted apart`,
         stops: false,
       });
     }
@@ -152,20 +201,28 @@ function lookTwice(rows: readonly PourRow[]): Problem[] {
   return problems;
 }
 
+/** A load over the wax's maximum or the scent's product limit, each in its own basis. */
+function overLimits(group: readonly PourRow[], { load, basis, notes }: ScentRun): Problem[] {
+  const [first] = group as [PourRow];
+  const text = load > 0 ? loadCheck(load, notes?.waxMaximum, notes?.productLimit, basis) : "";
+  return text === "" ? [] : [{ row: first.row, role: "load", text: `${nameOf(first)}: ${text}`, stops: true }];
+}
+
 /** Under twenty divisions half a division is more than 2.5 % of the weight. NIST Handbook 44, from memory. */
 const FEWEST_DIVISIONS = 20;
 
-function tooSmall(group: readonly PourRow[], pots: readonly PlannedPot[], settings: Settings): Problem[] {
+function tooSmall(group: readonly PourRow[], { ingredients, pots }: ScentRun, settings: Settings): Problem[] {
   const [first] = group as [PourRow];
-  if (first.load === 0) return [];
-  const least = Math.min(...pots.map(({ scent }) => scent));
-  if (least >= FEWEST_DIVISIONS * settings.division) return [];
-  return [
-    {
-      row: first.row,
-      role: "load",
-      text: `${nameOf(first)}: ${plain(least)} ${settings.unit} of scent is under ${FEWEST_DIVISIONS} scale divisions; a finer scale weighs it truer`,
-      stops: false,
-    },
-  ];
+  return ingredients.flatMap(({ name, share }, i) => {
+    const least = Math.min(...pots.map(({ weights }) => weights[i] as number));
+    if (share === 0 || least >= FEWEST_DIVISIONS * settings.division) return [];
+    return [
+      {
+        row: first.row,
+        role: "load" as const,
+        text: `${nameOf(first)}: ${plain(least)} ${settings.unit} of ${name} is under ${FEWEST_DIVISIONS} scale divisions; a finer scale weighs it truer`,
+        stops: false,
+      },
+    ];
+  });
 }

@@ -17,6 +17,8 @@ export interface Settings {
   readonly load: number;
   readonly basis: Basis;
   readonly paper: "letter" | "a4";
+  /** Net weight declared in both systems, or in grams alone. */
+  readonly label: "us" | "metric";
   /** Weights as formulas that follow the counts, or as plain numbers. */
   readonly live: boolean;
 }
@@ -30,5 +32,6 @@ export const FIRST_SETTINGS: Settings = {
   load: 0.06,
   basis: "of wax",
   paper: "letter",
+  label: "us",
   live: true,
 };

@@ -42,6 +42,39 @@ export interface Table {
   readonly rows: number;
 }
 
+/** Cells of a sheet, row by row; rows and columns from 0. */
+export interface CellRange {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+  readonly rows: number;
+  readonly columns: number;
+}
+
+/** Points or bars that belong together. */
+export interface Series {
+  readonly name: string;
+  /** The bars' names, or the points' places across. */
+  readonly x: CellRange;
+  /** The bars' lengths, or the points' heights. What is no number is left out. */
+  readonly y: CellRange;
+}
+
+/** A picture of cells, drawn anew when they change. */
+export interface Chart {
+  /** `bars` lie one below the other, each with its name; `line-of-points` joins the points of each series. */
+  readonly kind: "bars" | "line-of-points";
+  readonly title: string;
+  /** What stands along the axes of x and y; an empty text where the names say it. */
+  readonly xTitle: string;
+  readonly yTitle: string;
+  /** The number format along the axis of y, in its en-US form. */
+  readonly format: string;
+  readonly series: readonly Series[];
+  /** The cells it covers, on its own sheet. */
+  readonly place: Omit<CellRange, "sheet">;
+}
+
 export interface Print {
   readonly paper: "letter" | "a4";
   readonly landscape?: boolean;
@@ -52,10 +85,11 @@ export interface Print {
 export interface Sheet {
   /** The name wished for; the host adds a number when it is taken. */
   readonly name: string;
-  /** Widths of the columns, in characters. */
+  /** Widths of the columns, in characters; 0 hides a column. */
   readonly widths: readonly number[];
   readonly cells: readonly Cell[];
   readonly tables?: readonly Table[];
+  readonly charts?: readonly Chart[];
   /** Rows at the top that stay in view. */
   readonly frozenRows?: number;
   readonly print?: Print;

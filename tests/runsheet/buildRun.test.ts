@@ -1,15 +1,21 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { buildRun } from "../../src/runsheet/buildRun";
-import type { Columns } from "../../src/runsheet/columns";
+import type { Columns } from "../../src/runsheet/kinds";
 import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
 import type { CellValue } from "../../src/sheet/sheet";
 
-const columns: Columns = { vessel: 0, quantity: 1, fill: 2, water: 3, factor: 4, scent: 5, load: 6, basis: 7 };
+const columns: Columns<"pour"> = { vessel: 0, quantity: 1, fill: 2, water: 3, factor: 4, scent: 5, load: 6, basis: 7 };
 const settings: Settings = { ...FIRST_SETTINGS, potCapacity: 1000, loss: 0 };
 
 type Row = [CellValue, CellValue, CellValue, CellValue?, CellValue?, CellValue?, CellValue?, CellValue?];
-const run = (...rows: Row[]) => buildRun(rows as CellValue[][], columns, settings);
+const pour = (rows: readonly CellValue[][], own = columns) => ({
+  kind: "pour" as const,
+  headings: [],
+  rows,
+  columns: own,
+});
+const run = (...rows: Row[]) => buildRun({ pour: pour(rows as CellValue[][]) }, settings);
 const texts = (...rows: Row[]) => run(...rows).problems.map(({ row, text }) => `${row}: ${text}`);
 
 describe("from a table to a plan", () => {
@@ -21,6 +27,7 @@ describe("from a table to a plan", () => {
       {
         lines: [{ vessel: "Tin", count: 4, fill: 212, poured: 848 }],
         melted: 848,
+        weights: [800, 48],
         wax: 800,
         scent: 48,
         trueLoad: 0.06,
@@ -54,7 +61,7 @@ describe("from a table to a plan", () => {
   });
 
   it("takes the usual load where the table has no scent column at all", () => {
-    const bare = buildRun([["A", 1, 212]], { vessel: 0, quantity: 1, fill: 2 }, settings);
+    const bare = buildRun({ pour: pour([["A", 1, 212]], { vessel: 0, quantity: 1, fill: 2 }) }, settings);
     expect(bare.plan.scents[0]).toMatchObject({ load: 0.06, pots: [{ wax: 200, scent: 12 }] });
   });
 
@@ -91,10 +98,10 @@ describe("from a table to a plan", () => {
   });
 
   it("names a missing column, and an empty table", () => {
-    const none = buildRun([["A", 1]], { vessel: 0 }, settings);
+    const none = buildRun({ pour: pour([["A", 1]], { vessel: 0 }) }, settings);
     expect(none.problems.map(({ text }) => text)).toEqual([
       "Quantity: no column is chosen",
-      "Fill weight: no column is chosen, nor one with the water weight",
+      "Fill weight or Water weight: no column is chosen",
     ]);
     expect(texts(["A", null, 200])).toEqual(["undefined: Quantity: no row has one; write how many candles to pour"]);
   });
@@ -124,7 +131,7 @@ describe("from a table to a plan", () => {
           scent,
           load,
         ]);
-        const { plan, problems } = buildRun(cells, columns, { ...settings, loss, division: 0.1 });
+        const { plan, problems } = buildRun({ pour: pour(cells) }, { ...settings, loss, division: 0.1 });
         expect(problems.filter(({ stops }) => stops)).toEqual([]);
         expect(plan.totals.candles).toBe(rows.reduce((sum, [, count]) => sum + count, 0));
         for (const { pots, load } of plan.scents) {

@@ -1,0 +1,55 @@
+import type { Source, SourceRows } from "../host/host";
+import { KINDS, type KindName, roleName, rolesOf } from "../runsheet/kinds";
+import { ChoiceField } from "./fields";
+
+const NONE = " none"; // no table is called so: names hold no spaces
+
+/** The choice of a table, and below it which column is what. */
+export function TableChoice(props: {
+  kind: KindName;
+  sources: readonly Source[];
+  rows: SourceRows | undefined;
+  columns: Readonly<Record<string, number | undefined>>;
+  onChoose: (name: string | null) => void;
+  onColumn: (role: string, column: number) => void;
+}) {
+  const { kind, sources, rows, columns, onChoose, onColumn } = props;
+  const roles = rolesOf(kind);
+  const isSelection = rows?.name === "";
+  return (
+    <div className="table-choice">
+      <ChoiceField
+        label={KINDS[kind].name}
+        value={rows ? rows.name : NONE}
+        choices={[
+          ...(kind === "pour" ? [] : [{ value: NONE, text: "no table" }]),
+          ...(isSelection ? [{ value: "", text: `Selected cells on ${rows.place.sheet}` }] : []),
+          ...sources.map(({ name, place }) => ({ value: name, text: `${name} (${place.sheet})` })),
+        ]}
+        onChange={(name) => {
+          if (name !== "") onChoose(name === NONE ? null : name);
+        }}
+      />
+      {rows && (
+        <details>
+          <summary>
+            Columns: {roles.filter((role) => columns[role] !== undefined).length} of {roles.length} found by their
+            headings
+          </summary>
+          {roles.map((role) => (
+            <ChoiceField
+              key={role}
+              label={roleName(kind, role)}
+              value={columns[role] === undefined ? NONE : String(columns[role])}
+              choices={[
+                { value: NONE, text: "no column" },
+                ...rows.headings.map((heading, i) => ({ value: String(i), text: heading || `column ${i + 1}` })),
+              ]}
+              onChange={(value) => onColumn(role, value === NONE ? -1 : Number(value))}
+            />
+          ))}
+        </details>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,45 @@
+import { atLeastZero } from "../core/check/atLeastZero";
+import { oneOf } from "../core/check/oneOf";
+import { rate } from "../core/check/rate";
+import { type Problem, readersOf, sameName, type TableRows } from "./tableReader";
+
+/** One thing that goes into a pot. The parts are the wax; of the loads those that are no additive are scent. */
+export interface Ingredient {
+  readonly name: string;
+  readonly share: number;
+  readonly basis: "part" | "of wax" | "of total";
+  readonly isScent: boolean;
+}
+
+export interface Recipe {
+  readonly ingredients: readonly Ingredient[];
+  readonly wrong: readonly Problem[];
+}
+
+/** The recipes by scent, in the order of their rows. */
+export function readRecipes(table: TableRows<"recipes"> | undefined): Map<string, Recipe> {
+  const found = new Map<string, { ingredients: Ingredient[]; wrong: Problem[] }>();
+  for (const reader of table ? readersOf(table) : []) {
+    const scent = sameName(reader.text("scent"));
+    if (scent === "" || reader.isBlank("share")) continue;
+    const recipe = found.get(scent) ?? { ingredients: [], wrong: [] };
+    found.set(scent, recipe);
+    const name = reader.text("ingredient");
+    if (name === "") reader.stop("ingredient", "the cell is blank; name the ingredient");
+    const basis = reader.check(() =>
+      oneOf<Ingredient["basis"]>("basis", reader.text("basis"), ["part", "of wax", "of total"]),
+    );
+    const number = reader.number("share");
+    const share =
+      number === undefined
+        ? undefined
+        : reader.check(() => (basis === "part" ? atLeastZero("share", number) : rate("share", number)));
+    const sort = sameName(reader.text("sort"));
+    recipe.wrong.push(...reader.wrong);
+    if (basis === undefined || share === undefined) continue;
+    recipe.ingredients.push({ name, share, basis, isScent: basis !== "part" && (sort === "" || isScentWord(sort)) });
+  }
+  return found;
+}
+
+const isScentWord = (sort: string): boolean => /\b(scent|fragrance|oil)\b/.test(sort);

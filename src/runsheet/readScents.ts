@@ -1,0 +1,62 @@
+import { rate } from "../core/check/rate";
+import { wrong } from "../core/check/wrong";
+import { type Basis, basisOf } from "../core/scent/basis";
+import { type Problem, type RowReader, readersOf, sameName, type TableRows } from "./tableReader";
+
+/** What the table of scents says of one. Temperatures and times are words to be read, with the unit of their heading. */
+export interface ScentNotes {
+  readonly load: number | undefined;
+  readonly basis: Basis | undefined;
+  /** The most the wax holds, of wax. */
+  readonly waxMaximum: number | undefined;
+  /** The most the scent's documents allow, of total. */
+  readonly productLimit: number | undefined;
+  readonly melt: string;
+  readonly add: string;
+  readonly pour: string;
+  readonly stir: string;
+  readonly flash: string;
+  /** Whole days from the pour. */
+  readonly cureDays: number | undefined;
+}
+
+/** The scents by name. A row that is wrong stops only runs that use it: its problems come with it. */
+export function readScents(
+  table: TableRows<"scents"> | undefined,
+): Map<string, { notes: ScentNotes; wrong: Problem[] }> {
+  const found = new Map<string, { notes: ScentNotes; wrong: Problem[] }>();
+  for (const reader of table ? readersOf(table) : []) {
+    const name = sameName(reader.text("scent"));
+    if (name !== "" && !found.has(name)) found.set(name, { notes: notesOf(reader), wrong: reader.wrong });
+  }
+  return found;
+}
+
+function notesOf(reader: RowReader<"scents">): ScentNotes {
+  const share = (role: "load" | "waxMaximum" | "productLimit") => {
+    const value = reader.number(role);
+    return value === undefined ? undefined : reader.check(() => rate(role, value));
+  };
+  const words = (role: "melt" | "add" | "pour" | "stir" | "flash") =>
+    [reader.text(role), reader.text(role) && reader.unit(role)].filter(Boolean).join(" ");
+  const basis = reader.text("basis");
+  const cure = reader.number("cure");
+  return {
+    load: share("load"),
+    basis: basis === "" ? undefined : reader.check(() => basisOf("basis", basis)),
+    waxMaximum: share("waxMaximum"),
+    productLimit: share("productLimit"),
+    melt: words("melt"),
+    add: words("add"),
+    pour: words("pour"),
+    stir: words("stir"),
+    flash: words("flash"),
+    cureDays:
+      cure === undefined
+        ? undefined
+        : reader.check(() => {
+            if (Number.isInteger(cure) && cure >= 0 && cure <= 3650) return cure;
+            throw wrong("cure", `${cure} is no number of days; write whole days`);
+          }),
+  };
+}

@@ -1,0 +1,70 @@
+import { packPlan } from "../core/buying/packPlan";
+import { Fault } from "../core/fault";
+import { sum } from "../core/statistics/sum";
+import type { RunPlan } from "./planRun";
+import type { StockItem } from "./readSupplies";
+import { type Problem, sameName } from "./tableReader";
+
+/** Something the run uses: an ingredient by weight, or vessels by number. */
+export interface Use {
+  readonly item: string;
+  readonly amount: number;
+  readonly isVessel: boolean;
+}
+
+/** What the shelf lacks of an item, and the packs that cover it at the least cost (none where no pack is known). */
+export interface Lack extends Use {
+  readonly onHand: number;
+  readonly missing: number;
+  readonly buy: readonly { readonly count: number; readonly size: number }[];
+  readonly cost: number | undefined;
+}
+
+/** Everything a run uses, ingredients before vessels, each item once. */
+export function usesOf(plan: RunPlan): Use[] {
+  const found = new Map<string, Use>();
+  const use = (item: string, amount: number, isVessel: boolean) => {
+    const key = `${isVessel} ${sameName(item)}`;
+    found.set(key, { item: found.get(key)?.item ?? item, amount: (found.get(key)?.amount ?? 0) + amount, isVessel });
+  };
+  for (const { ingredients, pots } of plan.scents) {
+    for (const [i, { name }] of ingredients.entries()) {
+      use(name, sum(pots.map(({ weights }) => weights[i] as number)), false);
+    }
+  }
+  for (const { lines } of plan.scents.flatMap(({ pots }) => pots)) {
+    for (const { vessel, count } of lines) use(vessel, count, true);
+  }
+  return [...found.values()].filter(({ amount }) => amount > 0);
+}
+
+/** What the shelf lacks for a run. Items that the stock table does not know are named to look at. */
+export function supplies(plan: RunPlan, stock: ReadonlyMap<string, StockItem>): { lacks: Lack[]; problems: Problem[] } {
+  const lacks: Lack[] = [];
+  const problems: Problem[] = [];
+  for (const use of usesOf(plan)) {
+    const known = stock.get(sameName(use.item));
+    if (!known) {
+      problems.push({ text: `${use.item} is not in the stock table; its stock is not checked`, stops: false });
+      continue;
+    }
+    problems.push(...known.wrong.map((one) => ({ ...one, stops: false })));
+    const missing = Number((use.amount - known.onHand).toPrecision(12));
+    if (known.wrong.length > 0 || missing <= 0) continue;
+    lacks.push({ ...use, onHand: known.onHand, missing, ...buying(use.item, missing, known, problems) });
+  }
+  return { lacks, problems };
+}
+
+function buying(item: string, missing: number, { packs }: StockItem, problems: Problem[]): Pick<Lack, "buy" | "cost"> {
+  if (packs.length === 0) return { buy: [], cost: undefined };
+  try {
+    const counts = packPlan(missing, packs);
+    const buy = packs.map(({ size }, i) => ({ count: counts[i] as number, size })).filter(({ count }) => count > 0);
+    return { buy, cost: sum(packs.map(({ price }, i) => price * (counts[i] as number))) };
+  } catch (fault) {
+    if (!(fault instanceof Fault)) throw fault;
+    problems.push({ text: `${item}: ${fault.message}`, stops: false });
+    return { buy: [], cost: undefined };
+  }
+}

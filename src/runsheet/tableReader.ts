@@ -1,0 +1,104 @@
+import { plain } from "../core/check/plain";
+import { Fault } from "../core/fault";
+import type { CellValue } from "../sheet/sheet";
+import { type Columns, type KindName, type Role, roleName } from "./kinds";
+
+/** Rows of a table and the columns that were matched or chosen. */
+export interface TableRows<K extends KindName> {
+  readonly kind: K;
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly CellValue[])[];
+  readonly columns: Columns<K>;
+}
+
+/** Something to mend (`stops`) or to look at before pouring. */
+export interface Problem {
+  /** The table it is in; the one poured from when left out. */
+  readonly kind?: KindName;
+  /** The row below the heading, from 0. */
+  readonly row?: number;
+  readonly role?: Role;
+  readonly text: string;
+  readonly stops: boolean;
+}
+
+/** The core's names of arguments that are called otherwise here. */
+const ROLE_OF: Readonly<Record<string, string>> = { waxFactor: "factor" };
+
+/** Reads the cells of one row by role and gathers what is wrong with them. */
+export class RowReader<K extends KindName> {
+  readonly wrong: Problem[] = [];
+
+  constructor(
+    private readonly table: TableRows<K>,
+    readonly row: number,
+  ) {}
+
+  stop(role: Role<K>, text: string): void {
+    if (this.wrong.some((one) => one.role === role)) return; // one sentence a cell is enough
+    const { kind } = this.table;
+    this.wrong.push({ kind, row: this.row, role, text: `${roleName(kind, role)}: ${text}`, stops: true });
+  }
+
+  /** What the core makes of the cells; its fault is put under the column it speaks of. */
+  check<T>(work: () => T): T | undefined {
+    try {
+      return work();
+    } catch (fault) {
+      const [, name, sentence] = (fault instanceof Fault && /^(\w+): (.*)$/s.exec(fault.message)) || [];
+      if (name === undefined || sentence === undefined) throw fault;
+      this.stop((ROLE_OF[name] ?? name) as Role<K>, sentence);
+      return undefined;
+    }
+  }
+
+  isBlank(role: Role<K>): boolean {
+    const cell = this.cellOf(role);
+    return cell === null || (typeof cell === "string" && cell.trim() === "");
+  }
+
+  /** The number in a cell; undefined when it is blank, or wrong and noted. */
+  number(role: Role<K>): number | undefined {
+    const cell = this.cellOf(role);
+    if (typeof cell === "number") return cell;
+    if (this.isBlank(role) || this.isError(role, cell)) return undefined;
+    this.stop(role, `"${String(cell).slice(0, 40)}" is not a number; write a plain number`);
+    return undefined;
+  }
+
+  /** The text in a cell, without the spaces around it; empty when it is blank, or an error and noted. */
+  text(role: Role<K>): string {
+    const cell = this.cellOf(role);
+    if (cell === null || this.isError(role, cell)) return "";
+    return typeof cell === "number" ? plain(cell) : String(cell).trim();
+  }
+
+  /** What stands in brackets in the heading of a role, as a rule its unit: `C` of `Pour at (C)`. */
+  unit(role: Role<K>): string {
+    const column = this.columnOf(role);
+    return /\((.*?)\)/.exec((column !== undefined && this.table.headings[column]) || "")?.[1] ?? "";
+  }
+
+  private columnOf(role: Role<K>): number | undefined {
+    return (this.table.columns as Readonly<Record<string, number | undefined>>)[role];
+  }
+
+  private cellOf(role: Role<K>): CellValue {
+    const column = this.columnOf(role);
+    return column === undefined ? null : (this.table.rows[this.row]?.[column] ?? null);
+  }
+
+  private isError(role: Role<K>, cell: CellValue): boolean {
+    if (cell === null || typeof cell !== "object") return false;
+    this.stop(role, `the cell shows ${cell.error}; mend it first`);
+    return true;
+  }
+}
+
+/** A reader for each row of a table. */
+export function readersOf<K extends KindName>(table: TableRows<K>): RowReader<K>[] {
+  return table.rows.map((_, row) => new RowReader(table, row));
+}
+
+/** Names are the same whatever their case and the spaces around them. */
+export const sameName = (name: string): string => name.trim().toLowerCase();
