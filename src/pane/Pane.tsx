@@ -107,7 +107,7 @@ export function Pane({ host }: { host: Host }) {
   const { unit } = kept.choices;
 
   return (
-    <main className="pourwright-pane">
+    <div className="pourwright-pane">
       <h1>Pour sheet</h1>
       <section aria-labelledby="pane-table">
         <h2 id="pane-table">Table</h2>
@@ -238,7 +238,7 @@ export function Pane({ host }: { host: Host }) {
           {message?.text}
         </p>
       </footer>
-    </main>
+    </div>
   );
 }
 

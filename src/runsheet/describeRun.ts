@@ -16,7 +16,7 @@ export interface RunHead {
   readonly settings: Settings;
 }
 
-const WIDTHS = [30, 10, 13, 14, 13, 15, 22];
+const WIDTHS = [30, 12, 13, 14, 13, 15, 22];
 const DAY = "yyyy-mm-dd";
 const MONEY = "#,##0.00";
 

@@ -48,9 +48,11 @@ export class Page {
     this.rows += 1;
   }
 
-  /** A row of headings, to the full width. */
+  /** A row of headings, to the full width; all but the first stand over numbers and are centred. */
   headings(texts: readonly string[], key?: string): void {
-    const cells = Array.from({ length: this.width }, (_, i) => (texts[i] ? { text: texts[i] } : {}));
+    const cells = Array.from({ length: this.width }, (_, i) =>
+      texts[i] ? { text: texts[i], ...(i > 0 && { align: "center" as const }) } : {},
+    );
     this.row(cells, "heading", key);
   }
 

@@ -37,7 +37,7 @@ export function potBlock(
       "Basis",
       `To weigh (${unit})`,
       `Actual (${unit})`,
-      "Lot of it",
+      "Lot used",
     ],
     keyOf(scentNumber, "pot"),
   );
@@ -57,7 +57,7 @@ export function potBlock(
     page.row(
       [
         { text: labelOf(name, isPart, isScent) },
-        { number: share, format: isPart ? "0.##" : "0.0#%", look: input },
+        { number: share, format: shareFormat(share, isPart), look: input },
         { text: basis },
         // A live sheet holds one formula that spills down over the ingredients.
         {
@@ -175,6 +175,11 @@ function stepsOf({ notes, load }: ScentRun): { name: string; target: string }[] 
     { name: "Pour at", target: notes.pour },
   ];
   return steps.filter(({ target }) => target !== "");
+}
+
+function shareFormat(share: number, isPart: boolean): string {
+  if (!isPart) return "0.0#%";
+  return Number.isInteger(share) ? "0" : "0.0##";
 }
 
 /** A number format with the decimals of the scale division: 0.1 shows one. */

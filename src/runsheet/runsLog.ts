@@ -1,0 +1,156 @@
+import { waxFactor } from "../core/fill/waxFactor";
+import { waxFactorSpread } from "../core/fill/waxFactorSpread";
+import { loadFrom } from "../core/scent/loadFrom";
+import { sum } from "../core/statistics/sum";
+import type { CellValue, Content } from "../sheet/sheet";
+import type { PouredRun } from "./readBack";
+import { readersOf, sameName, type TableRows } from "./tableReader";
+
+/** The table that keeps what was really poured: rows are only ever added. */
+export const RUNS_LOG = {
+  table: "RunsLog",
+  sheet: "Runs log",
+  columns: [
+    { heading: "Lot", width: 14 },
+    { heading: "Date", width: 12, format: "yyyy-mm-dd" },
+    { heading: "Scent", width: 20 },
+    { heading: "Vessel", width: 20 },
+    { heading: "Candles", width: 10, format: "0" },
+    { heading: "Good", width: 8, format: "0" },
+    { heading: "Yield", width: 8, format: "0%" },
+    { heading: "Wax planned", width: 12, format: "0.0##" },
+    { heading: "Wax actual", width: 12, format: "0.0##" },
+    { heading: "Scent planned", width: 12, format: "0.0##" },
+    { heading: "Scent actual", width: 12, format: "0.0##" },
+    { heading: "Real load of wax", width: 12, format: "0.00%" },
+    { heading: "Weighed each", width: 12, format: "0.0##" },
+    { heading: "Water weight", width: 12, format: "0.0##" },
+    { heading: "Wax factor shown", width: 12, format: "0.0000" },
+  ],
+} as const;
+
+/** Water weight and factor of each vessel, by name, and the row that says so. */
+export type KnownVessels = ReadonlyMap<
+  string,
+  { row: number; vessel: string; water: number; factor: number | undefined }
+>;
+
+/** The vessels of a table that have been weighed. */
+export function readVessels(table: TableRows<"vessels"> | undefined): KnownVessels {
+  const found = new Map<string, { row: number; vessel: string; water: number; factor: number | undefined }>();
+  for (const reader of table ? readersOf(table) : []) {
+    const [vessel, water] = [reader.text("vessel"), reader.number("water")];
+    if (vessel === "" || water === undefined || !(water > 0) || found.has(sameName(vessel))) continue;
+    found.set(sameName(vessel), { row: reader.row, vessel, water, factor: reader.number("factor") });
+  }
+  return found;
+}
+
+/**
+ * The rows a poured run adds to the log: one for each vessel and scent. A pot's wax and scent are shared out among
+ * its vessels as they were poured, so that the column adds up to what was weighed. What was not written stays blank.
+ */
+export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)[][] {
+  interface Group {
+    scent: string;
+    vessel: string;
+    count: number;
+    good: number[];
+    weighed: number[];
+    weights: { wax: number; waxActual?: number | undefined; scent: number; scentActual?: number | undefined }[];
+  }
+  const groups = new Map<string, Group>();
+  for (const pot of run.pots) {
+    const poured = sum(pot.lines.map(({ count, fill }) => count * fill));
+    for (const { vessel, count, fill, good, weighed } of pot.lines) {
+      const key = JSON.stringify([sameName(pot.scent), sameName(vessel)]);
+      const group: Group = groups.get(key) ?? {
+        scent: pot.scent,
+        vessel,
+        count: 0,
+        good: [],
+        weighed: [],
+        weights: [],
+      };
+      groups.set(key, group);
+      const share = poured > 0 ? (count * fill) / poured : 0;
+      const part = (weight: number | undefined) => (weight === undefined ? undefined : weight * share);
+      group.count += count;
+      if (good !== undefined) group.good.push(good);
+      if (weighed !== undefined) group.weighed.push(weighed);
+      group.weights.push({
+        wax: pot.wax.planned * share,
+        waxActual: part(pot.wax.actual),
+        scent: pot.scentWeight.planned * share,
+        scentActual: part(pot.scentWeight.actual),
+      });
+    }
+  }
+  return [...groups.values()].map(({ scent, vessel, count, good, weighed, weights }) => {
+    const all = (values: (number | undefined)[]) => (values.includes(undefined) ? undefined : sum(values as number[]));
+    const [wax, waxActual, scentPlanned, scentActual] = [
+      all(weights.map((one) => one.wax)),
+      all(weights.map((one) => one.waxActual)),
+      all(weights.map((one) => one.scent)),
+      all(weights.map((one) => one.scentActual)),
+    ];
+    const isGood = good.length > 0 ? sum(good) : undefined;
+    const each = weighed.length > 0 ? sum(weighed) / weighed.length : undefined;
+    const water = vessels.get(sameName(vessel))?.water;
+    const load =
+      waxActual !== undefined && scentActual !== undefined && waxActual > 0
+        ? loadFrom(waxActual, scentActual)
+        : undefined;
+    const numbers = [
+      count,
+      isGood,
+      isGood !== undefined && count > 0 ? isGood / count : undefined,
+      wax,
+      waxActual,
+      scentPlanned,
+      scentActual,
+      load,
+      each,
+      water,
+      each !== undefined && water !== undefined ? each / water : undefined,
+    ];
+    return [
+      { text: run.lot },
+      { number: run.date },
+      { text: scent },
+      { text: vessel },
+      ...numbers.map((number) => (number === undefined ? null : { number })),
+    ];
+  });
+}
+
+/** A factor that the log suggests for a vessel; the spread is half the width of its 95 % interval. */
+export interface NewFactor {
+  readonly vessel: string;
+  /** The row of the vessel table, from 0 below the heading. */
+  readonly row: number;
+  readonly old: number | undefined;
+  readonly factor: number;
+  readonly spread: number | undefined;
+  readonly pours: number;
+}
+
+/** The factors that all logged pours of the known vessels show together. */
+export function newFactors(
+  log: { readonly headings: readonly string[]; readonly rows: readonly (readonly CellValue[])[] },
+  vessels: KnownVessels,
+): NewFactor[] {
+  const column = (heading: string) => log.headings.indexOf(heading);
+  const [vesselAt, weighedAt, waterAt] = [column("Vessel"), column("Weighed each"), column("Water weight")];
+  return [...vessels].flatMap(([key, { vessel, row, factor: old }]) => {
+    const pours = log.rows.flatMap((cells) => {
+      const [name, poured, water] = [cells[vesselAt], cells[weighedAt], cells[waterAt]];
+      if (sameName(String(name ?? "")) !== key || typeof poured !== "number" || typeof water !== "number") return [];
+      return poured > 0 && water > 0 ? [{ poured, water }] : [];
+    });
+    if (pours.length === 0) return [];
+    const factor = waxFactor(pours);
+    const spread = pours.length > 1 ? waxFactorSpread(pours) : undefined;
+    return [{ vessel, row, old, factor, spread, pours: pours.length }];
+  });
+}

@@ -1,0 +1,137 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser, Locator } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { fillWeight } from "../../src/core/fill/fillWeight";
+import { CAUTIONS } from "../../src/runsheet/cautions";
+import { launch } from "./launch";
+import { TryoutPage } from "./page";
+import { serve } from "./serve";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** What axe finds wrong in the pane. */
+async function faults({ page }: TryoutPage): Promise<string[]> {
+  await page.evaluate(axe);
+  return page.evaluate(async () => {
+    const { axe } = window as unknown as {
+      axe: { run: (element: string) => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+    };
+    const { violations } = await axe.run(".pourwright-pane");
+    return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+  });
+}
+
+describe("the whole way in a browser: from a cell to a run sheet", () => {
+  let browser: Browser;
+  let site: { origin: string; close: () => void };
+  let tryout: TryoutPage;
+  const button = (name: string): Locator => tryout.page.getByRole("button", { name });
+  const field = (label: string): Locator => tryout.page.locator(".pourwright-pane").getByLabel(label);
+  const total = async (name: string): Promise<string> =>
+    (await tryout.page.locator(`.totals dt:text-is("${name}") + dd`).textContent()) ?? "";
+
+  beforeAll(async () => {
+    [browser, site] = await Promise.all([launch(), serve()]);
+    tryout = await TryoutPage.open(browser, site.origin);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    site?.close();
+  });
+
+  it("finds the table to pour from and shows pots and totals", async () => {
+    await button("Write run sheet").waitFor();
+    expect(await field("Pour from").inputValue()).toBe("Batch");
+    expect(await total("Candles")).toBe("95");
+    expect(await tryout.page.locator(".pot svg").count()).toBe(Number(await total("Pots")));
+    expect(await faults(tryout)).toEqual([]);
+  });
+
+  it("follows an edited water weight, from the cell to the preview", async () => {
+    const before = await total("Wax");
+    await tryout.openSheet("Vessels");
+    const vessels = await tryout.table("Vessels");
+    const [name, water, factor, fill] = ["Vessel", "Water weight (g)", "Wax factor", "Fill weight (g)"].map((heading) =>
+      vessels.headings.indexOf(heading),
+    ) as [number, number, number, number];
+    const row = vessels.rows.findIndex((cells) => cells[name] === "Small tin");
+    await tryout.type(`${String.fromCharCode(65 + water)}${vessels.place.row + 2 + row}`, "150");
+    const after = await tryout.table("Vessels");
+    expect(after.rows[row]?.[water]).toBe(150);
+    expect(after.rows[row]?.[fill]).toBe(fillWeight(150, (after.rows[row]?.[factor] as number | null) ?? undefined));
+    await tryout.page.waitForFunction((old) => !document.querySelector(".totals")?.textContent?.includes(old), before);
+  });
+
+  it("lists what is wrong by row and lets nothing be written until it is mended", async () => {
+    await tryout.openSheet("Batch");
+    const batch = await tryout.table("Batch");
+    const quantity = `${String.fromCharCode(65 + batch.headings.indexOf("Quantity"))}${batch.place.row + 2}`;
+    await tryout.type(quantity, "1.5");
+    const problem = button("Mend row");
+    await problem.first().waitFor();
+    expect(await problem.first().textContent()).toContain("1.5 is not a whole number above 0");
+    expect(await button("Write run sheet").isDisabled()).toBe(true);
+    expect(await faults(tryout)).toEqual([]);
+    await tryout.type(quantity, "12");
+    await problem.first().waitFor({ state: "detached" });
+  });
+
+  it("says beside a field what is wrong with it", async () => {
+    await field("Usual load").fill("6");
+    await tryout.page.getByText("6 means 600 %; write 6% or 0.06").waitFor();
+    expect(await button("Write run sheet").isDisabled()).toBe(true);
+    expect(await faults(tryout)).toEqual([]);
+    await field("Usual load").fill("6%");
+  });
+
+  it("writes the run sheet on a new sheet, and a second press a second one", async () => {
+    await field("Pot holds").fill("2500");
+    const pots = Number(await total("Pots"));
+    await button("Write run sheet").click();
+    await tryout.page.getByText(/Run sheet written: Pour \d{4}-\d{3}-01/).waitFor();
+    await button("Write run sheet").click();
+    await tryout.page.getByText(/Run sheet written: Pour \d{4}-\d{3}-02/).waitFor();
+    const names = (await tryout.sheetNames()).filter((name) => name.startsWith("Pour "));
+    expect(names).toHaveLength(2);
+    const rows = await tryout.cells(names[0] as string, 0, 0, 300, 8);
+    expect(rows[0]?.[0]).toMatch(/^Run sheet \d{4}-\d{3}-01$/);
+    for (const caution of CAUTIONS) expect(rows.flat()).toContain(caution);
+    expect(rows.filter((row) => /: pot \d+ of \d+$/.test(String(row[0])))).toHaveLength(pots);
+    const together = rows.find((row) => row[0] === "All together");
+    expect(together?.slice(1, 3)).toEqual([95, pots]);
+    expect(String(together?.[3])).toBe((await total("Wax")).replace(/ g$/, ""));
+    for (const cell of rows.flat()) expect(typeof cell === "object" && cell !== null, JSON.stringify(cell)).toBe(false);
+  });
+
+  it("keeps the settings in the workbook, and moves a live sheet when a count changes", async () => {
+    const name = (await tryout.sheetNames()).findLast((one) => one.startsWith("Pour ")) as string;
+    const rows = await tryout.cells(name, 0, 0, 300, 8);
+    const at = rows.findIndex((row) => String(row[7]).endsWith(" vessel"));
+    const count = rows[at]?.[1] as number;
+    await tryout.openSheet(name);
+    await tryout.type(`B${at + 1}`, String(count + 1));
+    const after = await tryout.cells(name, 0, 0, 300, 8);
+    expect(after.find((row) => row[0] === "All together")?.[1]).toBe(96);
+    const wax = rows.findIndex((row) => row[7] === "1 wax");
+    expect(after[wax]?.[3]).toBeGreaterThan(rows[wax]?.[3] as number);
+  });
+
+  it("went without a fault of the page and without a request elsewhere", () => {
+    expect(tryout.complaints).toEqual([]);
+  });
+
+  it.each([
+    [320, false],
+    [320, true],
+    [1280, true],
+  ])("fits %d px, dark: %s, and axe finds nothing", async (width, dark) => {
+    const small = await TryoutPage.open(browser, site.origin, { width, dark });
+    await small.page.getByRole("button", { name: "Write run sheet" }).waitFor({ state: "attached" });
+    const scroll = await small.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(scroll).toBeLessThanOrEqual(0);
+    expect(await faults(small)).toEqual([]);
+    expect(small.complaints).toEqual([]);
+    await small.close();
+  });
+});
