@@ -1,0 +1,88 @@
+import type { Cell, Sheet } from "../sheet/sheet";
+
+interface Column {
+  readonly heading: string;
+  readonly width?: number;
+  readonly format?: string;
+  readonly formula?: string;
+}
+
+const ROWS = 12;
+
+/** The tables a new workbook begins with: their rows are free, ready for the maker's own. */
+export function starterSheets(unit: string): Sheet[] {
+  const weight = { width: 14, format: "0.0" };
+  const rate = { width: 13, format: "0.0%" };
+  const of = (table: string) => (column: string) => `${table}[[#This Row],[${column}]]`;
+  const [vessels, batch] = [of("Vessels"), of("Batch")];
+  const fill = `Fill weight (${unit})`;
+  return [
+    starter(
+      "Vessels",
+      "Weigh the water each vessel holds to its fill line. A blank wax factor is taken as 0.86 until your own test pour shows a better one.",
+      [
+        { heading: "Vessel", width: 24 },
+        { heading: `Water weight (${unit})`, ...weight },
+        { heading: "Wax factor", width: 12, format: "0.000" },
+        {
+          heading: fill,
+          ...weight,
+          formula: `=POUR.FILLWEIGHT(${vessels(`Water weight (${unit})`)},${vessels("Wax factor")})`,
+        },
+      ],
+    ),
+    starter(
+      "Scents",
+      "Loads and limits come from the suppliers' documents. A load is a share of the wax or of the total, as its basis says.",
+      [
+        { heading: "Scent", width: 22 },
+        { heading: "Load (%)", ...rate },
+        { heading: "Basis (of wax or of total)", width: 14 },
+        { heading: "Wax maximum (%)", ...rate },
+        { heading: "Product limit (%)", ...rate },
+        { heading: "Melt at (C)", width: 10 },
+        { heading: "Add at (C)", width: 10 },
+        { heading: "Stir (min)", width: 10 },
+        { heading: "Pour at (C)", width: 10 },
+        { heading: "Flash point (C)", width: 12 },
+        { heading: "Cure days", width: 10 },
+      ],
+    ),
+    starter("Batch", "What to pour: a row for each vessel and scent. Rows without a quantity are left out.", [
+      { heading: "Vessel", width: 24 },
+      { heading: "Scent", width: 22 },
+      { heading: "Quantity", width: 10, format: "0" },
+      {
+        heading: fill,
+        ...weight,
+        formula: `=IF(${batch("Vessel")}="","",INDEX(Vessels[${fill}],MATCH(${batch("Vessel")},Vessels[Vessel],0)))`,
+      },
+    ]),
+  ];
+}
+
+function starter(name: string, note: string, columns: readonly Column[]): Sheet {
+  const cells: Cell[] = [
+    { row: 0, column: 0, content: { text: name }, look: "title" },
+    { row: 1, column: 0, content: { text: note }, look: "note", across: columns.length },
+  ];
+  for (const [column, { heading, format, formula }] of columns.entries()) {
+    cells.push({ row: 3, column, content: { text: heading }, look: "heading" });
+    for (let row = 4; row < 4 + ROWS; row++) {
+      cells.push({
+        row,
+        column,
+        look: formula ? "body" : "input",
+        ...(format && { format }),
+        ...(formula && { content: { formula } }),
+      });
+    }
+  }
+  return {
+    name,
+    widths: columns.map(({ width }) => width ?? 12),
+    cells,
+    tables: [{ name, row: 3, column: 0, headings: columns.map(({ heading }) => heading), rows: ROWS }],
+    frozenRows: 4,
+  };
+}

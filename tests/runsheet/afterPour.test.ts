@@ -1,0 +1,196 @@
+import { describe, expect, it } from "vitest";
+import { type Calculated, calculate } from "../../src/host/univer/calculate";
+import { buildRun } from "../../src/runsheet/buildRun";
+import { compareRuns } from "../../src/runsheet/compareRuns";
+import { describeRun, FROZEN_NOTE } from "../../src/runsheet/describeRun";
+import { freezeRun } from "../../src/runsheet/freezeRun";
+import { isPoured, readBack } from "../../src/runsheet/readBack";
+import { logRows, newFactors, RUNS_LOG, readVessels } from "../../src/runsheet/runsLog";
+import { FIRST_SETTINGS } from "../../src/runsheet/settings";
+import type { Cell, CellValue, Sheet } from "../../src/sheet/sheet";
+import { metadataText, script } from "../functions/built";
+
+const settings = { ...FIRST_SETTINGS, potCapacity: 2000, loss: 0, division: 1 };
+const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4 };
+const table: CellValue[][] = [
+  ["Tin", 6, 106, "Cedar", 0.06],
+  ["Bowl", 4, 212, "Cedar", 0.06],
+  ["Plain", 5, 100, "", null],
+];
+const runOf = (rows: CellValue[][]) => buildRun({ pour: { kind: "pour", headings: [], rows, columns } }, settings);
+const sheetOf = (rows = table, live = true): Sheet =>
+  describeRun(runOf(rows), { lot: "2026-330-01", date: 46352, settings: { ...settings, live } });
+const valuesOf = async (sheet: Sheet): Promise<Calculated[][]> => {
+  const [rows] = await calculate([sheet], { script, metadata: metadataText });
+  return rows as Calculated[][];
+};
+
+/** A sheet with cells written over, as a person does. */
+const writtenOn = (sheet: Sheet, cells: readonly Cell[]): Sheet => ({
+  ...sheet,
+  cells: [
+    ...sheet.cells.filter((old) => !cells.some(({ row, column }) => row === old.row && column === old.column)),
+    ...cells,
+  ],
+});
+const number = (row: number, column: number, value: number): Cell => ({ row, column, content: { number: value } });
+const rowOf = (rows: Calculated[][], name: string, from = 0) =>
+  rows.findIndex((row, i) => i >= from && row[0] === name);
+
+/** The sheet after a pour: 1400 of wax and 85 of scent weighed, 6 tins of which 5 are good, one at 107, bowls at 210. */
+async function pouredSheet() {
+  const sheet = sheetOf();
+  const rows = await valuesOf(sheet);
+  const wax = rows.findIndex((row) => row[7] === "1 wax");
+  const [tin, bowl] = [rowOf(rows, "Tin"), rowOf(rows, "Bowl")];
+  return writtenOn(sheet, [
+    number(wax, 4, 1400),
+    number(wax + 1, 4, 85),
+    number(tin, 4, 5),
+    number(tin, 5, 107),
+    number(bowl, 4, 4),
+    number(bowl, 5, 210),
+  ]);
+}
+
+describe("a run sheet read back", () => {
+  it("holds what was planned before anything is written on it", async () => {
+    const run = readBack(await valuesOf(sheetOf()));
+    expect(run).toMatchObject({ lot: "2026-330-01", date: 46352 });
+    expect(run && isPoured(run)).toBe(false);
+    expect(run?.pots.map(({ scent, wax, scentWeight }) => [scent, wax.planned, scentWeight.planned])).toEqual([
+      ["Cedar", 1400, 84],
+      ["Unscented", 500, 0],
+    ]);
+  });
+
+  it("shows the actual load and the yield on the sheet itself", async () => {
+    const rows = await valuesOf(await pouredSheet());
+    expect(rows[rowOf(rows, "Load as weighed")]?.[1]).toBeCloseTo(85 / 1400, 12);
+    const totals = rowOf(rows, "Totals");
+    expect(rows[rowOf(rows, "Cedar", totals)]?.[6]).toBe("9 good, 90%");
+    expect(rows[rowOf(rows, "Unscented", totals)]?.[6] || null).toBe(null);
+    expect(rows[rowOf(rows, "All together")]?.[6]).toBe("9 good, 60%");
+  });
+
+  it("is found by its keys, whatever rows were put in between", async () => {
+    const rows = await valuesOf(await pouredSheet());
+    const at = rows.findIndex((row) => row[7] === "1 scent");
+    const moved = [...rows.slice(0, at), ["a note of the maker"], ["", "and more"], ...rows.slice(at)];
+    expect(readBack(moved as CellValue[][])).toEqual(readBack(rows));
+  });
+
+  it("is nothing when the sheet is another one", () => {
+    expect(readBack([["Vessels"], ["Tin", 5]])).toBeUndefined();
+  });
+});
+
+describe("the runs log", () => {
+  const vessels = readVessels({
+    kind: "vessels",
+    headings: [],
+    rows: [
+      ["Tin", 125, 0.86],
+      ["Bowl", 250, null],
+    ],
+    columns: { vessel: 0, water: 1, factor: 2 },
+  });
+  const logged = async () => {
+    const run = readBack(await valuesOf(await pouredSheet()));
+    if (!run) throw new Error("no run sheet");
+    const rows = logRows(run, vessels);
+    const headings = RUNS_LOG.columns.map(({ heading }) => heading as string);
+    const plainRows = rows.map((row) =>
+      row.map((content): CellValue => {
+        if (content === null) return null;
+        return "text" in content ? content.text : "number" in content ? content.number : null;
+      }),
+    );
+    return { headings, rows: plainRows };
+  };
+
+  it("has a row for each vessel and scent, whose wax and scent add up to what was weighed", async () => {
+    const { headings, rows } = await logged();
+    const of = (row: number, heading: string) => rows[row]?.[headings.indexOf(heading)];
+    expect(rows.map((row) => row.slice(0, 5))).toEqual(
+      [
+        ["2026-330-01", 46352, "Cedar", "Tin", 6],
+        ["2026-330-01", 46352, "Cedar", "Bowl", 4],
+        ["2026-330-01", 46352, "Unscented", "Plain", 5],
+      ].map((row) => expect.arrayContaining(row)),
+    );
+    const [tin, bowl] = [0, 1];
+    expect((of(tin, "Wax actual") as number) + (of(bowl, "Wax actual") as number)).toBeCloseTo(1400, 9);
+    // 6 x 106 of 6 x 106 + 4 x 212 poured: 3 parts of 7.
+    expect(of(tin, "Wax actual")).toBeCloseTo((1400 * 3) / 7, 9);
+    expect(of(tin, "Real load of wax")).toBeCloseTo(85 / 1400, 12);
+    expect(of(tin, "Yield")).toBeCloseTo(5 / 6, 12);
+    expect(of(tin, "Wax factor shown")).toBeCloseTo(107 / 125, 12);
+    expect(of(2, "Good")).toBe(null);
+    expect(of(2, "Wax actual")).toBe(null);
+  });
+
+  it("offers the factor that all pours of a vessel show, with its uncertainty", async () => {
+    const { headings, rows } = await logged();
+    const before: CellValue[] = headings.map((heading) => {
+      if (heading === "Vessel") return "tin ";
+      return heading === "Weighed each" ? 109 : heading === "Water weight" ? 125 : null;
+    });
+    const factors = newFactors({ headings, rows: [...rows, before] }, vessels);
+    const tin = factors.find(({ vessel }) => vessel === "Tin");
+    // By hand: the slope is 216 / 250; residuals -1 and 1, so its error is sqrt(2 / 1 / 31250) and t(1) = 12.706205.
+    expect(tin?.factor).toBeCloseTo(0.864, 12);
+    expect(tin?.spread).toBeCloseTo(12.706205 * Math.sqrt(2 / 31250), 6);
+    expect(tin).toMatchObject({ row: 0, old: 0.86, pours: 2 });
+    expect(factors.find(({ vessel }) => vessel === "Bowl")).toMatchObject({
+      factor: 0.84,
+      spread: undefined,
+      pours: 1,
+    });
+  });
+});
+
+describe("freezing a live run sheet", () => {
+  it("keeps every figure and moves no more, while what is written on it is still followed", async () => {
+    const sheet = sheetOf();
+    const rows = await valuesOf(sheet);
+    const frozen = writtenOn(sheet, freezeRun(rows));
+    const after = await valuesOf(frozen);
+    expect(after[3]?.[0]).toBe(FROZEN_NOTE);
+    for (const [r, row] of rows.entries()) {
+      if (r !== 3) expect(after[r]?.map((value) => value || null)).toEqual(row.map((value) => value || null));
+    }
+    const tin = rowOf(rows, "Tin");
+    const changed = await valuesOf(writtenOn(frozen, [number(tin, 1, 60), number(tin, 4, 6)]));
+    expect(changed[rowOf(rows, "Wax")]?.[3]).toBe(1400);
+    expect(changed[rowOf(rows, "All together")]?.[6]).toContain("6 good");
+    expect(freezeRun(after)).toEqual([]);
+  });
+  it("leaves a sheet alone that shows an error", async () => {
+    const rows = (await valuesOf(sheetOf())).map((row) =>
+      row[7] === "1 wax" ? row.map((value, i) => (i === 3 ? { error: "#VALUE!" } : value)) : row,
+    );
+    expect(() => freezeRun(rows as CellValue[][])).toThrow(/Mend it/);
+  });
+});
+
+describe("what has changed since a run sheet was written", () => {
+  it("is said candle by candle, and for the pots", async () => {
+    const old = readBack(await valuesOf(sheetOf()));
+    if (!old) throw new Error("no run sheet");
+    expect(compareRuns(old, runOf(table).plan)).toEqual([]);
+    const now = runOf([
+      ["Tin", 20, 106, "Cedar", 0.06],
+      ["Bowl", 4, 220, "Cedar", 0.06],
+      ["Cup", 3, 50, "Cedar", 0.06],
+    ]);
+    expect(compareRuns(old, now.plan)).toEqual([
+      "Tin, Cedar: 6 before, 20 now",
+      "Bowl, Cedar: fill 212 before, 220 now",
+      "Cup, Cedar: new, 3",
+      "Plain, Unscented: left out, was 5",
+      expect.stringMatching(/^Wax: 1900 before, /),
+      expect.stringMatching(/^Scent: 84 before, /),
+    ]);
+  });
+});
