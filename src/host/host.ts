@@ -1,4 +1,4 @@
-import type { CellValue, Sheet } from "../sheet/sheet";
+import type { Cell, CellValue, Content, Sheet } from "../sheet/sheet";
 
 export type { CellValue };
 
@@ -25,6 +25,13 @@ export interface SourceRows extends Source {
   readonly rows: readonly (readonly CellValue[])[];
 }
 
+/** Watches long work, and stops it. */
+export interface Work {
+  readonly signal?: AbortSignal;
+  /** Called with the share that is done, 0 to 1. */
+  readonly onProgress?: (share: number) => void;
+}
+
 /** All that the pane needs of a spreadsheet program. Every method rejects with an Error whose message a user can act on. */
 export interface Host {
   /** The tables of the workbook, in the order of its sheets. */
@@ -37,15 +44,26 @@ export interface Host {
   sheetNames(): Promise<string[]>;
   /**
    * Adds a sheet and shows it; gives the name it got. Nothing that was there is overwritten, and when writing
-   * fails no sheet is left behind. Text is written as text, whatever it begins with.
+   * fails or is stopped no sheet is left behind. Text is written as text, whatever it begins with.
    */
-  addSheet(sheet: Sheet): Promise<string>;
+  addSheet(sheet: Sheet, work?: Work): Promise<string>;
+  /** All cells of a sheet from A1 on, to the last that holds anything. */
+  readSheet(name: string): Promise<CellValue[][]>;
+  /** Puts contents into cells of a sheet; their looks stay. Only for what the user was shown and pressed for. */
+  write(sheet: string, cells: readonly Cell[]): Promise<void>;
+  /**
+   * Adds rows at the end of a table, each content under the heading of its place in `headings`; other columns of the
+   * table stay blank or take their formula. Rejects when a heading is missing or there is something below the table.
+   */
+  addRows(table: string, headings: readonly string[], rows: readonly (readonly (Content | null)[])[]): Promise<void>;
   /** Selects a cell, so that the user sees it. */
   select(place: Place): Promise<void>;
   /** The settings kept in the workbook, or null when none are. */
   settings(): Promise<unknown>;
   /** Keeps settings (plain JSON) in the workbook. */
   keepSettings(settings: unknown): Promise<void>;
+  /** Prints a sheet, or saves it as PDF through the browser's own dialog. Absent where the spreadsheet program prints itself. */
+  print?(sheet: string): Promise<void>;
   /** Calls back after tables may have changed (sheets or cells edited); gives the way to stop that. */
   onChange(callback: () => void): () => void;
 }

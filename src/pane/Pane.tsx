@@ -1,10 +1,13 @@
-import { useCallback, useMemo, useState } from "react";
+import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Host } from "../host/host";
 import { buildRun, type Tables } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
 import { describeRun } from "../runsheet/describeRun";
 import { KINDS, type KindName, matchColumns } from "../runsheet/kinds";
-import { nextLot } from "../runsheet/nextLot";
+import { nextLot, sheetNameOf } from "../runsheet/nextLot";
+import { type NewFactor, readVessels } from "../runsheet/runsLog";
+import { AfterPour } from "./AfterPour";
+import { FirstUse } from "./FirstUse";
 import { ChoiceField, TextField } from "./fields";
 import { Preview } from "./Preview";
 import { Problems } from "./Problems";
@@ -14,12 +17,14 @@ import { useSettings } from "./useSettings";
 import { type ReadTables, useTables } from "./useTables";
 
 /** The tables that add to a run sheet and need not be there. */
-const MORE = ["scents", "recipes", "stock", "prices"] as const satisfies readonly KindName[];
+const MORE = ["scents", "recipes", "stock", "prices", "vessels"] as const satisfies readonly KindName[];
 
 /** The side pane: from a table of vessels and quantities to a run sheet. */
 export function Pane({ host }: { host: Host }) {
   const [message, setMessage] = useState<{ text: string; bad: boolean }>();
-  const [busy, setBusy] = useState(false);
+  /** Writing under way: the share that is done, and the way to stop it. */
+  const [writing, setWriting] = useState<{ share: number; stop: AbortController }>();
+  const [written, setWritten] = useState<readonly string[]>([]);
   const [date, setDate] = useState(today);
   const onError = useCallback((error: unknown) => {
     setMessage({ text: error instanceof Error ? error.message : String(error), bad: true });
@@ -52,7 +57,7 @@ export function Pane({ host }: { host: Host }) {
   const run = useMemo(() => runOf(tables), [runOf, tables]);
   const serial = serialOf(date);
   const stops = run?.problems.filter((problem) => problem.stops).length ?? 0;
-  const canWrite = run !== undefined && settings !== undefined && serial !== undefined && stops === 0 && !busy;
+  const canWrite = run !== undefined && settings !== undefined && serial !== undefined && stops === 0 && !writing;
 
   const tableChoice = (kind: KindName) => (
     <TableChoice
@@ -74,8 +79,9 @@ export function Pane({ host }: { host: Host }) {
 
   const write = async () => {
     if (!canWrite || !settings || serial === undefined) return;
-    setBusy(true);
-    setMessage({ text: "Writing the run sheet…", bad: false });
+    const stop = new AbortController();
+    setWriting({ share: 0, stop });
+    setMessage(undefined);
     try {
       // The table may have changed since the preview was drawn: what is written is what stands there now.
       const fresh = runOf((await refresh()) ?? tables);
@@ -84,13 +90,42 @@ export function Pane({ host }: { host: Host }) {
         return;
       }
       const lot = nextLot(serial, await host.sheetNames());
-      const name = await host.addSheet(describeRun(fresh, { lot, date: serial, settings }));
+      const name = await host.addSheet(describeRun(fresh, { lot, date: serial, settings }), {
+        signal: stop.signal,
+        onProgress: (share) => setWriting({ share, stop }),
+      });
       setMessage({ text: `Run sheet written: ${name}`, bad: false });
     } catch (error) {
-      onError(error);
+      if (stop.signal.aborted) setMessage({ text: "Stopped. Nothing was written.", bad: false });
+      else onError(error);
     } finally {
-      setBusy(false);
+      setWriting(undefined);
     }
+  };
+
+  useEffect(() => {
+    if (!sources || writing) return;
+    const begin = sheetNameOf("");
+    host.sheetNames().then((names) => setWritten(names.filter((name) => name.startsWith(begin))), onError);
+  }, [host, sources, writing, onError]);
+
+  const vessels = useMemo(() => {
+    const rows = tables.vessels;
+    return readVessels(
+      rows && { kind: "vessels", headings: rows.headings, rows: rows.rows, columns: columnsOf("vessels", tables) },
+    );
+  }, [tables, columnsOf]);
+
+  const changeFactor = async ({ vessel, row, factor }: NewFactor) => {
+    const rows = tables.vessels;
+    const column = columnsOf("vessels", tables).factor;
+    if (!rows || column === undefined) throw new Error("No column of the vessel table is chosen as the wax factor.");
+    const value = Number(factor.toFixed(4));
+    await host.write(rows.place.sheet, [
+      { row: rows.place.row + 1 + row, column: rows.place.column + column, content: { number: value } },
+    ]);
+    await refresh();
+    setMessage({ text: `${vessel} has the wax factor ${value} in ${rows.name} now.`, bad: false });
   };
 
   const number = (name: keyof typeof kept.typed, label: string, hint?: string) => (
@@ -118,10 +153,7 @@ export function Pane({ host }: { host: Host }) {
             {tables.pour ? (
               tableChoice("pour")
             ) : (
-              <p>
-                No table is here yet. Make one with a column for the vessel, the quantity and the fill weight (or the
-                water weight), or select such cells with their headings.
-              </p>
+              <FirstUse host={host} unit={unit} onDone={refresh} onError={onError} />
             )}
             <button type="button" className="quiet" onClick={takeSelection}>
               Use the selected cells
@@ -136,7 +168,7 @@ export function Pane({ host }: { host: Host }) {
                 </summary>
                 <p className="hint">
                   Scents: limits, temperatures, cure. Recipes: blends of waxes and oils, dye. Stock: what is missing and
-                  the packs to buy. Prices: the cost.
+                  the packs to buy. Prices: the cost. Vessels: the wax factors that pours show.
                 </p>
                 {MORE.map(tableChoice)}
               </details>
@@ -230,10 +262,28 @@ export function Pane({ host }: { host: Host }) {
           </details>
         </section>
       )}
+      <AfterPour
+        host={host}
+        sheets={written}
+        plan={stops === 0 ? run?.plan : undefined}
+        vessels={vessels}
+        onFactor={changeFactor}
+        onMessage={(text) => setMessage({ text, bad: false })}
+        onError={onError}
+      />
       <footer>
-        <button type="button" className="main" disabled={!canWrite} onClick={write}>
-          Write run sheet
-        </button>
+        {writing ? (
+          <div className="progress">
+            <progress value={writing.share} aria-label="Writing the run sheet" />
+            <button type="button" className="quiet" onClick={() => writing.stop.abort()}>
+              Stop
+            </button>
+          </div>
+        ) : (
+          <button type="button" className="main" disabled={!canWrite} onClick={write}>
+            Write run sheet
+          </button>
+        )}
         <p role={message?.bad ? "alert" : "status"} className={message?.bad ? "wrong" : "done"}>
           {message?.text}
         </p>

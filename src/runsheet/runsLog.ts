@@ -2,7 +2,7 @@ import { waxFactor } from "../core/fill/waxFactor";
 import { waxFactorSpread } from "../core/fill/waxFactorSpread";
 import { loadFrom } from "../core/scent/loadFrom";
 import { sum } from "../core/statistics/sum";
-import type { CellValue, Content } from "../sheet/sheet";
+import type { Cell, CellValue, Content, Sheet } from "../sheet/sheet";
 import type { PouredRun } from "./readBack";
 import { readersOf, sameName, type TableRows } from "./tableReader";
 
@@ -122,6 +122,30 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       ...numbers.map((number) => (number === undefined ? null : { number })),
     ];
   });
+}
+
+/** The log with its first rows, on a sheet of its own. */
+export function logSheet(rows: readonly (readonly (Content | null)[])[]): Sheet {
+  const { table, sheet, columns } = RUNS_LOG;
+  const cells: Cell[] = columns.map(({ heading }, column) => ({
+    row: 0,
+    column,
+    content: { text: heading },
+    look: "heading",
+  }));
+  for (const [r, row] of rows.entries()) {
+    for (const [column, content] of row.entries()) {
+      const format = (columns[column] as { format?: string }).format;
+      cells.push({ row: r + 1, column, ...(format && { format }), ...(content && { content }) });
+    }
+  }
+  return {
+    name: sheet,
+    widths: columns.map(({ width }) => width),
+    cells,
+    tables: [{ name: table, row: 0, column: 0, headings: columns.map(({ heading }) => heading), rows: rows.length }],
+    frozenRows: 1,
+  };
 }
 
 /** A factor that the log suggests for a vessel; the spread is half the width of its 95 % interval. */

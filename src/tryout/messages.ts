@@ -1,0 +1,51 @@
+/** The strip under the sheet: what the selected cell's error means, and all cells whose formulas need mending. */
+
+import { Tools } from "@univerjs/core";
+import type { Problem } from "../host/univer/problems";
+import type { Spreadsheet } from "../host/univer/start";
+import { byId } from "./byId";
+
+/** More than this nobody reads; the first ones mended, the next ones appear. */
+const LISTED = 50;
+
+export function showMessages(spreadsheet: Spreadsheet): void {
+  const message = byId("message");
+  const details = byId("problems") as HTMLDetailsElement;
+  const summary = details.querySelector("summary") as HTMLElement;
+  const list = details.querySelector("ul") as HTMLElement;
+
+  const show = () => {
+    const problems = spreadsheet.problems();
+    const selected = spreadsheet.selectedCell();
+    const here = problems.find(
+      ({ sheet, row, column }) => sheet === selected?.sheet && row === selected.row && column === selected.column,
+    );
+    setText(message, here ? `${cellName(here)}: ${here.message}` : "");
+
+    const own = problems.filter((problem) => problem.own);
+    details.hidden = own.length === 0;
+    setText(summary, own.length === 1 ? "1 formula needs mending" : `${own.length} formulas need mending`);
+    list.replaceChildren(...own.slice(0, LISTED).map(entry));
+  };
+
+  const entry = (problem: Problem) => {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = `${problem.sheet}!${cellName(problem)}: ${problem.message}`;
+    button.addEventListener("click", () => spreadsheet.host.select({ ...problem, rows: 1, columns: 1 }));
+    const item = document.createElement("li");
+    item.append(button);
+    return item;
+  };
+
+  spreadsheet.onSelect(show);
+  spreadsheet.host.onChange(show);
+  show();
+}
+
+const cellName = ({ row, column }: { row: number; column: number }) => `${Tools.chatAtABC(column)}${row + 1}`;
+
+/** Only where it differs: a live region would be read out again. */
+function setText(element: HTMLElement, text: string): void {
+  if (element.textContent !== text) element.textContent = text;
+}

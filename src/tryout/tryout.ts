@@ -1,0 +1,39 @@
+import "./tryout.css";
+import { type Openable, startSpreadsheet } from "../host/univer/start";
+import { mountPane } from "../pane/mount";
+import { SAMPLES } from "../samples/index";
+import { byId } from "./byId";
+import { showMessages } from "./messages";
+
+/** What the page offers to open: the samples, and an empty workbook to begin one's own. */
+const WORKBOOKS: readonly Openable[] = [
+  ...SAMPLES,
+  { title: "An empty workbook", sheets: () => [{ name: "Sheet1", widths: [], cells: [] }] },
+];
+
+start().catch((fault: unknown) => {
+  byId("message").textContent =
+    `The spreadsheet could not be opened: ${fault instanceof Error ? fault.message : fault}`;
+});
+
+async function start(): Promise<void> {
+  const [script, metadata] = await Promise.all([textOf("functions.js"), textOf("functions.json")]);
+  const dark = matchMedia("(prefers-color-scheme: dark)");
+  const choice = byId("sample") as HTMLSelectElement;
+  for (const { title } of WORKBOOKS) choice.add(new Option(title));
+  const chosen = () => WORKBOOKS[choice.selectedIndex] as Openable;
+
+  const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, chosen(), dark.matches);
+  choice.addEventListener("change", () => spreadsheet.open(chosen()));
+  dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
+  showMessages(spreadsheet);
+  mountPane(byId("pane"), spreadsheet.host);
+  // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
+  Object.assign(window, { pourwright: spreadsheet });
+}
+
+async function textOf(file: string): Promise<string> {
+  const answer = await fetch(file);
+  if (!answer.ok) throw new Error(`${file} is missing beside this page (${answer.status})`);
+  return answer.text();
+}
