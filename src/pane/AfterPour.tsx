@@ -15,14 +15,16 @@ export function AfterPour(props: {
   sheets: readonly string[];
   plan: RunPlan | undefined;
   vessels: KnownVessels;
+  /** Writes a new run sheet from the table as it is now; gives its name, or nothing when it was not written. */
+  onWrite: () => Promise<string | undefined>;
   /** Changes a factor in the vessel table. */
   onFactor: (factor: NewFactor) => Promise<void>;
   onMessage: (text: string) => void;
   onError: (error: unknown) => void;
 }) {
-  const { host, sheets, plan, vessels, onFactor, onMessage, onError } = props;
+  const { host, sheets, plan, vessels, onWrite, onFactor, onMessage, onError } = props;
   const [chosen, setChosen] = useState<string>();
-  const [changes, setChanges] = useState<readonly string[]>();
+  const [changes, setChanges] = useState<{ from: string; to?: string; list: readonly string[] }>();
   const [factors, setFactors] = useState<readonly NewFactor[]>([]);
   const [busy, setBusy] = useState(false);
   const sheet = sheets.find((name) => name === chosen) ?? sheets.at(-1) ?? "";
@@ -60,7 +62,15 @@ export function AfterPour(props: {
     onMessage(`${sheet} is frozen: its weights are plain numbers now.`);
   });
   const compare = run(async () => {
-    if (plan) setChanges(compareRuns(await readRun(), plan));
+    if (plan) setChanges({ from: sheet, list: compareRuns(await readRun(), plan) });
+  });
+  const rebuild = run(async () => {
+    if (!plan) return;
+    const list = compareRuns(await readRun(), plan);
+    const name = await onWrite();
+    if (name === undefined) return;
+    setChosen(name);
+    setChanges({ from: sheet, to: name, list });
   });
   const takeIn = run(async () => {
     const poured = await readRun();
@@ -103,6 +113,9 @@ export function AfterPour(props: {
         <button type="button" className="quiet" disabled={busy || !plan} onClick={compare}>
           What has changed since
         </button>
+        <button type="button" className="quiet" disabled={busy || !plan} onClick={rebuild}>
+          Rebuild it
+        </button>
         <button type="button" className="quiet" disabled={busy} onClick={freeze}>
           Freeze it
         </button>
@@ -112,18 +125,17 @@ export function AfterPour(props: {
       </div>
       {changes && (
         <div role="status">
-          {changes.length === 0 ? (
-            <p>Nothing has changed: the table would make the same sheet.</p>
-          ) : (
-            <>
-              <p>Write run sheet makes a new sheet with these changes; this one stays as it is.</p>
-              <ul>
-                {changes.map((change) => (
-                  <li key={change}>{change}</li>
-                ))}
-              </ul>
-            </>
-          )}
+          <p>
+            {changes.to ? `${changes.to} is new; ${changes.from} stays as it is. ` : ""}
+            {changes.list.length === 0
+              ? "Nothing has changed: the table makes the same sheet."
+              : `The table makes these changes to ${changes.from}:`}
+          </p>
+          <ul>
+            {changes.list.map((change) => (
+              <li key={change}>{change}</li>
+            ))}
+          </ul>
         </div>
       )}
       {changed.length > 0 && (

@@ -77,8 +77,8 @@ export function Pane({ host }: { host: Host }) {
     />
   );
 
-  const write = async () => {
-    if (!canWrite || !settings || serial === undefined) return;
+  const write = async (): Promise<string | undefined> => {
+    if (!canWrite || !settings || serial === undefined) return undefined;
     const stop = new AbortController();
     setWriting({ share: 0, stop });
     setMessage(undefined);
@@ -87,7 +87,7 @@ export function Pane({ host }: { host: Host }) {
       const fresh = runOf((await refresh()) ?? tables);
       if (!fresh || fresh.problems.some((problem) => problem.stops)) {
         setMessage({ text: "The table has changed; mend what is listed first.", bad: true });
-        return;
+        return undefined;
       }
       const lot = nextLot(serial, await host.sheetNames());
       const name = await host.addSheet(describeRun(fresh, { lot, date: serial, settings }), {
@@ -95,9 +95,11 @@ export function Pane({ host }: { host: Host }) {
         onProgress: (share) => setWriting({ share, stop }),
       });
       setMessage({ text: `Run sheet written: ${name}`, bad: false });
+      return name;
     } catch (error) {
       if (stop.signal.aborted) setMessage({ text: "Stopped. Nothing was written.", bad: false });
       else onError(error);
+      return undefined;
     } finally {
       setWriting(undefined);
     }
@@ -267,6 +269,7 @@ export function Pane({ host }: { host: Host }) {
         sheets={written}
         plan={stops === 0 ? run?.plan : undefined}
         vessels={vessels}
+        onWrite={write}
         onFactor={changeFactor}
         onMessage={(text) => setMessage({ text, bad: false })}
         onError={onError}

@@ -3,9 +3,13 @@ import { nameOf, type RunPlan } from "../runsheet/planRun";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
 
+/** So many pots are drawn; the rest is a number, or a long list would make the pane slow. */
+const DRAWN = 60;
+
 /** What will be written: the pots of each scent, drawn, and the totals. */
 export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings }) {
   const { unit, potCapacity } = settings;
+  const drawn = Math.ceil(DRAWN / plan.scents.length);
   const weight = (value: number) => `${plain(Number(value.toPrecision(9)))} ${unit}`;
   return (
     <>
@@ -16,11 +20,12 @@ export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings 
             {scent.load > 0 && <small> {`${plain(scent.load * 100)} % ${scent.basis}`}</small>}
           </h3>
           <div className="pots">
-            {scent.pots.map((pot, i) => (
+            {scent.pots.slice(0, drawn).map((pot, i) => (
               // biome-ignore lint/suspicious/noArrayIndexKey: a pot is its number
               <PotPicture key={i} pot={pot} number={i + 1} capacity={potCapacity} unit={unit} />
             ))}
           </div>
+          {scent.pots.length > drawn && <p className="hint">and {scent.pots.length - drawn} more pots</p>}
         </section>
       ))}
       <dl className="totals">

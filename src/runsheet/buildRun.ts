@@ -1,5 +1,6 @@
 import { type Costs, costs } from "./costs";
 import { type KindName, missingRoles, roleName } from "./kinds";
+import { mixedUnits } from "./mixedUnits";
 import { planRun, type RunPlan } from "./planRun";
 import { readRecipes } from "./readRecipes";
 import { readRows } from "./readRows";
@@ -41,7 +42,7 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   };
   const read = problems.length > 0 ? { rows: [], problems: [] } : readRows(pour, known.notes, settings);
   const { plan, problems: planned } = planRun(read.rows, known, settings);
-  problems.push(...read.problems, ...planned);
+  problems.push(...mixedUnits(pour, read.rows, settings), ...read.problems, ...planned);
   // Of the other tables only what this run uses can stop it.
   for (const scent of new Set(read.rows.map((row) => sameName(row.scent)))) {
     problems.push(...(scents.get(scent)?.wrong ?? []), ...(recipes.get(scent)?.wrong ?? []));

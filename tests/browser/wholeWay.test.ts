@@ -146,9 +146,12 @@ describe("a maker's whole way", () => {
   });
 
   it("adds a second run below the first in the log", async () => {
-    await press("Write run sheet");
-    await says(/Run sheet written: Pour \S+-02/);
+    const first = await runSheet();
+    await press("Rebuild it");
+    await says(/Pour \S+-02 is new; Pour \S+-01 stays as it is/);
+    await says("Tin, Cedar: 8 before, 6 now");
     const sheet = await runSheet();
+    expect(sheet).not.toBe(first);
     const rows = await read(sheet);
     await tryout.openSheet(sheet);
     await tryout.type(`F${rowOf(rows, "Tin") + 1}`, "110");

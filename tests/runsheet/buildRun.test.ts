@@ -112,6 +112,101 @@ describe("from a table to a plan", () => {
     expect(problems[0]?.text).toContain("under 20 scale divisions");
   });
 
+  it("asks about weights that look mixed, and refuses volumes taken for weights", () => {
+    const rows: Row[] = [
+      ["A", 1, 8],
+      ["B", 1, 9],
+      ["C", 1, 227],
+      ["D", 1, 10],
+    ];
+    expect(texts(...rows)).toEqual(["2: C is filled with 227, the middle one with 10; is it in another unit?"]);
+    const headed = (heading: string) =>
+      buildRun({ pour: { ...pour(rows as CellValue[][]), headings: ["", "", heading] } }, settings).problems.filter(
+        ({ stops }) => stops,
+      );
+    expect(headed("Fill (fl oz)")[0]?.text).toContain("a volume and not a weight");
+    expect(headed("Fill (oz)")[0]?.text).toContain('"Weights in" says g');
+    expect(headed("Fill (g)")).toEqual([]);
+  });
+
+  it("splits a recipe of two waxes, two oils and a dye, and checks its load against the limits", () => {
+    const recipes = {
+      kind: "recipes" as const,
+      headings: [],
+      rows: [
+        ["Cedar", "Soft wax", 3, "part", null],
+        ["Cedar", "Hard wax", 1, "part", null],
+        ["cedar", "Cedar oil", 0.05, "of wax", null],
+        ["Cedar", "Amber oil", 0.01, "of wax", "scent"],
+        ["Cedar", "Dye", 0.01, "of wax", "dye"],
+      ],
+      columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
+    };
+    const scents = (productLimit: number) => ({
+      kind: "scents" as const,
+      headings: ["", "", "Melt at (C)"],
+      rows: [["CEDAR", productLimit, 85]],
+      columns: { scent: 0, productLimit: 1, melt: 2 },
+    });
+    const rows: Row[] = [["Tin", 10, 107, null, null, "Cedar"]];
+    const made = (limit: number) =>
+      buildRun({ pour: pour(rows as CellValue[][]), recipes, scents: scents(limit) }, settings);
+    const fine = made(0.06);
+    expect(fine.problems.filter(({ stops }) => stops)).toEqual([]);
+    // 1070 holds 1000 of wax: 750 and 250, 50 and 10 of oils, 10 of dye; the load is 60 / 1000, the dye no part of it.
+    // It does not fit one pot of 1000, so it is two: five candles each.
+    const total = [0, 1, 2, 3, 4].map((i) =>
+      fine.plan.scents[0]?.pots.reduce((sum, { weights }) => sum + (weights[i] as number), 0),
+    );
+    for (const [i, weight] of [750, 250, 50, 10, 10].entries()) {
+      expect(Math.abs((total[i] as number) - weight)).toBeLessThanOrEqual(2);
+    }
+    expect(fine.plan.scents[0]?.load).toBeCloseTo(0.06, 12);
+    expect(fine.plan.scents[0]?.notes?.melt).toBe("85 C");
+    expect(made(0.05).problems[0]?.text).toContain("product limit passed");
+  });
+
+  it("finds what the shelf lacks, buys it in the cheapest packs, and costs the run", () => {
+    const rows: Row[] = [["Tin", 4, 212, null, null, "Cedar", 0.06]];
+    const stock = {
+      kind: "stock" as const,
+      headings: [],
+      rows: [
+        ["Wax", 300, 200, 3],
+        ["wax", 0, 1000, 9],
+        ["Cedar", 100, null, null],
+        ["Tin", 1, 1, 2],
+      ],
+      columns: { item: 0, onHand: 1, packSize: 2, packPrice: 3 },
+    };
+    const prices = {
+      kind: "prices" as const,
+      headings: [],
+      rows: [
+        ["Wax", 0.01],
+        ["Cedar", 0.1],
+        ["Tin", 2],
+      ],
+      columns: { item: 0, price: 1 },
+    };
+    const { lacks, costs, problems } = buildRun({ pour: pour(rows as CellValue[][]), stock, prices }, settings);
+    expect(problems.filter(({ stops }) => stops)).toEqual([]);
+    // Wax: 800 needed, 500 missing: three packs of 200 at 3 are 9, one of 1000 is 9 too, and leaves more over.
+    expect(lacks).toEqual([
+      { item: "Wax", amount: 800, isVessel: false, onHand: 300, missing: 500, buy: [{ count: 3, size: 200 }], cost: 9 },
+      { item: "Tin", amount: 4, isVessel: true, onHand: 1, missing: 3, buy: [{ count: 3, size: 1 }], cost: 6 },
+    ]);
+    // One candle: 200 of wax at 0.01, 12 of scent at 0.1, the tin at 2.
+    expect(costs?.kinds).toEqual([{ scent: "Cedar", vessel: "Tin", count: 4, each: expect.closeTo(5.2, 12) }]);
+    expect(costs?.run).toBeCloseTo(20.8, 12);
+    const short = buildRun(
+      { pour: pour(rows as CellValue[][]), prices: { ...prices, rows: prices.rows.slice(1) } },
+      settings,
+    );
+    expect(short.costs).toBeUndefined();
+    expect(short.problems.map(({ text }) => text)).toContain("Wax has no price; the cost is left out");
+  });
+
   it("pours every candle, weighs in whole divisions and melts the loss on top", () => {
     const row = fc.tuple(
       fc.constantFrom("A", "B", "C"),
