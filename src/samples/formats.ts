@@ -7,4 +7,12 @@ export const FORMATS = {
   factor: "0.000",
   load: "0.0%",
   count: "#,##0",
+  money: "#,##0.00",
+  /** The price of a gram. */
+  unitPrice: "0.00000",
+  margin: "0.0%",
+  date: "yyyy-mm-dd",
+  length: "0.0",
+  hours: "0.0",
+  rate: "0.00",
 } as const;

@@ -1,10 +1,10 @@
-import type { Cell, Table } from "../sheet/sheet";
+import type { Cell, Content, Table } from "../sheet/sheet";
 
 /** How a cell looks and is shown. */
 type Show = Pick<Cell, "look" | "format" | "align" | "across">;
 
-/** What a sample puts in a cell: a text, a number, nothing, or a formula, shown in its own way where it says how. */
-export type Value = string | number | null | (Show & { readonly formula: string });
+/** What a sample puts in a cell: a text, a number, nothing, or one shown in its own way. */
+export type Value = string | number | null | (Show & Exclude<Content, { text: string }>);
 
 /** A column of a table: its heading, how its cells look, and the formula when all its cells have the same. */
 export interface Column extends Pick<Show, "look" | "format" | "align"> {
@@ -17,6 +17,10 @@ export function cell(row: number, column: number, value: Value, show: Show = {})
   if (value === null) return { row, column, ...show };
   if (typeof value === "string") return { row, column, content: { text: value }, ...show };
   if (typeof value === "number") return { row, column, content: { number: value }, ...show };
+  if ("number" in value) {
+    const { number, ...own } = value;
+    return { row, column, content: { number }, ...show, ...own };
+  }
   const { formula, ...own } = value;
   return { row, column, content: { formula }, ...show, ...own };
 }
@@ -70,3 +74,14 @@ export function table(
 
 /** References to the cells of a table's own row: `Vessels[[#This Row],[Volume (ml)]]`. */
 export const thisRow = (name: string) => (column: string) => `${name}[[#This Row],[${column}]]`;
+
+/** What another table says, in one of its columns, of the thing with this name (a reference or a text in quotes). */
+export const lookUp = (from: string, column: string, key: string, name: string): string =>
+  `INDEX(${from}[${column}],MATCH(${name},${from}[${key}],0))`;
+
+/** A formula that stays blank where this cell is blank. */
+export const unlessBlank = (reference: string, formula: string): string => `=IF(LEN(${reference})=0,"",${formula})`;
+
+/** A day as a spreadsheet counts it. */
+export const day = (year: number, month: number, dayOfMonth: number): number =>
+  Date.UTC(year, month - 1, dayOfMonth) / 86_400_000 + 25_569;

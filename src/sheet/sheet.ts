@@ -6,6 +6,9 @@
 /** What a cell holds when read: exact, not as shown. A blank is null; an error comes with its code (`#N/A`). */
 export type CellValue = string | number | boolean | null | { readonly error: string };
 
+/** What the cells of a sheet hold, by row and column from 0, what formulas spill included. */
+export type SheetValues = readonly (readonly CellValue[])[];
+
 /**
  * What a cell is to hold. `text` is always text, whatever it begins with: only `formula` is ever computed.
  * A formula is in the en-US form with its `=`, whole references such as `Vessels[[#This Row],[Water]]`,

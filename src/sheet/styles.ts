@@ -12,6 +12,9 @@ export interface Style {
   readonly border?: "all" | "bottom" | "top";
 }
 
+/** Colour of the lines around cells. */
+export const LINE = "8A8175";
+
 /** Every look prints readably in black and white: fills are pale and never the only mark. */
 export const STYLES: Readonly<Record<Look, Style>> = {
   body: {},
@@ -25,3 +28,19 @@ export const STYLES: Readonly<Record<Look, Style>> = {
   blank: { border: "all" },
   alert: { bold: true, color: "8A1C0B", wrap: true },
 };
+
+/** How a series of a chart is drawn, six hex digits on white and on dark. The mark tells lines apart without colour. */
+export interface SeriesStyle {
+  readonly color: string;
+  readonly onDark: string;
+  readonly mark: "circle" | "square" | "triangle" | "diamond" | "x";
+}
+
+/** By the order of the series; neighbours differ in black and white too. */
+export const SERIES_STYLES: readonly SeriesStyle[] = [
+  { color: "7A3E06", onDark: "E59A5C", mark: "circle" },
+  { color: "C07F1A", onDark: "FFE0A3", mark: "square" },
+  { color: "235E53", onDark: "6FBFAE", mark: "triangle" },
+  { color: "8A78C8", onDark: "CFC3FF", mark: "diamond" },
+  { color: "9C2F2F", onDark: "F08A84", mark: "x" },
+];

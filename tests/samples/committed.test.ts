@@ -13,11 +13,15 @@ const letters = (column: number): string => String.fromCharCode(65 + column);
 const addressOf = ({ row, column }: { row: number; column: number }): string => `${letters(column)}${row + 1}`;
 const formulaOf = (content: Content | undefined) => (content && "formula" in content ? content.formula : undefined);
 
+/** Functions younger than the file format, which a file marks: [MS-XLSX] 2.2.2 lists them, from memory. */
+const YOUNGER = ["TEXTJOIN", "CONCAT", "MAXIFS", "MINIFS"];
+
 /** The formula as a file has it, worked out another way than the writer does: by the list of our functions. */
 function inFile(formula: string): string {
+  const marked = YOUNGER.reduce((text, name) => text.replaceAll(`${name}(`, `_xlfn.${name}(`), formula);
   return metadata.functions.reduce(
     (text, { id }) => text.replaceAll(`POUR.${id}(`, `_xldudf_POUR_${id}(`),
-    formula.slice(1),
+    marked.slice(1),
   );
 }
 

@@ -1,6 +1,3 @@
-import { readFileSync } from "node:fs";
-import ExcelJS, { type Worksheet } from "exceljs";
-import { strToU8, zipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
 import { makeable } from "../../src/core/batch/makeable";
 import { potPlan } from "../../src/core/batch/potPlan";
@@ -12,71 +9,24 @@ import { loadCheck } from "../../src/core/scent/loadCheck";
 import { recipeSplit } from "../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../src/core/scent/scentSplit";
 import { weighOut } from "../../src/core/weighing/weighOut";
-import { calculate } from "../../src/host/univer/calculate";
-import { matchColumns } from "../../src/runsheet/columns";
+import { matchColumns } from "../../src/runsheet/kinds";
 import { pourDay } from "../../src/samples/pourDay";
-import { metadataText, script } from "../functions/built";
-import { partsOf } from "./zipped";
+import { byName, limit, number, type Row, type Saved, SavedBook, text, total, withEdits } from "./saved";
 
 /** The saved values of the workbook, read back, against the core functions and against figures worked out by hand. */
 
-type Saved = string | number | null;
-type Row = Record<string, Saved>;
-
-const book = new ExcelJS.Workbook();
+let book: SavedBook;
 
 beforeAll(async () => {
-  const bytes = readFileSync(new URL("../../sample-workbooks/1-pour-day.xlsx", import.meta.url));
-  // exceljs cannot read a table column that has a formula (4.4.0 loses the columns after it).
-  const parts = Object.entries(partsOf(bytes)).map(([path, xml]) => [
-    path,
-    strToU8(xml.replace(/<calculatedColumnFormula.*?<\/calculatedColumnFormula>/gs, "")),
-  ]);
-  await book.xlsx.load(zipSync(Object.fromEntries(parts)).buffer as ArrayBuffer);
+  book = await SavedBook.open("1-pour-day.xlsx");
 });
 
-const page = (name: string): Worksheet => {
-  const found = book.getWorksheet(name);
-  if (!found) throw new Error(`no sheet ${name}`);
-  return found;
-};
-
-/** What a cell shows; exceljs reads the empty saved text of a formula as no result. */
-function saved(sheet: string, address: string): Saved {
-  const { formula, result, value } = page(sheet).getCell(address);
-  return (formula ? (result ?? "") : value) as Saved;
-}
-
-const numbered = (sheet: string, address: string): number => Number(saved(sheet, address));
-
-/** The rows of a table by their headings. */
-function rowsOf(sheet: string, name: string): Row[] {
-  const { tableRef } = (page(sheet).getTable(name) as unknown as { table: { tableRef: string } }).table;
-  const [, from = "", top = "", to = "", bottom = ""] = /^([A-Z])(\d+):([A-Z])(\d+)$/.exec(tableRef) ?? [];
-  const columns = Array.from({ length: to.charCodeAt(0) - from.charCodeAt(0) + 1 }, (_, i) =>
-    String.fromCharCode(from.charCodeAt(0) + i),
-  );
-  return Array.from({ length: Number(bottom) - Number(top) }, (_, i) =>
-    Object.fromEntries(
-      columns.map((column) => [String(saved(sheet, column + top)), saved(sheet, `${column}${Number(top) + 1 + i}`)]),
-    ),
-  );
-}
-
-const number = (row: Row, heading: string): number => Number(row[heading]);
-const text = (row: Row, heading: string): string => String(row[heading]);
-const limit = (row: Row, heading: string): number | undefined =>
-  row[heading] === null ? undefined : Number(row[heading]);
+const saved = (sheet: string, address: string): Saved => book.saved(sheet, address);
+const numbered = (sheet: string, address: string): number => book.number(sheet, address);
+const rowsOf = (sheet: string, name: string): Row[] => book.rows(sheet, name);
 
 const batch = (): Row[] => rowsOf("Batch", "Batch").filter((row) => row.Vessel !== null);
 const ofScent = (scent: Saved): Row[] => batch().filter((row) => row.Scent === scent);
-const total = (rows: readonly Row[], heading: string): number =>
-  rows.reduce((sum, row) => sum + number(row, heading), 0);
-const byName = (rows: readonly Row[], heading: string, name: Saved): Row => {
-  const found = rows.find((row) => row[heading] === name);
-  if (!found) throw new Error(`no ${name}`);
-  return found;
-};
 
 describe("the vessels", () => {
   const vessels = () => rowsOf("Vessels", "Vessels");
@@ -172,7 +122,7 @@ describe("the batch", () => {
 
   it("has headings that a run sheet can be built from", () => {
     const headings = Object.keys(batch()[0] ?? {});
-    expect(matchColumns(headings)).toEqual({ vessel: 0, scent: 1, quantity: 2, fill: 3, load: 4, basis: 5 });
+    expect(matchColumns("pour", headings)).toEqual({ vessel: 0, scent: 1, quantity: 2, fill: 3, load: 4, basis: 5 });
   });
 });
 
@@ -283,34 +233,23 @@ describe("the recipe", () => {
 
 describe("the first sheet", () => {
   it("says that all is invented, and cautions", () => {
-    const words: string[] = [];
-    page("Read me").eachRow((row) => row.eachCell(({ value }) => words.push(String(value))));
-    const all = words.join(" ");
+    const all = book.words("Read me");
     for (const word of ["invented", "unattended", "documents", "Rules", "water weight", "a load", "a quantity"]) {
       expect(all).toContain(word);
     }
-    expect(book.worksheets[0]?.name).toBe("Read me");
+    expect(book.book.worksheets[0]?.name).toBe("Read me");
   });
 });
 
 describe("a change", () => {
-  /** The values of a sheet by address when numbers were typed over others. */
-  async function withEdits(edits: Record<string, number>, sheet: string) {
-    const edited = pourDay().map((one) => ({
-      ...one,
-      cells: one.cells.map((cell) => {
-        const number = edits[`${one.name}!${String.fromCharCode(65 + cell.column)}${cell.row + 1}`];
-        return number === undefined ? cell : { ...cell, content: { number } };
-      }),
-    }));
-    const values = await calculate(edited, { script, metadata: metadataText });
-    const rows = values[edited.findIndex(({ name }) => name === sheet)] ?? [];
-    return (address: string) => rows[Number(address.slice(1)) - 1]?.[address.charCodeAt(0) - 65] ?? null;
-  }
+  const typed = async (edits: Record<string, number>, sheet: string) => {
+    const valueAt = await withEdits(pourDay(), edits);
+    return (address: string) => valueAt(sheet, address);
+  };
 
   it("of a water weight, a load or a quantity is followed by the batch", async () => {
     // By hand: the straight tumbler at 250 g of water is 218 g of fill, at 9 % of wax 200 g of wax; 10 of them 2000 g.
-    const batchAt = await withEdits({ "Vessels!C11": 250, "Scents!B5": 0.09, "Batch!C6": 10 }, "Batch");
+    const batchAt = await typed({ "Vessels!C11": 250, "Scents!B5": 0.09, "Batch!C6": 10 }, "Batch");
     expect(batchAt("A6")).toBe("Straight tumbler");
     expect(["D6", "G6", "H6", "I6", "J6"].map((address) => Number(batchAt(address)).toFixed(6))).toEqual(
       [218, 200, 18, 2000, 180].map((weight) => weight.toFixed(6)),
@@ -319,15 +258,15 @@ describe("a change", () => {
   });
 
   it("of a load beyond a limit is spoken of", async () => {
-    const scentsAt = await withEdits({ "Scents!B5": 0.11 }, "Scents");
+    const scentsAt = await typed({ "Scents!B5": 0.11 }, "Scents");
     expect(scentsAt("F5")).toBe(loadCheck(0.11, 0.1, 0.09, "of wax"));
     expect(scentsAt("F5")).toMatch(/wax maximum/);
   });
 
   it("of the pot capacity makes another plan, and one too small names the candle", async () => {
-    const larger = await withEdits({ "Pots!B4": 10_000 }, "Pots");
+    const larger = await typed({ "Pots!B4": 10_000 }, "Pots");
     expect([larger("E9"), larger("A17"), larger("C17")]).toEqual([1, 1, 12]);
-    const smaller = await withEdits({ "Pots!B4": 600 }, "Pots");
+    const smaller = await typed({ "Pots!B4": 600 }, "Pots");
     expect(smaller("A17")).toMatchObject({ error: "#N/A", message: expect.stringContaining("Wide bowl") });
   });
 });

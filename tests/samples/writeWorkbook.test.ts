@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { fileFormula } from "../../src/samples/file/fileFormula";
 import { rowHeights } from "../../src/samples/file/rowHeights";
-import { type SheetValues, writeWorkbook } from "../../src/samples/file/writeWorkbook";
-import type { Cell, Sheet } from "../../src/sheet/sheet";
+import { writeWorkbook } from "../../src/samples/file/writeWorkbook";
+import type { Cell, Sheet, SheetValues } from "../../src/sheet/sheet";
 import { attributesOf, partsOf, sharedTexts, sheetsOf, tablesOf } from "./zipped";
 
 const formula = (row: number, column: number, text: string): Cell => ({ row, column, content: { formula: text } });
@@ -28,6 +28,7 @@ describe("a formula in a file", () => {
     ['=IF(A1="POUR.FILLWEIGHT(1)",1,2)', 'IF(A1="POUR.FILLWEIGHT(1)",1,2)'],
     ['="say ""POUR.X("" "&POUR.LOTCODE(A1,1)', '"say ""POUR.X("" "&_xldudf_POUR_LOTCODE(A1,1)'],
     ["=MYPOUR.X(1)", "MYPOUR.X(1)"],
+    ['=textjoin(";",TRUE,"TEXTJOIN(",A1)', '_xlfn.TEXTJOIN(";",TRUE,"TEXTJOIN(",A1)'],
   ])("%s is %s", (typed, inFile) => {
     expect(fileFormula(typed)).toBe(inFile);
   });

@@ -1,13 +1,13 @@
 import type { Borders, Style as ExcelStyle } from "exceljs";
 import type { Cell } from "../../sheet/sheet";
-import { STYLES } from "../../sheet/styles";
+import { LINE, STYLES } from "../../sheet/styles";
 
-const LINE = { style: "thin", color: { argb: "FF8A8175" } } as const;
+const EDGE = { style: "thin", color: { argb: `FF${LINE}` } } as const;
 
 const BORDERS: Readonly<Record<"all" | "bottom" | "top", Partial<Borders>>> = {
-  all: { top: LINE, bottom: LINE, left: LINE, right: LINE },
-  bottom: { bottom: LINE },
-  top: { top: LINE },
+  all: { top: EDGE, bottom: EDGE, left: EDGE, right: EDGE },
+  bottom: { bottom: EDGE },
+  top: { top: EDGE },
 };
 
 /** How exceljs is told about a cell's look, number format and alignment. */

@@ -1,16 +1,15 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import type { Sheet, Table } from "../../sheet/sheet";
+import { escapeXml } from "../../sheet/escapeXml";
+import type { Sheet, SheetValues, Table } from "../../sheet/sheet";
+import { addCharts } from "./charts";
 import { callsOurs, fileFormula } from "./fileFormula";
-
-/** The parts of a workbook file by their path, as text. */
-type Parts = Record<string, string>;
+import { addPart, change, type Parts, relate } from "./parts";
 
 /**
  * Finishes the file that exceljs made: formulas with our functions become dynamic arrays, table columns know
- * their formula, and the zip carries no time, so that the same sheets always give the same bytes.
- * A part that exceljs cannot write (a chart) would be put in here.
+ * their formula, charts are put in, and the zip carries no time, so that the same sheets always give the same bytes.
  */
-export function finishFile(bytes: Uint8Array, sheets: readonly Sheet[]): Uint8Array {
+export function finishFile(bytes: Uint8Array, sheets: readonly Sheet[], values: readonly SheetValues[]): Uint8Array {
   const isFolder = (path: string): boolean => path.endsWith("/");
   const parts: Parts = Object.fromEntries(
     Object.entries(unzipSync(bytes)).flatMap(([path, content]) => (isFolder(path) ? [] : [[path, strFromU8(content)]])),
@@ -18,6 +17,7 @@ export function finishFile(bytes: Uint8Array, sheets: readonly Sheet[]): Uint8Ar
   spillOurs(parts);
   nameColumnFormulas(parts, sheets);
   keepCachedResults(parts);
+  addCharts(parts, sheets, values);
   return zipSync(
     Object.fromEntries(Object.entries(parts).map(([path, content]) => [path, strToU8(content)])),
     // Local time, as the zip format wants it: the same bytes wherever this runs.
@@ -25,20 +25,9 @@ export function finishFile(bytes: Uint8Array, sheets: readonly Sheet[]): Uint8Ar
   );
 }
 
-/** Changes one part; a part that exceljs no longer writes as expected is an error, not a file that fails in Excel. */
-function change(parts: Parts, path: string, from: RegExp, to: (...found: string[]) => string): void {
-  const before = parts[path];
-  const after = before?.replace(from, to);
-  if (after === undefined || after === before) throw new Error(`${path}: nothing to change at ${from}`);
-  parts[path] = after;
-}
-
 /** The cell metadata that marks a formula as a dynamic array: without it Excel shows `@` or braces around it. */
 const METADATA = `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
 <metadata xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:xda="http://schemas.microsoft.com/office/spreadsheetml/2017/dynamicarray"><metadataTypes count="1"><metadataType name="XLDAPR" minSupportedVersion="120000" copy="1" pasteAll="1" pasteValues="1" merge="1" splitFirst="1" rowColShift="1" clearFormats="1" clearComments="1" assign="1" coerce="1" cellMeta="1"/></metadataTypes><futureMetadata name="XLDAPR" count="1"><bk><extLst><ext uri="{bdbb8cdc-fa1e-496e-a857-3c3f30c029c3}"><xda:dynamicArrayProperties fDynamic="1" fCollapsed="0"/></ext></extLst></bk></futureMetadata><cellMetadata count="1"><bk><rc t="1" v="0"/></bk></cellMetadata></metadata>`;
-
-const METADATA_TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheetMetadata+xml";
-const METADATA_RELATION = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/sheetMetadata";
 
 function spillOurs(parts: Parts): void {
   const arrays = /<c ([^>]*)><f t="array"/g;
@@ -46,19 +35,8 @@ function spillOurs(parts: Parts): void {
   const withArrays = pages.filter((path) => parts[path]?.match(arrays));
   for (const path of withArrays) change(parts, path, arrays, (_, attributes) => `<c ${attributes} cm="1"><f t="array"`);
   if (withArrays.length === 0) return;
-  parts["xl/metadata.xml"] = METADATA;
-  change(
-    parts,
-    "[Content_Types].xml",
-    /(?=<\/Types>)/,
-    () => `<Override PartName="/xl/metadata.xml" ContentType="${METADATA_TYPE}"/>`,
-  );
-  change(
-    parts,
-    "xl/_rels/workbook.xml.rels",
-    /(?=<\/Relationships>)/,
-    () => `<Relationship Id="rIdMetadata" Type="${METADATA_RELATION}" Target="metadata.xml"/>`,
-  );
+  addPart(parts, "xl/metadata.xml", "spreadsheetml.sheetMetadata", METADATA);
+  relate(parts, "xl/workbook.xml", "rIdMetadata", "sheetMetadata", "metadata.xml");
 }
 
 /** Tells each table the formula of its columns, so that a new row gets it. exceljs numbers tables through the sheets. */
@@ -99,6 +77,3 @@ function columnFormula({ cells }: Sheet, table: Table, column: number): string |
 function keepCachedResults(parts: Parts): void {
   change(parts, "xl/workbook.xml", /calcId="\d+"/, () => 'calcId="191029"');
 }
-
-const escapeXml = (text: string): string =>
-  text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");

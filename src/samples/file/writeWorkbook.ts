@@ -1,13 +1,10 @@
 import ExcelJS, { type CellValue as ExcelValue, type Worksheet } from "exceljs";
-import type { Cell, CellValue, Content, Sheet } from "../../sheet/sheet";
+import type { Cell, CellValue, Content, Sheet, SheetValues } from "../../sheet/sheet";
 import { excelStyle } from "./excelStyle";
 import { callsOurs, fileFormula } from "./fileFormula";
 import { finishFile } from "./finishFile";
 import { rowHeights } from "./rowHeights";
 import { spillSize } from "./spillSize";
-
-/** The values of a sheet's cells, by row and column from 0; those of cells that hold a spilled answer included. */
-export type SheetValues = readonly (readonly CellValue[])[];
 
 /** A fixed day: the file tells what is in it, not when it was made. */
 const MADE = new Date(Date.UTC(2026, 0, 1));
@@ -32,7 +29,7 @@ export async function writeWorkbook(
     modified: MADE,
   });
   for (const [i, sheet] of sheets.entries()) addSheet(workbook, sheet, values[i] ?? []);
-  return finishFile(new Uint8Array(await workbook.xlsx.writeBuffer()), sheets);
+  return finishFile(new Uint8Array(await workbook.xlsx.writeBuffer()), sheets, values);
 }
 
 function addSheet(workbook: ExcelJS.Workbook, sheet: Sheet, values: SheetValues): void {

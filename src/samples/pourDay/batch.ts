@@ -1,17 +1,17 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { cell, heading, table, thisRow } from "../layout";
+import { cell, heading, lookUp, table, thisRow, unlessBlank } from "../layout";
 
 const own = thisRow("Batch");
 
 /** What another table says of the vessel or scent in this row; nothing where the row is free. */
-const lookUp = (from: string, key: string, column: string): string =>
-  `=IF(${own(key)}="","",INDEX(${from}[${column}],MATCH(${own(key)},${from}[${key}],0)))`;
+const of = (from: string, key: string, column: string): string =>
+  unlessBlank(own(key), lookUp(from, column, key, own(key)));
 
 const part = (name: string): string => `=POUR.${name}(${["Fill weight (g)", "Load", "Basis"].map(own).join(",")})`;
 
 /** Blank where one candle's weight is blank; 0 is a weight. */
-const times = (each: string): string => `=IF(LEN(${own(each)})=0,"",${own("Quantity")}*${own(each)})`;
+const times = (each: string): string => unlessBlank(own(each), `${own("Quantity")}*${own(each)}`);
 
 const weight = { format: FORMATS.weight, align: "right" } as const;
 
@@ -25,9 +25,9 @@ export function batch(): Sheet {
       { heading: "Vessel", look: "input" },
       { heading: "Scent", look: "input" },
       { heading: "Quantity", look: "input", format: FORMATS.count, align: "right" },
-      { heading: "Fill weight (g)", formula: lookUp("Vessels", "Vessel", "Fill weight (g)"), ...weight },
-      { heading: "Load", formula: lookUp("Scents", "Scent", "Load (%)"), format: FORMATS.load, align: "right" },
-      { heading: "Basis", formula: lookUp("Scents", "Scent", "Basis (of wax or of total)"), align: "center" },
+      { heading: "Fill weight (g)", formula: of("Vessels", "Vessel", "Fill weight (g)"), ...weight },
+      { heading: "Load", formula: of("Scents", "Scent", "Load (%)"), format: FORMATS.load, align: "right" },
+      { heading: "Basis", formula: of("Scents", "Scent", "Basis (of wax or of total)"), align: "center" },
       { heading: "Wax each (g)", formula: part("WAXPART"), ...weight },
       { heading: "Scent each (g)", formula: part("SCENTPART"), ...weight },
       { heading: "Wax total (g)", formula: times("Wax each (g)"), ...weight },

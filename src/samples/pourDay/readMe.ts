@@ -1,8 +1,7 @@
-import type { Cell, Look, Sheet } from "../../sheet/sheet";
-import { cell } from "../layout";
+import type { Sheet } from "../../sheet/sheet";
+import { type Group, readMeSheet } from "../readMe";
 
-/** Rows of the sheet: a heading for a group, then what belongs to it. */
-const GROUPS: readonly { readonly label: string; readonly look: Look; readonly texts: readonly string[] }[] = [
+const GROUPS: readonly Group[] = [
   {
     label: "The studio",
     look: "note",
@@ -42,13 +41,4 @@ const GROUPS: readonly { readonly label: string; readonly look: Look; readonly t
 ];
 
 /** The first sheet: whose numbers these are, what to try, and the cautions. */
-export function readMe(): Sheet {
-  const cells: Cell[] = [cell(0, 0, "A pour day at Ostrelow", { look: "title" })];
-  let row = 2;
-  for (const { label, look, texts } of GROUPS) {
-    cells.push(cell(row++, 0, label, { look: "label" }));
-    for (const text of texts) cells.push(cell(row++, 0, text, { look }));
-    row++;
-  }
-  return { name: "Read me", widths: [70], cells, print: { paper: "a4" } };
-}
+export const readMe = (): Sheet => readMeSheet("A pour day at Ostrelow", GROUPS);

@@ -1,0 +1,10 @@
+import type { Print } from "./sheet";
+
+/** Where offices use Letter; all others use A4. Source: Unicode CLDR, supplemental measurementData, paperSize. */
+const LETTER = ["BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR", "SV", "US", "VE"];
+
+/** The paper usual where a language tag such as `en-US` is spoken; without a region in the tag, A4. */
+export function usualPaper(language: string): Print["paper"] {
+  const region = /-([a-z]{2})\b/i.exec(language)?.[1] ?? "";
+  return LETTER.includes(region.toUpperCase()) ? "letter" : "a4";
+}

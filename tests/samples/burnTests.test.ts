@@ -1,0 +1,162 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { flameCheck } from "../../src/core/burn/flameCheck";
+import { poolCheck } from "../../src/core/burn/poolCheck";
+import { netCheck } from "../../src/core/label/netCheck";
+import { burnTests } from "../../src/samples/burnTests";
+import { byName, number, type Row, SavedBook, text, withEdits } from "./saved";
+
+/** The saved values of the workbook, read back, against the core functions and against figures worked out by hand. */
+
+let book: SavedBook;
+beforeAll(async () => {
+  book = await SavedBook.open("3-burn-tests.xlsx");
+});
+
+const all = (): Row[] => book.rows("Readings", "Readings");
+const readings = (): Row[] => all().filter(({ Test }) => Test !== null);
+const tests = (): Row[] => book.rows("Tests", "Tests").filter(({ Test }) => Test !== null);
+const ofTest = (name: unknown): Row[] => readings().filter(({ Test }) => Test === name);
+
+/** The slope of a line by the means, written out here. */
+function slope(points: readonly (readonly [number, number])[]): number {
+  const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
+  const [x, y] = [mean(points.map(([a]) => a)), mean(points.map(([, b]) => b))];
+  const up = points.reduce((sum, [a, b]) => sum + (a - x) * (b - y), 0);
+  return up / points.reduce((sum, [a]) => sum + (a - x) ** 2, 0);
+}
+
+describe("the readings", () => {
+  it("are taken in cycles of 240 minutes, hours counted through", () => {
+    // EN 15426: cycles of 240 minutes (second-hand).
+    expect(book.saved("Readings", "B4")).toBe(240);
+    for (const row of readings()) {
+      expect(number(row, "Minutes")).toBeLessThanOrEqual(240);
+      expect(number(row, "Hours burnt")).toBeCloseTo((number(row, "Cycle") - 1) * 4 + number(row, "Minutes") / 60, 12);
+    }
+    for (const { Test } of tests()) {
+      const hours = ofTest(Test).map((row) => number(row, "Hours burnt"));
+      expect(hours[0]).toBe(0);
+      expect(Math.max(...hours)).toBe(20);
+      expect(hours).toEqual([...hours].sort((a, b) => a - b));
+    }
+  });
+
+  it("say what is wrong with a flame and a pool, and nothing where nothing was seen", () => {
+    for (const row of readings()) {
+      const width = number(byName(tests(), "Test", row.Test), "Inside width (cm)");
+      const remarks = [
+        ...(row["Flame (mm)"] === null ? [] : [flameCheck(number(row, "Flame (mm)"))]),
+        ...(row["Pool (cm)"] === null ? [] : [poolCheck(number(row, "Pool (cm)"), width, number(row, "Minutes") / 60)]),
+      ];
+      expect(row.Remarks).toBe(remarks.filter((remark) => remark !== "").join("; "));
+    }
+  });
+
+  it("hold a flame too high, a pool ahead and a pool behind", () => {
+    const remarks = readings().map((row) => text(row, "Remarks"));
+    // 75 mm: EN 15493 (second-hand). An hour an inch: common practice.
+    expect(remarks.filter((remark) => /flame (78|81) mm high, at most 75 mm/.test(remark))).toHaveLength(2);
+    expect(remarks.some((remark) => remark.startsWith("pool ahead"))).toBe(true);
+    expect(remarks.some((remark) => remark.startsWith("pool behind"))).toBe(true);
+  });
+
+  it("leave free rows blank", () => {
+    const free = all().filter(({ Test }) => Test === null);
+    expect(free.length).toBeGreaterThan(0);
+    for (const row of free) expect([row["Hours burnt"], row.Remarks]).toEqual(["", ""]);
+  });
+});
+
+describe("the tests", () => {
+  it("have a rate by least squares over their weighings, and hours from it", () => {
+    for (const row of tests()) {
+      const weighed = ofTest(row.Test).filter((one) => one["Weight (g)"] !== null);
+      expect(weighed).toHaveLength(6);
+      const rate = -slope(weighed.map((one) => [number(one, "Hours burnt"), number(one, "Weight (g)")]));
+      expect(number(row, "Burn rate (g/h)")).toBeCloseTo(rate, 10);
+      expect(number(row, "Burns for (h)")).toBeCloseTo((number(row, "Wax (g)") * 0.9) / rate, 8);
+      expect(number(row, "Pool to wall (h)")).toBeCloseTo(number(row, "Inside width (cm)") / 2.54, 12);
+    }
+  });
+
+  it("count their remarks, name their highest flame and give a verdict", () => {
+    for (const row of tests()) {
+      const own = ofTest(row.Test);
+      const remarks = own.filter(({ Remarks }) => Remarks !== "").length;
+      expect(row.Remarks).toBe(remarks);
+      expect(row["Highest flame (mm)"]).toBe(Math.max(...own.map((one) => Number(one["Flame (mm)"] ?? 0))));
+      expect(row.Verdict).toBe(remarks === 0 ? "nothing to remark so far" : "see the remarks in Readings");
+    }
+    expect(new Set(tests().map(({ Verdict }) => Verdict)).size).toBe(2);
+  });
+
+  it("leave the free row blank", () => {
+    const { Test: _, ...rest } = byName(book.rows("Tests", "Tests"), "Test", null);
+    expect(Object.values(rest).filter((value) => value !== null && value !== "")).toEqual([]);
+  });
+});
+
+describe("the net weights", () => {
+  const nets = (): number[] =>
+    book
+      .rows("Net weight", "Weighed")
+      .filter((row) => row["Full (g)"] !== null)
+      .map((row) => number(row, "Full (g)") - number(row, "Empty (g)"));
+
+  it.each([
+    [8, "us"],
+    [9, "eu"],
+  ])("in row %i are checked by the rule %s", (row, rule) => {
+    const { verdict, meanError, meanLimit, allowedShortfall, numberShort } = netCheck(216, nets(), "g", rule, 60);
+    const read = ["G", "H", "I", "J", "K"].map((letter) => book.saved("Net weight", `${letter}${row}`));
+    expect([read[0], read[3], read[4]]).toEqual([verdict, allowedShortfall, numberShort]);
+    expect(Number(read[1])).toBeCloseTo(meanError, 10);
+    expect(Number(read[2])).toBeCloseTo(meanLimit, 10);
+  });
+
+  it("pass where a dozen of sixty is a plan, and are too few where each must be weighed", () => {
+    expect(nets()).toHaveLength(12);
+    expect(book.saved("Net weight", "G8")).toBe("passes");
+    expect(book.saved("Net weight", "G9")).toBe("not enough weighed: 12, the plan asks for 60");
+    // Handbook 133, Table 2-5 (from memory): 12.7 g for 209 to 263 g. 76/211/EEC: 9 g for 200 to 300 g.
+    expect([book.saved("Net weight", "J8"), book.saved("Net weight", "J9")]).toEqual([12.7, 9]);
+  });
+});
+
+describe("the first sheet", () => {
+  it("says that all is invented, and defers to the laboratory", () => {
+    const words = book.words("Read me");
+    for (const word of ["invented", "burn-test laboratory", "EN 15426", "240 minutes", "at least 60", "Never leave"]) {
+      expect(words).toContain(word);
+    }
+  });
+});
+
+describe("a change", () => {
+  it("of a weight moves the rate and the hours of its test alone", async () => {
+    const last = readings().findIndex((row) => row.Test === "A" && row["Hours burnt"] === 20);
+    const valueAt = await withEdits(burnTests(), { [`Readings!D${7 + last}`]: 400 });
+    const weighed = ofTest("A").filter((row) => row["Weight (g)"] !== null);
+    const points = weighed.map(
+      (row, i) => [number(row, "Hours burnt"), i === 5 ? 400 : number(row, "Weight (g)")] as const,
+    );
+    expect(Number(valueAt("Tests", "F7"))).toBeCloseTo(-slope(points), 10);
+    expect(Number(valueAt("Tests", "G7"))).toBeCloseTo((216 * 0.9) / -slope(points), 8);
+    expect(valueAt("Tests", "F8")).toBe(book.saved("Tests", "F8"));
+  });
+
+  it("of a flame is remarked on and counted", async () => {
+    const valueAt = await withEdits(burnTests(), { "Readings!E10": 90 });
+    expect(valueAt("Readings", "H10")).toBe(flameCheck(90));
+    expect([valueAt("Tests", "I7"), valueAt("Tests", "J7"), valueAt("Tests", "K7")]).toEqual([
+      90,
+      1,
+      "see the remarks in Readings",
+    ]);
+  });
+
+  it("that tells of a flame and a pool at once joins both", async () => {
+    const valueAt = await withEdits(burnTests(), { "Readings!E16": 80 });
+    expect(valueAt("Readings", "H16")).toBe(`${flameCheck(80)}; ${poolCheck(4.3, 7.4, 1)}`);
+  });
+});
