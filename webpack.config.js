@@ -2,9 +2,11 @@ import { readdirSync } from "node:fs";
 import CopyPlugin from "copy-webpack-plugin";
 import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
+import MinimizerPlugin from "minimizer-webpack-plugin";
 import webpack from "webpack";
 import { finishMetadata } from "./src/build/finishMetadata.ts";
 import { helpPages } from "./src/build/helpPages.ts";
+import { icons } from "./src/build/icons.ts";
 
 const HOME = "https://localhost:3000";
 
@@ -12,6 +14,25 @@ const HOME = "https://localhost:3000";
 const functionFiles = readdirSync(new URL("src/functions", import.meta.url))
   .filter((name) => name.endsWith(".ts") && name !== "cells.ts")
   .map((name) => `./src/functions/${name}`);
+
+/** What of office.js Excel loads on Windows, on a Mac and on the web, as it comes: it must not be minified again. */
+const officeFiles = [
+  { from: "office.js" },
+  // Outside Excel it looks here before it says that it is nowhere.
+  { from: "o15apptofilemappingtable.js" },
+  { from: "excel-{win32,mac,web}-16*.js" },
+  { from: "*/office_strings.js" },
+  { from: "telemetry/oteljs_agave.js" },
+  { from: "ariatelemetry/aria-web-telemetry.js" },
+  // office.js asks for it by this name, and not every server is blind to capitals.
+  { context: "agaveerrorux", from: "**", to: "AgaveErrorUX" },
+].map(({ context = "", from, to = "" }) => ({
+  context: `node_modules/@microsoft/office-js/dist/${context}`,
+  from,
+  to: `office/${to}`,
+  globOptions: { ignore: ["**/*.debug.js"] },
+  info: { minimized: true },
+}));
 
 /** @param {{ address?: string }} env */
 export default (env = {}) => {
@@ -41,6 +62,7 @@ export default (env = {}) => {
         new CustomFunctionsMetadataPlugin({ output: "functions.json", input: functionFiles }),
         finishMetadata(webpack, address),
         helpPages(webpack),
+        icons(webpack),
         new CopyPlugin({
           patterns: [
             {
@@ -48,6 +70,25 @@ export default (env = {}) => {
               transform: (text) => text.toString().replaceAll(HOME, address),
             },
           ],
+        }),
+      ],
+    },
+    {
+      ...common,
+      name: "pages",
+      // The first one empties dist before it writes.
+      dependencies: ["functions"],
+      entry: { tryout: "./src/tryout/tryout.ts", pane: "./src/excelpage/excelPage.ts" },
+      // Univer is large: webpack's own minimizer would take a minute for it.
+      optimization: { minimizer: [new MinimizerPlugin({ minify: MinimizerPlugin.esbuildMinify })] },
+      plugins: [
+        // Hyphenation patterns of 75 languages, which text documents use and cells do not.
+        new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z]+(-[a-z0-9]+)*-[\w-]{8}\.js$/, (module) => {
+          if (/engine-render/.test(module.context)) module.request = "data:text/javascript,export default null";
+        }),
+        new MiniCssExtractPlugin(),
+        new CopyPlugin({
+          patterns: [{ from: "src/tryout/index.html" }, { from: "src/excelpage/pane.html" }, ...officeFiles],
         }),
       ],
     },

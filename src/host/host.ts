@@ -53,7 +53,8 @@ export interface Host {
   write(sheet: string, cells: readonly Cell[]): Promise<void>;
   /**
    * Adds rows at the end of a table, each content under the heading of its place in `headings`; other columns of the
-   * table stay blank or take their formula. Rejects when a heading is missing or there is something below the table.
+   * table stay blank or take their formula. Rejects when a heading is missing. What stands below the table is never
+   * overwritten: it is moved down, or else the call rejects.
    */
   addRows(table: string, headings: readonly string[], rows: readonly (readonly (Content | null)[])[]): Promise<void>;
   /** Selects a cell, so that the user sees it. */

@@ -5,6 +5,6 @@ const LETTER = ["BZ", "CA", "CL", "CO", "CR", "GT", "MX", "NI", "PA", "PH", "PR"
 
 /** The paper usual where a language tag such as `en-US` is spoken; without a region in the tag, A4. */
 export function usualPaper(language: string): Print["paper"] {
-  const region = /-([a-z]{2})\b/i.exec(language)?.[1] ?? "";
+  const region = /^[a-z]+(?:-[a-z]{4})?-([a-z]{2})\b/i.exec(language)?.[1] ?? "";
   return LETTER.includes(region.toUpperCase()) ? "letter" : "a4";
 }

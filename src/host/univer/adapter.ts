@@ -1,0 +1,329 @@
+import {
+  CommandType,
+  generateRandomId,
+  type ICellData,
+  ICommandService,
+  type Injector,
+  IUniverInstanceService,
+  type Univer,
+  UniverInstanceType,
+  type Worksheet,
+} from "@univerjs/core";
+import { FUniver } from "@univerjs/core/facade";
+import { ScrollToRangeOperation, SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
+import { AddSheetTableMutation, SetSheetTableCommand, TableManager } from "@univerjs/preset-sheets-table";
+import type { Cell, Content, Sheet } from "../../sheet/sheet";
+import type { CellValue, Host, Place, Source, SourceRows, Work } from "../host";
+import { sheetName } from "../sheetName";
+import { Calculation } from "./calculation";
+import { headingText, reader, spilledCells } from "./cells";
+import { printFrame } from "./printFrame";
+import { printPage } from "./printPage";
+import { printedSheet } from "./printRead";
+import { tablesOf } from "./references";
+import { placedTables } from "./typing";
+import { cellContent, tableData, worksheetData } from "./workbook";
+
+/** Where the settings stand among what a workbook keeps for others. */
+const SETTINGS = "pourwright";
+
+/** Changes come in bursts: an edit, then the values calculated from it. */
+const QUIET = 150;
+
+/** Changes of how a sheet looks, which leave its tables as they are. */
+const LOOKS = /height|width|style|color|gridlines|frozen|theme|protection|permission|merge|hidden|visible/;
+
+/** The embedded spreadsheet. It always works on the workbook that is open at the moment. */
+export class UniverHost implements Host {
+  readonly #api: FUniver;
+  readonly #injector: Injector;
+  readonly #calculation: Calculation;
+
+  constructor(univer: Univer) {
+    this.#api = FUniver.newAPI(univer);
+    this.#injector = univer.__getInjector();
+    this.#calculation = new Calculation(this.#injector);
+  }
+
+  async tables(): Promise<Source[]> {
+    await this.#calculation.settled();
+    const order = await this.sheetNames();
+    return placedTables(this.#injector, this.#workbook())
+      .sort((a, b) => order.indexOf(a.sheet) - order.indexOf(b.sheet) || a.row - b.row || a.column - b.column)
+      .map(({ name, sheet, row, column, rows, headings }) => ({
+        name,
+        place: { sheet, row, column, rows: rows + 1, columns: headings.length },
+        headings,
+      }));
+  }
+
+  async read(source: Source): Promise<SourceRows> {
+    if (!source.name) return this.#rows(source);
+    const now = (await this.tables()).find(({ name }) => name === source.name);
+    if (!now) throw new Error(`The table "${source.name}" is not there any more. Choose another one.`);
+    return this.#rows(now);
+  }
+
+  async selection(): Promise<SourceRows> {
+    const selected = this.#book().getActiveSheet().getSelection()?.getActiveRange()?.getRange();
+    if (!selected || (selected.startRow === selected.endRow && selected.startColumn === selected.endColumn)) {
+      throw new Error("Select the whole table first, from its headings to its last row.");
+    }
+    await this.#calculation.settled();
+    const sheet = this.#workbook().getActiveSheet();
+    // Whole columns reach to the end of the sheet; the rows that hold something are meant.
+    const last = sheet.getDataRealRange();
+    const place = placeOf(sheet, {
+      startRow: selected.startRow || 0,
+      startColumn: selected.startColumn || 0,
+      endRow: Math.min(lastOf(selected.endRow), Math.max(last.endRow, selected.startRow || 0)),
+      endColumn: Math.min(lastOf(selected.endColumn), Math.max(last.endColumn, selected.startColumn || 0)),
+    });
+    return this.#rows({ name: "", place, headings: this.#headings(sheet, place) });
+  }
+
+  async sheetNames(): Promise<string[]> {
+    return this.#workbook()
+      .getSheets()
+      .map((sheet) => sheet.getName());
+  }
+
+  async addSheet(sheet: Sheet, { signal, onProgress }: Work = {}): Promise<string> {
+    const book = this.#book();
+    const here = placedTables(this.#injector, this.#workbook());
+    const names = here.map((table) => table.name.toLowerCase());
+    for (const table of sheet.tables ?? []) {
+      if (names.includes(table.name.toLowerCase())) {
+        throw new Error(`A table "${table.name}" is already in the workbook. Rename it first.`);
+      }
+      names.push(table.name.toLowerCase());
+    }
+    const name = sheetName(sheet.name, await this.sheetNames());
+    const id = generateRandomId();
+    const before = book.getActiveSheet();
+    // A press on the stop button is heard only between two turns of the page.
+    const turn = async (share: number) => {
+      onProgress?.(share);
+      await new Promise((next) => setTimeout(next));
+      signal?.throwIfAborted();
+    };
+    await turn(0.1);
+    try {
+      const tables = [...here, ...tablesOf([{ ...sheet, name }])];
+      book.insertSheet(name, { sheet: worksheetData(id, { ...sheet, name }, tables) });
+      if (!this.#workbook().getSheetBySheetId(id)) throw new Error(`The sheet "${name}" could not be added.`);
+      await turn(0.5);
+      for (const table of sheet.tables ?? []) {
+        const { name: tableName, range, columns } = tableData(table);
+        await this.#run(AddSheetTableMutation.id, {
+          unitId: book.getId(),
+          subUnitId: id,
+          tableId: generateRandomId(),
+          name: tableName,
+          range,
+          header: table.headings,
+          options: { columns },
+        });
+      }
+      this.#api.getFormula().executeCalculation();
+      await turn(0.7);
+      await this.#calculation.settled();
+      await turn(1);
+      return name;
+    } catch (fault) {
+      if (this.#workbook().getSheetBySheetId(id)) book.deleteSheet(id);
+      book.setActiveSheet(before);
+      throw fault;
+    }
+  }
+
+  async readSheet(name: string): Promise<CellValue[][]> {
+    await this.#calculation.settled();
+    const sheet = this.#sheet(name);
+    const read = reader(this.#injector, sheet);
+    const { endRow, endColumn } = sheet.getDataRealRange();
+    const spilled = spilledCells(this.#injector, sheet);
+    const lastRow = Math.max(endRow, ...Object.keys(spilled).map(Number));
+    const lastColumn = Math.max(endColumn, ...Object.values(spilled).flatMap((row) => Object.keys(row).map(Number)));
+    return Array.from({ length: lastRow + 1 }, (_, row) =>
+      Array.from({ length: lastColumn + 1 }, (_, column) => read(row, column)),
+    );
+  }
+
+  async write(name: string, cells: readonly Cell[]): Promise<void> {
+    const sheet = this.#sheet(name);
+    const tables = placedTables(this.#injector, this.#workbook());
+    const value: Record<number, Record<number, ICellData>> = {};
+    for (const { row, column, content } of cells) {
+      if (!content) continue;
+      value[row] ??= {};
+      const old = { f: null, si: null, v: null, p: null, t: null };
+      (value[row] as Record<number, ICellData>)[column] = {
+        ...old,
+        ...cellContent(content, { sheet: name, row, column }, tables),
+      };
+    }
+    await this.#run(SetRangeValuesCommand.id, { unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId(), value });
+    await this.#calculation.settled();
+  }
+
+  async addRows(
+    name: string,
+    headings: readonly string[],
+    rows: readonly (readonly (Content | null)[])[],
+  ): Promise<void> {
+    const table = this.#injector
+      .get(TableManager)
+      .getTableList(this.#book().getId())
+      .find((one) => one.name === name);
+    const there = (await this.tables()).find((one) => one.name === name);
+    if (!table || !there) throw new Error(`The table "${name}" is not there any more.`);
+    const { place } = there;
+    const places = headings.map((heading) => there.headings.indexOf(heading));
+    const missing = headings[places.indexOf(-1)];
+    if (missing !== undefined) {
+      throw new Error(`The table "${name}" has no column "${missing}". Name the column so again, then try once more.`);
+    }
+    const sheet = this.#sheet(place.sheet);
+    const read = reader(this.#injector, sheet);
+    const next = place.row + place.rows;
+    for (let row = next; row < next + rows.length; row++) {
+      for (let column = place.column; column < place.column + place.columns; column++) {
+        if (read(row, column) === null) continue;
+        throw new Error(`There is something below the table "${name}". Move it away, then try once more.`);
+      }
+    }
+    const ids = { unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId() };
+    const spare = next + rows.length - sheet.getRowCount();
+    if (spare > 0)
+      this.#book()
+        .getSheetByName(place.sheet)
+        ?.insertRowsAfter(sheet.getRowCount() - 1, spare);
+    // Below a table its looks go on: those of its last row.
+    const styleOf = (column: number) => sheet.getCellMatrix().getValue(next - 1, column)?.s ?? null;
+    const value: Record<number, Record<number, ICellData>> = {};
+    for (const [r, row] of rows.entries()) {
+      const line: Record<number, ICellData> = {};
+      for (let i = 0; i < place.columns; i++) line[place.column + i] = { s: styleOf(place.column + i) };
+      for (const [i, content] of row.entries()) {
+        const column = place.column + (places[i] as number);
+        const at = { sheet: place.sheet, row: next + r, column };
+        if (content) line[column] = { ...line[column], ...cellContent(content, at, []) };
+      }
+      value[next + r] = line;
+    }
+    await this.#run(SetRangeValuesCommand.id, { ...ids, value });
+    const { startRow, startColumn, endColumn, endRow } = table.range;
+    await this.#run(SetSheetTableCommand.id, {
+      unitId: ids.unitId,
+      tableId: table.id,
+      updateRange: { newRange: { startRow, startColumn, endColumn, endRow: endRow + rows.length } },
+    });
+    await this.#calculation.settled();
+  }
+
+  async select({ sheet: name, row, column, rows, columns }: Place): Promise<void> {
+    const sheet = this.#book().getSheetByName(name);
+    if (!sheet) throw new Error(`The sheet "${name}" is not there any more.`);
+    this.#book().setActiveSheet(sheet);
+    sheet.getRange(row, column, rows, columns).activate();
+    const range = { startRow: row, endRow: row + rows - 1, startColumn: column, endColumn: column + columns - 1 };
+    await this.#injector.get(ICommandService).executeCommand(ScrollToRangeOperation.id, { range });
+  }
+
+  async settings(): Promise<unknown> {
+    return this.#book().getCustomMetadata()?.[SETTINGS] ?? null;
+  }
+
+  async keepSettings(settings: unknown): Promise<void> {
+    this.#book().setCustomMetadata({ ...this.#book().getCustomMetadata(), [SETTINGS]: settings });
+  }
+
+  async print(name: string): Promise<void> {
+    await printFrame(await this.printable(name), name);
+  }
+
+  /** The page of HTML that print() prints. */
+  async printable(name: string): Promise<string> {
+    await this.#calculation.settled();
+    return printPage(printedSheet(this.#injector, this.#sheet(name), navigator.language));
+  }
+
+  onChange(callback: () => void): () => void {
+    let timer: ReturnType<typeof setTimeout> | undefined;
+    const soon = () => {
+      clearTimeout(timer);
+      timer = setTimeout(callback, QUIET);
+    };
+    const changed = this.#injector.get(ICommandService).onCommandExecuted(({ id, type }) => {
+      if (type === CommandType.MUTATION && id.startsWith("sheet.mutation.") && !LOOKS.test(id)) soon();
+    });
+    const opened = this.#injector
+      .get(IUniverInstanceService)
+      .getTypeOfUnitAdded$(UniverInstanceType.UNIVER_SHEET)
+      .subscribe(soon);
+    return () => {
+      clearTimeout(timer);
+      changed.dispose();
+      opened.unsubscribe();
+    };
+  }
+
+  #book() {
+    const book = this.#api.getActiveWorkbook();
+    if (!book) throw new Error("No workbook is open.");
+    return book;
+  }
+
+  #workbook() {
+    return this.#book().getWorkbook();
+  }
+
+  #sheet(name: string): Worksheet {
+    const sheet = this.#workbook().getSheetBySheetName(name);
+    if (!sheet) throw new Error(`The sheet "${name}" is not there any more.`);
+    return sheet;
+  }
+
+  #headings(sheet: Worksheet, { row, column, columns }: Place): string[] {
+    const read = reader(this.#injector, sheet);
+    return Array.from({ length: columns }, (_, i) => headingText(read(row, column + i)));
+  }
+
+  async #rows(source: Source): Promise<SourceRows> {
+    await this.#calculation.settled();
+    const { row, column, rows, columns } = source.place;
+    const sheet = this.#sheet(source.place.sheet);
+    const read = reader(this.#injector, sheet);
+    return {
+      ...source,
+      rows: Array.from({ length: rows - 1 }, (_, r) =>
+        Array.from({ length: columns }, (_, c) => read(row + 1 + r, column + c)),
+      ),
+    };
+  }
+
+  async #run(id: string, params: object): Promise<void> {
+    if (!(await this.#injector.get(ICommandService).executeCommand(id, params))) throw new Error(`${id} failed.`);
+  }
+}
+
+interface Box {
+  readonly startRow: number;
+  readonly endRow: number;
+  readonly startColumn: number;
+  readonly endColumn: number;
+}
+
+function placeOf(sheet: Worksheet, { startRow, endRow, startColumn, endColumn }: Box): Place {
+  return {
+    sheet: sheet.getName(),
+    row: startRow,
+    column: startColumn,
+    rows: endRow - startRow + 1,
+    columns: endColumn - startColumn + 1,
+  };
+}
+
+/** Whole rows and columns end with NaN. */
+const lastOf = (end: number) => (Number.isNaN(end) ? Number.POSITIVE_INFINITY : end);

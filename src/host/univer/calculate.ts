@@ -1,0 +1,102 @@
+/** The embedded spreadsheet's formula engine without the spreadsheet: needs no browser. */
+
+import {
+  generateRandomId,
+  type ICellData,
+  ICommandService,
+  LocaleType,
+  Univer,
+  UniverInstanceType,
+} from "@univerjs/core";
+import {
+  FormulaDataModel,
+  ISuperTableService,
+  SetFormulaCalculationNotificationMutation,
+  SetFormulaCalculationResultMutation,
+  SetFormulaCalculationStartMutation,
+  UniverFormulaEnginePlugin,
+} from "@univerjs/engine-formula";
+import type { Sheet } from "../../sheet/sheet";
+import { type Bundle, loadBundle } from "./bundle";
+import { type ErrorValue, readCell } from "./cells";
+import { executors } from "./functions";
+import { tableData, workbookData } from "./workbook";
+
+/** A cell of a calculated sheet: exact; an error comes with its code and, from our functions, its message. */
+export type Calculated = string | number | boolean | null | ErrorValue;
+
+type Matrix = Record<number, Record<number, ICellData | null>>;
+
+const TIME_LIMIT = 60_000;
+
+/**
+ * The values of all cells of these sheets, by sheet, row and column from 0, what formulas spill included. Rows end
+ * with their last cell that holds anything; blanks before it are null.
+ */
+export async function calculate(sheets: readonly Sheet[], functions: Bundle): Promise<Calculated[][][]> {
+  const univer = new Univer({ locale: LocaleType.EN_US });
+  try {
+    univer.registerPlugin(UniverFormulaEnginePlugin, { function: executors(loadBundle(functions)) });
+    const data = workbookData(generateRandomId(), sheets);
+    univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
+    const injector = univer.__getInjector();
+
+    // In the browser the table plugin tells the engine about tables.
+    const tables = injector.get(ISuperTableService);
+    for (const [i, sheet] of sheets.entries()) {
+      for (const table of sheet.tables ?? []) {
+        tables.registerTable(data.id, table.name, {
+          sheetId: data.sheetOrder[i] as string,
+          range: tableData(table).range,
+          titleMap: new Map(table.headings.map((heading, column) => [heading, column])),
+        });
+      }
+    }
+
+    const results = await run(injector.get(ICommandService));
+    const spilled = injector.get(FormulaDataModel).getArrayFormulaCellData();
+    return data.sheetOrder.map((id) =>
+      values([
+        (data.sheets[id]?.cellData ?? {}) as Matrix,
+        (spilled[data.id]?.[id] ?? {}) as Matrix,
+        (results[data.id]?.[id] ?? {}) as Matrix,
+      ]),
+    );
+  } finally {
+    univer.dispose();
+  }
+}
+
+type Results = Record<string, Record<string, Matrix>>;
+
+function run(commands: ICommandService): Promise<Results> {
+  return new Promise((resolve, reject) => {
+    let results: Results = {};
+    const timer = setTimeout(() => reject(new Error("the formulas were not calculated in a minute")), TIME_LIMIT);
+    commands.onCommandExecuted(({ id, params }) => {
+      if (id === SetFormulaCalculationResultMutation.id) results = (params as { unitData: Results }).unitData;
+      if (id === SetFormulaCalculationNotificationMutation.id) {
+        if ((params as { functionsExecutedState?: number }).functionsExecutedState === undefined) return;
+        clearTimeout(timer);
+        resolve(results);
+      }
+    });
+    commands.executeCommand(SetFormulaCalculationStartMutation.id, { forceCalculation: true }).catch(reject);
+  });
+}
+
+/** The later layers stand over the earlier ones. */
+function values(layers: readonly Matrix[]): Calculated[][] {
+  const rows: Calculated[][] = [];
+  for (const layer of layers) {
+    for (const [row, cells] of Object.entries(layer)) {
+      for (const [column, cell] of Object.entries(cells)) {
+        const value = readCell(cell);
+        if (value === null) continue;
+        rows[Number(row)] ??= [];
+        (rows[Number(row)] as Calculated[])[Number(column)] = value;
+      }
+    }
+  }
+  return Array.from(rows, (row) => Array.from(row ?? [], (value) => value ?? null));
+}

@@ -1,0 +1,30 @@
+/** Corrections of the formula engine, version 0.25.1, where it computes something else than Excel. */
+
+import { BaseReferenceObject, CELL_INVERTED_INDEX_CACHE, LexerTreeBuilder } from "@univerjs/engine-formula";
+
+// INDEX and OFFSET make a new reference from a part of the one they are given, and forget its sheet when that one
+// was a table column: they would read the formula's own sheet. So a reference that was given a sheet but no sheet
+// name keeps the sheet.
+const sheetByName = BaseReferenceObject.prototype.setForcedSheetId;
+BaseReferenceObject.prototype.setForcedSheetId = function (names) {
+  if (this.getForcedSheetName()) sheetByName.call(this, names);
+};
+
+// The engine remembers comparisons of a column, and in what it remembers 0 and a blank are the same: the second
+// formula that asks whether a cell with 0 is "" would be told that it is. So it looks at the cells each time.
+CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
+
+// Before a formula is parsed the parser forgets what the last one left open, but not its square brackets: after a
+// half-typed `Vessels[` the next new formula would be an error.
+interface Parser {
+  _resetTemp(): void;
+  _squareBracketState: number;
+  _tableBracketState: boolean;
+}
+const parser = LexerTreeBuilder.prototype as unknown as Parser;
+const forget = parser._resetTemp;
+parser._resetTemp = function () {
+  forget.call(this);
+  this._squareBracketState = 0;
+  this._tableBracketState = false;
+};

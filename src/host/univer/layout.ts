@@ -1,0 +1,64 @@
+/** Widths and heights that let a sheet be read. Univer fits a row to its text only after somebody edits it. */
+
+import type { Cell, Sheet } from "../../sheet/sheet";
+import { STYLES } from "../../sheet/styles";
+
+/** Univer's own: pixels of a row, points of a font, characters of a column. */
+export const DEFAULT_HEIGHT = 24;
+const DEFAULT_SIZE = 11;
+const DEFAULT_WIDTH = 12;
+
+/** No row is higher than this many pixels, so that the next one stays in sight. */
+const HIGHEST = 400;
+
+/** Characters that the filter's button takes from a table's heading. */
+const BUTTON = 5;
+
+/** The widths wished for, and no word of a table's heading broken. */
+export function widthsOf({ widths, tables = [] }: Sheet): number[] {
+  const roomy = [...widths];
+  for (const { column, headings } of tables) {
+    for (const [i, heading] of headings.entries()) {
+      if (widths[column + i] === 0) continue;
+      const longest = Math.max(...heading.split(/\s+/).map((word) => word.length));
+      roomy[column + i] = Math.max(widths[column + i] ?? DEFAULT_WIDTH, longest + BUTTON);
+    }
+  }
+  return Array.from(roomy, (width) => width ?? DEFAULT_WIDTH);
+}
+
+/** The height a cell's text needs, in pixels: an estimate. */
+export function heightOf(
+  { content, look, row, column, across = 1 }: Cell,
+  sheet: Sheet,
+  widths: readonly number[],
+): number {
+  const { size = DEFAULT_SIZE, wrap = false, bold = false } = STYLES[look ?? "body"];
+  const line = size * 1.7;
+  if (!wrap || !content || !("text" in content)) return Math.ceil(line);
+  const whole = Array.from({ length: across }, (_, i) => widths[column + i] ?? DEFAULT_WIDTH).reduce((a, b) => a + b);
+  const room = sheet.tables?.some((table) => table.row === row) ? whole - BUTTON : whole;
+  const lines = linesOf(content.text, Math.max(1, bold ? room * 0.8 : room));
+  return Math.min(HIGHEST, Math.ceil(lines * line + 4));
+}
+
+/** How many lines a text takes where one holds this many characters. */
+function linesOf(text: string, room: number): number {
+  let lines = 0;
+  for (const paragraph of text.split("\n")) {
+    let used = 0;
+    lines++;
+    for (const { length } of paragraph.split(/\s+/)) {
+      if (used > 0 && used + 1 + length > room) {
+        lines++;
+        used = 0;
+      }
+      used += length + (used > 0 ? 1 : 0);
+      while (used > room) {
+        lines++;
+        used -= room;
+      }
+    }
+  }
+  return lines;
+}

@@ -1,0 +1,76 @@
+/** The error cells of a workbook, with the words that say what to mend. */
+
+import { type ICellData, ICommandService, type Injector, type Nullable, type Workbook } from "@univerjs/core";
+import { SetFormulaCalculationResultMutation } from "@univerjs/engine-formula";
+import { readCell, spilledCells } from "./cells";
+
+export interface Problem {
+  readonly sheet: string;
+  /** From 0. */
+  readonly row: number;
+  /** From 0. */
+  readonly column: number;
+  /** Such as `#VALUE!`. */
+  readonly error: string;
+  /** What to mend; where the function said nothing, what such an error means. */
+  readonly message: string;
+  /** Whether the fault is in this cell: an error that a formula only hands on is not listed. */
+  readonly own: boolean;
+}
+
+const MEANINGS: Readonly<Record<string, string>> = {
+  "#CYCLE!": "this formula refers to itself, perhaps through other cells",
+  "#DIV/0!": "this formula, or a cell it uses, divides by zero or by a blank cell",
+  "#N/A": "no such value was found, or a cell that this one uses has no answer",
+  "#NAME?": "a name in this formula, or in a cell it uses, is unknown; check how it is written",
+  "#NUM!": "this formula, or a cell it uses, has a number that is too large or has no answer",
+  "#REF!": "this formula, or a cell it uses, refers to a cell that is no longer there",
+  "#SPILL!": "the results need the cells to the right and below; clear what stands in them",
+  "#VALUE!": "a cell that this one uses has an error, or holds a value of the wrong kind",
+};
+
+/** All error cells, sheet by sheet and row by row. */
+export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
+  return workbook.getSheets().flatMap((sheet) => {
+    const found = new Map<string, Problem>();
+    const note = (row: number, column: number, cell: Nullable<ICellData>) => {
+      const value = readCell(cell);
+      if (typeof value !== "object" || value === null) return;
+      found.set(`${row},${column}`, {
+        sheet: sheet.getName(),
+        row,
+        column,
+        error: value.error,
+        message: value.message || (MEANINGS[value.error] ?? "this formula has no answer"),
+        own: value.message !== "" || value.error === "#SPILL!",
+      });
+    };
+    for (const [row, cells] of Object.entries(spilledCells(injector, sheet))) {
+      for (const [column, cell] of Object.entries(cells)) note(Number(row), Number(column), cell);
+    }
+    sheet.getCellMatrix().forValue((row, column, cell) => {
+      if (cell?.f || cell?.si) note(row, column, cell);
+    });
+    return [...found.values()].sort((a, b) => a.row - b.row || a.column - b.column);
+  });
+}
+
+/**
+ * Our functions leave the message of an error in the cell, where it moves along with it. Univer would also leave it
+ * there when the cell's next result has none, so each result without a message is made to take away the old one.
+ */
+export function forgetOldMessages(injector: Injector): void {
+  injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
+    if (id !== SetFormulaCalculationResultMutation.id) return;
+    const { unitData } = params as { unitData: Record<string, Record<string, CellRows | null> | null> };
+    for (const sheets of Object.values(unitData)) {
+      for (const rows of Object.values(sheets ?? {})) {
+        for (const row of Object.values(rows ?? {})) {
+          for (const cell of Object.values(row)) if (cell) cell.custom ??= null;
+        }
+      }
+    }
+  });
+}
+
+type CellRows = Record<number, Record<number, ICellData | null>>;

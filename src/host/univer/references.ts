@@ -1,0 +1,88 @@
+import { Tools } from "@univerjs/core";
+import type { Sheet } from "../../sheet/sheet";
+
+/** A table with the sheet it stands on. */
+export interface PlacedTable {
+  readonly name: string;
+  readonly sheet: string;
+  /** Of its heading, from 0. */
+  readonly row: number;
+  /** From 0. */
+  readonly column: number;
+  readonly headings: readonly string[];
+  /** The headings by which Univer knows the columns, where users have changed them since: it keeps the first ones. */
+  readonly known?: readonly string[];
+  /** Rows below the heading. */
+  readonly rows: number;
+}
+
+/** Where a formula stands: rows and columns from 0. */
+export interface FormulaPlace {
+  readonly sheet: string;
+  readonly row: number;
+  readonly column: number;
+}
+
+export const tablesOf = (sheets: readonly Sheet[]): PlacedTable[] =>
+  sheets.flatMap((sheet) => (sheet.tables ?? []).map((table) => ({ ...table, sheet: sheet.name })));
+
+/** What a heading may hold in Excel that Univer 0.25 cannot read inside a table reference. */
+const UNREADABLE = /[()'{}#,:[\]]/;
+
+const TEXT = /("(?:[^"]|"")*")/;
+
+/**
+ * References to a table's column, or to its cell in the formula's own row: `Vessels[Water]`, `Vessels[[Water]]`,
+ * `Vessels[[#This Row],[Water]]`, `Vessels[@Water]`, `[@[Water (g)]]`. An apostrophe escapes what follows it.
+ */
+const REFERENCE =
+  /(?<name>[\p{L}_][\p{L}\p{N}_.]*)?\[(?:(?<thisRow>\[#This Row\],\s*|@)?\[(?<boxed>(?:'.|[^[\]'])+)\]|(?<at>@)?(?<bare>(?:'.|[^#@[\]'])(?:'.|[^[\]'])*))\]/giu;
+
+interface Parts {
+  readonly name?: string;
+  readonly thisRow?: string;
+  readonly boxed?: string;
+  readonly at?: string;
+  readonly bare?: string;
+}
+
+/**
+ * A formula as Univer can read it. It knows table references only with the table's name, not with `@`, in the
+ * capitals of the table, and not with every heading: what it cannot read becomes a plain reference.
+ */
+export function readableFormula(formula: string, place: FormulaPlace, tables: readonly PlacedTable[]): string {
+  return formula
+    .split(TEXT)
+    .map((part, i) =>
+      i % 2 === 1 ? part : part.replace(REFERENCE, (whole, ...rest) => readable(whole, rest.at(-1), place, tables)),
+    )
+    .join("");
+}
+
+function readable(whole: string, parts: Parts, place: FormulaPlace, tables: readonly PlacedTable[]): string {
+  const inRow = Boolean(parts.thisRow ?? parts.at);
+  const table = parts.name ? tables.find(({ name }) => same(name, parts.name)) : inRow && tableAround(place, tables);
+  const wanted = (parts.boxed ?? parts.bare ?? "").replace(/'(.)/g, "$1").trim();
+  const index = table ? table.headings.findIndex((heading) => same(heading, wanted)) : -1;
+  const heading = table ? (table.known ?? table.headings)[index] : undefined;
+  if (!table || heading === undefined) return whole;
+  if (!UNREADABLE.test(heading)) return `${table.name}[${inRow ? `[#This Row],[${heading}]` : heading}]`;
+
+  const letters = Tools.chatAtABC(table.column + index);
+  const sheet = `'${table.sheet.replaceAll("'", "''")}'!`;
+  if (inRow) return `${sheet}$${letters}${place.row + 1}`;
+  return `${sheet}$${letters}$${table.row + 2}:$${letters}$${table.row + 1 + table.rows}`;
+}
+
+function tableAround({ sheet, row, column }: FormulaPlace, tables: readonly PlacedTable[]): PlacedTable | undefined {
+  return tables.find(
+    (table) =>
+      table.sheet === sheet &&
+      row > table.row &&
+      row <= table.row + table.rows &&
+      column >= table.column &&
+      column < table.column + table.headings.length,
+  );
+}
+
+const same = (a: string, b: string | undefined) => a.toLowerCase() === b?.toLowerCase();

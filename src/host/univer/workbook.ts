@@ -1,0 +1,169 @@
+/** Described sheets as the workbook data that Univer opens. */
+
+import {
+  BooleanNumber,
+  BorderStyleTypes,
+  CellValueType,
+  HorizontalAlign,
+  type IBorderData,
+  type ICellData,
+  type IRange,
+  type IStyleData,
+  type IWorkbookData,
+  type IWorksheetData,
+  LocaleType,
+  VerticalAlign,
+  WrapStrategy,
+} from "@univerjs/core";
+import type { Cell, Content, Sheet, Table } from "../../sheet/sheet";
+import { LINE, STYLES, type Style } from "../../sheet/styles";
+import { DEFAULT_HEIGHT, heightOf, widthsOf } from "./layout";
+import { type FormulaPlace, type PlacedTable, readableFormula, tablesOf } from "./references";
+
+/** Room below and beside what a sheet holds, for the user and for results that spill. */
+const SPARE = { rows: 200, columns: 12 };
+const LEAST = { rows: 1000, columns: 26 };
+
+const ALIGN = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT };
+
+/** The name under which the table plugin keeps its tables in a workbook. */
+export const TABLES_RESOURCE = "SHEET_TABLE_PLUGIN";
+
+/**
+ * A workbook of these sheets. The id must be one that was never used before: the formula engine keeps what it
+ * parsed by workbook id and text of the formula, tables included.
+ */
+export function workbookData(id: string, sheets: readonly Sheet[]): IWorkbookData {
+  const ids = sheets.map((_, i) => `sheet${i + 1}`);
+  const tables = tablesOf(sheets);
+  return {
+    id,
+    name: "Pourwright",
+    appVersion: "0.25.1",
+    locale: LocaleType.EN_US,
+    styles: {},
+    sheetOrder: ids,
+    sheets: Object.fromEntries(sheets.map((sheet, i) => [ids[i], worksheetData(ids[i] as string, sheet, tables)])),
+    resources: [
+      {
+        name: TABLES_RESOURCE,
+        data: JSON.stringify(
+          Object.fromEntries(sheets.map((sheet, i) => [ids[i], { tables: (sheet.tables ?? []).map(tableData) }])),
+        ),
+      },
+    ],
+  };
+}
+
+/** A sheet of a workbook with these tables. */
+export function worksheetData(
+  id: string,
+  sheet: Sheet,
+  tables: readonly PlacedTable[],
+): Partial<IWorksheetData> & { id: string; name: string } {
+  const cellData: Record<number, Record<number, ICellData>> = {};
+  const mergeData: IRange[] = [];
+  const widths = widthsOf(sheet);
+  const rowData: Record<number, { h: number }> = {};
+  for (const cell of sheet.cells) {
+    const across = cell.across ?? 1;
+    const style = styleData(cell);
+    cellData[cell.row] ??= {};
+    const row = cellData[cell.row] as Record<number, ICellData>;
+    // Each covered cell gets the look too, or the border would stop after the first.
+    for (let i = 0; i < across; i++) row[cell.column + i] = style ? { s: style } : {};
+    row[cell.column] = {
+      ...(cell.content && cellContent(cell.content, { ...cell, sheet: sheet.name }, tables)),
+      ...(style && { s: style }),
+    };
+    if (across > 1) {
+      mergeData.push({
+        startRow: cell.row,
+        endRow: cell.row,
+        startColumn: cell.column,
+        endColumn: cell.column + across - 1,
+      });
+    }
+    const height = heightOf(cell, sheet, widths);
+    if (height > (rowData[cell.row]?.h ?? DEFAULT_HEIGHT)) rowData[cell.row] = { h: height };
+  }
+  const frozen = sheet.frozenRows ?? 0;
+  const last = (of: (cell: Cell) => number) => sheet.cells.reduce((most, cell) => Math.max(most, of(cell)), 0);
+  return {
+    id,
+    name: sheet.name,
+    cellData,
+    mergeData,
+    rowCount: Math.max(LEAST.rows, last((cell) => cell.row) + SPARE.rows),
+    columnCount: Math.max(LEAST.columns, last((cell) => cell.column + (cell.across ?? 1)) + SPARE.columns),
+    // Excel's own measure: seven pixels for each character and five beside them.
+    columnData: Object.fromEntries(
+      widths.map((width, i) => [i, width === 0 ? { hd: BooleanNumber.TRUE } : { w: Math.round(width * 7 + 5) }]),
+    ),
+    rowData,
+    ...(sheet.print && { custom: { print: sheet.print } }),
+    freeze: frozen
+      ? { xSplit: 0, ySplit: frozen, startRow: frozen, startColumn: -1 }
+      : { xSplit: 0, ySplit: 0, startRow: -1, startColumn: -1 },
+  };
+}
+
+/** A table as the table plugin keeps it. */
+export function tableData({ name, row, column, headings, rows }: Table) {
+  return {
+    id: name,
+    name,
+    range: { startRow: row, startColumn: column, endRow: row + rows, endColumn: column + headings.length - 1 },
+    options: { showHeader: true, showFooter: false },
+    filters: { tableColumnFilterList: [] },
+    columns: headings.map((heading, i) => ({
+      id: `${name}.${i}`,
+      displayName: heading,
+      dataType: "none",
+      formula: "",
+      meta: {},
+      style: {},
+    })),
+    meta: {},
+  };
+}
+
+/** A text is forced to stay one: else `=1+1` would become a formula as soon as the user edits its cell. */
+export function cellContent(content: Content, place: FormulaPlace, tables: readonly PlacedTable[]): ICellData {
+  if ("formula" in content) return { f: readableFormula(content.formula, place, tables) };
+  if ("number" in content) return { v: content.number, t: CellValueType.NUMBER };
+  return { v: content.text, t: isPlain(content.text) ? CellValueType.STRING : CellValueType.FORCE_STRING };
+}
+
+/** Whether a text would still be that text if the user typed it. */
+function isPlain(text: string): boolean {
+  return /^[\p{L}(<]/u.test(text) && !/^(true|false)$/i.test(text);
+}
+
+function styleData({ look, format, align }: Cell): IStyleData | undefined {
+  const data: IStyleData = {
+    ...lookStyle(STYLES[look ?? "body"]),
+    ...(format && { n: { pattern: format } }),
+    ...(align && { ht: ALIGN[align] }),
+  };
+  return Object.keys(data).length > 0 ? data : undefined;
+}
+
+export function lookStyle(style: Style): IStyleData {
+  return {
+    ...(style.bold && { bl: BooleanNumber.TRUE }),
+    ...(style.italic && { it: BooleanNumber.TRUE }),
+    ...(style.size && { fs: style.size }),
+    ...(style.color && { cl: { rgb: `#${style.color}` } }),
+    ...(style.fill && { bg: { rgb: `#${style.fill}` } }),
+    ...(style.wrap && { tb: WrapStrategy.WRAP, vt: VerticalAlign.MIDDLE }),
+    ...(style.border && { bd: borders(style.border) }),
+  };
+}
+
+function borders(sides: NonNullable<Style["border"]>): IBorderData {
+  const line = { s: BorderStyleTypes.THIN, cl: { rgb: `#${LINE}` } };
+  if (sides === "bottom") return { b: line };
+  if (sides === "top") return { t: line };
+  return { t: line, b: line, l: line, r: line };
+}

@@ -1,0 +1,92 @@
+import type { Browser, Locator } from "playwright-core";
+import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
+import { launch } from "./launch";
+import { TryoutPage } from "./page";
+import { serve } from "./serve";
+
+describe("the charts over the cells", () => {
+  let browser: Browser;
+  let site: Awaited<ReturnType<typeof serve>>;
+  let tryout: TryoutPage;
+  const chart = (): Locator => tryout.page.locator("#spreadsheet svg[role=img]");
+  const words = async (): Promise<string> => (await chart().getAttribute("aria-label")) ?? "";
+
+  const choose = (sample: string) => tryout.page.getByLabel("Sample workbook").selectOption({ label: sample });
+
+  beforeAll(async () => {
+    [browser, site] = await Promise.all([launch(), serve()]);
+    tryout = await TryoutPage.open(browser, site.origin);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    site?.close();
+  });
+  afterEach(() => expect(tryout.complaints).toEqual([]));
+
+  it("show the margins of the line, and follow a price", async () => {
+    await choose("Costing");
+    expect(await chart().count()).toBe(0);
+    await tryout.openSheet("Margins");
+    await expect
+      .poll(words)
+      .toMatch(/^Bars: Margin of each candle\. .* Now: Quince, small tin: 53%,.* Bare, tumbler: 50%\./);
+    await tryout.openSheet("Line");
+    await expect.poll(() => chart().count()).toBe(0);
+    // By hand: a price of 6, less 6.5 % and 0.25 in fees and the cost of 2.7643, leaves 2.5957, which is 43 %.
+    await tryout.type("B13", "6");
+    await tryout.openSheet("Margins");
+    await expect.poll(words).toContain("Now: Quince, small tin: 43%");
+  });
+
+  it("stand on their cells also when the sheet is scrolled, and leave clicks to them", async () => {
+    const before = await chart().boundingBox();
+    await tryout.page.mouse.move(400, 500);
+    await tryout.page.mouse.wheel(0, 200);
+    await expect.poll(async () => (await chart().boundingBox())?.y).toBeCloseTo((before?.y ?? 0) - 200, 0);
+    // Clicks go through to the cells below.
+    await tryout.page.mouse.click(400, 500);
+    await expect.poll(() => tryout.page.locator("[data-u-comp=defined-name] input").inputValue()).toMatch(/^C2\d$/);
+  });
+
+  it("show weight against hours for each test, and keep to their rows when one is inserted", async () => {
+    await choose("Burn tests");
+    await tryout.openSheet("Tests");
+    await expect.poll(words).toContain("A: Straight tumbler, cotton, size 6: 0: 528, 4: 507,");
+    await tryout.openSheet("Readings");
+    await tryout.type("D10", "500");
+    await tryout.openSheet("Tests");
+    await expect.poll(words).toContain("size 6: 0: 528, 4: 500, 8: 485");
+
+    // A row in the middle of test A: B must not lose its first reading to it.
+    await tryout.openSheet("Readings");
+    await tryout.goTo("A10");
+    const row = await tryout.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
+    await tryout.page.mouse.click((row?.x ?? 0) + 20, (row?.y ?? 0) + 290, { button: "right" });
+    // Its middle is the number of rows.
+    await tryout.page.getByText("rows above").click({ position: { x: 20, y: 10 } });
+    await expect.poll(async () => (await tryout.cells("Readings", 14, 0, 2, 1)).flat()).toEqual(["A", "B"]);
+    await tryout.openSheet("Tests");
+    await expect.poll(words).toContain("16: 440, 20: 418. B: Straight tumbler, cotton, size 10: 0: 531, 4: 498");
+    await tryout.openSheet("Readings");
+    await tryout.goTo("A7");
+    await tryout.page.keyboard.press("Control+z");
+    await expect.poll(async () => (await tryout.cells("Readings", 13, 0, 2, 1)).flat()).toEqual(["A", "B"]);
+    await tryout.openSheet("Tests");
+    await expect.poll(words).toContain("16: 440, 20: 418. B: Straight tumbler, cotton, size 10: 0: 531, 4: 498");
+  });
+
+  it("take the colours of a light page, and of a dark one when it becomes that", async () => {
+    const paper = () => chart().locator("rect").first().getAttribute("fill");
+    await expect.poll(paper).toBe("#FFFFFF");
+    await tryout.page.emulateMedia({ colorScheme: "dark" });
+    await expect.poll(paper).toBe("#26221D");
+  });
+
+  it("go with their workbook and come back with it", async () => {
+    await choose("A pour day");
+    await expect.poll(() => chart().count()).toBe(0);
+    await choose("Costing");
+    await tryout.openSheet("Margins");
+    await expect.poll(words).toContain("Now: Quince, small tin: 43%");
+  });
+});

@@ -1,0 +1,86 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type Expected, expectedLine } from "../samples/expectedLine";
+import { SavedBook } from "../samples/saved";
+import { launch } from "./launch";
+import { TryoutPage } from "./page";
+import { serve } from "./serve";
+
+describe("the costing workbook in the browser", () => {
+  let browser: Browser;
+  let site: Awaited<ReturnType<typeof serve>>;
+  let tryout: TryoutPage;
+  let book: SavedBook;
+
+  beforeAll(async () => {
+    [browser, site, book] = await Promise.all([launch(), serve(), SavedBook.open("2-costing.xlsx")]);
+    tryout = await TryoutPage.open(browser, site.origin);
+    await tryout.page.getByLabel("Sample workbook").selectOption({ label: "Costing" });
+  });
+  afterAll(async () => {
+    await browser?.close();
+    site?.close();
+  });
+
+  /** The line as the spreadsheet computes it. */
+  async function line(): Promise<Expected[]> {
+    const { headings, rows } = await tryout.table("Line");
+    return rows.map((cells) => {
+      const number = (heading: string): number => Number(cells[headings.indexOf(heading)]);
+      return {
+        candle: String(cells[headings.indexOf("Candle")]),
+        cost: number("Cost"),
+        margin: number("Margin now"),
+        ask: number("Ask price"),
+        costThen: number("Cost then"),
+        marginThen: number("Margin then"),
+        askThen: number("Ask price then"),
+      };
+    });
+  }
+
+  function expectSame(read: readonly Expected[], wanted: readonly Expected[]): void {
+    expect(read.map(({ candle }) => candle)).toEqual(wanted.map(({ candle }) => candle));
+    for (const [i, one] of wanted.entries()) {
+      for (const [name, value] of Object.entries(one)) {
+        if (typeof value === "number")
+          expect(read[i]?.[name as "cost"], `${one.candle}: ${name}`).toBeCloseTo(value, 10);
+      }
+    }
+  }
+
+  it("opens from the list with every candle costed, and nothing to mend", async () => {
+    const read = await line();
+    expect(read).toHaveLength(20);
+    expectSame(read, expectedLine(book));
+    expect(await tryout.problems()).toEqual([]);
+  });
+
+  it("moves cost, margin and ask price of every candle when one wax price is typed", async () => {
+    const before = await line();
+    await tryout.openSheet("Prices");
+    expect(await tryout.cells("Prices", 4, 0, 1, 3)).toEqual([["Soy wax", "wax", 92]]);
+    await tryout.type("C5", "120");
+    const after = await line();
+    expectSame(after, expectedLine(book, { "Soy wax": 120 }));
+    for (const [i, one] of after.entries()) {
+      const was = before[i] as Expected;
+      expect(one.cost, one.candle).toBeGreaterThan(was.cost + 0.05);
+      expect(one.margin, one.candle).toBeLessThan(was.margin - 0.003);
+      expect(one.ask, one.candle).toBeGreaterThan(was.ask + 0.1);
+    }
+  });
+
+  it("follows the share of a recipe, which a formula spills", async () => {
+    const [[before]] = (await tryout.cells("Candles", 24, 16)) as [[number]];
+    await tryout.openSheet("Recipes");
+    expect(await tryout.cells("Recipes", 25, 1, 1, 4)).toEqual([["Beeswax", 1, "part", 20]]);
+    // Four parts of soy wax and four of beeswax, which is dearer.
+    await tryout.type("C26", "4");
+    expect(await tryout.cells("Recipes", 25, 4)).toEqual([[50]]);
+    expect(await tryout.cells("Candles", 24, 5, 1, 4)).toEqual([[29, 0, 0, 29]]);
+    const [[after]] = (await tryout.cells("Candles", 24, 16)) as [[number]];
+    expect(after).toBeGreaterThan(before);
+    expect(tryout.complaints).toEqual([]);
+  });
+});

@@ -1,0 +1,105 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Cell, Sheet } from "../../src/sheet/sheet";
+import { launch } from "./launch";
+import { TryoutPage } from "./page";
+import { serve } from "./serve";
+
+const NAMES = [
+  "=1+1",
+  "+SUM(A1)",
+  "@x",
+  "-2",
+  "'quoted",
+  "x".repeat(5000),
+  "كأس زجاجي",
+  "<img src=x onerror=alert(1)>",
+  "1/2",
+];
+const ROWS = 1000;
+
+/** A table of a thousand vessels, the first of them with names that must stay the text they are. */
+function bigSheet(): Sheet {
+  const headings = ["Vessel", "Scent", "Quantity", "Fill weight (g)", "Load"];
+  const cells: Cell[] = headings.map((text, column) => ({ row: 0, column, content: { text } }));
+  for (let i = 0; i < ROWS; i++) {
+    const text = NAMES[i] ?? `Vessel ${i}`;
+    const contents = [
+      { text },
+      { text: i % 9 === 0 ? "=cmd|' /C calc'!A0" : `Scent ${i % 8}` },
+      { number: 1 + (i % 3) },
+      { number: 100 + (i % 150) },
+      { number: 0.06 },
+    ];
+    for (const [column, content] of contents.entries()) cells.push({ row: i + 1, column, content });
+  }
+  return {
+    name: "Big",
+    widths: [30, 20, 10, 12, 8],
+    cells,
+    tables: [{ name: "Big", row: 0, column: 0, headings, rows: ROWS }],
+  };
+}
+
+describe("a thousand vessels", () => {
+  let browser: Browser;
+  let site: { origin: string; close: () => void };
+  let tryout: TryoutPage;
+
+  beforeAll(async () => {
+    [browser, site] = await Promise.all([launch(), serve()]);
+    tryout = await TryoutPage.open(browser, site.origin);
+    await tryout.page.evaluate(async (sheet) => {
+      await (
+        window as unknown as { pourwright: { host: { addSheet(sheet: Sheet): Promise<string> } } }
+      ).pourwright.host.addSheet(sheet);
+    }, bigSheet());
+    await tryout.page.getByLabel("Pour from").selectOption("Big");
+  });
+  afterAll(async () => {
+    await browser?.close();
+    site?.close();
+  });
+
+  it("stopped half-way leaves no sheet behind", async () => {
+    const before = await tryout.sheetNames();
+    await tryout.page.locator(".totals").waitFor();
+    // The press on Stop comes as soon as the button is there.
+    await tryout.page.evaluate(() => {
+      new MutationObserver((_, observer) => {
+        const stop = [...document.querySelectorAll("button")].find((button) => button.textContent === "Stop");
+        if (!stop) return;
+        observer.disconnect();
+        stop.click();
+      }).observe(document.body, { childList: true, subtree: true });
+    });
+    await tryout.page.getByRole("button", { name: "Write run sheet" }).click();
+    await tryout.page.getByText("Stopped. Nothing was written.").waitFor();
+    expect(await tryout.sheetNames()).toEqual(before);
+  });
+
+  it("become a run sheet, every name the text it is", async () => {
+    await tryout.page.getByRole("button", { name: "Write run sheet" }).click();
+    // Within ten seconds, or the wait gives up.
+    await tryout.page.getByText(/Run sheet written/).waitFor({ timeout: 10_000 });
+    const name = (await tryout.sheetNames()).at(-1) as string;
+    const rows = await tryout.page.evaluate(async (sheet) => {
+      const { host } = (
+        window as unknown as { pourwright: { host: { readSheet(name: string): Promise<unknown[][]> } } }
+      ).pourwright;
+      return host.readSheet(sheet);
+    }, name);
+    const texts = rows.map((row) => row[0]);
+    for (const text of NAMES) expect(texts, text.slice(0, 40)).toContain(text);
+    expect(texts.filter((text) => String(text).startsWith("=cmd|' /C calc'!A0: pot")).length).toBeGreaterThan(0);
+    const together = rows.find((row) => row[0] === "All together");
+    const candles = Array.from({ length: ROWS }, (_, i) => 1 + (i % 3)).reduce((a, b) => a + b);
+    expect(together?.[1]).toBe(candles);
+    for (const cell of rows.flat()) expect(typeof cell === "object" && cell !== null, JSON.stringify(cell)).toBe(false);
+  });
+
+  it("ran no script that stands in a name, and showed no fault", async () => {
+    expect(await tryout.page.locator("img[src=x]").count()).toBe(0);
+    expect(tryout.complaints).toEqual([]);
+  });
+});

@@ -1,0 +1,60 @@
+import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { type Browser, chromium } from "playwright-core";
+
+const CACHE = fileURLToPath(new URL("../../.cache", import.meta.url));
+const HOME = join(CACHE, "chromium");
+
+const HOW_TO_GET_ONE =
+  "No browser for the tests. Install Chromium or Chrome and name its program in the environment: POURWRIGHT_BROWSER=/path/to/chrome npm test";
+
+/** A browser to test with: the one that POURWRIGHT_BROWSER names, else the one that came with npm (Linux on x64). */
+export async function launch(): Promise<Browser> {
+  const named = process.env.POURWRIGHT_BROWSER;
+  if (named) {
+    if (!existsSync(named)) throw new Error(`POURWRIGHT_BROWSER: there is no program ${named}`);
+    return chromium.launch({ executablePath: named, args: ["--no-sandbox"] });
+  }
+  if (process.platform !== "linux" || process.arch !== "x64") throw new Error(HOW_TO_GET_ONE);
+  if (!existsSync(HOME)) await unpack();
+  return chromium.launch({
+    executablePath: join(HOME, "chromium"),
+    args: ["--no-sandbox", "--no-zygote", "--use-gl=angle", "--use-angle=swiftshader", "--enable-unsafe-swiftshader"],
+    env: {
+      ...(process.env as Record<string, string>),
+      LD_LIBRARY_PATH: join(HOME, "al2023", "lib"),
+      FONTCONFIG_FILE: join(HOME, "fonts.conf"),
+    },
+  });
+}
+
+/** Unpacks the packaged browser once. Aside first: another test process may be at it too, and the first one wins. */
+async function unpack(): Promise<void> {
+  mkdirSync(CACHE, { recursive: true });
+  const aside = mkdtempSync(join(CACHE, "chromium-"));
+  const { TMPDIR, LD_LIBRARY_PATH, FONTCONFIG_PATH, AWS_EXECUTION_ENV } = process.env;
+  try {
+    // The package unpacks into the temporary folder, and its libraries only where it takes itself to be on AWS.
+    Object.assign(process.env, { TMPDIR: aside, AWS_EXECUTION_ENV: "AWS_Lambda_nodejs20.x" });
+    const { default: packaged } = await import("@sparticuz/chromium");
+    await packaged.executablePath();
+  } finally {
+    for (const [name, value] of Object.entries({ TMPDIR, LD_LIBRARY_PATH, FONTCONFIG_PATH, AWS_EXECUTION_ENV })) {
+      if (value === undefined) delete process.env[name];
+      else process.env[name] = value;
+    }
+  }
+  // Without fonts a canvas measures all text as having no width.
+  writeFileSync(
+    join(aside, "fonts.conf"),
+    `<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd"><fontconfig>
+<dir>${join(HOME, "fonts", "fonts")}</dir><dir>/usr/share/fonts</dir><cachedir>${join(HOME, "font-cache")}</cachedir>
+</fontconfig>`,
+  );
+  try {
+    renameSync(aside, HOME);
+  } catch {
+    rmSync(aside, { recursive: true, force: true });
+  }
+}

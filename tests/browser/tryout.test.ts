@@ -1,0 +1,194 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser } from "playwright-core";
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import { fillWeight } from "../../src/core/fill/fillWeight";
+import { SAMPLES } from "../../src/samples/index";
+import { launch } from "./launch";
+import { TryoutPage } from "./page";
+import { serve } from "./serve";
+
+const axe = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const PATIENCE = { timeout: 20_000 };
+const BAD_LOAD = "load: 6 means 600 %; write 6% or 0.06";
+
+describe("the try-out page", () => {
+  let browser: Browser;
+  let site: Awaited<ReturnType<typeof serve>>;
+  let tryout: TryoutPage;
+
+  beforeAll(async () => {
+    [browser, site] = await Promise.all([launch(), serve()]);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    site?.close();
+  });
+  beforeEach(async () => {
+    tryout = await TryoutPage.open(browser, site.origin);
+  });
+  afterEach(async () => {
+    expect(tryout.complaints).toEqual([]);
+    await tryout.close();
+  });
+
+  it("opens a sample workbook with its formulas computed", async () => {
+    const { headings, rows } = await tryout.table("Vessels");
+    const [water, factor, fill] = ["Water weight (g)", "Wax factor", "Fill weight (g)"].map((one) =>
+      headings.indexOf(one),
+    );
+    const weighed = rows.filter((cells) => typeof cells[water as number] === "number");
+    expect(weighed.length).toBeGreaterThan(11);
+    for (const cells of weighed) {
+      const [weight, own, result] = [water, factor, fill].map((column) => cells[column as number]);
+      expect(result).toBe(fillWeight(weight as number, (own as number | null) ?? undefined));
+    }
+    expect(await tryout.problems()).toEqual([]);
+  });
+
+  it("computes what is typed into a cell, and what depends on it", async () => {
+    await tryout.openSheet("Vessels");
+    await tryout.type("H2", "=POUR.FILLWEIGHT(C5)*2");
+    await tryout.type("C5", "100");
+    expect(await tryout.cells("Vessels", 4, 4)).toEqual([[86]]);
+    expect(await tryout.cells("Vessels", 1, 7)).toEqual([[172]]);
+    await tryout.page.keyboard.press("Control+z");
+    await expect.poll(() => tryout.cells("Vessels", 4, 4), PATIENCE).not.toEqual([[86]]);
+  });
+
+  it("lets table columns be typed as in Excel", async () => {
+    await tryout.openSheet("Vessels");
+    await tryout.type("C5", "100");
+    await tryout.type("H5", "=vessels[@[Water weight (g)]]*2");
+    await tryout.type("H6", "=MAX(Vessels[Water weight (g)])");
+    await tryout.type("C18", "5000");
+    expect(await tryout.cells("Vessels", 4, 7, 2)).toEqual([[200], [5000]]);
+  });
+
+  it("offers the functions with their descriptions while they are typed", async () => {
+    await tryout.openSheet("Scents");
+    await tryout.goTo("H2");
+    await tryout.page.keyboard.type("=POUR.FI", { delay: 20 });
+    await tryout.page.getByText("POUR.FILLWEIGHT", { exact: true }).waitFor();
+    await tryout.page.getByText("POUR.FILLBYVOLUME", { exact: true }).waitFor();
+    await tryout.page.keyboard.type("LLWEIGHT(", { delay: 20 });
+    await tryout.page.getByText("POUR.FILLWEIGHT(water,[waxFactor])").waitFor();
+    await tryout.page
+      .getByText("Optional. Weight of wax for one weight of water, above 0 and at most 2")
+      .waitFor({ state: "attached" });
+    await tryout.page.keyboard.type("10)", { delay: 20 });
+    await tryout.enterFormula();
+    expect(await tryout.cells("Scents", 1, 7)).toEqual([[8.6]]);
+  });
+
+  it("says what to mend, and leads to the cell", async () => {
+    const { page } = tryout;
+    await tryout.openSheet("Scents");
+    await tryout.type("B6", "6");
+    await expect.poll(() => tryout.problems(), PATIENCE).toContain(`Scents!F6: ${BAD_LOAD}`);
+    expect((await tryout.problems()).some((problem) => problem.startsWith("Batch!"))).toBe(true);
+
+    await tryout.openSheet("Read me");
+    await page.getByRole("button", { name: `Scents!F6: ${BAD_LOAD}` }).click();
+    await expect.poll(() => tryout.message(), PATIENCE).toBe(`F6: ${BAD_LOAD}`);
+    expect(await page.getByRole("tab", { name: "Scents", exact: true }).getAttribute("aria-selected")).toBe("true");
+
+    // The message goes along when its row moves, and away with the fault.
+    await tryout.type("H2", "=1/0");
+    await tryout.goTo("H2");
+    await expect.poll(() => tryout.message(), PATIENCE).toContain("divides by zero");
+    await tryout.type("B6", "8%");
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
+    await tryout.goTo("F6");
+    await expect.poll(() => tryout.message(), PATIENCE).toBe("");
+  });
+
+  it("forgets a message when the cell's next error has another cause", async () => {
+    await tryout.openSheet("Scents");
+    await tryout.type("H2", "=POUR.SCENTPART(10,6)");
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!H2: ${BAD_LOAD}`]);
+    await tryout.type("H2", '=1+"x"');
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
+    await tryout.goTo("H2");
+    await expect.poll(() => tryout.message(), PATIENCE).toMatch(/^H2: a cell that this one uses/);
+  });
+
+  it("says why results cannot spill", async () => {
+    await tryout.openSheet("Scents");
+    await tryout.type("I2", "taken");
+    await tryout.type("H2", "=POUR.SCENTSPLIT(10,6%)");
+    await expect
+      .poll(() => tryout.problems(), PATIENCE)
+      .toEqual([expect.stringContaining("Scents!H2: the results need")]);
+    await tryout.goTo("I2");
+    await tryout.page.keyboard.press("Delete");
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
+    const [row] = await tryout.cells("Scents", 1, 7, 1, 2);
+    expect((row?.[0] as number) + (row?.[1] as number)).toBeCloseTo(10, 12);
+  });
+
+  it("opens every sample, and brings each back as it was left", async () => {
+    const choice = tryout.page.getByLabel("Sample workbook");
+    const titles = await choice.locator("option").allTextContents();
+    expect(titles).toEqual(expect.arrayContaining(SAMPLES.map(({ title }) => title)));
+    await tryout.openSheet("Vessels");
+    await tryout.type("C5", "123");
+    for (const title of titles.slice(1)) {
+      await choice.selectOption(title);
+      await expect.poll(() => tryout.problems(), { ...PATIENCE, message: title }).toEqual([]);
+    }
+    await choice.selectOption(titles[0] as string);
+    expect(await tryout.cells("Vessels", 4, 2)).toEqual([[123]]);
+    const [pot] = await tryout.cells("Pots", 16, 0, 1, 2);
+    expect(pot?.[0]).toBe(1);
+  });
+
+  it("has a help page behind its link", async () => {
+    await tryout.page.getByRole("link", { name: "Help" }).click();
+    await tryout.page.waitForURL(/\/help\/index\.html$/);
+    expect(await tryout.page.locator("body").textContent()).toContain("FILLWEIGHT");
+  });
+});
+
+describe.each([
+  { width: 1280, height: 800, dark: false },
+  { width: 1280, height: 800, dark: true },
+  { width: 320, height: 700, dark: false },
+])("the page at %o", (size) => {
+  let browser: Browser;
+  let site: Awaited<ReturnType<typeof serve>>;
+  let tryout: TryoutPage;
+
+  beforeAll(async () => {
+    [browser, site] = await Promise.all([launch(), serve()]);
+    tryout = await TryoutPage.open(browser, site.origin, size);
+  });
+  afterAll(async () => {
+    await browser?.close();
+    site?.close();
+  });
+
+  it("fits, keeps sheet and pane in reach, and can be read by all", async () => {
+    const { page } = tryout;
+    await tryout.tables();
+    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(size.width);
+    const pane = page.getByRole("complementary", { name: "Run sheet" });
+    await pane.scrollIntoViewIfNeeded();
+    expect((await pane.boundingBox())?.width).toBeGreaterThan(300);
+    expect(await page.locator("#spreadsheet canvas").count()).toBeGreaterThan(0);
+    await tryout.type("P1", "=POUR.SCENTPART(10,6)");
+    await expect.poll(() => tryout.problems(), PATIENCE).toHaveLength(1);
+    await tryout.goTo("P1");
+    await expect.poll(() => tryout.message(), PATIENCE).toContain("600 %");
+
+    await page.evaluate(axe);
+    const faults = await page.evaluate(async () => {
+      const { axe } = window as unknown as {
+        axe: { run: (what: object) => Promise<{ violations: { id: string }[] }> };
+      };
+      return (await axe.run({ exclude: ["#spreadsheet"] })).violations.map(({ id }) => id);
+    });
+    expect(faults).toEqual([]);
+    expect(tryout.complaints).toEqual([]);
+  });
+});

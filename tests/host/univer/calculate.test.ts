@@ -1,0 +1,113 @@
+import { describe, expect, it } from "vitest";
+import { calculate } from "../../../src/host/univer/calculate";
+import type { Cell, Sheet } from "../../../src/sheet/sheet";
+import { metadataText, script } from "../../functions/built";
+
+const built = { script, metadata: metadataText };
+const at = (row: number, column: number, content: Cell["content"]): Cell => ({ row, column, content });
+const formulas = (...texts: string[]): Cell[] => texts.map((formula, row) => at(row, 9, { formula }));
+
+/** A table "Pours" with this heading over 1 and 2, on a sheet of its own. */
+const pours = (heading: string): Sheet => ({
+  name: "Pours",
+  widths: [],
+  cells: [at(0, 0, { text: "Name" }), at(0, 1, { text: heading }), at(1, 1, { number: 1 }), at(2, 1, { number: 2 })],
+  tables: [{ name: "Pours", row: 0, column: 0, headings: ["Name", heading], rows: 2 }],
+});
+
+/** What the formulas in column J of a second sheet make. */
+async function beside(sheet: Sheet, ...texts: string[]) {
+  const [, second] = await calculate([sheet, { name: "Second", widths: [], cells: formulas(...texts) }], built);
+  return texts.map((_, row) => second?.[row]?.[9]);
+}
+
+describe("sheets calculated without a browser", () => {
+  it("give every cell exactly, blanks as null, sheet by sheet", async () => {
+    const [first, second] = await calculate(
+      [
+        {
+          name: "A",
+          widths: [],
+          cells: [at(0, 0, { number: 0.25 }), at(0, 2, { formula: "=A1+0.5" }), at(2, 0, { formula: '=IF(TRUE,"")' })],
+        },
+        { name: "B b", widths: [], cells: [at(1, 1, { formula: "='A'!C1*10" }), at(1, 2, { formula: "=1=1" })] },
+      ],
+      built,
+    );
+    expect(first).toEqual([[0.25, null, 0.75]]);
+    expect(second).toEqual([[], [null, 7.5, true]]);
+  });
+
+  it.each([
+    "=1+1",
+    "+SUM(A1)",
+    "@x",
+    "-2",
+    "'quoted",
+    "x".repeat(5000),
+    "שלום",
+    "<img onerror>",
+    "12",
+    "6%",
+    "TRUE",
+    "#N/A",
+  ])("leave a text the text it is (%#)", async (text) => {
+    const [sheet] = await calculate([{ name: "A", widths: [], cells: [at(0, 0, { text })] }], built);
+    expect(sheet).toEqual([[text]]);
+  });
+
+  it.each(["Water", "Water weight", "Water (g)", "Load, %", "from:to", "No. #", "g/oz", "Maker's", "a [b]"])(
+    "read the table column %s",
+    async (heading) => {
+      const typed = heading.replace(/['#@[\]]/g, "'$&");
+      const [sum, called, indexed] = await beside(
+        pours(heading),
+        `=SUM(Pours[[${typed}]])`,
+        `=SUM(POUR.FILLWEIGHT(Pours[[${typed}]],1))`,
+        `=INDEX(Pours[[${typed}]],2)`,
+      );
+      expect([sum, called, indexed]).toEqual([3, 3, 2]);
+    },
+  );
+
+  it.each(["Water", "Water (g)"])("read a column's cell in the formula's own row, as in %s", async (heading) => {
+    const sheet = pours(heading);
+    const [first] = await calculate(
+      [
+        {
+          ...sheet,
+          cells: [
+            ...sheet.cells,
+            at(1, 4, { formula: `=Pours[[#This Row],[${heading}]]*10` }),
+            at(2, 4, { formula: `=Pours[@[${heading}]]*10` }),
+          ],
+        },
+      ],
+      built,
+    );
+    expect([first?.[1]?.[4], first?.[2]?.[4]]).toEqual([10, 20]);
+  });
+
+  it("read a table reference in any capitals, and leave those in texts alone", async () => {
+    const read = await beside(pours("Water (g)"), "=SUM(pours[water (G)])", '="Pours[Water (g)]"');
+    expect(read).toEqual([3, "Pours[Water (g)]"]);
+  });
+
+  it("do not mix a zero with a blank, however often they ask", async () => {
+    // In Excel a cell with 0 is not equal to "".
+    const sheet: Sheet = { name: "A", widths: [], cells: [at(0, 0, { number: 0 })] };
+    expect(await beside(sheet, '=A!A1=""', '=IF(A!A1="",1,2)', '=A!A2=""', "=A!A1=0")).toEqual([false, 2, true, true]);
+  });
+
+  it("are not spoilt by a formula that cannot be read", async () => {
+    const read = await beside(pours("Water"), "=SUM(Pours[", "=SUM(1,2)", "=SUM(Pours[Water])");
+    expect(read.slice(1)).toEqual([3, 3]);
+  });
+
+  it("keep two workbooks with the same formulas apart", async () => {
+    const longer = { ...pours("Water"), cells: [...pours("Water").cells, at(3, 1, { number: 10 })] };
+    const tables = [{ name: "Pours", row: 0, column: 0, headings: ["Name", "Water"], rows: 3 }];
+    expect(await beside(pours("Water"), "=SUM(Pours[Water])")).toEqual([3]);
+    expect(await beside({ ...longer, tables }, "=SUM(Pours[Water])")).toEqual([13]);
+  });
+});
