@@ -105,7 +105,7 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
   });
 
   it("keeps the settings in the workbook, and moves a live sheet when a count changes", async () => {
-    const name = (await tryout.sheetNames()).findLast((one) => one.startsWith("Pour ")) as string;
+    const name = (await tryout.sheetNames()).filter((one) => one.startsWith("Pour ")).at(-1) as string;
     const rows = await tryout.cells(name, 0, 0, 300, 8);
     const at = rows.findIndex((row) => String(row[7]).endsWith(" vessel"));
     const count = rows[at]?.[1] as number;
