@@ -21,7 +21,7 @@ const KEY = 7;
 export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
   const note = rows.findIndex((row) => row[0] === LIVE_NOTE);
   if (note < 0) return [];
-  const cells: Cell[] = [{ row: note, column: 0, content: { text: FROZEN_NOTE } }];
+  const cells: Cell[] = [];
   for (const [row, values] of rows.entries()) {
     const what = /^\S+ (\w+)$/.exec(String(values[KEY] ?? ""))?.[1];
     for (const column of (what && PLANNED[what]) || []) {
@@ -32,5 +32,7 @@ export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
       else throw new Error(`Row ${row + 1} shows no number to keep. Mend it, then freeze the sheet.`);
     }
   }
+  // Last, so that a sheet that was frozen only in part does not say it is.
+  cells.push({ row: note, column: 0, content: { text: FROZEN_NOTE } });
   return cells;
 }

@@ -1,8 +1,10 @@
-import type { Sheet } from "../../sheet/sheet";
-import type { CellValue, Host, Place, Source, SourceRows } from "../host";
+import type { Cell, Content, Sheet } from "../../sheet/sheet";
+import type { CellValue, Host, Place, Source, SourceRows, Work } from "../host";
 import { sheetName } from "../sheetName";
-import { layOut } from "./layOut";
-import { sentence } from "./sentences";
+import { addRows } from "./addRows";
+import { contentsOf, layOut } from "./layOut";
+import { spanOf } from "./rectangles";
+import { refuseClosed, sentence } from "./sentences";
 import { writeSheet } from "./writeSheet";
 
 /** The key of our settings in the workbook. */
@@ -80,8 +82,14 @@ export class ExcelHost implements Host {
     });
   }
 
-  async addSheet(sheet: Sheet): Promise<string> {
+  async addSheet(sheet: Sheet, { signal, onProgress }: Work = {}): Promise<string> {
     const layout = layOut(sheet);
+    // A stop is heard between two calls to Excel.
+    const turn = (share: number) => {
+      onProgress?.(share);
+      signal?.throwIfAborted();
+    };
+    turn(0);
     return ask("Excel could not add the sheet", async (context) => {
       const { workbook } = context;
       const worksheets = workbook.worksheets.load("items/name");
@@ -101,6 +109,7 @@ export class ExcelHost implements Host {
         sheet.name,
         worksheets.items.map((one) => one.name),
       );
+      turn(0.1);
       // It gets its real name last: until then a name that nobody else uses tells which sheet to take away again.
       const draft = `Pourwright ${crypto.randomUUID().slice(0, 8)}`;
       let key = draft;
@@ -108,17 +117,63 @@ export class ExcelHost implements Host {
         const added = worksheets.add(draft).load("id");
         await context.sync();
         key = added.id;
+        turn(0.3);
         context.application.suspendApiCalculationUntilNextSync();
         writeSheet(added, sheet, layout);
+        await context.sync();
+        turn(0.9);
         added.activate();
         added.name = name;
         await context.sync();
+        onProgress?.(1);
         return name;
       } catch (error) {
-        await takeAway(key, shown.id, sentence("Excel could not add the sheet", error));
+        const why = signal?.aborted ? "Stopped." : sentence("Excel could not add the sheet", error).message;
+        await takeAway(key, shown.id, why, error);
         throw error;
       }
     });
+  }
+
+  readSheet(name: string): Promise<CellValue[][]> {
+    return ask(`Excel could not read ${name}`, async (context) => {
+      const used = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true);
+      used.load(`rowIndex,columnIndex,columnCount,${CELLS}`);
+      await context.sync();
+      if (used.isNullObject) return [];
+      const { rowIndex, columnIndex, columnCount } = used;
+      const blank = (length: number): CellValue[] => Array(length).fill(null);
+      const above = Array.from({ length: rowIndex }, () => blank(columnIndex + columnCount));
+      return [...above, ...cellValues(used).map((row) => [...blank(columnIndex), ...row])];
+    });
+  }
+
+  async write(sheet: string, cells: readonly Cell[]): Promise<void> {
+    const filled = cells.filter(({ content }) => content);
+    if (filled.length === 0) return;
+    const { row, column, rows, columns } = spanOf(filled);
+    const { constants, formulas } = contentsOf(filled, { row, column, rows, columns });
+    return ask(`Excel could not write on ${sheet}`, async (context) => {
+      const worksheet = context.workbook.worksheets.getItem(sheet);
+      worksheet.load("name,protection/protected,autoFilter/isDataFiltered");
+      await context.sync();
+      refuseClosed(worksheet, worksheet.autoFilter);
+      // One command for all numbers and texts, the cells between left as they are: so Excel does it as a whole or not
+      // at all, and replaces a formula that spills together with what it spilled. Formulas, which may be refused, first.
+      const range = worksheet.getRangeByIndexes(row, column, rows, columns);
+      if (formulas) range.formulas = formulas;
+      range.values = constants;
+      await context.sync();
+    });
+  }
+
+  async addRows(
+    name: string,
+    headings: readonly string[],
+    rows: readonly (readonly (Content | null)[])[],
+  ): Promise<void> {
+    if (rows.length === 0) return;
+    return ask(`Excel could not add to the table ${name}`, (context) => addRows(context, name, headings, rows));
   }
 
   select({ sheet, row, column, rows, columns }: Place): Promise<void> {
@@ -258,7 +313,7 @@ function refuseTakenNames(sheet: Sheet, taken: readonly { readonly name: string 
 }
 
 /** Takes an unfinished sheet away and shows what was shown before. */
-async function takeAway(key: string, shown: string, because: Error): Promise<void> {
+async function takeAway(key: string, shown: string, why: string, cause: unknown): Promise<void> {
   try {
     await Excel.run(async (context) => {
       const { worksheets } = context.workbook;
@@ -270,9 +325,8 @@ async function takeAway(key: string, shown: string, because: Error): Promise<voi
       await context.sync();
     });
   } catch {
-    throw new Error(
-      `${because.message} An unfinished sheet may be left at the end of the workbook; delete it yourself.`,
-      { cause: because },
-    );
+    throw new Error(`${why} An unfinished sheet may be left at the end of the workbook; delete it yourself.`, {
+      cause,
+    });
   }
 }

@@ -1,5 +1,5 @@
 import type { Cell, Sheet } from "../../sheet/sheet";
-import { address } from "./rectangles";
+import { address, type Rectangle } from "./rectangles";
 
 /**
  * Excel holds 32,767 characters in a cell; the apostrophe that marks text is sent with them, so one less is safe.
@@ -10,40 +10,31 @@ const LONGEST_FORMULA = 8_192;
 /** Excel on the web refuses requests of more than 5 MB; what is left pays for quotes, addresses and styles. */
 const MOST_BYTES = 4_000_000;
 
-/** A sheet's cells as whole blocks that start at A1; null leaves a cell as it is. */
-export interface Layout {
-  readonly rows: number;
-  readonly columns: number;
+/** What the cells of a rectangle are to hold, as whole blocks; null leaves a cell as it is. */
+export interface Contents {
   readonly constants: (string | number | null)[][];
   /** Null when there are none. */
   readonly formulas: (string | null)[][] | null;
+}
+
+/** A sheet's cells as blocks that start at A1. */
+export interface Layout extends Contents {
+  readonly rows: number;
+  readonly columns: number;
   /** Null when there are none. */
   readonly formats: (string | null)[][] | null;
 }
 
-/**
- * Turns a described sheet into what Excel is sent, and refuses what Excel could not hold before anything is
- * written. Text is sent behind an apostrophe, which Excel takes off again: so it stays the text it is, whether it
- * looks like a formula, a date, a number or begins with an apostrophe itself.
- */
+/** Turns a described sheet into what Excel is sent. Throws what `contentsOf` does, and when it is too much at once. */
 export function layOut(sheet: Sheet): Layout {
   const rows = Math.max(1, ...sheet.cells.map(({ row }) => row + 1));
   const columns = Math.max(1, sheet.widths.length, ...sheet.cells.map(({ column, across = 1 }) => column + across));
-  const constants = block<string | number>(rows, columns);
-  const formulas = block<string>(rows, columns);
   const formats = block<string>(rows, columns);
-  for (const cell of sheet.cells) {
-    const { row, column, content, format } = cell;
-    if (format) put(formats, row, column, format);
-    if (!content) continue;
-    if ("formula" in content) put(formulas, row, column, checkedFormula(cell, content.formula));
-    else put(constants, row, column, "text" in content ? quoted(cell, content.text) : finite(cell, content.number));
-  }
+  for (const { row, column, format } of sheet.cells) if (format) put(formats, row, column, format);
   const layout = {
     rows,
     columns,
-    constants,
-    formulas: sheet.cells.some(({ content }) => content && "formula" in content) ? formulas : null,
+    ...contentsOf(sheet.cells, { row: 0, column: 0, rows, columns }),
     formats: sheet.cells.some(({ format }) => format) ? formats : null,
   };
   const bytes = new TextEncoder().encode(JSON.stringify(layout)).length;
@@ -53,6 +44,23 @@ export function layOut(sheet: Sheet): Layout {
     );
   }
   return layout;
+}
+
+/**
+ * What cells within a rectangle are to hold. Text is sent behind an apostrophe, which Excel takes off again: so it
+ * stays the text it is, whether it looks like a formula, a date, a number or begins with an apostrophe itself.
+ * Throws, naming the cell, where a cell could not hold its content.
+ */
+export function contentsOf(cells: readonly Cell[], { row: top, column: left, rows, columns }: Rectangle): Contents {
+  const constants = block<string | number>(rows, columns);
+  const formulas = block<string>(rows, columns);
+  for (const cell of cells) {
+    const [row, column, content] = [cell.row - top, cell.column - left, cell.content];
+    if (!content) continue;
+    if ("formula" in content) put(formulas, row, column, checkedFormula(cell, content.formula));
+    else put(constants, row, column, "text" in content ? quoted(cell, content.text) : finite(cell, content.number));
+  }
+  return { constants, formulas: cells.some(({ content }) => content && "formula" in content) ? formulas : null };
 }
 
 function block<T>(rows: number, columns: number): (T | null)[][] {

@@ -63,6 +63,13 @@ function runs(inRow: ReadonlyMap<number, string>): { column: number; columns: nu
   return found;
 }
 
+/** The smallest rectangle that holds all the cells; there is at least one. */
+export function spanOf(cells: readonly { readonly row: number; readonly column: number }[]): Rectangle {
+  const [rows, columns] = [cells.map(({ row }) => row), cells.map(({ column }) => column)];
+  const [row, column] = [Math.min(...rows), Math.min(...columns)];
+  return { row, column, rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 };
+}
+
 /** A column's letters: 0 is A, 26 is AA. */
 export function letters(column: number): string {
   const rest = Math.floor(column / 26) - 1;

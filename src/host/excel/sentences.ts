@@ -11,12 +11,17 @@ const REASONS: Readonly<Record<string, string>> = {
   ConnectionFailure: "the connection to the workbook was lost. Check it and try again.",
   FilteredRangeConflict: "a filter is in the way. Clear the filter and try again.",
   InactiveWorkbook: "another workbook is in front. Click into the workbook you work on and try again.",
+  InsertDeleteConflict:
+    "cells would have to move and cannot, because of another table or of merged cells. Move those away and try again.",
   InvalidOperationInCellEditMode: "a cell is being edited. Press Enter or Esc in the sheet, then try again.",
   InvalidSelection: "this selection cannot be used. Select one block of cells and try again.",
   ItemAlreadyExists: "the name has been taken in the meantime. Try again.",
   ItemNotFound: "it is no longer in the workbook. Choose again from what is there now.",
   MemoryLimitReached: "Excel has no memory left. Close other workbooks or delete sheets that are not needed.",
+  MergedRangeConflict: "merged cells are in the way. Unmerge them and try again.",
+  NonBlankCellOffSheet: "the sheet has no room left at its end. Clear its last rows and try again.",
   OperationCellsExceedLimit: "that is more than Excel does at once. Choose fewer rows.",
+  PivotTableRangeConflict: "a pivot table is in the way. Move it away and try again.",
   RangeExceedsLimit: "that is more than Excel reads at once. Choose fewer rows.",
   RequestAborted: "Excel broke it off. Try again.",
   RequestPayloadSizeLimitExceeded: "that is more than Excel on the web takes at once. Choose fewer rows.",
@@ -27,14 +32,26 @@ const REASONS: Readonly<Record<string, string>> = {
 };
 
 /**
- * An error as a sentence to act on. Our own errors already are sentences and pass as they are.
+ * An error as a sentence to act on. Our own errors already are sentences and pass as they are, and so does a stop.
  * @param failed what could not be done: "Excel could not add the sheet"
  */
 export function sentence(failed: string, error: unknown): Error {
-  const code = typeof error === "object" && error !== null && "code" in error ? String(error.code) : undefined;
-  if (code === undefined) return error instanceof Error ? error : new Error(`${failed}: ${String(error)}.`);
+  const code = typeof error === "object" && error !== null && "code" in error ? error.code : undefined;
+  // The code of Excel's errors is a word; a stop has a number.
+  if (typeof code !== "string") return error instanceof Error ? error : new Error(`${failed}: ${String(error)}.`);
   const own = error instanceof Error ? error.message : "";
   return new Error(`${failed}: ${REASONS[code] ?? `${own || "no reason given"} (${code}). Try again.`}`, {
     cause: error,
   });
+}
+
+/**
+ * Refuses a protected sheet, which Excel might write on in part, and a filtered one, where Excel puts blocks of cells
+ * into the wrong rows. Names, protection and filter must be loaded.
+ */
+export function refuseClosed({ name, protection }: Excel.Worksheet, { isDataFiltered }: Excel.AutoFilter): void {
+  if (protection.protected) {
+    throw new Error(`${name} is protected. Take the protection off (Review tab, Unprotect Sheet) and try again.`);
+  }
+  if (isDataFiltered) throw new Error(`A filter hides rows of ${name}. Clear it (Data tab, Clear) and try again.`);
 }

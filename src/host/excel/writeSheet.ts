@@ -1,11 +1,8 @@
 import type { Cell, Look, Sheet } from "../../sheet/sheet";
-import { STYLES } from "../../sheet/styles";
+import { LINE, STYLES } from "../../sheet/styles";
 import type { Layout } from "./layOut";
 import { address, addressLists, letters, type Rectangle, rectangles } from "./rectangles";
 import { rowHeights } from "./rowHeights";
-
-/** Colour of borders. */
-const LINE = "#8A8175";
 
 /** What makes two cells look the same. */
 type Drawn = { readonly look: Look; readonly align: Cell["align"] };
@@ -60,7 +57,7 @@ function draw(worksheet: Excel.Worksheet, sheet: Sheet): void {
       forAll(worksheet, having, ({ format }) => {
         const line = format.borders.getItem(edge);
         line.style = "Continuous";
-        line.color = LINE;
+        line.color = `#${LINE}`;
       });
     }
   }
@@ -97,7 +94,12 @@ function mergesOf(sheet: Sheet, worksheet: Excel.Worksheet): Excel.Range[] {
 
 function size(worksheet: Excel.Worksheet, sheet: Sheet, whole: Excel.Range): void {
   for (const [width, columns] of groupBy(sheet.widths.entries())) {
-    for (const list of addressLists(columns.map((column) => `${letters(column)}:${letters(column)}`))) {
+    const addresses = columns.map((column) => `${letters(column)}:${letters(column)}`);
+    if (width === 0) {
+      for (const one of addresses) worksheet.getRange(one).columnHidden = true;
+      continue;
+    }
+    for (const list of addressLists(addresses)) {
       worksheet.getRanges(list).format.columnWidth = points(width);
     }
   }

@@ -1,6 +1,10 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import type { Cell, Sheet } from "../../../src/sheet/sheet";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { describeRun } from "../../../src/runsheet/describeRun";
+import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
+import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
+import { LINE } from "../../../src/sheet/styles";
 import type { SheetModel } from "./model";
 import { type Failure, StandIn } from "./standIn";
 
@@ -47,7 +51,7 @@ function sheetOf(rows: number): Sheet {
 const named = (standIn: StandIn, name: string): SheetModel => standIn.book.find(name) as SheetModel;
 
 describe("adding a sheet", () => {
-  it("calls Excel as often for 1, 100 and 1,000 rows: three times", async () => {
+  it("calls Excel as often for 1, 100 and 1,000 rows: four times", async () => {
     const counts: number[] = [];
     for (const rows of [1, 100, 1000]) {
       const standIn = excel();
@@ -56,7 +60,7 @@ describe("adding a sheet", () => {
       expect(Math.max(...standIn.requests)).toBeLessThan(1e6);
       expect(named(standIn, "Run sheet").cells.size).toBe(5 + 2 * rows + 1);
     }
-    expect(counts).toEqual([3, 3, 3]);
+    expect(counts).toEqual([4, 4, 4]);
   });
 
   it("writes contents, tables and formulas", async () => {
@@ -82,6 +86,7 @@ describe("adding a sheet", () => {
     for (const row of [3, 4, 5, 6]) {
       for (const side of ["top", "bottom", "left", "right"]) {
         expect(sheet.look(row, 2)).toHaveProperty([`border.${side}.style`], "Continuous");
+        expect(sheet.look(row, 2)).toHaveProperty([`border.${side}.color`], `#${LINE}`);
       }
       expect(sheet.look(row, 2)).toMatchObject({ horizontalAlignment: "Right" });
       expect(sheet.look(row, 0)).toEqual({});
@@ -107,6 +112,24 @@ describe("adding a sheet", () => {
       titleRows: "$1:$3",
     });
     expect(standIn.book.sheets[standIn.book.active]).toBe(sheet);
+  });
+
+  it("hides the columns whose width is 0, and no other", async () => {
+    const standIn = excel();
+    const cells: Cell[] = [{ row: 3, column: 1, content: { text: "1 wax" } }];
+    await new ExcelHost().addSheet({ name: "Keys", widths: [10, 0, 12, 0], cells });
+    expect(named(standIn, "Keys").hidden).toEqual(new Set([1, 3]));
+    expect([...named(standIn, "Keys").widths.keys()]).toEqual([0, 2]);
+    expect(named(standIn, "Keys").cell(3, 1)?.value).toBe("1 wax");
+  });
+
+  it("tells how far it is, from nothing to all", async () => {
+    excel();
+    const shares: number[] = [];
+    await new ExcelHost().addSheet(sheetOf(5), { onProgress: (share) => shares.push(share) });
+    expect(shares.length).toBeGreaterThan(3);
+    expect(shares).toEqual([...new Set(shares)].sort((a, b) => a - b));
+    expect([shares[0], shares.at(-1)]).toEqual([0, 1]);
   });
 
   it("gives every cell of a bordered block all its lines", async () => {
@@ -215,7 +238,7 @@ describe("what Excel could not hold is refused before anything is written", () =
 });
 
 describe("a failure leaves the workbook as it was", () => {
-  const failures = [1, 2, 3].flatMap((sync) =>
+  const failures = [1, 2, 3, 4].flatMap((sync) =>
     (["nothing", "half", "all"] as const).map((done): Failure => ({ sync, done, code: "GeneralException" })),
   );
   it.each(failures)("at call $sync with $done of it done", async (failure) => {
@@ -256,5 +279,97 @@ describe("a failure leaves the workbook as it was", () => {
     };
     standIn.failure = { sync: 3, done: "all" };
     await expect(new ExcelHost().addSheet(sheetOf(1))).rejects.toThrow("delete it yourself");
+  });
+});
+
+describe("a stop leaves the workbook as it was", () => {
+  /** What a stopped call rejects with is the stop itself: nothing else went wrong. */
+  const stopped = async (work: Promise<string>, { signal }: AbortController): Promise<void> => {
+    const error = await work.catch((fault: unknown) => fault);
+    expect(signal.aborted).toBe(true);
+    expect(error).toBe(signal.reason);
+  };
+
+  it("before anything is asked", async () => {
+    const standIn = excel();
+    const signal = AbortSignal.abort();
+    await expect(new ExcelHost().addSheet(sheetOf(3), { signal })).rejects.toBe(signal.reason);
+    expect(standIn.syncs).toBe(0);
+  });
+
+  it.each([1, 2, 3])("while call %i is under way", async (call) => {
+    const standIn = excel();
+    const before = standIn.book.snapshot();
+    const stop = new AbortController();
+    standIn.meanwhile = (sync) => sync === call && stop.abort();
+    await stopped(new ExcelHost().addSheet(sheetOf(40), { signal: stop.signal }), stop);
+    expect(standIn.book.snapshot()).toEqual(before);
+  });
+
+  it.each([0, 0.1, 0.3, 0.9])("when it is heard at the share %d", async (at) => {
+    const standIn = excel();
+    const before = standIn.book.snapshot();
+    const stop = new AbortController();
+    const onProgress = (share: number): void => {
+      if (share === at) stop.abort();
+    };
+    await stopped(new ExcelHost().addSheet(sheetOf(40), { signal: stop.signal, onProgress }), stop);
+    expect(standIn.book.snapshot()).toEqual(before);
+  });
+
+  it("but once the sheet gets its name and is shown, it stays", async () => {
+    const standIn = excel();
+    const stop = new AbortController();
+    standIn.meanwhile = (sync) => sync === 4 && stop.abort();
+    expect(await new ExcelHost().addSheet(sheetOf(3), { signal: stop.signal })).toBe("Run sheet");
+    expect(named(standIn, "Run sheet").cells.size).toBe(5 + 2 * 3 + 1);
+  });
+
+  it("and says so when the unfinished sheet cannot be taken away", async () => {
+    const standIn = excel();
+    const stop = new AbortController();
+    standIn.meanwhile = (sync) => {
+      if (sync === 3) stop.abort();
+      if (sync > 3) standIn.book.protected = true;
+    };
+    const work = new ExcelHost().addSheet(sheetOf(3), { signal: stop.signal });
+    await expect(work).rejects.toThrow(
+      "Stopped. An unfinished sheet may be left at the end of the workbook; delete it",
+    );
+  });
+});
+
+describe("a run sheet for 1,000 rows of vessels", () => {
+  // Names that a spreadsheet would compute, a file could not hold or a page would run; the rest is invented.
+  const names = ["=1+1", "+SUM(A1)", "@x", "-2", "y".repeat(5000), "כוס זכוכית", "<img src=x onerror=alert(1)>"];
+  const rows = Array.from({ length: 1000 }, (_, i): CellValue[] => {
+    const scent = ["Cedar", "=Fig", "@Pine", ""][i % 4] as string;
+    return [names[i] ?? `Vessel ${i}`, 1 + (i % 5), 80 + (i % 90), scent, scent && 0.06];
+  });
+  const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4 };
+  const settings = { ...FIRST_SETTINGS, potCapacity: 20_000 };
+  const run = buildRun({ pour: { kind: "pour", headings: [], rows, columns } }, settings);
+
+  it.each([true, false])("goes into Excel in four calls, live: %s, and every name is the text it was", async (live) => {
+    expect(run.problems.filter(({ stops }) => stops)).toEqual([]);
+    const standIn = excel();
+    const host = new ExcelHost();
+    const sheet = describeRun(run, { lot: "2026-330-01", date: 46_352, settings: { ...settings, live } });
+    const name = await host.addSheet(sheet);
+    expect(standIn.syncs).toBe(4);
+    // Excel on the web takes 5 MB in one request.
+    expect(Math.max(...standIn.requests)).toBeLessThan(5 * 1024 * 1024);
+    expect(named(standIn, name).hidden).toEqual(new Set([7]));
+
+    const read = await host.readSheet(name);
+    expect(standIn.syncs).toBe(5);
+    const vessels = read.filter((row) => /^\d+ vessel$/.test(String(row[7]))).map(([vessel]) => vessel);
+    expect(new Set(vessels)).toEqual(new Set(rows.map(([vessel]) => vessel)));
+    const texts = sheet.cells.filter(({ content }) => content && "text" in content);
+    for (const { row, column, content } of texts) {
+      const { text } = content as { text: string };
+      const cell = named(standIn, name).cell(row, column);
+      if (text !== "") expect(cell).toEqual({ formula: null, value: text, type: "String" });
+    }
   });
 });

@@ -1,6 +1,6 @@
 /** The objects of Excel that the adapter uses, as kinds of remote objects over the model. */
 
-import { type Area, type Book, OfficeError, type SheetModel, type TableModel } from "./model";
+import { type Area, type Book, OfficeError, overlap, type SheetModel, type TableModel } from "./model";
 import { finderOf, type Handle, type Kind, type Queue, remote } from "./remote";
 
 const ROWS = 1_048_576;
@@ -30,8 +30,16 @@ const each = (area: Area, paint: (row: number, column: number) => void): void =>
   cellsOf(area, paint);
 };
 
+function valuesOf(area: Area): unknown[][] {
+  const shown = area.sheet.shown();
+  return cellsOf(area, (row, column) => shown.get(`${row},${column}`)?.value ?? "");
+}
+
 function enter(area: Area, block: unknown): void {
-  if (area.sheet.protected) throw new OfficeError("AccessDenied");
+  const { sheet, rows } = area;
+  if (sheet.protected) throw new OfficeError("AccessDenied");
+  const isFiltered = sheet.isFiltered || sheet.tables.some((table) => table.isFiltered && overlap(table.area, area));
+  if (isFiltered && rows > 1) throw new Error("Excel would put these into other rows: a filter hides some.");
   forBlock(area, block, (row, column, value) => area.sheet.enter(row, column, value));
 }
 
@@ -55,7 +63,7 @@ function parse(sheet: SheetModel, address: string): Area {
 
 /** The smallest block with everything in it that an area holds, or null. */
 function used(area: Area): Area | null {
-  const held = [...area.sheet.cells.keys()]
+  const held = [...area.sheet.shown().keys()]
     .map((key) => key.split(",").map(Number) as [number, number])
     .filter(
       ([row, column]) =>
@@ -192,8 +200,11 @@ const RANGE: Kind<Area> = {
     rowCount: ({ rows }) => rows,
     columnCount: ({ columns }) => columns,
     cellCount: ({ rows, columns }) => rows * columns,
-    values: (area) => cellsOf(area, (row, column) => area.sheet.cell(row, column)?.value ?? ""),
-    valueTypes: (area) => cellsOf(area, (row, column) => area.sheet.cell(row, column)?.type ?? "Empty"),
+    values: valuesOf,
+    valueTypes: (area) => {
+      const shown = area.sheet.shown();
+      return cellsOf(area, (row, column) => shown.get(`${row},${column}`)?.type ?? "Empty");
+    },
     // A text's apostrophe is not among them: that is how Excel answers.
     formulas: (area) =>
       cellsOf(area, (row, column) => {
@@ -204,6 +215,14 @@ const RANGE: Kind<Area> = {
   write: {
     values: enter,
     formulas: enter,
+    columnHidden: ({ sheet, column, rows, columns }, hide: boolean) => {
+      // Excel hides whole columns only.
+      if (rows !== ROWS) throw new OfficeError("InvalidArgument");
+      for (let i = 0; i < columns; i++) {
+        if (hide) sheet.hidden.add(column + i);
+        else sheet.hidden.delete(column + i);
+      }
+    },
     numberFormat: (area, block) =>
       forBlock(area, block, (row, column, value) => {
         if (value !== null) area.sheet.paint(row, column, "numberFormat", value);
@@ -214,6 +233,13 @@ const RANGE: Kind<Area> = {
     format: ({ queue, find }) => remote(queue, FORMAT, many(find)),
   },
   call: {
+    getResizedRange: ({ queue, find }, moreRows: number, moreColumns: number) => {
+      queue.push(() => undefined, [moreRows, moreColumns]);
+      return remote(queue, RANGE, () => {
+        const area = find();
+        return area && { ...area, rows: area.rows + moreRows, columns: area.columns + moreColumns };
+      });
+    },
     merge: ({ send }, across: boolean) =>
       send(
         (area) => area.sheet.merges.push(`${area.row},${area.column} ${area.rows}x${area.columns} ${across}`),
@@ -225,16 +251,7 @@ const RANGE: Kind<Area> = {
         if (book.sheets[book.active] !== area.sheet) throw new OfficeError("InvalidOperation");
         book.selected = [area];
       }),
-    getUsedRangeOrNullObject: ({ queue, find }, _valuesOnly: boolean) =>
-      remote(
-        queue,
-        RANGE,
-        () => {
-          const area = find();
-          return area && used(area);
-        },
-        true,
-      ),
+    getUsedRangeOrNullObject: ({ queue, find }, valuesOnly: boolean) => usedRange(queue, find, valuesOnly),
     getSpecialCellsOrNullObject: ({ queue, find }, type: string, values: string) => {
       if (type !== "Formulas" || values !== "Errors") throw new Error("The stand-in finds formulas with errors only.");
       return remote(
@@ -251,6 +268,17 @@ const RANGE: Kind<Area> = {
     },
   },
 };
+
+function usedRange(queue: Queue, find: () => Area | null, valuesOnly: boolean): object {
+  if (!valuesOnly) throw new Error("The stand-in does not know which empty cells have a format.");
+  const there = (): Area | null => {
+    const area = find();
+    // Only the range itself may be missing, never what it is asked of.
+    if (!area) throw new OfficeError("ItemNotFound");
+    return used(area);
+  };
+  return remote(queue, RANGE, there, true);
+}
 
 const AREAS: Kind<Area[]> = {
   reach: {
@@ -276,7 +304,11 @@ const TABLE: Kind<TableModel> = {
       table.showBandedRows = show;
     },
   },
-  reach: { worksheet: ({ queue, find }) => remote(queue, WORKSHEET, () => find()?.area.sheet ?? null) },
+  reach: {
+    worksheet: ({ queue, find }) => remote(queue, WORKSHEET, () => find()?.area.sheet ?? null),
+    autoFilter: ({ queue, find }) => remote(queue, FILTER, find),
+    rows: ({ queue, find }) => remote(queue, TABLE_ROWS, find),
+  },
   call: {
     getHeaderRowRange: ({ queue, find }) =>
       remote(queue, RANGE, () => {
@@ -286,13 +318,56 @@ const TABLE: Kind<TableModel> = {
     getDataBodyRange: ({ queue, find }) =>
       remote(queue, RANGE, () => {
         const table = find();
-        if (!table) return null;
-        const head = table.showHeaders ? 1 : 0;
-        const rows = table.area.rows - head - (table.showTotals ? 1 : 0);
-        return { ...table.area, row: table.area.row + head, rows };
+        return table && bodyOf(table);
       }),
   },
 };
+
+const FILTER: Kind<{ isFiltered: boolean }> = { read: { isDataFiltered: ({ isFiltered }) => isFiltered } };
+
+const TABLE_ROWS: Kind<TableModel> = {
+  read: { count: (table) => bodyOf(table).rows },
+  items: ({ queue, find }, table) =>
+    Array.from({ length: bodyOf(table).rows }, (_, index) => tableRow(queue, find, () => index)),
+  call: {
+    add: ({ queue, find, send }, index?: number | null, values?: unknown[][]) => {
+      if ((index ?? -1) !== -1) throw new Error("The stand-in adds rows at the end only.");
+      let first = 0;
+      send(
+        (table) => {
+          first = bodyOf(table).rows;
+          for (const row of values ?? [undefined]) table.area.sheet.book.addRow(table, row);
+        },
+        index,
+        values,
+      );
+      return tableRow(queue, find, () => first);
+    },
+  },
+};
+
+const bodyOf = (table: TableModel): Area => table.area.sheet.book.body(table);
+
+/** A row of a table by its place, as Excel keeps it: whatever row stands there now. */
+function tableRow(queue: Queue, find: () => TableModel | null, index: () => number): object {
+  const area = (): Area | null => {
+    const table = find();
+    const body = table && bodyOf(table);
+    return body && index() < body.rows ? { ...body, row: body.row + index(), rows: 1 } : null;
+  };
+  const kind: Kind<Area> = {
+    read: { values: valuesOf },
+    call: {
+      getRange: () => remote(queue, RANGE, area),
+      delete: ({ send }) =>
+        send(() => {
+          const table = find() as TableModel;
+          table.area.sheet.book.deleteRow(table, index());
+        }),
+    },
+  };
+  return remote(queue, kind, area);
+}
 
 const TABLES: Kind<Book> = {
   items: ({ queue }, book) => book.tables().map((table) => remote(queue, TABLE, () => table)),
@@ -332,6 +407,7 @@ const WORKSHEET: Kind<SheetModel> = {
   },
   reach: {
     protection: ({ queue, find }) => remote<SheetModel>(queue, { read: { protected: (one) => one.protected } }, find),
+    autoFilter: ({ queue, find }) => remote(queue, FILTER, find),
     freezePanes: ({ queue, find }) =>
       remote<SheetModel>(
         queue,
@@ -369,6 +445,15 @@ const WORKSHEET: Kind<SheetModel> = {
       ),
   },
   call: {
+    getUsedRangeOrNullObject: ({ queue, find }, valuesOnly: boolean) =>
+      usedRange(
+        queue,
+        () => {
+          const sheet = find();
+          return sheet && { sheet, row: 0, column: 0, rows: ROWS, columns: COLUMNS };
+        },
+        valuesOnly,
+      ),
     getRange: (self, address?: string) => range(self, (sheet) => parse(sheet, address ?? `1:${ROWS}`)),
     getRangeByIndexes: (self, row: number, column: number, rows: number, columns: number) =>
       range(self, (sheet) => {

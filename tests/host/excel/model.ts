@@ -15,6 +15,8 @@ export interface CellModel {
   readonly formula: string | null;
   readonly value: Value;
   readonly type: "String" | "Double" | "Boolean" | "Error";
+  /** What a formula gives when it is more than one cell; its first is the cell's own. */
+  readonly spill?: readonly (readonly Value[])[];
 }
 
 export interface TableModel {
@@ -23,8 +25,9 @@ export interface TableModel {
   showBandedRows: boolean;
   showHeaders: boolean;
   showTotals: boolean;
+  isFiltered: boolean;
   /** The whole table, heading and total row included. */
-  readonly area: Area;
+  area: Area;
 }
 
 /** A block of cells of a sheet. */
@@ -42,12 +45,14 @@ export class SheetModel {
   /** What each cell looks like: `font.bold`, `border.top`, `numberFormat` and so on, by cell. */
   readonly looks = new Map<string, Record<string, unknown>>();
   readonly widths = new Map<number, number>();
+  readonly hidden = new Set<number>();
   readonly heights = new Map<number, number>();
-  readonly merges: string[] = [];
+  merges: string[] = [];
   readonly page: Record<string, unknown> = {};
   frozenRows = 0;
   showGridlines = true;
   protected = false;
+  isFiltered = false;
 
   constructor(
     readonly book: Book,
@@ -67,6 +72,21 @@ export class SheetModel {
     this.looks.set(`${row},${column}`, { ...this.look(row, column), [what]: value });
   }
 
+  /** All that the sheet shows: what stands in its cells, and what spills into those that are empty. */
+  shown(): Map<string, CellModel> {
+    const shown = new Map(this.cells);
+    for (const [key, cell] of this.cells) {
+      if (!cell.spill) continue;
+      const [row, column] = key.split(",").map(Number) as [number, number];
+      const spilled = cell.spill.flatMap((values, r) =>
+        values.map((value, c) => [`${row + r},${column + c}`, result(null, value)] as const),
+      );
+      if (spilled.slice(1).some(([at]) => this.cells.has(at))) shown.set(key, { ...cell, ...result(null, "#SPILL!") });
+      else for (const [at, one] of spilled.slice(1)) shown.set(at, one);
+    }
+    return shown;
+  }
+
   /** Puts a cell's content in as if it were typed: null leaves it, "" clears it. */
   enter(row: number, column: number, input: unknown): void {
     if (input === null) return;
@@ -74,7 +94,41 @@ export class SheetModel {
     if (input === "") this.cells.delete(key);
     else this.cells.set(key, this.book.typed(input));
   }
+
+  /**
+   * Moves the cells in a table's columns from a row on, down or up, as Excel does when the table grows or shrinks.
+   * It refuses to tear another table or merged cells apart, and to push anything off the sheet.
+   */
+  shift(growing: Area, row: number, by: number): void {
+    const { column, columns } = growing;
+    const isMoved = (r: number, c: number): boolean => r >= row && c >= column && c < column + columns;
+    const isMovedWhole = (at: Omit<Area, "sheet">): boolean => {
+      const corners = [isMoved(at.row, at.column), isMoved(at.row + at.rows - 1, at.column + at.columns - 1)];
+      const touches = at.row + at.rows > row && at.column < column + columns && column < at.column + at.columns;
+      if (touches && corners.includes(false)) throw new OfficeError("InsertDeleteConflict");
+      return touches;
+    };
+    const merges = this.merges.map((merge) => {
+      const [r, c, rows, across] = (merge.match(/\d+/g) ?? []).map(Number) as [number, number, number, number];
+      const isWhole = isMovedWhole({ row: r, column: c, rows, columns: across });
+      return isWhole ? merge.replace(/^\d+/, String(r + by)) : merge;
+    });
+    const tables = this.tables.filter(({ area }) => area !== growing && isMovedWhole(area));
+    for (const map of [this.cells, this.looks] as Map<string, unknown>[]) {
+      const entries = [...map].map(([key, value]) => {
+        const [r, c] = key.split(",").map(Number) as [number, number];
+        if (isMoved(r, c) && r + by >= ROWS) throw new OfficeError("NonBlankCellOffSheet");
+        return [isMoved(r, c) ? `${r + by},${c}` : key, value] as const;
+      });
+      map.clear();
+      for (const [key, value] of entries) map.set(key, value);
+    }
+    this.merges = merges;
+    for (const table of tables) table.area = { ...table.area, row: table.area.row + by };
+  }
 }
+
+const ROWS = 1_048_576;
 
 export class Book {
   readonly sheets: SheetModel[] = [];
@@ -85,8 +139,8 @@ export class Book {
   selected: Omit<Area, "sheet">[] = [{ row: 0, column: 0, rows: 1, columns: 1 }];
   active = 0;
   protected = false;
-  /** What a formula gives; Excel calculates, the stand-in is told. */
-  answer: (formula: string) => Value = () => 0;
+  /** What a formula gives; Excel calculates, the stand-in is told. Rows of values spill. */
+  answer: (formula: string) => Value | Value[][] = () => 0;
   private made = 0;
 
   add(name: string): SheetModel {
@@ -122,9 +176,51 @@ export class Book {
       showBandedRows: true,
       showHeaders: true,
       showTotals: false,
+      isFiltered: false,
     };
     area.sheet.tables.push(table);
     return table;
+  }
+
+  /** The rows of a table between its heading and its total. */
+  body({ area, showHeaders, showTotals }: TableModel): Area {
+    const head = showHeaders ? 1 : 0;
+    return { ...area, row: area.row + head, rows: area.rows - head - (showTotals ? 1 : 0) };
+  }
+
+  /**
+   * Adds a row at the end of a table. Without values it gets the formula of each column whose cells all have the
+   * same; with values it gets those, and null, of which the documents say nothing here, leaves a cell blank.
+   */
+  addRow(table: TableModel, values?: readonly unknown[]): void {
+    const { sheet } = table.area;
+    if (sheet.protected) throw new OfficeError("AccessDenied");
+    if (table.isFiltered) throw new OfficeError("FilteredRangeConflict");
+    const { row: top, column, rows, columns } = this.body(table);
+    if (values && values.length !== columns) throw new OfficeError("InvalidArgument");
+    const row = top + rows;
+    sheet.shift(table.area, row, 1);
+    table.area = { ...table.area, rows: table.area.rows + 1 };
+    for (let c = column; c < column + columns; c++) {
+      const above = Array.from({ length: rows }, (_, i) => sheet.cell(top + i, c)?.formula);
+      const formula = above.every((one) => one === above[0]) ? above[0] : undefined;
+      sheet.enter(row, c, values ? values[c - column] : (formula ?? null));
+      const look = sheet.looks.get(`${row - 1},${c}`);
+      if (look) sheet.looks.set(`${row},${c}`, look);
+    }
+  }
+
+  /** Deletes a row of a table; what stands below moves up. */
+  deleteRow(table: TableModel, index: number): void {
+    const { sheet, row, column, rows, columns } = this.body(table);
+    if (sheet.protected) throw new OfficeError("AccessDenied");
+    if (index < 0 || index >= rows || rows === 1) throw new OfficeError("InvalidArgument");
+    for (let c = column; c < column + columns; c++) {
+      sheet.cells.delete(`${row + index},${c}`);
+      sheet.looks.delete(`${row + index},${c}`);
+    }
+    sheet.shift(table.area, row + index + 1, -1);
+    table.area = { ...table.area, rows: table.area.rows - 1 };
   }
 
   renameTable(table: TableModel, name: string): void {
@@ -165,15 +261,8 @@ export class Book {
       if (!known.has(name.toLowerCase())) throw new OfficeError("InvalidArgument", `No table ${name}.`);
     }
     const value = this.answer(formula);
-    const type =
-      typeof value === "number"
-        ? "Double"
-        : typeof value === "boolean"
-          ? "Boolean"
-          : value.startsWith("#")
-            ? "Error"
-            : "String";
-    return { formula, value, type };
+    if (!Array.isArray(value)) return result(formula, value);
+    return { ...result(formula, value[0]?.[0] ?? 0), spill: value };
   }
 
   /** All that a user could see or lose, for comparing. */
@@ -190,7 +279,14 @@ export class Book {
   }
 }
 
-const overlap = (a: Area, b: Area): boolean =>
+/** A cell that shows a formula's result. */
+function result(formula: string | null, value: Value): CellModel {
+  if (typeof value === "number") return { formula, value, type: "Double" };
+  if (typeof value === "boolean") return { formula, value, type: "Boolean" };
+  return { formula, value, type: value.startsWith("#") ? "Error" : "String" };
+}
+
+export const overlap = (a: Area, b: Area): boolean =>
   a.sheet === b.sheet &&
   a.row < b.row + b.rows &&
   b.row < a.row + a.rows &&

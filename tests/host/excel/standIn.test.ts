@@ -1,4 +1,5 @@
 import { afterEach, expect, it, vi } from "vitest";
+import type { SheetModel } from "./model";
 import { StandIn } from "./standIn";
 
 // The stand-in must be as strict as Excel, or the other tests prove nothing.
@@ -95,4 +96,52 @@ it("refuses requests larger than Excel on the web takes", async () => {
     await context.sync();
   });
   await expect(large).rejects.toMatchObject({ code: "RequestPayloadSizeLimitExceeded" });
+});
+
+it("gives a row added without values the formulas of its columns, and one with values nothing else", async () => {
+  const standIn = new StandIn().install();
+  const sheet = standIn.table("Stock", "Here", [
+    ["Name", "Twice"],
+    ["Tin", "=2*1"],
+  ]);
+  await Excel.run(async (context) => {
+    const { rows } = context.workbook.tables.getItem("Stock");
+    rows.add();
+    rows.add(undefined, [["Jar", null as unknown as string]]);
+    await context.sync();
+    rows.load("count");
+    await context.sync();
+    expect(rows.count).toBe(3);
+  });
+  expect([sheet.cell(2, 0)?.value, sheet.cell(2, 1)?.formula]).toEqual([undefined, "=2*1"]);
+  expect([sheet.cell(3, 0)?.value, sheet.cell(3, 1)?.formula]).toEqual(["Jar", undefined]);
+});
+
+it("spills into empty cells only", async () => {
+  const { book } = excel();
+  const sheet = book.sheets[0] as SheetModel;
+  book.answer = () => [[1], [2]];
+  sheet.enter(4, 0, "=PAIR()");
+  expect(sheet.shown().get("5,0")?.value).toBe(2);
+  sheet.enter(5, 0, "in the way");
+  expect(sheet.shown().get("4,0")?.value).toBe("#SPILL!");
+  expect(sheet.shown().get("5,0")?.value).toBe("in the way");
+});
+
+it("hides whole columns only, and writes no block into filtered rows", async () => {
+  const standIn = excel();
+  const onSheet = (batch: (sheet: Excel.Worksheet) => void): Promise<void> =>
+    Excel.run(async (context) => {
+      batch(context.workbook.worksheets.getItem("Here"));
+      await context.sync();
+    });
+  const hide = (address: string) => onSheet((sheet) => Object.assign(sheet.getRange(address), { columnHidden: true }));
+  const write = (address: string, values: number[][]) =>
+    onSheet((sheet) => Object.assign(sheet.getRange(address), { values }));
+  await expect(hide("B1")).rejects.toMatchObject({ code: "InvalidArgument" });
+  await hide("B:B");
+  expect(standIn.book.sheets[0]?.hidden).toEqual(new Set([1]));
+  Object.assign(standIn.book.sheets[0] as object, { isFiltered: true });
+  await write("A1", [[1]]);
+  await expect(write("A1:A2", [[1], [2]])).rejects.toThrow("a filter hides some");
 });

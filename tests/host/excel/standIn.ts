@@ -23,6 +23,8 @@ export class StandIn {
   /** The bytes of each sync so far. */
   readonly requests: number[] = [];
   failure: Failure | null = null;
+  /** What happens elsewhere while a sync is under way, counted from 1. */
+  meanwhile: (sync: number) => void = () => {};
 
   get syncs(): number {
     return this.requests.length;
@@ -80,6 +82,7 @@ class Context {
     const { requests, failure } = this.standIn;
     requests.push(bytes);
     await Promise.resolve();
+    this.standIn.meanwhile(requests.length);
     if (bytes > MOST_BYTES) throw new OfficeError("RequestPayloadSizeLimitExceeded");
 
     const fails = failure?.sync === requests.length ? failure : null;
