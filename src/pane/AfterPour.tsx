@@ -7,6 +7,7 @@ import type { RunPlan } from "../runsheet/planRun";
 import { isPoured, type PouredRun, readBack } from "../runsheet/readBack";
 import { type KnownVessels, logRows, logSheet, type NewFactor, newFactors, RUNS_LOG } from "../runsheet/runsLog";
 import { ChoiceField } from "./fields";
+import { PrintButton } from "./PrintButton";
 
 /** What is done with run sheets that are written: freeze, compare, take in what was poured, learn the factors. */
 export function AfterPour(props: {
@@ -122,6 +123,7 @@ export function AfterPour(props: {
         <button type="button" className="quiet" disabled={busy} onClick={takeIn}>
           Take in what was poured
         </button>
+        <PrintButton host={host} sheet={sheet} onError={onError} />
       </div>
       {changes && (
         <div role="status">

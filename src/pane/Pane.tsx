@@ -97,7 +97,8 @@ export function Pane({ host }: { host: Host }) {
       setMessage({ text: `Run sheet written: ${name}`, bad: false });
       return name;
     } catch (error) {
-      if (stop.signal.aborted && error === stop.signal.reason) setMessage({ text: "Stopped. Nothing was written.", bad: false });
+      if (stop.signal.aborted && error === stop.signal.reason)
+        setMessage({ text: "Stopped. Nothing was written.", bad: false });
       else onError(error);
       return undefined;
     } finally {

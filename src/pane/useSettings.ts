@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useState } from "react";
 import type { Host } from "../host/host";
 import { FIRST_SETTINGS, type Settings } from "../runsheet/settings";
+import { usualPaper } from "../sheet/paper";
 import { type NumberKind, parseNumber } from "./parseNumber";
 
 /** The number fields of the settings: what kind each is, and how its first value is written. */
@@ -24,8 +25,7 @@ const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
 
 function firstKept(): Kept {
   const { unit, basis, live } = FIRST_SETTINGS;
-  // Letter paper is used in few regions; everywhere else it is A4, and labels are metric.
-  const paper = /-(US|CA|MX|CL|CO|CR|PA|GT|DO|PH)$/i.test(navigator.language) ? "letter" : "a4";
+  const paper = usualPaper(navigator.language);
   return {
     typed: {
       division: String(FIRST_SETTINGS.division),
@@ -34,7 +34,13 @@ function firstKept(): Kept {
       waxFactor: String(FIRST_SETTINGS.waxFactor),
       load: percent(FIRST_SETTINGS.load),
     },
-    choices: { unit, basis, paper, live, label: paper === "letter" ? "us" : "metric" },
+    choices: {
+      unit,
+      basis,
+      paper,
+      live, // Where the paper is Letter, labels declare ounces too.
+      label: paper === "letter" ? "us" : "metric",
+    },
     columns: {},
   };
 }

@@ -16,7 +16,7 @@ export interface RunHead {
   readonly settings: Settings;
 }
 
-const WIDTHS = [30, 12, 13, 14, 13, 15, 22];
+const WIDTHS = [30, 13, 14, 14, 14, 15, 22];
 const DAY = "yyyy-mm-dd";
 const MONEY = "#,##0.00";
 
@@ -188,14 +188,14 @@ function cost(page: Page, { costs }: Run): void {
 function signOff(page: Page): void {
   page.skip();
   page.row([
-    { text: "Anything out of the ordinary", look: "label" },
+    { text: "Out of the ordinary", look: "label" },
     { look: "blank", across: page.width - 1 },
   ]);
   page.row([{}, { look: "blank", across: page.width - 1 }]);
   page.row([
     { text: "Poured by, date", look: "label" },
     { look: "blank", across: 2 },
-    { text: "Checked by, date", look: "label", align: "right" },
-    { look: "blank", across: 3 },
+    { text: "Checked by, date", look: "label", align: "right", across: 2 },
+    { look: "blank", across: 2 },
   ]);
 }

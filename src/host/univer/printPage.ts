@@ -1,0 +1,77 @@
+/** A sheet as one page of HTML to print, which needs nothing else: as wide as the paper, and as long as it takes. */
+
+import { escapeXml } from "../../sheet/escapeXml";
+import type { Print } from "../../sheet/sheet";
+import { LEAST_SIZE, type PrintedRow, sizeOf, tablesHtml, USUAL_SIZE } from "./printTable";
+
+/** What a sheet shows, without the rows and columns that are hidden. */
+export interface PrintedSheet {
+  readonly name: string;
+  readonly paper: Print["paper"];
+  /** Left out: landscape where upright the text would be small. */
+  readonly landscape?: boolean;
+  /** Widths of the columns, in pixels. */
+  readonly widths: readonly number[];
+  readonly rows: readonly PrintedRow[];
+}
+
+/** Width and height upright, in millimetres. */
+const PAPERS = { letter: [215.9, 279.4], a4: [210, 297] } as const;
+
+/** Millimetres; the foot of the page stands in the lower margin. */
+const MARGIN = { side: 10, top: 10, bottom: 14 };
+
+/** Narrow, and about as wide on every machine. */
+const FONT = 'Arial, "Liberation Sans", Helvetica, sans-serif';
+
+/** CSS pixels of a millimetre. */
+const PIXELS = 96 / 25.4;
+
+/** Rows that belong together stay on one page when they take no more than this share of it. */
+const TOGETHER = 0.6;
+
+/**
+ * The page: fixed columns in proportion, so that nothing is wider than the paper; rows and short blocks of them
+ * unbroken; the sheet's name and "Page x of y" at the foot, where the browser draws margin boxes. All that cells
+ * hold is text, and nothing on the page may run or be fetched.
+ */
+export function printPage({ name, paper, widths, rows, ...sheet }: PrintedSheet): string {
+  const width = widths.reduce((sum, one) => sum + one, 0);
+  const [short, long] = PAPERS[paper];
+  const scaleOn = (side: number) => Math.min(1, ((side - 2 * MARGIN.side) * PIXELS) / width);
+  const landscape = sheet.landscape ?? USUAL_SIZE * scaleOn(short) < LEAST_SIZE;
+  const [across, up] = landscape ? [long, short] : [short, long];
+  const scale = scaleOn(across);
+  const together = (up - MARGIN.top - MARGIN.bottom) * PIXELS * TOGETHER;
+  return `<!doctype html>
+<html>
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>${escapeXml(name)}</title>
+<style>
+@page {
+  size: ${across}mm ${up}mm;
+  margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm;
+  @bottom-left { content: ${cssText(name)}; font: 8pt ${FONT}; }
+  @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt ${FONT}; }
+}
+html { color-scheme: light; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+body { margin: 0 1px; background: #fff; color: #000; text-rendering: geometricPrecision; font: ${sizeOf(USUAL_SIZE, scale)}/1.25 ${FONT}; }
+table { table-layout: fixed; border-collapse: collapse; }
+td { padding: 1pt 2.5pt; vertical-align: middle; text-align: start; white-space: pre-wrap; overflow-wrap: anywhere; }
+tr, thead, .together { break-inside: avoid; }
+.heading { break-after: avoid; }
+.gap td { padding: 0; line-height: 0; }
+</style>
+</head>
+<body>
+${tablesHtml(rows, widths, { scale, together })}
+</body>
+</html>
+`;
+}
+
+/** A text as CSS writes one, so that no sign of it can end it. */
+const cssText = (text: string) =>
+  `"${text.replace(/[^\p{L}\p{N} .-]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 0).toString(16)} `)}"`;

@@ -1,0 +1,153 @@
+/** Rows of a sheet as an HTML table to print. */
+
+import { escapeXml } from "../../sheet/escapeXml";
+
+export interface PrintedRow {
+  /** Pixels. */
+  readonly height: number;
+  /** Whether it stands at the head of each page. */
+  readonly repeats?: boolean;
+  /** By column; nothing where a merged cell lies over it. */
+  readonly cells: readonly (PrintedCell | undefined)[];
+}
+
+/** What a cell shows. Colours and borders are CSS. */
+export interface PrintedCell {
+  readonly text: string;
+  /** Columns and rows that it covers, itself included. */
+  readonly across?: number;
+  readonly down?: number;
+  /** Left out: where its text begins to be read. */
+  readonly align?: "left" | "center" | "right";
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  /** Points. */
+  readonly size?: number;
+  readonly line?: "underline" | "line-through";
+  readonly wrap?: boolean;
+  readonly color?: string;
+  readonly fill?: string;
+  readonly borders?: Partial<Record<"top" | "right" | "bottom" | "left", string>>;
+}
+
+/** How a table fits its page. */
+export interface Fit {
+  /** What its sizes are multiplied by, at most 1. */
+  readonly scale: number;
+  /** Rows that belong together move to the next page together, up to this height in pixels. */
+  readonly together: number;
+}
+
+/** Points: the size of text that has none of its own, and the least that can still be read at the bench. */
+export const USUAL_SIZE = 11;
+export const LEAST_SIZE = 8;
+
+/** Pixels: a row in which one can write by hand. */
+const ROOM_TO_WRITE = 24;
+
+/** Tables of these rows, as wide as the columns or as the page. */
+export function tablesHtml(rows: readonly PrintedRow[], widths: readonly number[], fit: Fit): string {
+  const width = widths.reduce((sum, one) => sum + one, 0);
+  const style = fit.scale < 1 ? "width:100%" : `width:${width}px`;
+  const columns = widths.map((one) => `<col style="width:${((one / width) * 100).toFixed(3)}%">`).join("");
+  const begin = `<table style="${style}"><colgroup>${columns}</colgroup>`;
+  const html = (some: readonly PrintedRow[]) => some.map((row) => rowHtml(row, fit.scale)).join("");
+  const bodies = (some: readonly PrintedRow[]) =>
+    blocksOf(some)
+      .map((block) => {
+        const height = block.reduce((sum, row) => sum + heightOf(row, fit.scale), 0);
+        return `<tbody${height <= fit.together ? ' class="together"' : ""}>${html(block)}</tbody>`;
+      })
+      .join("");
+
+  const [above, head, below] = splitAtHead(rows);
+  if (head.length === 0) return `${begin}${bodies(below)}</table>`;
+  const once = above.length > 0 ? `${begin}${bodies(above)}</table>` : "";
+  // Without a row between the two, the lines above the first row below would stand under the head of every page.
+  const gap = `<tbody><tr class="gap"><td colspan="${widths.length}"></td></tr></tbody>`;
+  return `${once}${begin}<thead>${html(head)}</thead>${gap}${bodies(below)}</table>`;
+}
+
+/** The rows above those that repeat, those, and the rest. Where a merged cell would be torn, none repeats. */
+function splitAtHead(
+  rows: readonly PrintedRow[],
+): readonly [above: PrintedRow[], head: PrintedRow[], below: PrintedRow[]] {
+  const first = rows.findIndex(({ repeats }) => repeats);
+  const after = rows.findIndex(({ repeats }, i) => i > first && !repeats);
+  if (first < 0 || after < 0 || isTorn(rows, first) || isTorn(rows, after)) return [[], [], [...rows]];
+  return [rows.slice(0, first), rows.slice(first, after), rows.slice(after)];
+}
+
+/** The rows in blocks: each ends with the empty rows that part it from the next one. */
+function blocksOf(rows: readonly PrintedRow[]): (readonly PrintedRow[])[] {
+  const blocks: PrintedRow[][] = [];
+  for (const [i, row] of rows.entries()) {
+    const before = rows[i - 1];
+    if (!before || (isEmpty(before) && !isEmpty(row) && !isTorn(rows, i))) blocks.push([]);
+    blocks.at(-1)?.push(row);
+  }
+  return blocks;
+}
+
+/** Whether a merged cell lies across the line above this row. */
+const isTorn = (rows: readonly PrintedRow[], at: number) =>
+  rows.slice(0, at).some(({ cells }, i) => cells.some((cell) => i + (cell?.down ?? 1) > at));
+
+const isEmpty = ({ cells }: PrintedRow) => cells.every((cell) => cell && showsNothing(cell));
+
+export const showsNothing = (cell: PrintedCell) => cell.text === "" && isBare(cell);
+
+const isBare = ({ fill, borders }: PrintedCell) => fill === undefined && borders === undefined;
+
+/** A row of headings: all that it says is bold and on a fill. */
+function isHeading({ cells }: PrintedRow): boolean {
+  const texts = cells.filter((cell) => cell && cell.text !== "");
+  return texts.length > 0 && texts.every((cell) => cell?.bold && cell.fill !== undefined);
+}
+
+function rowHtml(row: PrintedRow, scale: number): string {
+  let html = "";
+  for (let column = 0; column < row.cells.length; column++) {
+    const cell = row.cells[column];
+    if (!cell) continue;
+    let across = cell.across ?? 1;
+    // As on the screen, a text runs on over the empty cells beside it.
+    if (cell.text !== "" && !cell.wrap && isBare(cell) && (cell.align ?? "left") === "left") {
+      let next = row.cells[column + across];
+      while (next && showsNothing(next)) {
+        across += next.across ?? 1;
+        next = row.cells[column + across];
+      }
+    }
+    html += cellHtml(cell, across, scale);
+    column += across - 1;
+  }
+  return `<tr${isHeading(row) ? ' class="heading"' : ""} style="height:${heightOf(row, scale)}px">${html}</tr>`;
+}
+
+function cellHtml(cell: PrintedCell, across: number, scale: number): string {
+  const { text, down = 1, align, bold, italic, size = USUAL_SIZE, line, color, fill, borders = {} } = cell;
+  const css = [
+    align && `text-align:${align}`,
+    bold && "font-weight:bold",
+    italic && "font-style:italic",
+    size !== USUAL_SIZE && `font-size:${sizeOf(size, scale)}`,
+    line && `text-decoration:${line}`,
+    color && `color:${color}`,
+    fill && `background:${fill}`,
+    ...Object.entries(borders).map(([side, border]) => `border-${side}:${border}`),
+  ].filter(Boolean);
+  const spans = `${across > 1 ? ` colspan="${across}"` : ""}${down > 1 ? ` rowspan="${down}"` : ""}`;
+  const style = css.length > 0 ? ` style="${escapeXml(css.join(";"))}"` : "";
+  return `<td${spans}${text ? ' dir="auto"' : ""}${style}>${escapeXml(text)}</td>`;
+}
+
+/** Rows shrink with their texts; but not those with an empty box, in which someone is to write. */
+function heightOf({ height, cells }: PrintedRow, scale: number): number {
+  const hasBox = cells.some((cell) => cell?.text === "" && cell.borders?.bottom);
+  return Math.round(hasBox ? Math.max(Math.min(height, ROOM_TO_WRITE), height * scale) : height * scale);
+}
+
+/** A size of text on the page, in points of the sheet. */
+export const sizeOf = (size: number, scale: number) =>
+  `${Math.max(Math.min(size, LEAST_SIZE), size * scale).toFixed(2)}pt`;
