@@ -1,4 +1,5 @@
 import type { Compiler, default as webpackModule } from "webpack";
+import { escapeXml } from "../sheet/escapeXml";
 import { type FunctionDoc, functionDocs } from "./functionDocs";
 
 /** Titles of the parts and what each page of a part warns of; a new face file gets its file name as title. */
@@ -63,7 +64,7 @@ function page(title: string, body: string): string {
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
-<title>${escaped(title)}</title>
+<title>${escapeXml(title)}</title>
 <link rel="icon" href="../icons/icon-32.png">
 <style>${STYLE}</style>
 </head>
@@ -80,14 +81,14 @@ function functionPage(doc: FunctionDoc): string {
   const parameters = doc.parameters
     .map(({ name, text, optional }) => {
       const may = optional ? ' <span class="soft">(may be left out)</span>' : "";
-      return `<dt><code>${name}</code>${may}</dt><dd>${escaped(text)}</dd>`;
+      return `<dt><code>${name}</code>${may}</dt><dd>${escapeXml(text)}</dd>`;
     })
     .join("\n");
   const examples = doc.examples.map(
-    ({ formula, result }) => `<code class="formula">${escaped(formula)}</code>
+    ({ formula, result }) => `<code class="formula">${escapeXml(formula)}</code>
 <p>gives</p>
 <table class="grid"><tbody>${result
-      .map((row) => `<tr>${row.map((cell) => `<td>${escaped(String(cell))}</td>`).join("")}</tr>`)
+      .map((row) => `<tr>${row.map((cell) => `<td>${escapeXml(String(cell))}</td>`).join("")}</tr>`)
       .join("")}</tbody></table>`,
   );
   return page(
@@ -95,19 +96,19 @@ function functionPage(doc: FunctionDoc): string {
     `<nav><a href="index.html">All functions</a></nav>
 <main>
 <h1>POUR.${doc.id}</h1>
-<p>${escaped(doc.purpose)}</p>
+<p>${escapeXml(doc.purpose)}</p>
 <code class="formula">=POUR.${doc.id}(${syntax})</code>
 <h2>Arguments</h2>
 <dl>
 ${parameters}
 </dl>
 <h2>Result</h2>
-<p>${escaped(doc.returns)}</p>
+<p>${escapeXml(doc.returns)}</p>
 <h2>Example</h2>
 ${examples.join("\n")}
-${part?.caution ? `<h2>Take care</h2>\n<p class="caution">${escaped(part.caution)}</p>` : ""}
+${part?.caution ? `<h2>Take care</h2>\n<p class="caution">${escapeXml(part.caution)}</p>` : ""}
 <h2>Where it comes from</h2>
-<p>${escaped(doc.source)}</p>
+<p>${escapeXml(doc.source)}</p>
 </main>`,
   );
 }
@@ -118,8 +119,8 @@ function indexPage(docs: readonly FunctionDoc[]): string {
   const lists = parts.map((part) => {
     const items = docs
       .filter((doc) => doc.part === part)
-      .map(({ id, purpose }) => `<li><a href="${id}.html"><code>POUR.${id}</code></a> ${escaped(purpose)}</li>`);
-    return `<h2>${escaped(PARTS[part]?.title ?? part)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
+      .map(({ id, purpose }) => `<li><a href="${id}.html"><code>POUR.${id}</code></a> ${escapeXml(purpose)}</li>`);
+    return `<h2>${escapeXml(PARTS[part]?.title ?? part)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
   });
   return page(
     "Pourwright functions",
@@ -136,8 +137,4 @@ function indexPage(docs: readonly FunctionDoc[]): string {
 ${lists.join("\n")}
 </main>`,
   );
-}
-
-function escaped(text: string): string {
-  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 }

@@ -44,7 +44,8 @@ export function POTPLAN(vessels: any[][], fills: any[][], quantities: any[][], p
  */
 export function POTCOUNT(fills: any[][], quantities: any[][], potCapacity: any, loss?: any): any[][] {
   return answer(() => {
-    const found = orders([[null]], fills, quantities);
+    const unnamed = Array.isArray(fills) ? fills.map((row) => row.map(() => null)) : [[null]];
+    const found = orders(unnamed, fills, quantities);
     valuesOf(found);
     const plan = planOf(found, potCapacity, loss);
     if (plan.refused[0]) throw plan.refused[0].fault;
@@ -53,15 +54,14 @@ export function POTCOUNT(fills: any[][], quantities: any[][], potCapacity: any, 
 }
 
 const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
-  lines([textOr("vessels", vessels), number("fills", fills), number("quantities", quantities)], [2]).map(
-    ({ row, values: [vessel, fill, quantity], error, ...line }) => ({
-      ...line,
-      row,
-      error,
-      values: [vessel, fill, quantity],
-      order: { vessel: vessel ?? `row ${row}`, fill, quantity },
-    }),
-  );
+  lines([textOr("vessels", vessels), number("fills", fills), number("quantities", quantities)], [2], {
+    orZero: true,
+  }).map(({ row, values: [vessel, fill, quantity], error }) => ({
+    error,
+    values: [vessel, fill, quantity],
+    row,
+    order: { vessel: vessel ?? `row ${row}`, fill, quantity },
+  }));
 
 const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): PotPlan =>
   potPlan(
@@ -82,10 +82,12 @@ const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): 
 export function MAKEABLE(onHand: any[][], perCandle: any[][]): any[][] {
   return answer(() =>
     makeable(
-      valuesOf(lines([number("onHand", onHand), number("perCandle", perCandle)], [1])).map(([shelf, each]) => ({
-        onHand: shelf,
-        perCandle: each,
-      })),
+      valuesOf(lines([number("onHand", onHand), number("perCandle", perCandle)], [1], { orZero: true })).map(
+        ([shelf, each]) => ({
+          onHand: shelf,
+          perCandle: each,
+        }),
+      ),
     ),
   );
 }

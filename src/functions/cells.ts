@@ -47,6 +47,8 @@ function argument<T>(name: string, cells: Cells, read: Argument<T>["read"], opti
 // --- reading one cell ------------------------------------------------------------------------------------------
 
 const ERRORS = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/A"];
+/** A spreadsheet keeps 15 digits: beyond them a number is a slip, and its products would run out of range. */
+const LARGEST = 1e15;
 
 /** A rich value stands for its basic one: `{ type: "Double", basicValue: 12 }` is 12. */
 function basic(cell: unknown): unknown {
@@ -57,21 +59,30 @@ function basic(cell: unknown): unknown {
 function errorIn(cell: unknown): CustomFunctions.Error | undefined {
   if (cell instanceof CustomFunctions.Error) return cell;
   const code = typeof cell === "object" && cell !== null && "code" in cell ? cell.code : basic(cell);
-  return typeof code === "string" && ERRORS.includes(code)
-    ? new CustomFunctions.Error(code as CustomFunctions.ErrorCode)
-    : undefined;
+  if (typeof code === "string" && ERRORS.includes(code)) {
+    return new CustomFunctions.Error(code as CustomFunctions.ErrorCode);
+  }
+  const isRich = typeof cell === "object" && cell !== null && "type" in cell && cell.type === "Error";
+  // Kinds such as #SPILL! cannot be handed on as they are.
+  return isRich ? toError(new Fault("value", `the cell shows ${String(code)}; mend it first`)) : undefined;
 }
 
 function readNumber(name: string, cell: unknown): number {
-  if (typeof cell === "number" && Number.isFinite(cell)) return cell;
+  if (typeof cell === "number" && Math.abs(cell) <= LARGEST) return cell;
+  if (typeof cell === "number" && Number.isFinite(cell))
+    throw wrong(name, `${plain(cell)} is too large; check its digits`);
   if (typeof cell === "string") {
     if (cell.trim() === "") throw wrong(name, "the cell holds only spaces; clear it or write a number");
     throw wrong(name, `"${cell.slice(0, 40)}" is text; write a plain number`);
   }
-  throw wrong(name, `${String(cell).toUpperCase().slice(0, 40)} is not a number; write a plain number`);
+  const shown = typeof cell === "boolean" ? String(cell).toUpperCase() : "this kind of cell";
+  throw wrong(name, `${shown} is not a number; write a plain number`);
 }
 
-function readText(_name: string, cell: unknown): string {
+function readText(name: string, cell: unknown): string {
+  if (typeof cell === "object" || (typeof cell === "number" && !Number.isFinite(cell))) {
+    throw wrong(name, "this kind of cell cannot be read; write plain text");
+  }
   return typeof cell === "number" ? plain(cell) : String(cell);
 }
 
@@ -181,24 +192,27 @@ export interface Line<V extends unknown[]> {
 }
 
 /**
- * Ranges read side by side, cell after cell in reading order; a single cell is repeated beside longer ranges.
- * Lines where one of the `skip` arguments (by position) is blank are left out. An error stands in its own line:
- * the caller decides what it spoils.
+ * Ranges of as many cells read side by side, cell after cell in reading order. Lines where one of the `skip` arguments (by
+ * position) is blank are left out, with `orZero` also those where it is 0. An error stands in its own line: the
+ * caller decides what it spoils.
  */
-export function lines<V extends unknown[]>(args: Arguments<V>, skip: readonly number[]): Line<V>[] {
+export function lines<V extends unknown[]>(
+  args: Arguments<V>,
+  skip: readonly number[],
+  { orZero = false } = {},
+): Line<V>[] {
   const list = args as unknown as readonly Argument<unknown>[];
   const columns = list.map(({ grid }) => grid.flat());
-  const length = Math.max(...columns.map((column) => column.length));
+  const [length = 0] = columns.map((column) => column.length);
   for (const [i, column] of columns.entries()) {
-    if (column.length !== length && column.length !== 1) {
-      throw wrong(list[i]?.name ?? "", `${column.length} cells beside ${length}; give ranges of the same size`);
-    }
+    if (column.length === length) continue;
+    throw wrong(list[i]?.name ?? "", `${column.length} cells beside ${length}; give ranges of the same size`);
   }
-  const cellOf = (i: number, row: number): unknown => columns[i]?.[columns[i]?.length === 1 ? 0 : row];
   const found: Line<V>[] = [];
   for (let row = 0; row < length; row++) {
-    if (skip.some((i) => isBlank(cellOf(i, row)))) continue;
-    const reads = list.map((arg, i) => readCell(arg, cellOf(i, row)));
+    const cells = columns.map((column) => column[row]);
+    if (skip.some((i) => isBlank(cells[i]) || (orZero && basic(cells[i]) === 0))) continue;
+    const reads = list.map((arg, i) => readCell(arg, cells[i]));
     const bad = reads.find((read) => "error" in read);
     found.push({
       row: row + 1,

@@ -9,7 +9,9 @@ export function FirstUse(props: { host: Host; unit: string; onDone: () => void; 
   const start = async () => {
     setBusy(true);
     try {
-      for (const sheet of starterSheets(unit)) await host.addSheet(sheet);
+      // Tried again after a failure, only what is missing is put in.
+      const there = (await host.tables()).map(({ name }) => name);
+      for (const sheet of starterSheets(unit)) if (!there.includes(sheet.name)) await host.addSheet(sheet);
       onDone();
     } catch (error) {
       onError(error);

@@ -1,3 +1,4 @@
+import { Component, type ReactNode } from "react";
 import { createRoot } from "react-dom/client";
 import type { Host } from "../host/host";
 import { Pane } from "./Pane";
@@ -6,6 +7,35 @@ import "./pane.css";
 /** Puts the pane into an element of the page; gives the way to take it out again. */
 export function mountPane(element: HTMLElement, host: Host): () => void {
   const root = createRoot(element);
-  root.render(<Pane host={host} />);
+  root.render(
+    <Fallback>
+      <Pane host={host} />
+    </Fallback>,
+  );
   return () => root.unmount();
+}
+
+/** Should the pane itself fail, words and a way on stand in its place, and not nothing. */
+class Fallback extends Component<{ children: ReactNode }, { failed?: unknown }> {
+  override state: { failed?: unknown } = {};
+
+  static getDerivedStateFromError(failed: unknown) {
+    return { failed };
+  }
+
+  override render() {
+    const { failed } = this.state;
+    if (failed === undefined) return this.props.children;
+    return (
+      <div className="pourwright-pane">
+        <p role="alert" className="wrong">
+          The pane has stopped: {failed instanceof Error ? failed.message : String(failed)}
+        </p>
+        <p>Your workbook is as it was. Undo what you changed last, then open the pane again.</p>
+        <button type="button" className="main" onClick={() => this.setState({ failed: undefined })}>
+          Open the pane again
+        </button>
+      </div>
+    );
+  }
 }

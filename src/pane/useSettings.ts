@@ -45,6 +45,14 @@ function firstKept(): Kept {
   };
 }
 
+const CHOICES: Readonly<Record<string, readonly unknown[]>> = {
+  unit: ["g", "kg", "oz", "lb"],
+  basis: ["of wax", "of total"],
+  paper: ["letter", "a4"],
+  label: ["us", "metric"],
+  live: [true, false],
+};
+
 /** What a workbook keeps may be older than this code, or of another program: take only what fits. */
 function mergeKept(kept: unknown): Kept {
   const first = firstKept();
@@ -53,8 +61,8 @@ function mergeKept(kept: unknown): Kept {
     const value = (kept as Partial<Kept>)[name];
     if (typeof value !== "object" || value === null) return first[name];
     if (name === "columns") return value as Kept[K];
-    const fitting = Object.entries(value).filter(
-      ([key, one]) => typeof one === typeof (first[name] as Record<string, unknown>)[key],
+    const fitting = Object.entries(value).filter(([key, one]) =>
+      name === "choices" ? CHOICES[key]?.includes(one) : key in first.typed && typeof one === "string",
     );
     return { ...first[name], ...Object.fromEntries(fitting) };
   };

@@ -16,7 +16,7 @@ export function compareRuns(old: PouredRun, plan: RunPlan): string[] {
     const was = before.get(key);
     if (!was) changes.push(`${name}: new, ${count}`);
     else if (was.count !== count) changes.push(`${name}: ${was.count} before, ${count} now`);
-    if (was && Math.abs(was.fill - fill) > 1e-9 * fill) {
+    if (was && fill !== undefined && was.fill !== undefined && Math.abs(was.fill - fill) > 1e-9 * fill) {
       changes.push(`${name}: fill ${shown(was.fill)} before, ${shown(fill)} now`);
     }
   }
@@ -39,7 +39,8 @@ const shown = (weight: number): string => plain(Number(weight.toPrecision(6)));
 interface Kind {
   readonly name: string;
   readonly count: number;
-  readonly fill: number;
+  /** Undefined where rows of the same name have different fills. */
+  readonly fill: number | undefined;
 }
 
 function gather(
@@ -48,7 +49,12 @@ function gather(
   const found = new Map<string, Kind>();
   for (const { vessel, scent, count, fill } of lines) {
     const key = JSON.stringify([sameName(vessel), sameName(scent)]);
-    found.set(key, { name: `${vessel}, ${scent}`, count: (found.get(key)?.count ?? 0) + count, fill });
+    const same = found.get(key);
+    found.set(key, {
+      name: `${vessel}, ${scent}`,
+      count: (same?.count ?? 0) + count,
+      fill: same === undefined || same.fill === fill ? fill : undefined,
+    });
   }
   return found;
 }

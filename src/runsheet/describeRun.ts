@@ -44,7 +44,7 @@ export function describeRun(run: Run, head: RunHead): Sheet {
   totals(page, run, writing);
   curing(page, run, head);
   shelf(page, run, writing);
-  cost(page, run);
+  cost(page, run, settings);
   signOff(page);
   return {
     name: sheetNameOf(head.lot),
@@ -91,12 +91,12 @@ function totals(page: Page, { plan }: Run, { settings, weight }: Writing): void 
       live ? { formula: `=SUMIF(${keys},"${keyOf(i + 1, what)}",${columns[letter]})` } : { number: value };
     return { scent, sums: totalsOf([scent]), sumOf, key: keyOf(i + 1, "vessel") };
   });
-  // Good candles as written on the sheet, of those expected: empty until any is written.
+  // Good candles of those that were counted, as written on the sheet: empty until any is written.
   const yieldOf = (key: string): PageCell => {
     const good = `SUMIF(${keys},"${key}",${columns.E})`;
-    const isWritten = `COUNTIFS(${keys},"${key}",${columns.E},">=0")>0`;
+    const counted = `SUMIFS(${columns.B},${keys},"${key}",${columns.E},">=0")`;
     return {
-      formula: `=IF(${isWritten},${good}&" good, "&TEXT(${good}/B${page.next},"0%"),"")`,
+      formula: `=IF(${counted}>0,${good}&" good of "&${counted}&", "&TEXT(${good}/${counted},"0%"),"")`,
       align: "right",
     };
   };
@@ -133,7 +133,7 @@ function totals(page: Page, { plan }: Run, { settings, weight }: Writing): void 
   );
 }
 
-function curing(page: Page, { plan }: Run, { date }: RunHead): void {
+function curing(page: Page, { plan }: Run, { date, settings }: RunHead): void {
   const cured = plan.scents.flatMap((scent) =>
     scent.notes?.cureDays === undefined ? [] : [{ scent, days: scent.notes.cureDays }],
   );
@@ -144,7 +144,7 @@ function curing(page: Page, { plan }: Run, { date }: RunHead): void {
     page.row([
       { text: nameOf(scent) },
       { number: days, format: "0" },
-      { number: date + days, format: DAY, align: "left" },
+      { ...(settings.live ? { formula: `=$B$2+B${page.next}` } : { number: date + days }), format: DAY, align: "left" },
     ]);
   }
 }
@@ -153,10 +153,10 @@ function shelf(page: Page, { lacks }: Run, { settings, weight }: Writing): void 
   if (lacks === undefined) return;
   page.skip();
   if (lacks.length === 0) {
-    page.line("The shelf holds all that is listed in the stock table.", "note");
+    page.line(asPlanned("The shelf holds all that is listed in the stock table", settings), "note");
     return;
   }
-  page.headings(["Missing from the shelf", "Needed", "On hand", "Missing", "Cost", "Buy"]);
+  page.headings([asPlanned("Missing from the shelf", settings), "Needed", "On hand", "Missing", "Cost", "Buy"]);
   for (const { item, amount, isVessel, onHand, missing, buy, cost } of lacks) {
     const format = isVessel ? "0" : weight;
     page.row([
@@ -170,10 +170,10 @@ function shelf(page: Page, { lacks }: Run, { settings, weight }: Writing): void 
   }
 }
 
-function cost(page: Page, { costs }: Run): void {
+function cost(page: Page, { costs }: Run, settings: Settings): void {
   if (costs === undefined) return;
   page.skip();
-  page.headings(["Cost of materials", "Candles", "Each", "Together"]);
+  page.headings([asPlanned("Cost of materials", settings), "Candles", "Each", "Together"]);
   for (const { scent, vessel, count, each } of costs.kinds) {
     page.row([
       { text: `${vessel}, ${scent}` },
@@ -183,6 +183,11 @@ function cost(page: Page, { costs }: Run): void {
     ]);
   }
   page.row([{ text: "The run" }, {}, {}, { number: costs.run, format: MONEY }], "total");
+}
+
+/** The shelf and the cost come from other tables: also on a live sheet they are what they were when it was written. */
+function asPlanned(text: string, { live }: Settings): string {
+  return live ? `${text}, as planned` : text;
 }
 
 function signOff(page: Page): void {

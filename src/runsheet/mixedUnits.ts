@@ -9,11 +9,15 @@ const WEIGHTS: Readonly<Record<string, string>> = {
   gram: "g",
   grams: "g",
   kg: "kg",
+  kilogram: "kg",
+  kilograms: "kg",
   oz: "oz",
   ounce: "oz",
   ounces: "oz",
   lb: "lb",
   lbs: "lb",
+  pound: "lb",
+  pounds: "lb",
 };
 const VOLUMES = /^(ml|l|cl|fl\.? ?oz\.?|floz|fluid ounces?|cups?|in3|cm3)$/i;
 

@@ -1,5 +1,7 @@
 import { potPlan } from "../core/batch/potPlan";
+import type { Limit } from "../core/batch/steps";
 import { plain } from "../core/check/plain";
+import { Fault } from "../core/fault";
 import type { Basis } from "../core/scent/basis";
 import { loadCheck } from "../core/scent/loadCheck";
 import { loadFrom } from "../core/scent/loadFrom";
@@ -75,60 +77,64 @@ export function planRun(
   settings: Settings,
 ): { plan: RunPlan; problems: Problem[] } {
   const problems: Problem[] = [...lookTwice(rows)];
-  const scents = groupsOf(rows, known).map((group) => {
-    const [first] = group as [PourRow];
-    const recipe = known.recipe(sameName(first.scent));
-    const ingredients = recipe ? recipe.ingredients : plainIngredients(first);
-    const orders = group.map(({ vessel, fill, quantity }) => ({ vessel, fill, quantity }));
-    const { pots, refused, bound } = potPlan(orders, settings.potCapacity, settings.loss);
-    for (const { order, fault } of refused) {
-      problems.push({ row: (group[order] as PourRow).row, role: "fill", text: fault.message, stops: true });
+  const groups = groupsOf(rows, known);
+  // The pane plans anew at every change: all scents together search no longer than about a second.
+  const limit = { steps: Math.floor(MOST_STEPS / Math.max(1, groups.length)) };
+  const scents = groups.map((group): ScentRun => {
+    try {
+      const run = planScent(group, known, settings, limit, problems);
+      problems.push(...overLimits(group, run), ...tooSmall(group, run, settings), ...unproven(run));
+      return run;
+    } catch (fault) {
+      if (!(fault instanceof Fault)) throw fault;
+      // What makes the whole scent impossible, such as a recipe without wax, stands beside its first row.
+      const [first] = group as [PourRow];
+      problems.push({ row: first.row, role: "scent", text: `${nameOf(first)}: ${fault.message}`, stops: true });
+      return { ...first, ingredients: [], notes: undefined, pots: [], bound: 0 };
     }
-    if (recipe && !ingredients.some(({ basis, share }) => basis === "part" && share > 0)) {
-      problems.push({ row: first.row, role: "scent", text: `The recipe of ${first.scent} has no wax`, stops: true });
-      return { ...first, ingredients, notes: undefined, pots: [], bound: 0 };
-    }
-    const planned = pots.map((pot): PlannedPot => {
-      const lines = pot.rows.map(({ order, vessel, count }) => {
-        const { fill } = group[order] as PourRow;
-        return { vessel, count, fill, poured: count * fill };
-      });
-      const weights = recipeSplit(pot.weight, ingredients, settings.division);
-      const weightOf = (which: (one: Ingredient) => boolean) =>
-        sum(weights.filter((_, i) => which(ingredients[i] as Ingredient)));
-      const [wax, scent] = [weightOf(({ basis }) => basis === "part"), weightOf(({ isScent }) => isScent)];
-      return {
-        lines,
-        melted: sum(weights),
-        weights,
-        wax,
-        scent,
-        trueLoad: wax > 0 ? loadFrom(wax, scent, first.basis) : 0,
-      };
-    });
-    // Before rounding: a recipe's load is what its shares make of one unit.
-    const exact = recipeSplit(1, ingredients);
-    const part = (which: (one: Ingredient) => boolean) =>
-      sum(exact.filter((_, i) => which(ingredients[i] as Ingredient)));
-    const load = recipe
-      ? loadFrom(
-          part(({ basis }) => basis === "part"),
-          part(({ isScent }) => isScent),
-          first.basis,
-        )
-      : first.load;
-    const notes = known.notes(sameName(first.scent));
-    const run: ScentRun = { scent: first.scent, load, basis: first.basis, ingredients, notes, pots: planned, bound };
-    problems.push(...overLimits(group, run), ...tooSmall(group, run, settings));
-    if (planned.length > bound) {
-      problems.push({
-        text: `${nameOf(first)}: ${planned.length} pots; as few as ${bound} could not be ruled out`,
-        stops: false,
-      });
-    }
-    return run;
   });
   return { plan: { scents, totals: totalsOf(scents) }, problems };
+}
+
+const MOST_STEPS = 3e7;
+
+function planScent(
+  group: readonly PourRow[],
+  known: Known,
+  settings: Settings,
+  limit: Limit,
+  problems: Problem[],
+): ScentRun {
+  const [first] = group as [PourRow];
+  const { scent, basis } = first;
+  const recipe = known.recipe(sameName(scent));
+  const ingredients = recipe ? recipe.ingredients : plainIngredients(first);
+  const part = (weights: readonly number[], which: (one: Ingredient) => boolean) =>
+    sum(weights.filter((_, i) => which(ingredients[i] as Ingredient)));
+  const partsOf = (whole: number, division?: number) => {
+    const weights = recipeSplit(whole, ingredients, division);
+    const wax = part(weights, (one) => one.basis === "part");
+    return { weights, wax, scent: part(weights, ({ isScent }) => isScent) };
+  };
+  // Before rounding: a recipe's load is what its shares make of one unit.
+  const exact = partsOf(1);
+  const load = recipe ? loadFrom(exact.wax, exact.scent, basis) : first.load;
+
+  const orders = group.map(({ vessel, fill, quantity }) => ({ vessel, fill, quantity }));
+  const { pots, refused, bound } = potPlan(orders, settings.potCapacity, settings.loss, limit);
+  for (const { order, fault } of refused) {
+    problems.push({ row: (group[order] as PourRow).row, role: "fill", text: fault.message, stops: true });
+  }
+  const weighed = pots.map((pot): PlannedPot => {
+    const lines = pot.rows.map(({ order, vessel, count }) => {
+      const { fill } = group[order] as PourRow;
+      return { vessel, count, fill, poured: count * fill };
+    });
+    const parts = partsOf(pot.weight, settings.division);
+    const trueLoad = parts.wax > 0 ? loadFrom(parts.wax, parts.scent, basis) : 0;
+    return { lines, melted: sum(parts.weights), ...parts, trueLoad };
+  });
+  return { scent, load, basis, ingredients, notes: known.notes(sameName(scent)), pots: weighed, bound };
 }
 
 /** The scent's name in front of a person. */
@@ -204,8 +210,24 @@ function lookTwice(rows: readonly PourRow[]): Problem[] {
 /** A load over the wax's maximum or the scent's product limit, each in its own basis. */
 function overLimits(group: readonly PourRow[], { load, basis, notes }: ScentRun): Problem[] {
   const [first] = group as [PourRow];
+  if (load >= 1) {
+    return [
+      {
+        row: first.row,
+        role: "load",
+        text: `${nameOf(first)}: its scent comes to ${plain(load * 100)} % ${basis}; keep it below 100 %`,
+        stops: true,
+      },
+    ];
+  }
   const text = load > 0 ? loadCheck(load, notes?.waxMaximum, notes?.productLimit, basis) : "";
   return text === "" ? [] : [{ row: first.row, role: "load", text: `${nameOf(first)}: ${text}`, stops: true }];
+}
+
+function unproven(run: ScentRun): Problem[] {
+  const pots = run.pots.length;
+  if (pots <= run.bound) return [];
+  return [{ text: `${nameOf(run)}: ${pots} pots; as few as ${run.bound} could not be ruled out`, stops: false }];
 }
 
 /** Under twenty divisions half a division is more than 2.5 % of the weight. NIST Handbook 44, from memory. */

@@ -34,12 +34,14 @@ export function readRecipes(table: TableRows<"recipes"> | undefined): Map<string
       number === undefined
         ? undefined
         : reader.check(() => (basis === "part" ? atLeastZero("share", number) : rate("share", number)));
-    const sort = sameName(reader.text("sort"));
+    const sort = reader.check(() => oneOf("sort", reader.text("sort") || (basis === "part" ? "wax" : "scent"), SORTS));
     recipe.wrong.push(...reader.wrong);
-    if (basis === undefined || share === undefined) continue;
-    recipe.ingredients.push({ name, share, basis, isScent: basis !== "part" && (sort === "" || isScentWord(sort)) });
+    if (basis === undefined || share === undefined || sort === undefined) continue;
+    const isScent = basis !== "part" && (sort === "scent" || sort === "fragrance" || sort === "oil");
+    recipe.ingredients.push({ name, share, basis, isScent });
   }
   return found;
 }
 
-const isScentWord = (sort: string): boolean => /\b(scent|fragrance|oil)\b/.test(sort);
+/** What an ingredient may be. A load that does not say is taken as scent: that is the safe side of every limit. */
+const SORTS = ["wax", "scent", "fragrance", "oil", "dye", "colour", "color", "additive"] as const;

@@ -2,6 +2,7 @@ import { aboveZero } from "../core/check/aboveZero";
 import { plain } from "../core/check/plain";
 import { rate } from "../core/check/rate";
 import { fillWeight } from "../core/fill/fillWeight";
+import { netLabel } from "../core/label/netLabel";
 import { type Basis, basisOf } from "../core/scent/basis";
 import type { ScentNotes } from "./readScents";
 import type { Settings } from "./settings";
@@ -59,6 +60,8 @@ function readRow(
   const usual = namesScents && scent === "" ? 0 : (notes?.load ?? settings.load);
   const load = reader.check(() => rate("load", reader.number("load") ?? usual));
   const basis = reader.check(() => basisOf("basis", reader.text("basis") || notes?.basis || settings.basis));
+  // A fill that no label can declare is a slip of its unit.
+  if (fill !== undefined) reader.check(() => netLabel(fill, settings.unit, settings.label));
   if (reader.wrong.length > 0) return undefined;
   if (quantity === undefined || fill === undefined || load === undefined || basis === undefined) return undefined;
   return { row: reader.row, vessel, quantity, fill, scent, load, basis };

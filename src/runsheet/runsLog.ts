@@ -55,7 +55,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
     scent: string;
     vessel: string;
     count: number;
-    good: number[];
+    good: { good: number; of: number }[];
     weighed: number[];
     weights: { wax: number; waxActual?: number | undefined; scent: number; scentActual?: number | undefined }[];
   }
@@ -76,7 +76,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       const share = poured > 0 ? (count * fill) / poured : 0;
       const part = (weight: number | undefined) => (weight === undefined ? undefined : weight * share);
       group.count += count;
-      if (good !== undefined) group.good.push(good);
+      if (good !== undefined) group.good.push({ good, of: count });
       if (weighed !== undefined) group.weighed.push(weighed);
       group.weights.push({
         wax: pot.wax.planned * share,
@@ -94,7 +94,9 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       all(weights.map((one) => one.scent)),
       all(weights.map((one) => one.scentActual)),
     ];
-    const isGood = good.length > 0 ? sum(good) : undefined;
+    const goodCount = good.length > 0 ? sum(good.map((one) => one.good)) : undefined;
+    // A pot whose candles were not counted is no pot of rejects.
+    const counted = sum(good.map((one) => one.of));
     const each = weighed.length > 0 ? sum(weighed) / weighed.length : undefined;
     const water = vessels.get(sameName(vessel))?.water;
     const load =
@@ -103,8 +105,8 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
         : undefined;
     const numbers = [
       count,
-      isGood,
-      isGood !== undefined && count > 0 ? isGood / count : undefined,
+      goodCount,
+      goodCount !== undefined && counted > 0 ? goodCount / counted : undefined,
       wax,
       waxActual,
       scentPlanned,

@@ -23,7 +23,7 @@ export interface Problem {
 }
 
 /** The core's names of arguments that are called otherwise here. */
-const ROLE_OF: Readonly<Record<string, string>> = { waxFactor: "factor" };
+const ROLE_OF: Readonly<Record<string, string>> = { waxFactor: "factor", weight: "fill" };
 
 /** Reads the cells of one row by role and gathers what is wrong with them. */
 export class RowReader<K extends KindName> {

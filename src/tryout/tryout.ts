@@ -24,10 +24,15 @@ async function start(): Promise<void> {
   const chosen = () => WORKBOOKS[choice.selectedIndex] as Openable;
 
   const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, chosen(), dark.matches);
-  choice.addEventListener("change", () => spreadsheet.open(chosen()));
+  // The pane begins anew with each workbook: its settings are the workbook's own.
+  let leavePane = mountPane(byId("pane"), spreadsheet.host);
+  choice.addEventListener("change", () => {
+    leavePane();
+    spreadsheet.open(chosen());
+    leavePane = mountPane(byId("pane"), spreadsheet.host);
+  });
   dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
   showMessages(spreadsheet);
-  mountPane(byId("pane"), spreadsheet.host);
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });
 }

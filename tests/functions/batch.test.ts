@@ -57,6 +57,8 @@ describe("POTPLAN and POTCOUNT", () => {
   });
   it("leaves out blank and zero quantities", () => {
     const rows = call("POTPLAN", down("A", "B", "C"), down(200, null, 300), down(2, null, 0), 1000);
+    expect(call("POTPLAN", down("A", "B", "C"), down(200, null, "x"), down(2, 0, 0), 1000)).toEqual(rows);
+    expect(cell("POTCOUNT", down(200, null), down(2, 0), 1000)).toBe(1);
     expect(rows).toEqual([[1, "A", 2, 400]]);
     expect(cell("POTCOUNT", down(200), down(null), 1000)).toBe(0);
     expect(call("POTPLAN", down("A"), down(200), down(0), 1000)).toEqual([["", "", "", ""]]);
@@ -75,6 +77,7 @@ describe("MAKEABLE", () => {
     expect(cell("MAKEABLE", down(5000, 220, 40), down(200, 12, 1))).toBe(18);
     expect(cell("MAKEABLE", down(5000, 0), down(200, 0))).toBe(25);
     expect(cell("MAKEABLE", down(5000, null), down(200, null))).toBe(25);
+    expect(cell("MAKEABLE", down(5000, null), down(200, 0))).toBe(25);
     expect(cell("MAKEABLE", down(0.3), down(0.1))).toBe(3); // 0.3 / 0.1 is 2.9999999999999996 in binary
   });
   it("does not take a blank shelf for an empty one", () => {

@@ -67,6 +67,7 @@ describe("WATERVOLUME", () => {
       'weightUnit: "gram" is not known here; write g, kg, oz or lb',
     );
     expect(messageOf(cell("WATERVOLUME", 100, "g", "oz"))).toContain("ml, l, floz, in3 or cm3");
+    expect(messageOf(cell("WATERVOLUME", 100, "g", "ml", null, "K"))).toContain("temperatureUnit");
   });
 });
 
@@ -155,6 +156,8 @@ describe("WAXFACTOR and WAXFACTORSPREAD", () => {
   it("wants ranges of one size, and weights above 0", () => {
     expect(messageOf(cell("WAXFACTOR", down(86, 90), down(100, 110, 120)))).toContain("same size");
     expect(messageOf(cell("WAXFACTOR", down(86, 0), down(100, 110)))).toContain("poured");
+    expect(messageOf(cell("WAXFACTOR", 172, down(200, 300)))).toContain("same size");
+    expect(cell("WAXFACTOR", down(172, 258), [[200, 300]])).toBeCloseTo(0.86, 14);
   });
 });
 

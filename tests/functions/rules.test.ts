@@ -3,7 +3,12 @@ import { describe, expect, it } from "vitest";
 import { CellError, call, cell, down, messageOf, metadata, type Value } from "./built";
 
 const isGood = (value: Value) =>
-  typeof value === "string" || (typeof value === "number" && Number.isFinite(value)) || value instanceof CellError;
+  (typeof value === "string" && isSaid(value)) ||
+  (typeof value === "number" && Number.isFinite(value)) ||
+  (value instanceof CellError && isSaid(value.message ?? ""));
+
+/** No trace of the arithmetic or of the code in what a person reads. */
+const isSaid = (text: string) => !/NaN|Infinity|undefined|null|BigInt|Maximum call|object Object/.test(text);
 
 /** Broadcasting as Excel's own operators do it, written the long way round. */
 function plainBroadcast(
@@ -125,6 +130,14 @@ describe("errors", () => {
 
   it("say so when an answer is too large to write", () => {
     expect(messageOf(cell("FILLWEIGHT", 1.7e308, 2))).toContain("too large");
+  });
+
+  it("passes on other kinds of error as what they show", () => {
+    expect(messageOf(cell("FILLWEIGHT", { type: "Error", basicValue: "#SPILL!" }))).toContain("the cell shows #SPILL!");
+  });
+
+  it("refuses numbers beyond what a spreadsheet keeps", () => {
+    expect(messageOf(cell("FILLWEIGHT", 1e16))).toBe("water: 10000000000000000 is too large; check its digits");
   });
 
   it("reads rich values by their basic value", () => {

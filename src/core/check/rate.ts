@@ -5,6 +5,6 @@ import { wrong } from "./wrong";
 export function rate(name: string, value: number): number {
   if (value >= 0 && value < 1) return value;
   if (value < 0) throw wrong(name, `${plain(value)} is below 0; write 0 or more`);
-  const meant = value < 100 ? `write ${plain(value)}% or ${plain(value / 100)}` : "write a share below 100%";
-  throw wrong(name, `${plain(value)} means ${plain(value * 100)} %; ${meant}`);
+  if (value >= 100) throw wrong(name, `${plain(value)} is no share; write a percentage below 100%`);
+  throw wrong(name, `${plain(value)} means ${plain(value * 100)} %; write ${plain(value)}% or ${plain(value / 100)}`);
 }

@@ -19,6 +19,8 @@ export function waterVolume(
   temperatureUnit = "C",
 ): number {
   const grams = atLeastZero("water", water) * gramsIn("weightUnit", weightUnit);
-  const degrees = celsius(temperature ?? 20, "temperatureUnit", temperature === undefined ? "C" : temperatureUnit);
+  // Read in any case: a unit that is not known is a slip, even where no temperature is given.
+  const given = celsius(temperature ?? 0, "temperatureUnit", temperatureUnit);
+  const degrees = temperature === undefined ? 20 : given;
   return grams / waterDensity(degrees) / millilitresIn("volumeUnit", volumeUnit);
 }

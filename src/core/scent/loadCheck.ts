@@ -11,14 +11,18 @@ import { loadAs } from "./loadAs";
  */
 export function loadCheck(load: number, waxMaximum?: number, productLimit?: number, basis?: string): string {
   const from = basisOf("basis", basis);
+  const share = rate("load", load);
   const passed = (name: string, what: string, limit: number | undefined, on: Basis): string[] => {
     if (limit === undefined) return [];
     const most = rate(name, limit);
-    const has = loadAs(load, from, on);
+    const has = loadAs(share, from, on);
     // A limit met to the last digit of the arithmetic is not passed.
     if (has <= most * (1 + 1e-12)) return [];
-    const percent = (value: number) => plain(Number((value * 100).toPrecision(4)));
-    return [`${what} passed by ${percent(has - most)} points: ${percent(has)} % ${on}, at most ${percent(most)} %`];
+    const percent = (value: number, digits: number) => plain(Number((value * 100).toPrecision(digits)));
+    // Four digits say enough, unless they make the two look the same.
+    const digits = [4, 12].find((count) => percent(has, count) !== percent(most, count)) ?? 15;
+    const by = percent(has - most, 4);
+    return [`${what} passed by ${by} points: ${percent(has, digits)} % ${on}, at most ${percent(most, digits)} %`];
   };
   return [
     ...passed("waxMaximum", "wax maximum", waxMaximum, "of wax"),

@@ -212,13 +212,20 @@ export class UniverHost implements Host {
       }
       value[next + r] = line;
     }
-    await this.#run(SetRangeValuesCommand.id, { ...ids, value });
     const { startRow, startColumn, endColumn, endRow } = table.range;
-    await this.#run(SetSheetTableCommand.id, {
-      unitId: ids.unitId,
-      tableId: table.id,
-      updateRange: { newRange: { startRow, startColumn, endColumn, endRow: endRow + rows.length } },
-    });
+    const reach = (rows: number) =>
+      this.#run(SetSheetTableCommand.id, {
+        unitId: ids.unitId,
+        tableId: table.id,
+        updateRange: { newRange: { startRow, startColumn, endColumn, endRow: endRow + rows } },
+      });
+    await reach(rows.length);
+    try {
+      await this.#run(SetRangeValuesCommand.id, { ...ids, value });
+    } catch (fault) {
+      await reach(0);
+      throw fault;
+    }
     await this.#calculation.settled();
   }
 

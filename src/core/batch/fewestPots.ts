@@ -1,0 +1,68 @@
+import { dealOut } from "./dealOut";
+import { fillInTurn } from "./fillInTurn";
+import { dot, potsIn, type Run } from "./filling";
+import { type Fractional, fractionalPots } from "./fractionalPots";
+import { fullestFilling } from "./fullestFilling";
+import { greedyFilling } from "./greedyFilling";
+import { roundPots } from "./roundPots";
+import { searchPots } from "./searchPots";
+import type { Steps } from "./steps";
+
+/** With more kinds than this, kinds of nearly the same size are taken together. */
+const MANY = 200;
+
+/**
+ * Fewest pots for candles of different sizes, and a number of pots that no way can beat. From below come the sum of
+ * the sizes and fractional pots; from above simple fillings, rounded fractional pots and at last a search, which
+ * raises the bound where it proves that there is no way. All ends when the two meet or the steps are gone.
+ * @param sizes shares of a pot, the largest first
+ */
+export function fewestPots(
+  sizes: readonly number[],
+  counts: readonly number[],
+  steps: Steps,
+): { readonly runs: readonly Run[]; readonly bound: number } {
+  // The little less outweighs what ROOM forgives.
+  let bound = Math.ceil(dot(sizes, counts) * (1 - 2e-12));
+  const simplest = (size: readonly number[], count: readonly number[]): Run[] =>
+    fillInTurn(count, (left) => greedyFilling(size, left));
+  let runs = simplest(sizes, counts);
+  const isEnough = (others: Run[] = runs): boolean => {
+    if (potsIn(others) < potsIn(runs)) runs = others;
+    return potsIn(runs) <= bound;
+  };
+  if (isEnough()) return { runs, bound };
+  const known = [...runs, ...fillInTurn(counts, (left) => fullestFilling(sizes, left, steps))];
+  if (isEnough(known.slice(runs.length))) return { runs, bound };
+
+  if (sizes.length > MANY) {
+    const width = Math.ceil(sizes.length / 100);
+    const groups = Array.from({ length: Math.ceil(sizes.length / width) }, (_, g) =>
+      [...sizes.keys()].slice(g * width, (g + 1) * width),
+    );
+    const count = groups.map((group) => group.reduce((total, i) => total + (counts[i] as number), 0));
+    // Each candle as the smallest of its group can only lower the bound; as the largest it certainly fits.
+    const [smallest, largest] = [-1, 0].map((at) => groups.map((group) => sizes[group.at(at) as number] as number));
+    const relax = (size: readonly number[]): Fractional =>
+      fractionalPots(size, count, bound, simplest(size, count), steps.share(0.3));
+    bound = relax(smallest as number[]).pots;
+    const rounded = roundPots(largest as number[], count, relax(largest as number[]), bound, steps.share(0.3));
+    isEnough(dealOut(rounded, groups, counts));
+    return { runs, bound };
+  }
+
+  let fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.5));
+  const isRoundedEnough = (): boolean => {
+    bound = fractional.pots;
+    return isEnough() || isEnough(roundPots(sizes, counts, fractional, bound, steps));
+  };
+  if (isRoundedEnough() || !steps.spend(0)) return { runs, bound };
+  fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.2), true);
+  while (!isRoundedEnough()) {
+    const { fillings, impossible } = searchPots(sizes, counts, bound, fractional.worth, steps);
+    if (fillings) runs = fillings.map((filling) => ({ filling, times: 1 }));
+    else if (impossible) fractional = { ...fractional, pots: bound + 1 };
+    else break;
+  }
+  return { runs, bound };
+}

@@ -1,0 +1,13 @@
+import { bestFilling } from "./bestFilling";
+import { type Filling, ROOM } from "./filling";
+import type { Steps } from "./steps";
+
+/** The fullest pot with one of the largest candles left that a short search finds (Gupta & Ho 1999). */
+export function fullestFilling(sizes: readonly number[], left: readonly number[], steps: Steps): Filling {
+  const first = left.findIndex((n) => n > 0);
+  const room = ROOM - (sizes[first] as number);
+  const others = left.map((n, i) => (i === first ? n - 1 : n));
+  const { filling, tried } = bestFilling(sizes, others, room, sizes, room - 1e-5, 2000);
+  steps.spend(tried);
+  return filling.map((n, i) => (i === first ? n + 1 : n));
+}

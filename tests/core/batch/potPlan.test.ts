@@ -1,0 +1,78 @@
+import { describe, expect, it } from "vitest";
+import { type Order, potPlan } from "../../../src/core/batch/potPlan";
+import { demoDay, longTable, triplets, u120 } from "./inputs";
+
+const ordersOf = (weights: readonly number[], counts: readonly number[]): Order[] =>
+  weights.map((fill, i) => ({ vessel: `vessel ${i}`, fill, quantity: counts[i] as number }));
+
+describe("potPlan", () => {
+  it("turns the pots into rows, the fullest first", () => {
+    const plan = potPlan(
+      [
+        { vessel: "Tin", fill: 200, quantity: 4 },
+        { vessel: "Jar", fill: 300, quantity: 2 },
+      ],
+      1000,
+    );
+    expect(plan.bound).toBe(2);
+    expect(plan.pots.map(({ weight }) => weight)).toEqual([1000, 400]);
+    const poured = plan.pots.flatMap(({ rows }) => rows);
+    expect(poured.every(({ weight, count, order }) => weight === count * (order === 0 ? 200 : 300))).toBe(true);
+    expect(poured.filter(({ vessel }) => vessel === "Tin").reduce((sum, { count }) => sum + count, 0)).toBe(4);
+    expect(poured.filter(({ vessel }) => vessel === "Jar").reduce((sum, { count }) => sum + count, 0)).toBe(2);
+  });
+
+  it("melts the loss too, and a pot may be full with it", () => {
+    const day = { fills: demoDay.weights.map((weight) => weight / 1.03), counts: demoDay.counts };
+    const plan = potPlan(ordersOf(day.fills, day.counts), demoDay.capacity, 0.03);
+    const poured = day.fills.reduce((sum, fill, i) => sum + fill * (day.counts[i] as number), 0);
+    expect(plan.pots.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(poured * 1.03, 6);
+    expect(plan.pots.length).toBe(Math.ceil((poured * 1.03) / demoDay.capacity));
+    expect(potPlan(ordersOf([12.47], [10]), 12.47 * 10 * 1.03, 0.03).pots.length).toBe(1);
+  });
+
+  it("leaves out orders of nothing, whatever their fill", () => {
+    const plan = potPlan(ordersOf([0, 5000, 200], [0, 0, 1]), 1000);
+    expect(plan.refused).toEqual([]);
+    expect(plan.pots.map(({ rows }) => rows.map(({ order }) => order))).toEqual([[2]]);
+    expect(potPlan([], 1000)).toEqual({ pots: [], bound: 0, refused: [] });
+  });
+
+  it("refuses what cannot be poured by name, and plans the rest", () => {
+    const plan = potPlan(ordersOf([1200, 0, 200, 200, 1000 * (1 + 5e-13)], [1, 1, 1.5, -1, 1]), 1000);
+    expect(plan.refused.map(({ order, fault }) => [order, fault.kind])).toEqual([
+      [0, "none"],
+      [1, "value"],
+      [2, "value"],
+      [3, "value"],
+    ]);
+    expect(plan.refused[0]?.fault.message).toContain("vessel 0: one candle takes 1200 and the pot holds 1000");
+    expect(plan.pots.length).toBe(1);
+  });
+
+  it("takes a million candles and no more", () => {
+    expect(potPlan(ordersOf([1, 1], [600_000, 400_000]), 30).pots.length).toBe(Math.ceil(1_000_000 / 30));
+    expect(() => potPlan(ordersOf([1, 1], [600_000, 400_001]), 30)).toThrow("quantities: 1000001 candles in all");
+  });
+
+  it("says how far from the fewest it may be when it is stopped", () => {
+    const { weights, counts, capacity } = triplets(1);
+    const plan = potPlan(ordersOf(weights, counts), capacity, 0, { steps: 1000 });
+    expect(plan.bound).toBe(40);
+    expect(plan.pots.length).toBeGreaterThan(40);
+    const stopped = potPlan(ordersOf(weights, counts), capacity, 0, { onStep: () => false });
+    expect(stopped.pots.length).toBeGreaterThan(40);
+  });
+
+  it("plans 120 candles and a thousand rows", () => {
+    const { weights, counts, capacity } = u120[8] as (typeof u120)[number];
+    const plan = potPlan(ordersOf(weights, counts), capacity);
+    expect([plan.pots.length, plan.bound]).toEqual([50, 50]);
+    const long = longTable(1, 10);
+    const { pots } = potPlan(ordersOf(long.weights, long.counts), long.capacity);
+    const poured = long.counts.map(() => 0);
+    for (const { rows } of pots) for (const { order, count } of rows) poured[order] = (poured[order] as number) + count;
+    expect(poured).toEqual(long.counts);
+    expect(pots.every(({ weight }, i) => i === 0 || weight <= (pots[i - 1]?.weight as number))).toBe(true);
+  });
+});
