@@ -5,7 +5,16 @@ import { compareRuns } from "../runsheet/compareRuns";
 import { freezeRun } from "../runsheet/freezeRun";
 import type { RunPlan } from "../runsheet/planRun";
 import { isPoured, type PouredRun, readBack } from "../runsheet/readBack";
-import { type KnownVessels, logRows, logSheet, type NewFactor, newFactors, RUNS_LOG } from "../runsheet/runsLog";
+import {
+  heavyCandles,
+  type KnownVessels,
+  loggedLots,
+  logRows,
+  logSheet,
+  type NewFactor,
+  newFactors,
+  RUNS_LOG,
+} from "../runsheet/runsLog";
 import { ChoiceField } from "./fields";
 import { PrintButton } from "./PrintButton";
 
@@ -75,12 +84,13 @@ export function AfterPour(props: {
   });
   const takeIn = run(async () => {
     const poured = await readRun();
+    const wrong = [...poured.wrong, ...heavyCandles(poured, vessels)];
+    if (wrong.length > 0) throw new Error(wrong.slice(0, 3).join(". "));
     if (!isPoured(poured)) {
       throw new Error(`Nothing is written on ${sheet} yet: fill in actual weights, good ones or one candle's weight.`);
     }
     const log = await readLog();
-    const lotAt = log?.headings.indexOf(RUNS_LOG.columns[0].heading) ?? -1;
-    if (log?.rows.some((row) => row[lotAt] === poured.lot)) {
+    if (log && loggedLots(log).includes(poured.lot)) {
       throw new Error(`Lot ${poured.lot} is in the runs log already. Take its rows out there to take it in again.`);
     }
     const rows = logRows(poured, vessels);

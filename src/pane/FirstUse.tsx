@@ -21,7 +21,7 @@ export function FirstUse(props: { host: Host; unit: string; onDone: () => void; 
   };
   return (
     <div className="first-use">
-      <p>No table is here yet. A run sheet is made from a table with a row for each vessel to pour.</p>
+      <p>No table to pour from is here yet. A run sheet is made from a table with a row for each vessel to pour.</p>
       <ol>
         <li>Put the starter tables in: Vessels, Scents and Batch, on sheets of their own.</li>
         <li>Write your vessels with the weight of water each holds, and your scents with their loads.</li>

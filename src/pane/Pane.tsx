@@ -5,7 +5,7 @@ import { CAUTIONS } from "../runsheet/cautions";
 import { describeRun } from "../runsheet/describeRun";
 import { KINDS, type KindName, matchColumns } from "../runsheet/kinds";
 import { nextLot, sheetNameOf } from "../runsheet/nextLot";
-import { type NewFactor, readVessels } from "../runsheet/runsLog";
+import { loggedLots, type NewFactor, RUNS_LOG, readVessels } from "../runsheet/runsLog";
 import { AfterPour } from "./AfterPour";
 import { FirstUse } from "./FirstUse";
 import { ChoiceField, TextField } from "./fields";
@@ -89,7 +89,8 @@ export function Pane({ host }: { host: Host }) {
         setMessage({ text: "The table has changed; mend what is listed first.", bad: true });
         return undefined;
       }
-      const lot = nextLot(serial, await host.sheetNames());
+      const log = (await host.tables()).find(({ name }) => name === RUNS_LOG.table);
+      const lot = nextLot(serial, await host.sheetNames(), log ? loggedLots(await host.read(log)) : []);
       const name = await host.addSheet(describeRun(fresh, { lot, date: serial, settings }), {
         signal: stop.signal,
         onProgress: (share) => setWriting({ share, stop }),
@@ -156,7 +157,10 @@ export function Pane({ host }: { host: Host }) {
             {tables.pour ? (
               tableChoice("pour")
             ) : (
-              <FirstUse host={host} unit={unit} onDone={refresh} onError={onError} />
+              <>
+                <FirstUse host={host} unit={unit} onDone={refresh} onError={onError} />
+                {sources.length > 0 && tableChoice("pour")}
+              </>
             )}
             <button type="button" className="quiet" onClick={takeSelection}>
               Use the selected cells

@@ -1,5 +1,5 @@
 import { plain } from "../core/check/plain";
-import { nameOf, type RunPlan } from "../runsheet/planRun";
+import { nameOf, percent, type RunPlan } from "../runsheet/planRun";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
 
@@ -17,7 +17,7 @@ export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings 
         <section key={`${scent.scent} ${scent.load} ${scent.basis}`} className="scent">
           <h3>
             {nameOf(scent)}
-            {scent.load > 0 && <small> {`${plain(scent.load * 100)} % ${scent.basis}`}</small>}
+            {scent.load > 0 && <small> {`${percent(scent.load)} % ${scent.basis}`}</small>}
           </h3>
           <div className="pots">
             {scent.pots.slice(0, drawn).map((pot, i) => (

@@ -22,12 +22,12 @@ export function TableChoice(props: {
         label={KINDS[kind].name}
         value={rows ? rows.name : NONE}
         choices={[
-          ...(kind === "pour" ? [] : [{ value: NONE, text: "no table" }]),
+          ...(kind === "pour" && rows ? [] : [{ value: NONE, text: kind === "pour" ? "choose a table" : "no table" }]),
           ...(isSelection ? [{ value: "", text: `Selected cells on ${rows.place.sheet}` }] : []),
           ...sources.map(({ name, place }) => ({ value: name, text: `${name} (${place.sheet})` })),
         ]}
         onChange={(name) => {
-          if (name !== "") onChoose(name === NONE ? null : name);
+          if (name !== "" && !(kind === "pour" && name === NONE)) onChoose(name === NONE ? null : name);
         }}
       />
       {rows && (

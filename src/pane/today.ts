@@ -8,8 +8,12 @@ export function today(): string {
 const SERIAL_OF_1970 = 25_569;
 const DAY = 86_400_000; // ms
 
-/** The spreadsheet serial of a date field's day; undefined when the field is empty. */
+/** 1 March 1900: spreadsheet programs disagree on the days before. */
+const FIRST = 61;
+
+/** The spreadsheet serial of a date field's day; undefined when the field is empty or the day too early. */
 export function serialOf(date: string): number | undefined {
   const time = Date.parse(`${date}T00:00:00Z`);
-  return Number.isNaN(time) ? undefined : time / DAY + SERIAL_OF_1970;
+  const serial = time / DAY + SERIAL_OF_1970;
+  return serial >= FIRST ? serial : undefined;
 }

@@ -1,6 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Host, Source, SourceRows } from "../host/host";
 import { KINDS, type KindName, matchColumns, missingRoles } from "../runsheet/kinds";
+import { RUNS_LOG } from "../runsheet/runsLog";
 
 const KIND_NAMES = Object.keys(KINDS) as KindName[];
 
@@ -23,7 +24,13 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
       const read: Partial<Record<KindName, SourceRows>> = {};
       const known = new Map<string, SourceRows>();
       for (const kind of KIND_NAMES) {
-        const source = pick(kind, choices.current[kind], found);
+        const choice = choices.current[kind];
+        const source = pick(kind, choice, found);
+        // What is poured from stays what it is, also when another table comes to fit better.
+        if (kind === "pour" && typeof choice === "string" && source?.name !== choice) {
+          onError(new Error(`The table ${choice} is not there any more. Choose the one to pour from.`));
+          choices.current.pour = undefined;
+        } else if (kind === "pour" && source) choices.current.pour ??= source.name;
         if (!source) continue;
         const rows = (source.name !== "" && known.get(source.name)) || (await host.read(source));
         known.set(source.name, rows);
@@ -73,13 +80,13 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
 }
 
 /**
- * The table for a kind: the one chosen by hand; else, to pour from, the one that tells most of what is needed, and
- * for the others the one that bears the kind's name.
+ * The table for a kind: the one chosen by hand; else, to pour from, the one that tells most of all that tell what is
+ * needed (the log of what was poured is none), and for the others the one that bears the kind's name.
  */
 function pick(kind: KindName, choice: Choice | undefined, sources: readonly Source[]): Source | undefined {
   if (choice === null || typeof choice === "object") return choice ?? undefined;
   const named = sources.find(({ name }) => name === choice);
-  if (named) return named;
+  if (named || (kind === "pour" && choice !== undefined)) return named;
   if (kind !== "pour") {
     return sources.find(
       ({ name, headings }) =>
@@ -87,10 +94,10 @@ function pick(kind: KindName, choice: Choice | undefined, sources: readonly Sour
         missingRoles(kind, matchColumns(kind, headings)).length === 0,
     );
   }
-  const scored = sources.map((source) => {
+  const fitting = sources.flatMap((source) => {
     const columns = matchColumns("pour", source.headings);
-    return { source, missing: missingRoles("pour", columns).length, known: Object.keys(columns).length };
+    const fits = source.name !== RUNS_LOG.table && missingRoles("pour", columns).length === 0;
+    return fits ? [{ source, known: Object.keys(columns).length }] : [];
   });
-  scored.sort((a, b) => a.missing - b.missing || b.known - a.known);
-  return scored[0]?.source;
+  return fitting.sort((a, b) => b.known - a.known)[0]?.source;
 }

@@ -46,6 +46,11 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   // Of the other tables only what this run uses can stop it.
   for (const scent of new Set(read.rows.map((row) => sameName(row.scent)))) {
     problems.push(...(scents.get(scent)?.wrong ?? []), ...(recipes.get(scent)?.wrong ?? []));
+    const first = read.rows.find((row) => sameName(row.scent) === scent);
+    if (tables.scents && first && scent !== "" && !scents.has(scent)) {
+      const text = `${first.scent} is not in the table of scents: its limits are not checked`;
+      problems.push({ row: first.row, role: "scent", text, stops: false });
+    }
   }
   if (problems.length === 0 && plan.totals.candles === 0) {
     problems.push({ role: "quantity", text: "Quantity: no row has one; write how many candles to pour", stops: true });

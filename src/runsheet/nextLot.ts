@@ -1,10 +1,12 @@
 import { lotCode } from "../core/label/lotCode";
 
-/** The lot code of the next run of a day: the first whose run sheet is not among the sheets yet. */
-export function nextLot(date: number, sheetNames: readonly string[]): string {
+/** The lot code of the next run of a day: the first that has no run sheet yet and was not logged. */
+export function nextLot(date: number, sheetNames: readonly string[], logged: readonly string[]): string {
   const taken = sheetNames.map((name) => name.toLowerCase());
   let run = 1;
-  while (taken.some((name) => name.startsWith(sheetNameOf(lotCode(date, run)).toLowerCase()))) run++;
+  const isTaken = (lot: string) =>
+    logged.includes(lot) || taken.some((name) => name.startsWith(sheetNameOf(lot).toLowerCase()));
+  while (isTaken(lotCode(date, run))) run++;
   return lotCode(date, run);
 }
 

@@ -142,6 +142,9 @@ export function nameOf({ scent }: { readonly scent: string }): string {
   return scent === "" ? "Unscented" : scent;
 }
 
+/** A share as a percentage of so many digits. */
+export const percent = (share: number, digits = 4): string => plain(Number((share * 100).toPrecision(digits)));
+
 /** Sums over the pots of one or several scents. */
 export function totalsOf(scents: readonly ScentRun[]): Totals {
   const pots = scents.flatMap((scent) => scent.pots);
@@ -195,7 +198,7 @@ function lookTwice(rows: readonly PourRow[]): Problem[] {
     const other = loads.get(scent) ?? row;
     loads.set(scent, other);
     if (scent !== "" && (other.load !== row.load || other.basis !== row.basis)) {
-      const loadOf = ({ load, basis }: PourRow) => `${plain(load * 100)} % ${basis}`;
+      const loadOf = ({ load, basis }: PourRow) => `${percent(load, 8)} % ${basis}`;
       problems.push({
         row: row.row,
         role: "load",
@@ -215,7 +218,7 @@ function overLimits(group: readonly PourRow[], { load, basis, notes }: ScentRun)
       {
         row: first.row,
         role: "load",
-        text: `${nameOf(first)}: its scent comes to ${plain(load * 100)} % ${basis}; keep it below 100 %`,
+        text: `${nameOf(first)}: its scent comes to ${percent(load)} % ${basis}; keep it below 100 %`,
         stops: true,
       },
     ];
@@ -235,13 +238,17 @@ const FEWEST_DIVISIONS = 20;
 
 function tooSmall(group: readonly PourRow[], { ingredients, pots }: ScentRun, settings: Settings): Problem[] {
   const [first] = group as [PourRow];
-  return ingredients.flatMap(({ name, share }, i) => {
+  return ingredients.flatMap(({ name, share }, i): Problem[] => {
     const least = Math.min(...pots.map(({ weights }) => weights[i] as number));
     if (share === 0 || least >= FEWEST_DIVISIONS * settings.division) return [];
+    if (least === 0) {
+      const text = `${nameOf(first)}: ${name} comes to less than half a scale division; weigh it on a finer scale`;
+      return [{ row: first.row, role: "load", text, stops: true }];
+    }
     return [
       {
         row: first.row,
-        role: "load" as const,
+        role: "load",
         text: `${nameOf(first)}: ${plain(least)} ${settings.unit} of ${name} is under ${FEWEST_DIVISIONS} scale divisions; a finer scale weighs it truer`,
         stops: false,
       },

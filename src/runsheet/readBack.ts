@@ -28,7 +28,11 @@ export interface PouredRun {
   readonly lot: string;
   /** Spreadsheet serial of the day. */
   readonly date: number;
+  /** Of its weights; empty when its head does not say. */
+  readonly unit: string;
   readonly pots: readonly PouredPot[];
+  /** What is written on the sheet and cannot be, by row. */
+  readonly wrong: readonly string[];
 }
 
 /** Columns of a run sheet, from 0; see describeRun and potBlock. */
@@ -44,7 +48,8 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
   const date = rows.find((row) => row[NAME] === "Date")?.[COUNT];
   if (lot === undefined || typeof date !== "number") return undefined;
   const pots: { scent: string; wax: CellValue[][]; scentRows: CellValue[][]; lines: PouredLine[] }[] = [];
-  for (const row of rows) {
+  const wrong: string[] = [];
+  for (const [r, row] of rows.entries()) {
     const what = /^\d+ (\w+)$/.exec(String(row[KEY] ?? ""))?.[1];
     if (what === "pot") {
       const scent = String(row[NAME]).replace(/: pot \d+ of \d+$/, "");
@@ -52,6 +57,18 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
     }
     const pot = pots.at(-1);
     if (!pot) continue;
+    const check = (column: number, name: string, most = Number.POSITIVE_INFINITY) => {
+      const cell = row[column] ?? null;
+      if (cell === null || cell === "" || (typeof cell === "number" && cell >= 0 && cell <= most)) return;
+      const shown = typeof cell === "object" ? cell.error : String(cell);
+      const limit = most < Number.POSITIVE_INFINITY ? `from 0 to ${most}` : "of 0 or more";
+      wrong.push(`Row ${r + 1}, ${name}: "${shown.slice(0, 40)}" is no number ${limit}; mend it or clear it`);
+    };
+    if (what === "wax" || what === "scent" || what === "additive") check(ACTUAL, "actual weight");
+    if (what === "vessel") {
+      check(ACTUAL, "good ones", numberIn(row[COUNT]) ?? 0);
+      check(WEIGHED, "weight of one");
+    }
     if (what === "wax") pot.wax.push([...row]);
     if (what === "scent") pot.scentRows.push([...row]);
     if (what === "vessel") {
@@ -67,12 +84,14 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
   return {
     lot,
     date,
+    unit: rows.map((row) => /^Scale division \((\w+)\)$/.exec(String(row[NAME] ?? ""))?.[1]).find(Boolean) ?? "",
     pots: pots.map(({ scent, wax, scentRows, lines }) => ({
       scent,
       wax: weighedOf(wax),
       scentWeight: weighedOf(scentRows),
       lines,
     })),
+    wrong,
   };
 }
 

@@ -27,7 +27,11 @@ export function readScents(
   const found = new Map<string, { notes: ScentNotes; wrong: Problem[] }>();
   for (const reader of table ? readersOf(table) : []) {
     const name = sameName(reader.text("scent"));
-    if (name !== "" && !found.has(name)) found.set(name, { notes: notesOf(reader), wrong: reader.wrong });
+    const first = found.get(name);
+    if (first) {
+      const text = `${reader.text("scent")} stands twice; the first row is taken`;
+      first.wrong.push({ kind: "scents", row: reader.row, role: "scent", text, stops: false });
+    } else if (name !== "") found.set(name, { notes: notesOf(reader), wrong: reader.wrong });
   }
   return found;
 }

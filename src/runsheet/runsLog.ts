@@ -26,6 +26,7 @@ export const RUNS_LOG = {
     { heading: "Weighed each", width: 12, format: "0.0##" },
     { heading: "Water weight", width: 12, format: "0.0##" },
     { heading: "Wax factor shown", width: 12, format: "0.0000" },
+    { heading: "Weights in", width: 10 },
   ],
 } as const;
 
@@ -122,8 +123,20 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       { text: scent },
       { text: vessel },
       ...numbers.map((number) => (number === undefined ? null : { number })),
+      { text: run.unit },
     ];
   });
+}
+
+/** Weights of one candle that its vessel cannot hold: more than twice its water is a slip. */
+export function heavyCandles(run: PouredRun, vessels: KnownVessels): string[] {
+  return run.pots.flatMap(({ lines }) =>
+    lines.flatMap(({ vessel, weighed }) => {
+      const water = vessels.get(sameName(vessel))?.water;
+      if (weighed === undefined || water === undefined || weighed <= 2 * water) return [];
+      return [`One ${vessel} is written to weigh ${weighed}, and the water it holds weighs ${water}; check both`];
+    }),
+  );
 }
 
 /** The log with its first rows, on a sheet of its own. */
@@ -148,6 +161,15 @@ export function logSheet(rows: readonly (readonly (Content | null)[])[]): Sheet 
     tables: [{ name: table, row: 0, column: 0, headings: columns.map(({ heading }) => heading), rows: rows.length }],
     frozenRows: 1,
   };
+}
+
+/** The lots that are in the log. */
+export function loggedLots(log: {
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly CellValue[])[];
+}): string[] {
+  const column = log.headings.indexOf(RUNS_LOG.columns[0].heading);
+  return log.rows.map((row) => String(row[column] ?? ""));
 }
 
 /** A factor that the log suggests for a vessel; the spread is half the width of its 95 % interval. */

@@ -33,8 +33,24 @@ async function start(): Promise<void> {
   });
   dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
   showMessages(spreadsheet);
+  moveByF6(byId("spreadsheet"), byId("pane"));
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });
+}
+
+/** A spreadsheet keeps Tab for its cells: F6 leads from it to the pane and back. */
+function moveByF6(spreadsheet: HTMLElement, pane: HTMLElement): void {
+  let before: Element | null = null;
+  const go = (event: KeyboardEvent) => {
+    if (event.key !== "F6" || event.ctrlKey || event.altKey || event.metaKey) return;
+    event.preventDefault();
+    event.stopImmediatePropagation();
+    if (!pane.contains(document.activeElement)) {
+      before = document.activeElement;
+      pane.querySelector<HTMLElement>("select, input, button, summary")?.focus();
+    } else if (before instanceof HTMLElement && spreadsheet.ownerDocument.contains(before)) before.focus();
+  };
+  window.addEventListener("keydown", go, { capture: true });
 }
 
 async function textOf(file: string): Promise<string> {

@@ -121,6 +121,24 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
     expect(tryout.complaints).toEqual([]);
   });
 
+  it("is reached and worked by keyboard alone, also in forced colours", async () => {
+    const other = await TryoutPage.open(browser, site.origin);
+    await other.page.emulateMedia({ forcedColors: "active" });
+    const main = other.page.getByRole("button", { name: "Write run sheet" });
+    await main.waitFor();
+    await other.goTo("B2");
+    await other.page.keyboard.press("F6");
+    const focused = () => other.page.evaluate(() => document.activeElement?.textContent ?? "");
+    for (let i = 0; i < 60 && (await focused()) !== "Write run sheet"; i++) await other.page.keyboard.press("Tab");
+    expect(await focused()).toBe("Write run sheet");
+    await other.page.keyboard.press("Enter");
+    await other.page.getByText(/Run sheet written/).waitFor();
+    expect(await faults(other)).toEqual([]);
+    await other.page.keyboard.press("F6");
+    expect(other.complaints).toEqual([]);
+    await other.close();
+  });
+
   it.each([
     [320, false],
     [320, true],

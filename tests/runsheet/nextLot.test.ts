@@ -6,9 +6,10 @@ const DAY = 46352;
 
 describe("the lot of the next run", () => {
   it("starts at 01 and counts on past the sheets that are there", () => {
-    expect(nextLot(DAY, [])).toBe("2026-330-01");
-    expect(nextLot(DAY, ["Pour 2026-330-01", "Vessels"])).toBe("2026-330-02");
-    expect(nextLot(DAY, ["POUR 2026-330-01 (2)", "Pour 2026-330-02"])).toBe("2026-330-03");
-    expect(nextLot(DAY, ["Pour 2026-331-01"])).toBe("2026-330-01");
+    expect(nextLot(DAY, [], [])).toBe("2026-330-01");
+    expect(nextLot(DAY, ["Pour 2026-330-01", "Vessels"], [])).toBe("2026-330-02");
+    expect(nextLot(DAY, ["POUR 2026-330-01 (2)", "Pour 2026-330-02"], [])).toBe("2026-330-03");
+    expect(nextLot(DAY, ["Pour 2026-331-01"], [])).toBe("2026-330-01");
+    expect(nextLot(DAY, [], ["2026-330-01"])).toBe("2026-330-02");
   });
 });
