@@ -11,7 +11,7 @@ import { answer, eachCell, lines, number, numberOr, one, text, textOr, valuesOf 
  * @param style "us" for ounces and grams, "metric" for grams or kilograms alone; "us" when left out.
  * @returns Text for the label: ounces to two places, pounds and ounces from one pound on; whole grams (tenths below 10 g), kilograms to three digits from 1 kg on.
  * @example =POUR.NETLABEL(8, "oz") gives "Net Wt 8 oz (226 g)"
- * @source 16 CFR 500.19: 1 oz is 28.3495 g and 1 lb is 453.592 g on a label. Rounding down is the packer's safe side.
+ * @source 16 CFR 500.19: 1 oz is 28.3495 g and 1 lb is 453.592 g on a label, a millionth less than the exact ounce. Rounding down is the packer's safe side.
  */
 export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[][] {
   return eachCell([number("weight", weight), text("unit", unit), textOr("style", style)], netLabel);
@@ -26,7 +26,7 @@ export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[]
  * @param rule "us" for NIST Handbook 133, "eu" for 76/211/EEC; "us" when left out.
  * @param lotSize How many candles the whole lot holds; the number weighed when left out.
  * @returns One row: verdict ("passes", "fails: ..." or "not enough weighed: ..."), mean error, lowest mean error that passes, what one candle may be short by, number short by more. Weights in unit. It is no official inspection.
- * @example =POUR.NETCHECK(200, {198;201;203}, "g", "eu") gives "passes" | 0.6666666666666666 | 0 | 9 | 0
+ * @example =POUR.NETCHECK(200, {198;201;204}, "g", "eu") gives "passes" | 1 | 0 | 9 | 0
  * @source NIST Handbook 133, Category A (its table of allowable variations from memory); Directive 76/211/EEC, reference test.
  */
 export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lotSize?: any): any[][] {

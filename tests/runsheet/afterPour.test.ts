@@ -5,7 +5,7 @@ import { compareRuns } from "../../src/runsheet/compareRuns";
 import { describeRun, FROZEN_NOTE } from "../../src/runsheet/describeRun";
 import { freezeRun } from "../../src/runsheet/freezeRun";
 import { isPoured, readBack } from "../../src/runsheet/readBack";
-import { logRows, newFactors, RUNS_LOG, readVessels } from "../../src/runsheet/runsLog";
+import { heavyCandles, logRows, newFactors, RUNS_LOG, readVessels } from "../../src/runsheet/runsLog";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import type { Cell, CellValue, Sheet } from "../../src/sheet/sheet";
 import { metadataText, script } from "../functions/built";
@@ -78,6 +78,30 @@ describe("a run sheet read back", () => {
     const at = rows.findIndex((row) => row[7] === "1 scent");
     const moved = [...rows.slice(0, at), ["a note of the maker"], ["", "and more"], ...rows.slice(at)];
     expect(readBack(moved as CellValue[][])).toEqual(readBack(rows));
+  });
+
+  it("says by row what is written and cannot be", async () => {
+    const sheet = await pouredSheet();
+    const rows = await valuesOf(sheet);
+    const wax = rows.findIndex((row) => row[7] === "1 wax");
+    const tin = rowOf(rows, "Tin");
+    const slips = writtenOn(sheet, [
+      number(wax, 4, -5),
+      { row: wax + 1, column: 4, content: { text: "about 80" } },
+      number(tin, 4, 40),
+      number(tin, 5, 1090),
+    ]);
+    const run = readBack(await valuesOf(slips));
+    expect(run?.wrong).toEqual([
+      `Row ${wax + 1}, actual weight: "-5" is no number of 0 or more; mend it or clear it`,
+      `Row ${wax + 2}, actual weight: "about 80" is no number of 0 or more; mend it or clear it`,
+      `Row ${tin + 1}, good ones: "40" is no number from 0 to 6; mend it or clear it`,
+    ]);
+    const known = new Map([["tin", { row: 0, vessel: "Tin", water: 125, factor: undefined }]]);
+    expect(run && heavyCandles(run, known)).toEqual([
+      "One Tin is written to weigh 1090, and the water it holds weighs 125; check both",
+    ]);
+    expect(readBack(rows)?.wrong).toEqual([]);
   });
 
   it("is nothing when the sheet is another one", () => {

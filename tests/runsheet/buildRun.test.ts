@@ -195,6 +195,27 @@ describe("from a table to a plan", () => {
     expect(made(wax, ["Cedar", "A", 0.12, "of wax", null])).toContain("wax maximum passed");
   });
 
+  it("stops where an ingredient rounds to nothing", () => {
+    const coarse = buildRun({ pour: pour([["A", 1, 500, null, null, "Fig", 0.06]]) }, { ...settings, division: 100 });
+    expect(coarse.problems[0]).toMatchObject({ stops: true });
+    expect(coarse.problems[0]?.text).toContain("less than half a scale division");
+  });
+
+  it("names a scent that the table of scents does not have, and one that it has twice", () => {
+    const scents = (...rows: CellValue[][]) => ({
+      kind: "scents" as const,
+      headings: [],
+      rows,
+      columns: { scent: 0, load: 1 },
+    });
+    const rows = pour([["A", 5, 500, null, null, "Cedar"]]);
+    const looks = (table: ReturnType<typeof scents>) =>
+      buildRun({ pour: rows, scents: table }, settings).problems[0]?.text;
+    expect(looks(scents(["Ceder", 0.06]))).toContain("Cedar is not in the table of scents");
+    expect(looks(scents(["Cedar", 0.06], ["cedar", 0.09]))).toContain("cedar stands twice");
+    expect(looks(scents(["Cedar", 0.06]))).toBeUndefined();
+  });
+
   it("refuses a fill that no label can declare", () => {
     expect(texts(["A", 1, 0.05])[0]).toContain("too little to declare");
   });

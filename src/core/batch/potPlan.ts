@@ -88,9 +88,9 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0,
     if (known) return known;
     const rows = placed.flatMap(({ order, vessel, each }, i) => {
       const count = counts[i] as number;
-      return count > 0 ? [{ order, vessel, count, weight: count * each }] : [];
+      return count > 0 ? [{ order, vessel, count, weight: digits(count * each) }] : [];
     });
-    const pot = { rows, weight: sum(rows.map(({ weight }) => weight)) };
+    const pot = { rows, weight: digits(sum(rows.map(({ weight }) => weight))) };
     byCounts.set(counts, pot);
     return pot;
   };
@@ -106,4 +106,9 @@ function checkedFill(vessel: string, fill: number): number {
 function checkedQuantity(vessel: string, quantity: number): number {
   if (Number.isInteger(quantity) && quantity >= 0) return quantity;
   throw wrong("quantities", `${plain(quantity)} of ${vessel}; write a whole number, 0 or more`);
+}
+
+/** The 15 digits a spreadsheet keeps: 3 x 0.1 in a pot of 0.3 is 0.3. */
+function digits(weight: number): number {
+  return Number(weight.toPrecision(15));
 }
