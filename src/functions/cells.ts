@@ -90,7 +90,7 @@ function readCell<T>({ name, optional, read }: Argument<T>, cell: unknown): Read
   const error = errorIn(cell);
   if (error) return { error };
   const value = basic(cell);
-  if (value === null || value === undefined || value === "") {
+  if (isBlank(cell)) {
     return optional ? { value: undefined } : { error: toError(wrong(name, "the cell is blank; fill it in")) };
   }
   try {
