@@ -3,13 +3,15 @@
 import {
   generateRandomId,
   type IWorkbookData,
+  LifecycleService,
+  LifecycleStages,
   LocaleType,
   mergeLocales,
   Univer,
   UniverInstanceType,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
-import { CalculationMode, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import { CalculationMode, SheetsSelectionsService, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreTexts from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsTablePlugin, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
 import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
@@ -42,6 +44,8 @@ export interface CellPlace {
 
 export interface Spreadsheet {
   readonly host: UniverHost;
+  /** Resolves once the sheet is drawn and takes what is typed and clicked. */
+  readonly ready: Promise<void>;
   /** Opens a workbook in place of the one that is open: a new one the first time, later as it was left. */
   open(workbook: Openable): void;
   setDark(dark: boolean): void;
@@ -105,6 +109,7 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
 
   return {
     host: new UniverHost(univer),
+    ready: injector.get(LifecycleService).onStage(LifecycleStages.Rendered),
     open(workbook) {
       const before = api.getActiveWorkbook();
       if (before) {
@@ -127,9 +132,10 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
       return workbook ? problemsOf(injector, workbook) : [];
     },
     onSelect(callback) {
-      // The events come before the selection has changed.
+      // The events come before the selection has changed. The facade's own for selections would begin only seconds
+      // after the opening.
       const after = () => setTimeout(callback);
-      api.addEvent(api.Event.SelectionChanged, after);
+      injector.get(SheetsSelectionsService).selectionChanged$.subscribe(after);
       api.addEvent(api.Event.ActiveSheetChanged, after);
     },
   };
