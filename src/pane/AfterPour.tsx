@@ -1,13 +1,15 @@
-import { useCallback, useEffect, useState } from "react";
+import { useMemo, useState } from "react";
 import { plain } from "../core/check/plain";
-import type { Host } from "../host/host";
+import type { Host, SourceRows } from "../host/host";
+import type { Run } from "../runsheet/buildRun";
 import { compareRuns } from "../runsheet/compareRuns";
 import { freezeRun } from "../runsheet/freezeRun";
 import type { RunPlan } from "../runsheet/planRun";
 import { isPoured, type PouredRun, readBack } from "../runsheet/readBack";
+import type { KnownVessels } from "../runsheet/readVessels";
 import {
+  doubts,
   heavyCandles,
-  type KnownVessels,
   loggedLots,
   logRows,
   logSheet,
@@ -15,8 +17,18 @@ import {
   newFactors,
   RUNS_LOG,
 } from "../runsheet/runsLog";
+import { Button } from "./Button";
 import { ChoiceField } from "./fields";
-import { PrintButton } from "./PrintButton";
+import type { ReadTables } from "./useTables";
+
+/** What stands below the buttons: a sentence and a list, about one sheet. */
+interface Report {
+  readonly sheet: string;
+  readonly says: string;
+  readonly list: readonly string[];
+  /** What must be pressed for once more before it is logged. */
+  readonly isAsking?: boolean;
+}
 
 /** What is done with run sheets that are written: freeze, compare, take in what was poured, learn the factors. */
 export function AfterPour(props: {
@@ -24,89 +36,92 @@ export function AfterPour(props: {
   /** The run sheets of the workbook, the newest last. */
   sheets: readonly string[];
   plan: RunPlan | undefined;
+  log: SourceRows | undefined;
   vessels: KnownVessels;
-  /** Writes a new run sheet from the table as it is now; gives its name, or nothing when it was not written. */
-  onWrite: () => Promise<string | undefined>;
+  busy: boolean;
+  /** Does one thing at a time, and shows what went wrong. */
+  doing: (work: () => Promise<void>) => Promise<void>;
+  /** Writes a new run sheet from the table as it is now; gives nothing when it was not written. */
+  onWrite: () => Promise<{ name: string; run: Run } | undefined>;
+  /** The run that the tables make now. */
+  onFresh: () => Promise<{ run: Run }>;
+  onRefresh: () => Promise<ReadTables>;
   /** Changes a factor in the vessel table. */
   onFactor: (factor: NewFactor) => Promise<void>;
   onMessage: (text: string) => void;
-  onError: (error: unknown) => void;
 }) {
-  const { host, sheets, plan, vessels, onWrite, onFactor, onMessage, onError } = props;
+  const { host, sheets, plan, log, vessels, busy, doing, onWrite, onFresh, onRefresh, onFactor, onMessage } = props;
   const [chosen, setChosen] = useState<string>();
-  const [changes, setChanges] = useState<{ from: string; to?: string; list: readonly string[] }>();
-  const [factors, setFactors] = useState<readonly NewFactor[]>([]);
-  const [busy, setBusy] = useState(false);
+  const [report, setReport] = useState<Report>();
   const sheet = sheets.find((name) => name === chosen) ?? sheets.at(-1) ?? "";
+  const factors = useMemo(() => (log ? newFactors(log, vessels) : []), [log, vessels]);
 
-  const readLog = useCallback(async () => {
-    const log = (await host.tables()).find(({ name }) => name === RUNS_LOG.table);
-    return log && host.read(log);
-  }, [host]);
-
-  // The log says what it has learnt as soon as the pane knows vessels.
-  useEffect(() => {
-    readLog().then((log) => setFactors(log ? newFactors(log, vessels) : []), onError);
-  }, [readLog, vessels, onError]);
-
-  const run = (work: () => Promise<void>) => async () => {
-    setBusy(true);
-    try {
-      await work();
-    } catch (error) {
-      onError(error);
-    } finally {
-      setBusy(false);
-    }
-  };
   const readRun = async (): Promise<PouredRun> => {
     const read = readBack(await host.readSheet(sheet));
-    if (!read) throw new Error(`${sheet} is no run sheet any more: its first line or its date is gone.`);
+    if (!read) throw new Error(`${sheet} is no run sheet any more: its first line, its date or its unit is gone.`);
     return read;
   };
+  const changes = (old: PouredRun, now: RunPlan, to?: string): Report => {
+    const list = compareRuns(old, now);
+    const begin = to === undefined ? "" : `${to} is new; ${sheet} stays as it is. `;
+    const says =
+      list.length === 0
+        ? "Nothing has changed: the table makes the same sheet."
+        : `The table makes these changes to ${sheet}:`;
+    return { sheet, says: begin + says, list };
+  };
 
-  const freeze = run(async () => {
+  const freeze = async () => {
     const cells = freezeRun(await host.readSheet(sheet));
     if (cells.length === 0) throw new Error(`${sheet} is frozen already.`);
     await host.write(sheet, cells);
     onMessage(`${sheet} is frozen: its weights are plain numbers now.`);
-  });
-  const compare = run(async () => {
-    if (plan) setChanges({ from: sheet, list: compareRuns(await readRun(), plan) });
-  });
-  const rebuild = run(async () => {
-    if (!plan) return;
-    const list = compareRuns(await readRun(), plan);
-    const name = await onWrite();
-    if (name === undefined) return;
-    setChosen(name);
-    setChanges({ from: sheet, to: name, list });
-  });
-  const takeIn = run(async () => {
+  };
+  const compare = async () => {
+    const { run } = await onFresh();
+    setReport(changes(await readRun(), run.plan));
+  };
+  const rebuild = async () => {
+    const old = await readRun();
+    const written = await onWrite();
+    if (!written) return;
+    setChosen(written.name);
+    setReport({ ...changes(old, written.run.plan, written.name), sheet: written.name });
+  };
+  const takeIn = async () => {
     const poured = await readRun();
     const wrong = [...poured.wrong, ...heavyCandles(poured, vessels)];
     if (wrong.length > 0) throw new Error(wrong.slice(0, 3).join(". "));
     if (!isPoured(poured)) {
       throw new Error(`Nothing is written on ${sheet} yet: fill in actual weights, good ones or one candle's weight.`);
     }
-    const log = await readLog();
-    if (log && loggedLots(log).includes(poured.lot)) {
+    const { log: old } = await onRefresh();
+    if (old && loggedLots(old).includes(poured.lot)) {
       throw new Error(`Lot ${poured.lot} is in the runs log already. Take its rows out there to take it in again.`);
     }
+    const list = doubts(poured, vessels);
+    const isAnswered = report?.isAsking && report.sheet === sheet && report.list.join() === list.join();
+    if (list.length > 0 && !isAnswered) {
+      const says = "Nothing is in the log yet. Look at these first; a lot goes into the log only once:";
+      setReport({ sheet, says, list, isAsking: true });
+      return;
+    }
+    setReport(undefined);
     const rows = logRows(poured, vessels);
-    if (log)
-      await host.addRows(
-        RUNS_LOG.table,
-        RUNS_LOG.columns.map(({ heading }) => heading),
-        rows,
-      );
+    const headings = RUNS_LOG.columns.map(({ heading }) => heading);
+    if (old) await host.addRows(RUNS_LOG.table, headings, rows);
     else await host.addSheet(logSheet(rows));
-    const now = await readLog();
-    setFactors(now ? newFactors(now, vessels) : []);
+    await onRefresh();
     onMessage(`Lot ${poured.lot} added to the runs log, ${rows.length} ${rows.length === 1 ? "row" : "rows"}.`);
-  });
+  };
 
   if (sheets.length === 0) return null;
+  const isAsked = report?.isAsking && report.sheet === sheet;
+  const button = (words: string, work: () => Promise<void>, off = false) => (
+    <Button off={busy || off} onPress={() => doing(work)}>
+      {words}
+    </Button>
+  );
   const changed = factors.filter(({ old, factor }) => old === undefined || Math.abs(old - factor) > 5e-5);
   return (
     <section aria-labelledby="pane-written">
@@ -117,39 +132,28 @@ export function AfterPour(props: {
         choices={sheets.map((value) => ({ value, text: value }))}
         onChange={(value) => {
           setChosen(value);
-          setChanges(undefined);
+          setReport(undefined);
         }}
       />
       <div className="buttons">
-        <button type="button" className="quiet" disabled={busy || !plan} onClick={compare}>
-          What has changed since
-        </button>
-        <button type="button" className="quiet" disabled={busy || !plan} onClick={rebuild}>
-          Rebuild it
-        </button>
-        <button type="button" className="quiet" disabled={busy} onClick={freeze}>
-          Freeze it
-        </button>
-        <button type="button" className="quiet" disabled={busy} onClick={takeIn}>
-          Take in what was poured
-        </button>
-        <PrintButton host={host} sheet={sheet} onError={onError} />
+        {button("What has changed since", compare, !plan)}
+        {button("Rebuild it", rebuild, !plan)}
+        {button("Freeze it", freeze)}
+        {button(isAsked ? "Take it in all the same" : "Take in what was poured", takeIn)}
+        {host.print && button("Print or save as PDF", async () => host.print?.(sheet))}
       </div>
-      {changes && (
-        <div role="status">
-          <p>
-            {changes.to ? `${changes.to} is new; ${changes.from} stays as it is. ` : ""}
-            {changes.list.length === 0
-              ? "Nothing has changed: the table makes the same sheet."
-              : `The table makes these changes to ${changes.from}:`}
-          </p>
-          <ul>
-            {changes.list.map((change) => (
-              <li key={change}>{change}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <div role="status">
+        {report && (
+          <>
+            <p>{report.says}</p>
+            <ul>
+              {report.list.map((line) => (
+                <li key={line}>{line}</li>
+              ))}
+            </ul>
+          </>
+        )}
+      </div>
       {changed.length > 0 && (
         <>
           <h3>Wax factors the log shows</h3>
@@ -162,9 +166,10 @@ export function AfterPour(props: {
                     ? ", from one pour: how sure is not known yet"
                     : ` ± ${shown(one.spread)} (95 %), from ${one.pours} pours`}
                 </span>
-                <button type="button" className="quiet" disabled={busy} onClick={run(() => onFactor(one))}>
-                  Change {one.vessel} from {one.old === undefined ? "blank" : shown(one.old)} to {shown(one.factor)}
-                </button>
+                {button(
+                  `Change ${one.vessel} from ${one.old === undefined ? "blank" : shown(one.old)} to ${shown(one.factor)}`,
+                  () => onFactor(one),
+                )}
               </li>
             ))}
           </ul>

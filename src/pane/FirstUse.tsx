@@ -1,24 +1,23 @@
-import { useState } from "react";
 import type { Host } from "../host/host";
+import type { WeightUnit } from "../runsheet/settings";
 import { starterSheets } from "../runsheet/starterSheets";
+import { Button } from "./Button";
 
 /** For a workbook without tables: what is needed, and starter tables at a press. */
-export function FirstUse(props: { host: Host; unit: string; onDone: () => void; onError: (error: unknown) => void }) {
-  const { host, unit, onDone, onError } = props;
-  const [busy, setBusy] = useState(false);
-  const start = async () => {
-    setBusy(true);
-    try {
+export function FirstUse(props: {
+  host: Host;
+  unit: WeightUnit;
+  onDone: () => Promise<unknown>;
+  busy: boolean;
+  doing: (work: () => Promise<void>) => Promise<void>;
+}) {
+  const { host, unit, onDone, busy, doing } = props;
+  const start = () =>
+    doing(async () => {
       // Tried again after a failure, only what is missing is put in.
-      const there = (await host.tables()).map(({ name }) => name);
-      for (const sheet of starterSheets(unit)) if (!there.includes(sheet.name)) await host.addSheet(sheet);
-      onDone();
-    } catch (error) {
-      onError(error);
-    } finally {
-      setBusy(false);
-    }
-  };
+      for (const sheet of starterSheets(unit, await host.tables())) await host.addSheet(sheet);
+      await onDone();
+    });
   return (
     <div className="first-use">
       <p>No table to pour from is here yet. A run sheet is made from a table with a row for each vessel to pour.</p>
@@ -27,12 +26,13 @@ export function FirstUse(props: { host: Host; unit: string; onDone: () => void; 
         <li>Write your vessels with the weight of water each holds, and your scents with their loads.</li>
         <li>Write in Batch what to pour. The pots appear here as you type.</li>
       </ol>
-      <button type="button" className="main" disabled={busy} onClick={start}>
+      <Button look="main" off={busy} onPress={start}>
         Put starter tables in
-      </button>
+      </Button>
       <p className="hint">
-        Have a table already? Make sure it has columns for the vessel, the quantity and the fill or water weight, or
-        select its cells with their headings and press the button below.
+        They are in {unit}; choose another unit under Settings first. Have a table already? Make sure it has columns for
+        the vessel, the quantity and the fill or water weight, or select its cells with their headings and press the
+        button below.
       </p>
     </div>
   );

@@ -1,20 +1,26 @@
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { Host } from "../host/host";
-import { buildRun, type Tables } from "../runsheet/buildRun";
+import { buildRun, type Run, type Tables } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
 import { describeRun } from "../runsheet/describeRun";
-import { KINDS, type KindName, matchColumns } from "../runsheet/kinds";
-import { nextLot, sheetNameOf } from "../runsheet/nextLot";
-import { loggedLots, type NewFactor, RUNS_LOG, readVessels } from "../runsheet/runsLog";
+import { KINDS, type KindName } from "../runsheet/kinds";
+import { isRunSheet, nextLot } from "../runsheet/nextLot";
+import { readVessels } from "../runsheet/readVessels";
+import { loggedLots, type NewFactor } from "../runsheet/runsLog";
+import type { Settings } from "../runsheet/settings";
+import { type Problem, sameName } from "../runsheet/tableReader";
 import { AfterPour } from "./AfterPour";
+import { Button } from "./Button";
+import { choosing, columnsOf } from "./columns";
 import { FirstUse } from "./FirstUse";
-import { ChoiceField, TextField } from "./fields";
 import { Preview } from "./Preview";
 import { Problems } from "./Problems";
+import { SettingFields } from "./SettingFields";
 import { TableChoice } from "./TableChoice";
 import { serialOf, today } from "./today";
-import { useSettings } from "./useSettings";
+import { type Kept, useSettings } from "./useSettings";
 import { type ReadTables, useTables } from "./useTables";
+import { useWork } from "./useWork";
 
 /** The tables that add to a run sheet and need not be there. */
 const MORE = ["scents", "recipes", "stock", "prices", "vessels"] as const satisfies readonly KindName[];
@@ -22,85 +28,51 @@ const MORE = ["scents", "recipes", "stock", "prices", "vessels"] as const satisf
 /** The side pane: from a table of vessels and quantities to a run sheet. */
 export function Pane({ host }: { host: Host }) {
   const [message, setMessage] = useState<{ text: string; bad: boolean }>();
+  const onError = useCallback((error: unknown) => {
+    setMessage({ text: error instanceof Error ? error.message : String(error), bad: true });
+  }, []);
+  const say = useCallback((text: string) => setMessage({ text, bad: false }), []);
+  const { busy, run: doing } = useWork(onError);
   /** Writing under way: the share that is done, and the way to stop it. */
   const [writing, setWriting] = useState<{ share: number; stop: AbortController }>();
   const [written, setWritten] = useState<readonly string[]>([]);
   const [date, setDate] = useState(today);
-  const onError = useCallback((error: unknown) => {
-    setMessage({ text: error instanceof Error ? error.message : String(error), bad: true });
-  }, []);
   const { kept, keep, wrong, settings } = useSettings(host, onError);
-  const { sources, tables, refresh, choose, takeSelection } = useTables(host, onError);
+  const { sources, tables, refresh, choose } = useTables(host, onError);
 
-  const columnsOf = useCallback(
-    (kind: KindName, read: ReadTables): Readonly<Record<string, number | undefined>> => {
-      const rows = read[kind];
-      if (!rows) return {};
-      const byHand = kept.columns[keyOf(kind, rows.name)] ?? {};
-      const chosen = Object.entries({ ...matchColumns(kind, rows.headings), ...byHand });
-      // A column taken away by hand is kept as -1: without it the headings would match again.
-      return Object.fromEntries(chosen.filter(([, column]) => column >= 0 && column < rows.headings.length));
-    },
-    [kept.columns],
-  );
-  const runOf = useCallback(
-    (read: ReadTables) => {
-      if (!read.pour || !settings) return undefined;
-      const kinds = (["pour", ...MORE] as const).flatMap((kind) => {
-        const rows = read[kind];
-        return rows ? [[kind, { kind, headings: rows.headings, rows: rows.rows, columns: columnsOf(kind, read) }]] : [];
-      });
-      return buildRun(Object.fromEntries(kinds) as Tables, settings);
-    },
-    [columnsOf, settings],
-  );
-  const run = useMemo(() => runOf(tables), [runOf, tables]);
+  const run = useMemo(() => kept && settings && runOf(tables, kept, settings), [tables, kept, settings]);
+  const vessels = useMemo(() => readVessels(kept && tableOf("vessels", tables, kept)), [tables, kept]);
   const serial = serialOf(date);
   const stops = run?.problems.filter((problem) => problem.stops).length ?? 0;
-  const canWrite = run !== undefined && settings !== undefined && serial !== undefined && stops === 0 && !writing;
+  const isReady = run !== undefined && serial !== undefined && stops === 0;
 
-  const tableChoice = (kind: KindName) => (
-    <TableChoice
-      key={kind}
-      kind={kind}
-      sources={sources ?? []}
-      rows={tables[kind]}
-      columns={columnsOf(kind, tables)}
-      onChoose={(name) => choose(kind, name)}
-      onColumn={(role, column) => {
-        const key = keyOf(kind, tables[kind]?.name ?? "");
-        keep((before) => ({
-          ...before,
-          columns: { ...before.columns, [key]: { ...before.columns[key], [role]: column } },
-        }));
-      }}
-    />
-  );
+  /** The tables as they are now, and the run they make: what is written is what stands there, not what was drawn. */
+  const fresh = async (): Promise<{ read: ReadTables; run: Run }> => {
+    const read = await refresh();
+    const now = kept && settings && runOf(read, kept, settings);
+    if (!now || now.problems.some((problem) => problem.stops)) {
+      throw new Error("The table has changed; mend what is listed first.");
+    }
+    return { read, run: now };
+  };
 
-  const write = async (): Promise<string | undefined> => {
-    if (!canWrite || !settings || serial === undefined) return undefined;
+  const write = async (): Promise<{ name: string; run: Run } | undefined> => {
+    if (!settings || serial === undefined) return undefined;
     const stop = new AbortController();
     setWriting({ share: 0, stop });
     setMessage(undefined);
     try {
-      // The table may have changed since the preview was drawn: what is written is what stands there now.
-      const fresh = runOf((await refresh()) ?? tables);
-      if (!fresh || fresh.problems.some((problem) => problem.stops)) {
-        setMessage({ text: "The table has changed; mend what is listed first.", bad: true });
-        return undefined;
-      }
-      const log = (await host.tables()).find(({ name }) => name === RUNS_LOG.table);
-      const lot = nextLot(serial, await host.sheetNames(), log ? loggedLots(await host.read(log)) : []);
-      const name = await host.addSheet(describeRun(fresh, { lot, date: serial, settings }), {
+      const { read, run } = await fresh();
+      const lot = nextLot(serial, await host.sheetNames(), read.log ? loggedLots(read.log) : []);
+      const name = await host.addSheet(describeRun(run, { lot, date: serial, settings }), {
         signal: stop.signal,
         onProgress: (share) => setWriting({ share, stop }),
       });
-      setMessage({ text: `Run sheet written: ${name}`, bad: false });
-      return name;
+      say(`Run sheet written: ${name}`);
+      return { name, run };
     } catch (error) {
-      if (stop.signal.aborted && error === stop.signal.reason)
-        setMessage({ text: "Stopped. Nothing was written.", bad: false });
-      else onError(error);
+      if (!stop.signal.aborted || error !== stop.signal.reason) throw error;
+      say("Stopped. Nothing was written.");
       return undefined;
     } finally {
       setWriting(undefined);
@@ -109,48 +81,61 @@ export function Pane({ host }: { host: Host }) {
 
   useEffect(() => {
     if (!sources || writing) return;
-    const begin = sheetNameOf("");
-    host.sheetNames().then((names) => setWritten(names.filter((name) => name.startsWith(begin))), onError);
+    host.sheetNames().then((names) => setWritten(names.filter(isRunSheet)), onError);
   }, [host, sources, writing, onError]);
 
-  const vessels = useMemo(() => {
-    const rows = tables.vessels;
-    return readVessels(
-      rows && { kind: "vessels", headings: rows.headings, rows: rows.rows, columns: columnsOf("vessels", tables) },
-    );
-  }, [tables, columnsOf]);
-
-  const changeFactor = async ({ vessel, row, factor }: NewFactor) => {
-    const rows = tables.vessels;
-    const column = columnsOf("vessels", tables).factor;
-    if (!rows || column === undefined) throw new Error("No column of the vessel table is chosen as the wax factor.");
+  /** Changes a factor in the vessel table: found anew by its name, for the rows may have been sorted. */
+  const changeFactor = async ({ vessel, old, factor }: NewFactor) => {
+    const read = await refresh();
+    const now = kept && tableOf("vessels", read, kept);
+    const known = readVessels(now).get(sameName(vessel));
+    const [place, column] = [read.vessels?.place, now?.columns.factor];
+    if (!place || !known || column === undefined) {
+      throw new Error(`No row of a vessel table gives ${vessel} and its wax factor any more.`);
+    }
+    if (known.factor !== old) throw new Error(`${vessel} has another wax factor now. Look at it, then press again.`);
     const value = Number(factor.toFixed(4));
-    await host.write(rows.place.sheet, [
-      { row: rows.place.row + 1 + row, column: rows.place.column + column, content: { number: value } },
+    await host.write(place.sheet, [
+      { row: place.row + 1 + known.row, column: place.column + column, content: { number: value } },
     ]);
     await refresh();
-    setMessage({ text: `${vessel} has the wax factor ${value} in ${rows.name} now.`, bad: false });
+    say(`${vessel} has the wax factor ${value} in ${read.vessels?.name} now.`);
   };
 
-  const number = (name: keyof typeof kept.typed, label: string, hint?: string) => (
-    <TextField
-      label={label}
-      {...(hint ? { hint } : {})}
-      value={kept.typed[name]}
-      wrong={wrong[name]}
-      onChange={(value) => keep((before) => ({ ...before, typed: { ...before.typed, [name]: value } }))}
-    />
-  );
-  const setChoice = (change: Partial<typeof kept.choices>) =>
-    keep((before) => ({ ...before, choices: { ...before.choices, ...change } }));
-  const { unit } = kept.choices;
+  const takeSelection = () =>
+    doing(async () => {
+      await choose("pour", await host.selection());
+      say("The first row that is selected is read as headings.");
+    });
 
+  const tableChoice = (kind: KindName) => {
+    const rows = tables[kind];
+    return (
+      <TableChoice
+        key={kind}
+        kind={kind}
+        sources={sources ?? []}
+        rows={rows}
+        columns={rows && kept ? columnsOf(kind, rows, kept.columns).columns : {}}
+        onChoose={(name) => choose(kind, name).catch(onError)}
+        onColumn={(role, column) =>
+          keep((before) => ({
+            ...before,
+            columns: choosing(before.columns, kind, rows?.name ?? "", role, column),
+          }))
+        }
+      />
+    );
+  };
+
+  // A good word from before says nothing beside what is wrong now.
+  const shown = message && (message.bad || stops === 0) ? message : undefined;
   return (
     <div className="pourwright-pane">
       <h1>Pour sheet</h1>
       <section aria-labelledby="pane-table">
         <h2 id="pane-table">Table</h2>
-        {sources === undefined ? (
+        {sources === undefined || kept === undefined ? (
           <p>Reading the workbook…</p>
         ) : (
           <>
@@ -158,13 +143,11 @@ export function Pane({ host }: { host: Host }) {
               tableChoice("pour")
             ) : (
               <>
-                <FirstUse host={host} unit={unit} onDone={refresh} onError={onError} />
+                <FirstUse host={host} unit={kept.choices.unit} onDone={refresh} busy={busy} doing={doing} />
                 {sources.length > 0 && tableChoice("pour")}
               </>
             )}
-            <button type="button" className="quiet" onClick={takeSelection}>
-              Use the selected cells
-            </button>
+            <Button onPress={takeSelection}>Use the selected cells</Button>
             {tables.pour && (
               <details>
                 <summary>
@@ -184,75 +167,20 @@ export function Pane({ host }: { host: Host }) {
         )}
       </section>
 
-      <section aria-labelledby="pane-settings">
-        <h2 id="pane-settings">Settings</h2>
-        <div className="pairs">
-          <TextField
-            label="Date"
-            type="date"
-            value={date}
-            wrong={serial === undefined ? "choose a day" : undefined}
-            onChange={setDate}
-          />
-          <ChoiceField
-            label="Weights in"
-            value={unit}
-            choices={(["g", "kg", "oz", "lb"] as const).map((value) => ({ value, text: value }))}
-            onChange={(value) => setChoice({ unit: value })}
-          />
-          {number("division", `Scale division (${unit})`)}
-          {number("potCapacity", `Pot holds (${unit})`)}
-          {number("loss", "Melted beyond the pour")}
-          {number("waxFactor", "Usual wax factor")}
-          {number("load", "Usual load")}
-          <ChoiceField
-            label="A load is a share"
-            value={kept.choices.basis}
-            choices={(["of wax", "of total"] as const).map((value) => ({ value, text: value }))}
-            onChange={(basis) => setChoice({ basis })}
-          />
-          <ChoiceField
-            label="Paper"
-            value={kept.choices.paper}
-            choices={[
-              { value: "letter", text: "Letter" },
-              { value: "a4", text: "A4" },
-            ]}
-            onChange={(paper) => setChoice({ paper })}
-          />
-          <ChoiceField
-            label="Net weight label"
-            value={kept.choices.label}
-            choices={[
-              { value: "us", text: "ounces and grams" },
-              { value: "metric", text: "grams" },
-            ]}
-            onChange={(label) => setChoice({ label })}
-          />
-          <ChoiceField
-            label="Weights on the sheet"
-            value={kept.choices.live ? "live" : "frozen"}
-            choices={[
-              { value: "live", text: "live formulas" },
-              { value: "frozen", text: "plain numbers" },
-            ]}
-            onChange={(value) => setChoice({ live: value === "live" })}
-          />
-        </div>
-        <p className="hint">The usual factor, load and basis serve rows where the table gives none.</p>
-      </section>
+      {kept && (
+        <section aria-labelledby="pane-settings">
+          <h2 id="pane-settings">Settings</h2>
+          <SettingFields kept={kept} keep={keep} wrong={wrong} usual={run?.usual} date={date} onDate={setDate} />
+        </section>
+      )}
 
       {run && (
         <section aria-labelledby="pane-check">
-          <h2 id="pane-check">Check</h2>
+          <h2 id="pane-check" tabIndex={-1}>
+            Check
+          </h2>
           <p role="status">{summary(stops, run.problems.length - stops)}</p>
-          <Problems
-            problems={run.problems}
-            tables={tables}
-            columnsOf={(kind) => columnsOf(kind, tables)}
-            host={host}
-            onError={onError}
-          />
+          <Problems problems={run.problems} tables={tables} kept={kept} host={host} onError={onError} />
         </section>
       )}
       {run && settings && run.plan.totals.candles > 0 && (
@@ -273,38 +201,80 @@ export function Pane({ host }: { host: Host }) {
         host={host}
         sheets={written}
         plan={stops === 0 ? run?.plan : undefined}
+        log={tables.log}
         vessels={vessels}
+        busy={busy}
+        doing={doing}
         onWrite={write}
+        onFresh={fresh}
+        onRefresh={refresh}
         onFactor={changeFactor}
-        onMessage={(text) => setMessage({ text, bad: false })}
-        onError={onError}
+        onMessage={say}
       />
       <footer>
-        {writing ? (
+        <Button
+          look="main"
+          off={!isReady || busy}
+          describedBy="pane-why"
+          onPress={() =>
+            doing(async () => {
+              await write();
+            })
+          }
+        >
+          Write run sheet
+        </Button>
+        <p id="pane-why" className="hint">
+          {isReady || !sources || !kept ? "" : why(run, stops, Object.keys(wrong).length > 0 || serial === undefined)}
+        </p>
+        {writing && (
           <div className="progress">
             <progress value={writing.share} aria-label="Writing the run sheet" />
-            <button type="button" className="quiet" onClick={() => writing.stop.abort()}>
-              Stop
-            </button>
+            <Button onPress={() => writing.stop.abort()}>Stop</Button>
           </div>
-        ) : (
-          <button type="button" className="main" disabled={!canWrite} onClick={write}>
-            Write run sheet
-          </button>
         )}
-        <p role={message?.bad ? "alert" : "status"} className={message?.bad ? "wrong" : "done"}>
-          {message?.text}
+        <p role="status" className="done">
+          {shown && !shown.bad ? shown.text : ""}
+        </p>
+        <p role="alert" className="wrong">
+          {shown?.bad ? shown.text : ""}
         </p>
       </footer>
     </div>
   );
 }
 
-const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
+/** A table as the run sheet reads it, with the columns chosen by hand. */
+function tableOf<K extends KindName>(kind: K, read: ReadTables, kept: Kept): Tables[K] | undefined {
+  const rows = read[kind];
+  if (!rows) return undefined;
+  const { columns } = columnsOf(kind, rows, kept.columns);
+  return { kind, headings: rows.headings, rows: rows.rows, columns } as unknown as Tables[K];
+}
+
+function runOf(read: ReadTables, kept: Kept, settings: Settings): Run | undefined {
+  const pour = tableOf("pour", read, kept);
+  if (!pour) return undefined;
+  const more = Object.fromEntries(MORE.map((kind) => [kind, tableOf(kind, read, kept)]));
+  const run = buildRun({ pour, ...more }, settings);
+  const lost = (["pour", ...MORE] as const).flatMap((kind): Problem[] => {
+    const rows = read[kind];
+    return rows ? columnsOf(kind, rows, kept.columns).lost : [];
+  });
+  return lost.length === 0 ? run : { ...run, problems: [...run.problems, ...lost] };
+}
 
 function summary(stops: number, looks: number): string {
-  const count = (number: number, one: string, many: string) => `${number} ${number === 1 ? one : many}`;
-  if (stops > 0) return `${count(stops, "thing", "things")} to mend before a sheet can be written.`;
-  if (looks > 0) return `Ready, with ${count(looks, "thing", "things")} to look at.`;
+  if (stops > 0) return `${things(stops)} to mend before a sheet can be written.`;
+  if (looks > 0) return `Ready, with ${things(looks)} to look at.`;
   return "Nothing to mend.";
 }
+
+/** Why no run sheet can be written, beside the button that would. */
+function why(run: Run | undefined, stops: number, isSettingWrong: boolean): string {
+  if (isSettingWrong) return "Mend the settings first.";
+  if (!run) return "Choose a table to pour from first.";
+  return `${things(stops)} to mend first: see Check.`;
+}
+
+const things = (number: number) => `${number} ${number === 1 ? "thing" : "things"}`;

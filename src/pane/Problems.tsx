@@ -1,6 +1,7 @@
 import type { Host } from "../host/host";
-import type { KindName } from "../runsheet/kinds";
 import type { Problem } from "../runsheet/tableReader";
+import { columnsOf } from "./columns";
+import type { Kept } from "./useSettings";
 import type { ReadTables } from "./useTables";
 
 const SHOWN = 50;
@@ -9,16 +10,17 @@ const SHOWN = 50;
 export function Problems(props: {
   problems: readonly Problem[];
   tables: ReadTables;
-  columnsOf: (kind: KindName) => Readonly<Record<string, number | undefined>>;
+  kept: Kept | undefined;
   host: Host;
   onError: (error: unknown) => void;
 }) {
-  const { problems, tables, columnsOf, host, onError } = props;
+  const { problems, tables, kept, host, onError } = props;
   if (problems.length === 0) return null;
   const placeOf = ({ kind = "pour", row, role }: Problem) => {
     const table = tables[kind];
     if (!table || row === undefined) return undefined;
-    const column = table.place.column + ((role && columnsOf(kind)[role]) ?? 0);
+    const { columns } = columnsOf(kind, table, kept?.columns ?? {});
+    const column = table.place.column + ((role && columns[role]) ?? 0);
     return { sheet: table.place.sheet, row: table.place.row + 1 + row, column, rows: 1, columns: 1 };
   };
   return (

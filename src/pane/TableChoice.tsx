@@ -1,5 +1,6 @@
 import type { Source, SourceRows } from "../host/host";
 import { KINDS, type KindName, roleName, rolesOf } from "../runsheet/kinds";
+import { columnNames } from "./columns";
 import { ChoiceField } from "./fields";
 
 const NONE = " none"; // no table is called so: names hold no spaces
@@ -11,7 +12,8 @@ export function TableChoice(props: {
   rows: SourceRows | undefined;
   columns: Readonly<Record<string, number | undefined>>;
   onChoose: (name: string | null) => void;
-  onColumn: (role: string, column: number) => void;
+  /** A column by its name, or null for none. */
+  onColumn: (role: string, column: string | null) => void;
 }) {
   const { kind, sources, rows, columns, onChoose, onColumn } = props;
   const roles = rolesOf(kind);
@@ -43,9 +45,9 @@ export function TableChoice(props: {
               value={columns[role] === undefined ? NONE : String(columns[role])}
               choices={[
                 { value: NONE, text: "no column" },
-                ...rows.headings.map((heading, i) => ({ value: String(i), text: heading || `column ${i + 1}` })),
+                ...columnNames(rows.headings).map((name, i) => ({ value: String(i), text: name })),
               ]}
-              onChange={(value) => onColumn(role, value === NONE ? -1 : Number(value))}
+              onChange={(value) => onColumn(role, columnNames(rows.headings)[Number(value)] ?? null)}
             />
           ))}
         </details>

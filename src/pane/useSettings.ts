@@ -1,10 +1,11 @@
-import { useCallback, useEffect, useState } from "react";
+import { useCallback, useEffect, useRef, useState } from "react";
+import { gramsIn } from "../core/units/weight";
 import type { Host } from "../host/host";
-import { FIRST_SETTINGS, type Settings } from "../runsheet/settings";
+import { CHOICES, FIRST_SETTINGS, FIRST_WEIGHTS, type Settings, type WeightUnit } from "../runsheet/settings";
 import { usualPaper } from "../sheet/paper";
 import { type NumberKind, parseNumber } from "./parseNumber";
 
-/** The number fields of the settings: what kind each is, and how its first value is written. */
+/** The number fields of the settings: what kind each is. */
 export const NUMBERS = {
   division: "weight",
   potCapacity: "weight",
@@ -15,10 +16,11 @@ export const NUMBERS = {
 type NumberName = keyof typeof NUMBERS;
 
 /** What is kept in the workbook: the settings as typed, and the columns chosen by hand for each kind and table. */
-interface Kept {
+export interface Kept {
   readonly typed: Readonly<Record<NumberName, string>>;
-  readonly choices: Pick<Settings, "unit" | "basis" | "paper" | "label" | "live">;
-  readonly columns: Readonly<Record<string, Readonly<Record<string, number>>>>;
+  readonly choices: Pick<Settings, keyof typeof CHOICES>;
+  /** For each role the heading of its column, or null for none: a heading stays when columns are moved. */
+  readonly columns: Readonly<Record<string, Readonly<Record<string, string | null>>>>;
 }
 
 const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
@@ -38,64 +40,100 @@ function firstKept(): Kept {
       unit,
       basis,
       paper,
-      live, // Where the paper is Letter, labels declare ounces too.
+      live,
+      // Where the paper is Letter, labels declare ounces too.
       label: paper === "letter" ? "us" : "metric",
     },
     columns: {},
   };
 }
 
-const CHOICES: Readonly<Record<string, readonly unknown[]>> = {
-  unit: ["g", "kg", "oz", "lb"],
-  basis: ["of wax", "of total"],
-  paper: ["letter", "a4"],
-  label: ["us", "metric"],
-  live: [true, false],
-};
+const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === "object" && value !== null;
 
 /** What a workbook keeps may be older than this code, or of another program: take only what fits. */
 function mergeKept(kept: unknown): Kept {
   const first = firstKept();
-  if (typeof kept !== "object" || kept === null) return first;
-  const part = <K extends keyof Kept>(name: K): Kept[K] => {
-    const value = (kept as Partial<Kept>)[name];
-    if (typeof value !== "object" || value === null) return first[name];
-    if (name === "columns") return value as Kept[K];
-    const fitting = Object.entries(value).filter(([key, one]) =>
-      name === "choices" ? CHOICES[key]?.includes(one) : key in first.typed && typeof one === "string",
-    );
-    return { ...first[name], ...Object.fromEntries(fitting) };
-  };
-  return { typed: part("typed"), choices: part("choices"), columns: part("columns") };
+  const part = (name: keyof Kept) => (isRecord(kept) && isRecord(kept[name]) ? Object.entries(kept[name]) : []);
+  const only = (entries: [string, unknown][], fits: (key: string, value: unknown) => boolean) =>
+    Object.fromEntries(entries.filter(([key, value]) => fits(key, value)));
+  const isHeading = (_: string, value: unknown) => typeof value === "string" || value === null;
+  return {
+    typed: { ...first.typed, ...only(part("typed"), (key, value) => key in first.typed && typeof value === "string") },
+    choices: {
+      ...first.choices,
+      ...only(part("choices"), (key, value) =>
+        Boolean((CHOICES as Readonly<Record<string, readonly unknown[]>>)[key]?.includes(value)),
+      ),
+    },
+    columns: Object.fromEntries(
+      part("columns").map(([key, value]) => [key, isRecord(value) ? only(Object.entries(value), isHeading) : {}]),
+    ),
+  } as Kept;
 }
 
-/** The settings, kept in the workbook; `settings` is undefined while a field is wrong. */
+/**
+ * The weights that are typed, in another unit. The scale is another one, so its division becomes the usual one of the
+ * unit; the pot is the same, so what it holds is converted, unless it is the first value that nobody typed.
+ */
+export function inUnit({ typed, choices, columns }: Kept, unit: WeightUnit): Kept {
+  const [from, to] = [FIRST_WEIGHTS[choices.unit], FIRST_WEIGHTS[unit]];
+  const pot = parseNumber("weight", typed.potCapacity);
+  const converted = ({ value }: { value: number }) =>
+    String(Number(((value * gramsIn("unit", choices.unit)) / gramsIn("unit", unit)).toPrecision(4)));
+  const isFirst = "wrong" in pot || pot.value === from.potCapacity;
+  return {
+    typed: {
+      ...typed,
+      division: String(to.division),
+      potCapacity: isFirst ? String(to.potCapacity) : converted(pot),
+    },
+    choices: { ...choices, unit },
+    columns,
+  };
+}
+
+/** The settings, kept in the workbook. `kept` is undefined until they are read, `settings` also while a field is wrong. */
 export function useSettings(host: Host, onError: (error: unknown) => void) {
-  const [kept, setKept] = useState<Kept>(firstKept);
+  const [kept, setKept] = useState<Kept>();
+  const now = useRef<Kept | undefined>(undefined);
+  const isSaved = useRef(true);
 
   useEffect(() => {
-    host.settings().then((found) => setKept(mergeKept(found)), onError);
+    const take = (found: Kept) => {
+      now.current = found;
+      setKept(found);
+    };
+    host.settings().then(
+      (found) => take(mergeKept(found)),
+      (error: unknown) => {
+        // What could not be read must not be written over.
+        isSaved.current = false;
+        take(firstKept());
+        onError(error);
+      },
+    );
   }, [host, onError]);
 
   const keep = useCallback(
     (change: (kept: Kept) => Kept) => {
-      setKept((before) => {
-        const after = change(before);
-        host.keepSettings(after).catch(onError);
-        return after;
-      });
+      if (!now.current) return;
+      now.current = change(now.current);
+      setKept(now.current);
+      if (isSaved.current) host.keepSettings(now.current).catch(onError);
     },
     [host, onError],
   );
 
   const wrong: Partial<Record<NumberName, string>> = {};
   const numbers: Partial<Record<NumberName, number>> = {};
-  for (const [name, kind] of Object.entries(NUMBERS) as [NumberName, NumberKind][]) {
-    const parsed = parseNumber(kind, kept.typed[name]);
-    if ("wrong" in parsed) wrong[name] = parsed.wrong;
-    else numbers[name] = parsed.value;
+  if (kept) {
+    for (const [name, kind] of Object.entries(NUMBERS) as [NumberName, NumberKind][]) {
+      const parsed = parseNumber(kind, kept.typed[name]);
+      if ("wrong" in parsed) wrong[name] = parsed.wrong;
+      else numbers[name] = parsed.value;
+    }
   }
   const settings =
-    Object.keys(wrong).length === 0 ? ({ ...kept.choices, ...numbers } as unknown as Settings) : undefined;
+    kept && Object.keys(wrong).length === 0 ? ({ ...kept.choices, ...numbers } as unknown as Settings) : undefined;
   return { kept, keep, wrong, settings };
 }

@@ -2,13 +2,15 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { Host, Source, SourceRows } from "../host/host";
 import { KINDS, type KindName, matchColumns, missingRoles } from "../runsheet/kinds";
 import { RUNS_LOG } from "../runsheet/runsLog";
+import { sameName } from "../runsheet/tableReader";
 
 const KIND_NAMES = Object.keys(KINDS) as KindName[];
 
 /** What was chosen by hand for a kind of table: a table's name, a selected range, or none. */
 type Choice = string | Source | null;
 
-export type ReadTables = Readonly<Partial<Record<KindName, SourceRows>>>;
+/** The chosen tables with their rows, and the log of what was poured. */
+export type ReadTables = Readonly<Partial<Record<KindName | "log", SourceRows>>>;
 
 /** The tables of the workbook and the rows of those chosen, read again after every change. */
 export function useTables(host: Host, onError: (error: unknown) => void) {
@@ -17,48 +19,49 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
   const choices = useRef<Partial<Record<KindName, Choice>>>({});
   const turn = useRef(0);
 
-  const refresh = useCallback(async (): Promise<ReadTables | undefined> => {
+  /** Reads all anew; rejects when that fails. */
+  const refresh = useCallback(async (): Promise<ReadTables> => {
     const mine = ++turn.current;
-    try {
-      const found = await host.tables();
-      const read: Partial<Record<KindName, SourceRows>> = {};
-      const known = new Map<string, SourceRows>();
-      for (const kind of KIND_NAMES) {
-        const choice = choices.current[kind];
-        const source = pick(kind, choice, found);
-        // What is poured from stays what it is, also when another table comes to fit better.
-        if (kind === "pour" && typeof choice === "string" && source?.name !== choice) {
-          onError(new Error(`The table ${choice} is not there any more. Choose the one to pour from.`));
-          choices.current.pour = undefined;
-        } else if (kind === "pour" && source) choices.current.pour ??= source.name;
-        if (!source) continue;
-        const rows = (source.name !== "" && known.get(source.name)) || (await host.read(source));
-        known.set(source.name, rows);
-        read[kind] = rows;
-      }
-      if (mine === turn.current) {
-        setSources(found);
-        setTables(read);
-      }
-      return read;
-    } catch (error) {
-      onError(error);
-      return undefined;
+    const found = await host.tables();
+    const read: Partial<Record<KindName | "log", SourceRows>> = {};
+    const known = new Map<string, SourceRows>();
+    const rowsOf = async (source: Source): Promise<SourceRows> => {
+      const rows = (source.name !== "" && known.get(source.name)) || (await host.read(source));
+      known.set(source.name, rows);
+      return rows;
+    };
+    for (const kind of KIND_NAMES) {
+      const choice = choices.current[kind];
+      const source = pick(kind, choice, found);
+      // What is poured from stays what it is, also when another table comes to fit better.
+      if (kind === "pour" && typeof choice === "string" && source?.name !== choice) {
+        onError(new Error(`The table ${choice} is not there any more. Choose the one to pour from.`));
+        choices.current.pour = undefined;
+      } else if (kind === "pour" && source) choices.current.pour ??= source.name;
+      if (source) read[kind] = await rowsOf(source);
     }
+    const log = found.find(isLog);
+    if (log) read.log = await rowsOf(log);
+    if (mine === turn.current) {
+      setSources(found);
+      setTables(read);
+    }
+    return read;
   }, [host, onError]);
 
   useEffect(() => {
-    void refresh();
+    const follow = () => refresh().catch(onError);
+    void follow();
     let waiting: ReturnType<typeof setTimeout>;
     const stop = host.onChange(() => {
       clearTimeout(waiting);
-      waiting = setTimeout(refresh, 200);
+      waiting = setTimeout(follow, 200);
     });
     return () => {
       clearTimeout(waiting);
       stop();
     };
-  }, [host, refresh]);
+  }, [host, refresh, onError]);
 
   const choose = useCallback(
     (kind: KindName, choice: Choice) => {
@@ -68,16 +71,10 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
     [refresh],
   );
 
-  const takeSelection = useCallback(async () => {
-    try {
-      await choose("pour", await host.selection());
-    } catch (error) {
-      onError(error);
-    }
-  }, [host, choose, onError]);
-
-  return { sources, tables, refresh, choose, takeSelection };
+  return { sources, tables, refresh, choose };
 }
+
+const isLog = ({ name }: Source): boolean => name === RUNS_LOG.table;
 
 /**
  * The table for a kind: the one chosen by hand; else, to pour from, the one that tells most of all that tell what is
@@ -90,13 +87,12 @@ function pick(kind: KindName, choice: Choice | undefined, sources: readonly Sour
   if (kind !== "pour") {
     return sources.find(
       ({ name, headings }) =>
-        name.toLowerCase() === KINDS[kind].name.toLowerCase() &&
-        missingRoles(kind, matchColumns(kind, headings)).length === 0,
+        sameName(name) === sameName(KINDS[kind].name) && missingRoles(kind, matchColumns(kind, headings)).length === 0,
     );
   }
   const fitting = sources.flatMap((source) => {
     const columns = matchColumns("pour", source.headings);
-    const fits = source.name !== RUNS_LOG.table && missingRoles("pour", columns).length === 0;
+    const fits = !isLog(source) && missingRoles("pour", columns).length === 0;
     return fits ? [{ source, known: Object.keys(columns).length }] : [];
   });
   return fitting.sort((a, b) => b.known - a.known)[0]?.source;

@@ -1,13 +1,14 @@
 import { type Costs, costs } from "./costs";
 import { type KindName, missingRoles, roleName } from "./kinds";
 import { mixedUnits } from "./mixedUnits";
-import { planRun, type RunPlan } from "./planRun";
+import { loadText, planRun, type RunPlan } from "./planRun";
 import { readRecipes } from "./readRecipes";
-import { readRows } from "./readRows";
+import { type ReadRows, readRows, type UsualSetting } from "./readRows";
 import { readScents } from "./readScents";
 import { readPrices, readStock } from "./readSupplies";
+import { readVessels } from "./readVessels";
 import type { Settings } from "./settings";
-import { type Lack, supplies } from "./supplies";
+import { type Shelf, supplies } from "./supplies";
 import { type Problem, sameName, type TableRows } from "./tableReader";
 
 /** The tables a run is built from; only the one poured from must be there. */
@@ -19,9 +20,11 @@ export type Tables = { readonly pour: TableRows<"pour"> } & {
 export interface Run {
   readonly plan: RunPlan;
   /** Undefined without a stock table. */
-  readonly lacks: readonly Lack[] | undefined;
+  readonly shelf: Shelf | undefined;
   /** Undefined without a price table, or where it lacks a price. */
   readonly costs: Costs | undefined;
+  /** The usual settings that served any row. */
+  readonly usual: ReadonlySet<UsualSetting>;
   /** What stops comes first, each kind in the order of the rows. */
   readonly problems: readonly Problem[];
 }
@@ -36,28 +39,36 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   }));
   const scents = readScents(tables.scents);
   const recipes = readRecipes(tables.recipes);
-  const known = {
-    notes: (scent: string) => scents.get(scent)?.notes,
-    recipe: (scent: string) => recipes.get(scent),
-  };
-  const read = problems.length > 0 ? { rows: [], problems: [] } : readRows(pour, known.notes, settings);
-  const { plan, problems: planned } = planRun(read.rows, known, settings);
+  const vessels = readVessels(tables.vessels);
+  const known = { scents, vessels: tables.vessels && new Set(vessels.keys()) };
+  const read = problems.length > 0 ? NO_ROWS : readRows(pour, known, settings);
+  const { plan, problems: planned } = planRun(
+    read.rows,
+    { notes: (scent) => scents.get(scent)?.notes, recipe: (scent) => recipes.get(scent) },
+    settings,
+  );
   problems.push(...mixedUnits(pour, read.rows, settings), ...read.problems, ...planned);
   // Of the other tables only what this run uses can stop it.
-  for (const scent of new Set(read.rows.map((row) => sameName(row.scent)))) {
+  for (const scent of read.scents) {
     problems.push(...(scents.get(scent)?.wrong ?? []), ...(recipes.get(scent)?.wrong ?? []));
     const first = read.rows.find((row) => sameName(row.scent) === scent);
     if (tables.scents && first && scent !== "" && !scents.has(scent)) {
-      const text = `${first.scent} is not in the table of scents: its limits are not checked`;
+      const load = recipes.has(scent) || first.isLoadGiven ? "" : `; the usual load, ${loadText(first)}, is taken`;
+      const text = `${first.scent} is not in the table of scents: its limits are not checked${load}`;
       problems.push({ row: first.row, role: "scent", text, stops: false });
     }
+  }
+  for (const vessel of new Set(read.rows.map((row) => sameName(row.vessel)))) {
+    problems.push(...(vessels.get(vessel)?.looks ?? []));
   }
   if (problems.length === 0 && plan.totals.candles === 0) {
     problems.push({ role: "quantity", text: "Quantity: no row has one; write how many candles to pour", stops: true });
   }
-  const stocked = tables.stock && supplies(plan, readStock(tables.stock));
-  const priced = tables.prices && costs(plan, readPrices(tables.prices), settings);
+  const stocked = tables.stock && supplies(plan, readStock(tables.stock, settings.unit));
+  const priced = tables.prices && costs(plan, readPrices(tables.prices, settings.unit), settings);
   problems.push(...(stocked?.problems ?? []), ...(priced?.problems ?? []));
   problems.sort((a, b) => Number(b.stops) - Number(a.stops) || (a.row ?? -1) - (b.row ?? -1));
-  return { plan, lacks: stocked?.lacks, costs: priced?.costs, problems };
+  return { plan, shelf: stocked?.shelf, costs: priced?.costs, usual: read.usual, problems };
 }
+
+const NO_ROWS: ReadRows = { rows: [], problems: [], scents: new Set(), usual: new Set() };

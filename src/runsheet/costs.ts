@@ -27,8 +27,8 @@ export function costs(
 ): { costs: Costs | undefined; problems: Problem[] } {
   const problems: Problem[] = [];
   const missing = new Set<string>();
-  const priceOf = (item: string): number => {
-    const known = prices.get(sameName(item));
+  const priceOf = (item: string, by: "count" | "weight"): number => {
+    const known = prices.get(sameName(item))?.[by];
     if (known?.price === undefined && !missing.has(item)) {
       missing.add(item);
       problems.push(
@@ -47,8 +47,11 @@ export function costs(
     }
     return [...counted.values()].map(({ vessel, fill, count }): KindCost => {
       const weights = recipeSplit(fill * (1 + settings.loss), run.ingredients);
-      const used = run.ingredients.map(({ name }, i) => ({ weight: weights[i] as number, unitPrice: priceOf(name) }));
-      return { scent: nameOf(run), vessel, count, each: candleCost(used, [priceOf(vessel)]) };
+      const used = run.ingredients.map(({ name }, i) => ({
+        weight: weights[i] as number,
+        unitPrice: priceOf(name, "weight"),
+      }));
+      return { scent: nameOf(run), vessel, count, each: candleCost(used, [priceOf(vessel, "count")]) };
     });
   });
   if (missing.size > 0) return { costs: undefined, problems };

@@ -2,11 +2,13 @@ import { plain } from "../core/check/plain";
 import type { Sheet } from "../sheet/sheet";
 import type { Run } from "./buildRun";
 import { CAUTIONS } from "./cautions";
+import { DATE, divisionLabel, FROZEN_NOTE, HEAD, keyOf, LIVE_NOTE, type RowKind, titleOf } from "./layout";
 import { sheetNameOf } from "./nextLot";
 import { Page, type PageCell } from "./page";
 import { nameOf, totalsOf } from "./planRun";
-import { decimalsFormat, keyOf, potBlock, type RowKind, type Writing } from "./potBlock";
+import { decimalsFormat, potBlock, type Writing } from "./potBlock";
 import type { Settings } from "./settings";
+import type { Lack } from "./supplies";
 
 /** What a run sheet says beside its plan. */
 export interface RunHead {
@@ -16,13 +18,9 @@ export interface RunHead {
   readonly settings: Settings;
 }
 
-const WIDTHS = [30, 13, 14, 14, 14, 15, 22];
+const WIDTHS = [30, 13, 14, 14, 14, 15, 27];
 const DAY = "yyyy-mm-dd";
 const MONEY = "#,##0.00";
-
-/** The lines that say which of the two a sheet is. */
-export const LIVE_NOTE = "Live: change a count, a fill, a load or a figure above and the weights follow.";
-export const FROZEN_NOTE = "Frozen: plain numbers. A changed count moves nothing.";
 
 /**
  * The run sheet as a described sheet, in the order of the work: head, cautions, for each scent and pot what to weigh
@@ -33,7 +31,8 @@ export const FROZEN_NOTE = "Frozen: plain numbers. A changed count moves nothing
 export function describeRun(run: Run, head: RunHead): Sheet {
   const page = new Page(WIDTHS.length);
   const { settings } = head;
-  const writing: Writing = { settings, weight: decimalsFormat(settings.division) };
+  const weight = decimalsFormat(settings.division);
+  const writing: Writing = { settings, weight, scale: settings.live ? "General" : weight };
   headOf(page, head);
   for (const [s, scent] of run.plan.scents.entries()) {
     for (const [p, pot] of scent.pots.entries()) {
@@ -58,9 +57,9 @@ export function describeRun(run: Run, head: RunHead): Sheet {
 function headOf(page: Page, { lot, date, settings }: RunHead): void {
   const { unit, live } = settings;
   const input = live ? "input" : "body";
-  page.line(`Run sheet ${lot}`, "title");
+  page.line(titleOf(lot), "title");
   page.row([
-    { text: "Date", look: "label" },
+    { text: DATE, look: "label" },
     { number: date, format: DAY, align: "left" },
     { text: "Made by", look: "label", align: "right" },
     { look: "blank" },
@@ -68,7 +67,7 @@ function headOf(page: Page, { lot, date, settings }: RunHead): void {
     { look: "blank", across: 2 },
   ]);
   page.row([
-    { text: `Scale division (${unit})`, look: "label" },
+    { text: divisionLabel(unit), look: "label" },
     { number: settings.division, look: input },
     { text: `Pot holds (${unit})`, look: "label", align: "right" },
     { number: settings.potCapacity, look: input },
@@ -79,7 +78,7 @@ function headOf(page: Page, { lot, date, settings }: RunHead): void {
   for (const caution of CAUTIONS) page.line(caution, "caution");
 }
 
-function totals(page: Page, { plan }: Run, { settings, weight }: Writing): void {
+function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
   const { unit, live } = settings;
   const keys = `$${page.keys}$1:$${page.keys}$${page.next - 1}`;
   const columns = { B: `B$1:B$${page.next - 1}`, D: `D$1:D$${page.next - 1}`, E: `E$1:E$${page.next - 1}` };
@@ -106,9 +105,9 @@ function totals(page: Page, { plan }: Run, { settings, weight }: Writing): void 
         { text: nameOf(scent) },
         { ...sumOf("B", "vessel", sums.candles), format: "0" },
         { number: scent.pots.length, format: "0" },
-        { ...sumOf("D", "wax", sums.wax), format: weight },
-        { ...sumOf("D", "scent", sums.scent), format: weight },
-        { ...sumOf("D", "melted", sums.melted), format: weight },
+        { ...sumOf("D", "wax", sums.wax), format: scale },
+        { ...sumOf("D", "scent", sums.scent), format: scale },
+        { ...sumOf("D", "melted", sums.melted), format: scale },
         yieldOf(key),
       ],
       undefined,
@@ -123,9 +122,9 @@ function totals(page: Page, { plan }: Run, { settings, weight }: Writing): void 
       { text: "All together" },
       { ...down("B", all.candles), format: "0" },
       { ...down("C", all.pots), format: "0" },
-      { ...down("D", all.wax), format: weight },
-      { ...down("E", all.scent), format: weight },
-      { ...down("F", all.melted), format: weight },
+      { ...down("D", all.wax), format: scale },
+      { ...down("E", all.scent), format: scale },
+      { ...down("F", all.melted), format: scale },
       yieldOf(keyOf("*", "vessel")),
     ],
     "total",
@@ -134,28 +133,32 @@ function totals(page: Page, { plan }: Run, { settings, weight }: Writing): void 
 }
 
 function curing(page: Page, { plan }: Run, { date, settings }: RunHead): void {
-  const cured = plan.scents.flatMap((scent) =>
-    scent.notes?.cureDays === undefined ? [] : [{ scent, days: scent.notes.cureDays }],
+  const cured = plan.scents.flatMap((scent, s) =>
+    scent.notes?.cureDays === undefined ? [] : [{ scent, days: scent.notes.cureDays, key: keyOf(s + 1, "cure") }],
   );
   if (cured.length === 0) return;
   page.skip();
   page.headings(["Cure", "Days", "Until"]);
-  for (const { scent, days } of cured) {
-    page.row([
-      { text: nameOf(scent) },
-      { number: days, format: "0" },
-      { ...(settings.live ? { formula: `=$B$2+B${page.next}` } : { number: date + days }), format: DAY, align: "left" },
-    ]);
+  for (const { scent, days, key } of cured) {
+    const until = settings.live ? { formula: `=${HEAD.date}+B${page.next}` } : { number: date + days };
+    page.row(
+      [{ text: nameOf(scent) }, { number: days, format: "0" }, { ...until, format: DAY, align: "left" }],
+      undefined,
+      key,
+    );
   }
 }
 
-function shelf(page: Page, { lacks }: Run, { settings, weight }: Writing): void {
-  if (lacks === undefined) return;
+function shelf(page: Page, { shelf }: Run, { settings, weight }: Writing): void {
+  if (shelf === undefined) return;
+  const { lacks, unchecked } = shelf;
   page.skip();
-  if (lacks.length === 0) {
-    page.line(asPlanned("The shelf holds all that is listed in the stock table", settings), "note");
-    return;
-  }
+  if (lacks.length > 0) lacking(page, lacks, settings, weight);
+  else if (unchecked.length === 0) page.line(asPlanned("The shelf holds all that this run takes", settings), "note");
+  if (unchecked.length > 0) page.line(`Not checked against the shelf: ${unchecked.join(", ")}`, "note");
+}
+
+function lacking(page: Page, lacks: readonly Lack[], settings: Settings, weight: string): void {
   page.headings([asPlanned("Missing from the shelf", settings), "Needed", "On hand", "Missing", "Cost", "Buy"]);
   for (const { item, amount, isVessel, onHand, missing, buy, cost } of lacks) {
     const format = isVessel ? "0" : weight;
@@ -165,7 +168,12 @@ function shelf(page: Page, { lacks }: Run, { settings, weight }: Writing): void 
       { number: onHand, format },
       { number: missing, format, look: "label" },
       cost === undefined ? {} : { number: cost, format: MONEY },
-      { text: buy.map(({ count, size }) => `${count} x ${plain(size)}`).join(" + ") || "no pack known", across: 2 },
+      {
+        text:
+          buy.map(({ count, size }) => `${count} x ${plain(size)}${isVessel ? "" : ` ${settings.unit}`}`).join(" + ") ||
+          "no pack known",
+        across: 2,
+      },
     ]);
   }
 }
@@ -198,9 +206,9 @@ function signOff(page: Page): void {
   ]);
   page.row([{}, { look: "blank", across: page.width - 1 }]);
   page.row([
-    { text: "Poured by, date", look: "label" },
+    { text: "Poured: name, date", look: "label" },
     { look: "blank", across: 2 },
-    { text: "Checked by, date", look: "label", align: "right", across: 2 },
+    { text: "Checked: name, date", look: "label", align: "right", across: 2 },
     { look: "blank", across: 2 },
   ]);
 }

@@ -1,17 +1,21 @@
 import type { Cell, CellValue } from "../sheet/sheet";
-import { FROZEN_NOTE, LIVE_NOTE } from "./describeRun";
+import { AT, FROZEN_NOTE, kindOfKey, LIVE_NOTE, type RowKind } from "./layout";
 
-/** Columns that hold planned figures, by what the key of a row says it is; from 0. */
-const PLANNED: Readonly<Record<string, readonly number[]>> = {
-  wax: [3],
-  scent: [3],
-  additive: [3],
-  melted: [3, 5],
-  load: [1],
-  vessel: [3, 6],
+/** Columns that hold planned figures, by what a row holds. */
+const PLANNED: Readonly<Partial<Record<RowKind, readonly number[]>>> = {
+  wax: [AT.planned],
+  scent: [AT.planned],
+  additive: [AT.planned],
+  melted: [AT.planned, 5],
+  load: [AT.share, AT.planned],
+  vessel: [AT.planned, AT.label],
   totals: [1, 2, 3, 4, 5],
+  cure: [AT.until],
 };
-const KEY = 7;
+
+/** Places of the words that stand beside a figure only where something is out of the ordinary. */
+const isRemark = (kind: RowKind, column: number): boolean =>
+  (kind === "melted" && column === 5) || (kind === "load" && column === AT.planned);
 
 /**
  * The cells that turn a live run sheet into a frozen one: each planned figure as the number it shows now, and the line
@@ -19,20 +23,20 @@ const KEY = 7;
  * @param rows the cells of the sheet from A1 on
  */
 export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
-  const note = rows.findIndex((row) => row[0] === LIVE_NOTE);
+  const note = rows.findIndex((row) => row[AT.name] === LIVE_NOTE);
   if (note < 0) return [];
   const cells: Cell[] = [];
   for (const [row, values] of rows.entries()) {
-    const what = /^\S+ (\w+)$/.exec(String(values[KEY] ?? ""))?.[1];
-    for (const column of (what && PLANNED[what]) || []) {
+    const kind = kindOfKey(values[AT.key]);
+    for (const column of (kind && PLANNED[kind]) ?? []) {
       const value = values[column];
       if (typeof value === "number") cells.push({ row, column, content: { number: value } });
       else if (typeof value === "string") cells.push({ row, column, content: { text: value } });
-      else if (what === "melted") cells.push({ row, column, content: { text: "" } });
+      else if (kind && isRemark(kind, column) && !value) cells.push({ row, column, content: { text: "" } });
       else throw new Error(`Row ${row + 1} shows no number to keep. Mend it, then freeze the sheet.`);
     }
   }
   // Last, so that a sheet that was frozen only in part does not say it is.
-  cells.push({ row: note, column: 0, content: { text: FROZEN_NOTE } });
+  cells.push({ row: note, column: AT.name, content: { text: FROZEN_NOTE } });
   return cells;
 }

@@ -93,7 +93,13 @@ export const KINDS = {
     "Prices",
     {
       item: ["Item", "material", "ingredient", "name", "what"],
-      price: ["Unit price", "price", "price each", "cost"],
+      price: [
+        "Unit price",
+        "price",
+        "price each",
+        "cost",
+        ...["g", "kg", "oz", "lb"].map((unit) => `price per ${unit}`),
+      ],
     },
     [["item"], ["price"]],
   ),
@@ -115,7 +121,8 @@ export function roleName(name: KindName, role: string): string {
 }
 
 /** Words that make a heading something else, although a role's word stands in it: "Scent each" is a weight. */
-const OTHER = /\b(each|total|cost|price|volume|check|maximum|limit|actual|note|notes|date|per|lot)\b/;
+const OTHER =
+  /\b(each|total|cost|price|volume|height|width|diameter|check|maximum|limit|actual|note|notes|date|per|lot)\b/;
 
 /**
  * Matches columns by their headings: a heading that is a role's word beats one that begins with it, which beats one

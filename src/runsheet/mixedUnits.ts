@@ -2,24 +2,7 @@ import { plain } from "../core/check/plain";
 import type { PourRow } from "./readRows";
 import type { Settings } from "./settings";
 import { type Problem, RowReader, type TableRows } from "./tableReader";
-
-/** Units as headings write them; those of volume are no weights. */
-const WEIGHTS: Readonly<Record<string, string>> = {
-  g: "g",
-  gram: "g",
-  grams: "g",
-  kg: "kg",
-  kilogram: "kg",
-  kilograms: "kg",
-  oz: "oz",
-  ounce: "oz",
-  ounces: "oz",
-  lb: "lb",
-  lbs: "lb",
-  pound: "lb",
-  pounds: "lb",
-};
-const VOLUMES = /^(ml|l|cl|fl\.? ?oz\.?|floz|fluid ounces?|cups?|in3|cm3)$/i;
+import { otherUnit, weightUnitOf } from "./weightUnits";
 
 /** Grams stand 28 times higher than ounces: a fill so far from the others may be in the other unit. */
 const FAR = 20;
@@ -29,12 +12,15 @@ export function mixedUnits(table: TableRows<"pour">, rows: readonly PourRow[], s
   const problems: Problem[] = [];
   const reader = new RowReader(table, 0);
   for (const role of ["fill", "water"] as const) {
-    const unit = reader.unit(role).trim();
-    const weight = WEIGHTS[unit.toLowerCase()];
-    if (VOLUMES.test(unit)) {
+    const unit = reader.unit(role);
+    const weight = weightUnitOf(unit);
+    const other = otherUnit(unit);
+    if (other) {
       problems.push({
         role,
-        text: `The heading says ${unit}, a volume and not a weight; weigh the water, or use POUR.FILLBYVOLUME`,
+        text: `The heading says ${unit}, ${other} and not a weight; weigh the water${
+          other === "a volume" ? ", or use POUR.FILLBYVOLUME" : ", or choose another column"
+        }`,
         stops: true,
       });
     } else if (weight !== undefined && weight !== settings.unit) {

@@ -14,3 +14,8 @@ export function nextLot(date: number, sheetNames: readonly string[], logged: rea
 export function sheetNameOf(lot: string): string {
   return `Pour ${lot}`;
 }
+
+/** Whether a sheet's name is one that a run sheet was given, a number behind it included. */
+export function isRunSheet(name: string): boolean {
+  return /^Pour \d{4}-\d{3}-\d{2}( \(\d+\))?$/.test(name);
+}

@@ -13,7 +13,7 @@ import type { ScentNotes } from "./readScents";
 import type { Settings } from "./settings";
 import { type Problem, sameName } from "./tableReader";
 
-/** Candles of one kind in one pot. */
+/** Candles of one kind in one pot: the same vessel with the same fill. */
 export interface PotLine {
   readonly vessel: string;
   readonly count: number;
@@ -30,14 +30,19 @@ export interface PlannedPot {
   readonly weights: readonly number[];
   readonly wax: number;
   readonly scent: number;
-  /** The load after rounding, on the basis of the scent. */
-  readonly trueLoad: number;
+  /** The load after rounding. */
+  readonly loads: Loads;
 }
+
+/** A load on both bases: of the wax, and of everything in the pot, dye and additives too. */
+export type Loads = Readonly<Record<Basis, number>>;
 
 /** All pots of one scent at one load. */
 export interface ScentRun {
   /** Empty when the candles have no scent. */
   readonly scent: string;
+  /** Before rounding; `load` is the one on the basis of the scent. */
+  readonly loads: Loads;
   readonly load: number;
   readonly basis: Basis;
   readonly ingredients: readonly Ingredient[];
@@ -76,27 +81,34 @@ export function planRun(
   known: Known,
   settings: Settings,
 ): { plan: RunPlan; problems: Problem[] } {
-  const problems: Problem[] = [...lookTwice(rows)];
+  const problems: Problem[] = [...lookTwice(rows, known)];
   const groups = groupsOf(rows, known);
   // The pane plans anew at every change: all scents together search no longer than about a second.
   const limit = { steps: Math.floor(MOST_STEPS / Math.max(1, groups.length)) };
   const scents = groups.map((group): ScentRun => {
     try {
       const run = planScent(group, known, settings, limit, problems);
-      problems.push(...overLimits(group, run), ...tooSmall(group, run, settings), ...unproven(run));
+      problems.push(
+        ...otherLoads(group, run, known),
+        ...overLimits(group, run, settings),
+        ...tooSmall(group, run, settings),
+        ...unproven(run),
+      );
       return run;
     } catch (fault) {
       if (!(fault instanceof Fault)) throw fault;
       // What makes the whole scent impossible, such as a recipe without wax, stands beside its first row.
       const [first] = group as [PourRow];
-      problems.push({ row: first.row, role: "scent", text: `${nameOf(first)}: ${fault.message}`, stops: true });
-      return { ...first, ingredients: [], notes: undefined, pots: [], bound: 0 };
+      const text = `${nameOf(first)}: ${fault.message.replace(/^\w+: /, "")}`;
+      problems.push({ row: first.row, role: "scent", text, stops: true });
+      return { ...first, loads: NO_LOADS, ingredients: [], notes: undefined, pots: [], bound: 0 };
     }
   });
   return { plan: { scents, totals: totalsOf(scents) }, problems };
 }
 
 const MOST_STEPS = 3e7;
+const NO_LOADS: Loads = { "of wax": 0, "of total": 0 };
 
 function planScent(
   group: readonly PourRow[],
@@ -114,11 +126,12 @@ function planScent(
   const partsOf = (whole: number, division?: number) => {
     const weights = recipeSplit(whole, ingredients, division);
     const wax = part(weights, (one) => one.basis === "part");
-    return { weights, wax, scent: part(weights, ({ isScent }) => isScent) };
+    const scent = part(weights, ({ isScent }) => isScent);
+    return { weights, wax, scent, melted: sum(weights), loads: loadsOf(wax, scent, sum(weights)) };
   };
   // Before rounding: a recipe's load is what its shares make of one unit.
-  const exact = partsOf(1);
-  const load = recipe ? loadFrom(exact.wax, exact.scent, basis) : first.load;
+  const { loads } = partsOf(1);
+  const load = recipe ? loads[basis] : first.load;
 
   const orders = group.map(({ vessel, fill, quantity }) => ({ vessel, fill, quantity }));
   const { pots, refused, bound } = potPlan(orders, settings.potCapacity, settings.loss, limit);
@@ -126,20 +139,26 @@ function planScent(
     problems.push({ row: (group[order] as PourRow).row, role: "fill", text: fault.message, stops: true });
   }
   const weighed = pots.map((pot): PlannedPot => {
-    const lines = pot.rows.map(({ order, vessel, count }) => {
+    const lines = new Map<string, PotLine>();
+    for (const { order, vessel, count } of pot.rows) {
       const { fill } = group[order] as PourRow;
-      return { vessel, count, fill, poured: count * fill };
-    });
-    const parts = partsOf(pot.weight, settings.division);
-    const trueLoad = parts.wax > 0 ? loadFrom(parts.wax, parts.scent, basis) : 0;
-    return { lines, melted: sum(parts.weights), ...parts, trueLoad };
+      const key = JSON.stringify([sameName(vessel), fill]);
+      const all = (lines.get(key)?.count ?? 0) + count;
+      lines.set(key, { vessel, fill, count: all, poured: all * fill });
+    }
+    return { lines: [...lines.values()], ...partsOf(pot.weight, settings.division) };
   });
-  return { scent, load, basis, ingredients, notes: known.notes(sameName(scent)), pots: weighed, bound };
+  return { scent, loads, load, basis, ingredients, notes: known.notes(sameName(scent)), pots: weighed, bound };
+}
+
+function loadsOf(wax: number, scent: number, whole: number): Loads {
+  if (wax === 0) return NO_LOADS;
+  return { "of wax": loadFrom(wax, scent), "of total": loadFrom(whole - scent, scent, "of total") };
 }
 
 /** The scent's name in front of a person. */
-export function nameOf({ scent }: { readonly scent: string }): string {
-  return scent === "" ? "Unscented" : scent;
+export function nameOf({ scent, load }: { readonly scent: string; readonly load: number }): string {
+  return scent || (load > 0 ? "Scent not named" : "Unscented");
 }
 
 /** A share as a percentage of so many digits. */
@@ -179,7 +198,7 @@ function groupsOf(rows: readonly PourRow[], known: Known): PourRow[][] {
   return [...groups.values()];
 }
 
-function lookTwice(rows: readonly PourRow[]): Problem[] {
+function lookTwice(rows: readonly PourRow[], known: Known): Problem[] {
   const seen = new Set<string>();
   const loads = new Map<string, PourRow>();
   const problems: Problem[] = [];
@@ -197,12 +216,11 @@ function lookTwice(rows: readonly PourRow[]): Problem[] {
     const scent = sameName(row.scent);
     const other = loads.get(scent) ?? row;
     loads.set(scent, other);
-    if (scent !== "" && (other.load !== row.load || other.basis !== row.basis)) {
-      const loadOf = ({ load, basis }: PourRow) => `${percent(load, 8)} % ${basis}`;
+    if (scent !== "" && !known.recipe(scent) && (other.load !== row.load || other.basis !== row.basis)) {
       problems.push({
         row: row.row,
         role: "load",
-        text: `${row.scent} is here at ${loadOf(row)} and elsewhere at ${loadOf(other)}; they are melted apart`,
+        text: `${row.scent} is here at ${loadText(row)} and elsewhere at ${loadText(other)}; they are melted apart`,
         stops: false,
       });
     }
@@ -210,21 +228,45 @@ function lookTwice(rows: readonly PourRow[]): Problem[] {
   return problems;
 }
 
-/** A load over the wax's maximum or the scent's product limit, each in its own basis. */
-function overLimits(group: readonly PourRow[], { load, basis, notes }: ScentRun): Problem[] {
+/** A load with its basis. */
+export const loadText = ({ load, basis }: Pick<PourRow, "load" | "basis">): string => `${percent(load, 8)} % ${basis}`;
+
+/** Loads that stand in a table although the scent's recipe makes another one: the recipe is poured. */
+function otherLoads(group: readonly PourRow[], { loads, load, basis }: ScentRun, known: Known): Problem[] {
+  return group.flatMap((row): Problem[] => {
+    if (!known.recipe(sameName(row.scent)) || !row.isLoadGiven) return [];
+    if (Math.abs(row.load - loads[row.basis]) < 1e-9) return [];
+    const text = `${row.scent}: its recipe makes ${loadText({ load, basis })}; the load of ${loadText(row)} is not used`;
+    return [{ row: row.row, role: "load", text, stops: false }];
+  });
+}
+
+/** Loads over the wax's maximum or the scent's product limit, each in its own basis: as planned, and as weighed out. */
+function overLimits(group: readonly PourRow[], { loads, notes, pots }: ScentRun, settings: Settings): Problem[] {
   const [first] = group as [PourRow];
-  if (load >= 1) {
-    return [
-      {
-        row: first.row,
-        role: "load",
-        text: `${nameOf(first)}: its scent comes to ${percent(load)} % ${basis}; keep it below 100 %`,
-        stops: true,
-      },
-    ];
+  const problem = (text: string, stops: boolean): Problem => {
+    return { row: first.row, role: "load", text: `${nameOf(first)}: ${text}`, stops };
+  };
+  if (loads["of wax"] >= 1) {
+    return [problem(`its scent comes to ${percent(loads["of wax"])} % of wax; keep it below 100 %`, true)];
   }
-  const text = load > 0 ? loadCheck(load, notes?.waxMaximum, notes?.productLimit, basis) : "";
-  return text === "" ? [] : [{ row: first.row, role: "load", text: `${nameOf(first)}: ${text}`, stops: true }];
+  const [ofWax, ofTotal] = passedLimits(loads, notes);
+  if (ofWax || ofTotal) return [problem([ofWax, ofTotal].filter(Boolean).join("; "), true)];
+  return pots.flatMap((pot, i): Problem[] => {
+    const passed = pot.loads["of wax"] < 1 ? passedLimits(pot.loads, notes) : [];
+    const text = passed.filter(Boolean).join("; ");
+    if (text === "") return [];
+    const scale = `pot ${i + 1}, weighed out in steps of ${plain(settings.division)} ${settings.unit}`;
+    return [problem(`${scale}: ${text}. Lower the load a little, or weigh on a finer scale`, Boolean(passed[1]))];
+  });
+}
+
+/** Which limits a load passes, in words: the wax's maximum, of wax, and the scent's product limit, of total. */
+function passedLimits(loads: Loads, notes: ScentNotes | undefined): [ofWax: string, ofTotal: string] {
+  return [
+    loadCheck(loads["of wax"], notes?.waxMaximum, undefined, "of wax"),
+    loadCheck(loads["of total"], undefined, notes?.productLimit, "of total"),
+  ];
 }
 
 function unproven(run: ScentRun): Problem[] {

@@ -1,38 +1,33 @@
 import { netLabel } from "../core/label/netLabel";
+import type { Basis } from "../core/scent/basis";
+import { HEAD, keyOf, potTitle, type RowKind } from "./layout";
 import type { Page, PageCell } from "./page";
-import { nameOf, type PlannedPot, type ScentRun } from "./planRun";
+import { type Loads, nameOf, type PlannedPot, percent, type ScentRun } from "./planRun";
 import type { Ingredient } from "./readRecipes";
 import type { Settings } from "./settings";
-
-/** Cells of the head that the formulas of a live sheet refer to. */
-export const HEAD = { division: "$B$3", capacity: "$D$3", loss: "$G$3" } as const;
 
 /** How the numbers of a sheet are shown and whether they are formulas. */
 export interface Writing {
   readonly settings: Settings;
-  /** The number format of a weight on the scale. */
+  /** The number format of a weight with the decimals of the scale division. */
   readonly weight: string;
+  /** The format of a weight that is in whole divisions: on a live sheet the division may change. */
+  readonly scale: string;
 }
-
-/** What a row of a sheet holds. */
-export type RowKind = "pot" | "wax" | "scent" | "additive" | "melted" | "load" | "vessel" | "totals";
-
-/** The keys of the rows of a scent, numbered from 1: what formulas add up and what is read back. */
-export const keyOf = (scent: number | "*", what: RowKind): string => `${scent} ${what}`;
 
 /** One pot in the order of the work: what to weigh, at which temperatures, what to pour. */
 export function potBlock(
   page: Page,
   [run, scentNumber]: readonly [run: ScentRun, number: number],
   [pot, potNumber]: readonly [pot: PlannedPot, number: number],
-  { settings, weight }: Writing,
+  { settings, weight, scale }: Writing,
 ): void {
   const { unit, live } = settings;
   const isScented = run.ingredients.some(({ isScent, share }) => isScent && share > 0);
   const steps = stepsOf(run);
   page.headings(
     [
-      `${nameOf(run)}: pot ${potNumber} of ${run.pots.length}`,
+      potTitle(nameOf(run), potNumber, run.pots.length),
       "Share",
       "Basis",
       `To weigh (${unit})`,
@@ -47,29 +42,32 @@ export function potBlock(
   const first = bottom + 1 + 1 + (isScented ? 2 : 0) + steps.length + 1;
   const last = first + pot.lines.length - 1;
 
-  const toMelt = `SUM(D${first}:D${last})*(1+${HEAD.loss})`;
+  // A count that is no whole number, or a loss typed as 3 for 3 %, must not become a weight.
+  const isLoss = `AND(${HEAD.loss}>=0,${HEAD.loss}<1)`;
+  const toMelt = `IF(${isLoss},SUM(D${first}:D${last})*(1+${HEAD.loss}),NA())`;
   const spill = `=POUR.RECIPESPLIT(${toMelt},B${top}:B${bottom},C${top}:C${bottom},${HEAD.division})`;
   const planned = (value: number, formula: string): PageCell => (live ? { formula } : { number: value });
   const input = live ? "input" : "body";
 
-  for (const [i, { name, share, basis, isScent }] of run.ingredients.entries()) {
+  for (const [i, ingredient] of run.ingredients.entries()) {
+    const { share, basis } = ingredient;
     const isPart = basis === "part";
     page.row(
       [
-        { text: labelOf(name, isPart, isScent) },
+        { text: labelOf(ingredient) },
         { number: share, format: shareFormat(share, isPart), look: input },
         { text: basis },
         // A live sheet holds one formula that spills down over the ingredients.
         {
           ...(live ? i === 0 && { formula: spill } : { number: pot.weights[i] as number }),
           look: "label",
-          format: weight,
+          format: scale,
         },
-        { look: "blank", format: weight },
+        { look: "blank", format: "General" },
         { look: "blank", across: 2 },
       ],
       undefined,
-      keyOf(scentNumber, isPart ? "wax" : isScent ? "scent" : "additive"),
+      keyOf(scentNumber, sortOf(ingredient)),
     );
   }
   const sumOf = (letter: string) => `SUM(${letter}${top}:${letter}${bottom})`;
@@ -78,11 +76,11 @@ export function potBlock(
       { text: "Together" },
       {},
       {},
-      { ...planned(pot.melted, `=${sumOf("D")}`), format: weight },
-      { formula: `=IF(COUNT(E${top}:E${bottom})=0,"",${sumOf("E")})`, format: weight },
+      { ...planned(pot.melted, `=${sumOf("D")}`), format: scale },
+      { formula: `=IF(COUNT(E${top}:E${bottom})=0,"",${sumOf("E")})`, format: "General" },
       live
         ? {
-            formula: `=IF(${sumOf("D")}>${HEAD.capacity}+${HEAD.division}/2,"more than the pot holds","")`,
+            formula: `=IF(NOT(${isLoss}),"mend the share melted beyond",IF(ISNUMBER(${sumOf("D")}),IF(${sumOf("D")}>${HEAD.capacity}+${HEAD.division}/2,"more than the pot holds",""),"mend the counts below"))`,
             look: "alert",
             across: 2,
           }
@@ -92,36 +90,50 @@ export function potBlock(
     keyOf(scentNumber, "melted"),
   );
   if (isScented) {
-    // All that is scent to all that is wax, or to the two together.
-    const loadOf = (letter: string) => {
-      const sum = (which: (one: Ingredient) => boolean) =>
-        run.ingredients.flatMap((one, i) => (which(one) ? [`${letter}${top + i}`] : [])).join("+");
-      const [wax, scent] = [sum(({ basis }) => basis === "part"), sum(({ isScent }) => isScent)];
-      return `(${scent})/(${run.basis === "of wax" ? wax : `${wax}+${scent}`})`;
+    // All that is scent to all that is wax, or to everything.
+    const loadOf = (letter: string, basis: Basis) => {
+      const add = (sort: RowKind) =>
+        run.ingredients.flatMap((one, i) => (sortOf(one) === sort ? [`${letter}${top + i}`] : [])).join("+");
+      return `(${add("scent")})/${basis === "of wax" ? `(${add("wax")})` : sumOf(letter)}`;
     };
+    const limits = limitsOf(run);
+    const overLimit = (letter: string) =>
+      limits.map(({ basis, most, said }) => `IF(${loadOf(letter, basis)}>${most}+${SLACK},"${said}","")`).join("&");
     page.row(
-      [{ text: "True load" }, { ...planned(pot.trueLoad, `=${loadOf("D")}`), format: "0.00%" }, { text: run.basis }],
+      [
+        { text: "True load" },
+        { ...planned(pot.loads[run.basis], `=${loadOf("D", run.basis)}`), format: "0.00%" },
+        { text: run.basis },
+        live && limits.length > 0
+          ? { formula: `=${overLimit("D")}`, look: "alert", across: 4 }
+          : { text: passedOf(limits, pot.loads), look: "alert", across: 4 },
+      ],
       "note",
       keyOf(scentNumber, "load"),
     );
-    const isWeighed = `COUNT(E${top}:E${bottom})=${run.ingredients.length}`;
+    const ifWeighed = (formula: string) => `=IF(COUNT(E${top}:E${bottom})=${run.ingredients.length},${formula},"")`;
     page.row(
       [
         { text: "Load as weighed" },
-        { formula: `=IF(${isWeighed},${loadOf("E")},"")`, format: "0.00%" },
+        { formula: ifWeighed(loadOf("E", run.basis)), format: "0.00%" },
         { text: run.basis },
+        limits.length > 0 ? { formula: ifWeighed(overLimit("E")), look: "alert", across: 4 } : { across: 4 },
       ],
       "note",
     );
   }
   for (const { name, target } of steps) {
-    page.row([
-      { text: name },
-      { text: target, look: "label", across: 2 },
-      { text: "as done, time", look: "note", align: "right" },
-      { look: "blank" },
-      { look: "blank", across: 2 },
-    ]);
+    page.row(
+      [
+        { text: name },
+        { text: target, look: "label", across: 2 },
+        { text: "as done, time", look: "note", align: "right" },
+        { look: "blank" },
+        { look: "blank", across: 2 },
+      ],
+      undefined,
+      keyOf(scentNumber, "step"),
+    );
   }
   page.headings([
     "Pour into",
@@ -139,7 +151,7 @@ export function potBlock(
         { text: vessel },
         { number: count, format: "0", look: input },
         { number: fill, format: finer(weight), look: input },
-        { ...planned(poured, `=B${at}*C${at}`), format: weight },
+        { ...planned(poured, `=IF(AND(B${at}>=0,B${at}=INT(B${at})),B${at}*C${at},NA())`), format: finer(weight) },
         { look: "blank", format: "0" },
         { look: "blank", format: finer(weight) },
         live
@@ -152,14 +164,45 @@ export function potBlock(
   }
 }
 
-/** An ingredient's name with what it is, where the name does not say so itself. */
-function labelOf(name: string, isWax: boolean, isScent: boolean): string {
-  if (isScent) return `Scent: ${name}`;
-  return isWax && !/wax/i.test(name) ? `Wax: ${name}` : name;
+/** What an ingredient is, as the key of its row says it. */
+function sortOf({ basis, isScent }: Ingredient): "wax" | "scent" | "additive" {
+  if (basis === "part") return "wax";
+  return isScent ? "scent" : "additive";
 }
 
+/** An ingredient's name with what it is, where the name does not say so itself. */
+export function labelOf(ingredient: Ingredient): string {
+  const { name } = ingredient;
+  const sort = sortOf(ingredient);
+  if (sort === "scent") return `Scent: ${name}`;
+  return sort === "wax" && !/wax/i.test(name) ? `Wax: ${name}` : name;
+}
+
+/** What a limit forgives: the noise of the arithmetic. */
+const SLACK = 1e-9;
+
+interface LoadLimit {
+  readonly basis: Basis;
+  readonly most: number;
+  /** What stands beside a load that passes it. */
+  readonly said: string;
+}
+
+/** The limits of a scent that are known. */
+function limitsOf({ notes }: ScentRun): LoadLimit[] {
+  const limit = (name: string, most: number | undefined, basis: Basis): LoadLimit[] =>
+    most === undefined ? [] : [{ basis, most, said: `Over the ${name}, ${percent(most)} % ${basis}. ` }];
+  return [
+    ...limit("wax maximum", notes?.waxMaximum, "of wax"),
+    ...limit("product limit", notes?.productLimit, "of total"),
+  ];
+}
+
+const passedOf = (limits: readonly LoadLimit[], loads: Loads): string =>
+  limits.flatMap(({ basis, most, said }) => (loads[basis] > most + SLACK ? [said] : [])).join("");
+
 /** The steps of a scent that have a target. */
-function stepsOf({ notes, load }: ScentRun): { name: string; target: string }[] {
+export function stepsOf({ notes, load }: ScentRun): { name: string; target: string }[] {
   if (!notes) return [];
   const steps = [
     { name: "Melt at", target: notes.melt },
@@ -167,7 +210,10 @@ function stepsOf({ notes, load }: ScentRun): { name: string; target: string }[] 
       ? [
           {
             name: "Add scent at",
-            target: notes.add && notes.flash ? `${notes.add} (flash ${notes.flash})` : notes.add,
+            target:
+              notes.add && notes.flash
+                ? `${notes.add} (flash ${notes.flash}${notes.isAddedHot ? ": not below it" : ""})`
+                : notes.add,
           },
           { name: "Stir", target: notes.stir },
         ]
@@ -188,7 +234,7 @@ export function decimalsFormat(division: number): string {
   return digits === "" ? "0" : `0.${"0".repeat(Math.min(digits.length, 6))}`;
 }
 
-/** One decimal more, for what is poured by eye against a scale. */
+/** One decimal more, for what the scale does not round. */
 function finer(format: string): string {
   return format === "0" ? "0.0" : `${format}0`;
 }

@@ -1,4 +1,7 @@
+import { sum } from "../core/statistics/sum";
 import type { CellValue } from "../sheet/sheet";
+import { AT, DATE, kindOfKey, lotIn, type RowKind, scentIn, unitIn } from "./layout";
+import { CHOICES, type WeightUnit } from "./settings";
 
 /** Candles of one kind in one pot, as planned and as poured. What is not written on the sheet is undefined. */
 export interface PouredLine {
@@ -10,11 +13,23 @@ export interface PouredLine {
   readonly weighed: number | undefined;
 }
 
+/** An ingredient of one pot, as planned and as weighed. */
+export interface PouredPart extends Weighed {
+  readonly sort: "wax" | "scent" | "additive";
+  /** As it stands on the sheet: `Scent: Cedar`. */
+  readonly label: string;
+  /** Its row on the sheet, from 1. */
+  readonly row: number;
+}
+
 /** One pot, as planned and as weighed. */
 export interface PouredPot {
   readonly scent: string;
+  readonly parts: readonly PouredPart[];
   readonly wax: Weighed;
   readonly scentWeight: Weighed;
+  /** Temperatures and times, by name. */
+  readonly steps: ReadonlyMap<string, string>;
   readonly lines: readonly PouredLine[];
 }
 
@@ -28,15 +43,16 @@ export interface PouredRun {
   readonly lot: string;
   /** Spreadsheet serial of the day. */
   readonly date: number;
-  /** Of its weights; empty when its head does not say. */
-  readonly unit: string;
+  /** Of its weights. */
+  readonly unit: WeightUnit;
   readonly pots: readonly PouredPot[];
+  /** Days of cure by scent. */
+  readonly cure: ReadonlyMap<string, number>;
   /** What is written on the sheet and cannot be, by row. */
   readonly wrong: readonly string[];
+  /** Actual weights that are not written yet although others are, by row. */
+  readonly gaps: readonly string[];
 }
-
-/** Columns of a run sheet, from 0; see describeRun and potBlock. */
-const [NAME, COUNT, FILL, PLANNED, ACTUAL, WEIGHED, , KEY] = [0, 1, 2, 3, 4, 5, 6, 7] as const;
 
 /**
  * Reads a run sheet as it is now, by its column of keys: rows put in between, or blocks moved, change nothing.
@@ -44,76 +60,79 @@ const [NAME, COUNT, FILL, PLANNED, ACTUAL, WEIGHED, , KEY] = [0, 1, 2, 3, 4, 5, 
  * @param rows the cells of the sheet from A1 on
  */
 export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | undefined {
-  const lot = /^Run sheet (\S+)$/.exec(String(rows[0]?.[NAME] ?? ""))?.[1];
-  const date = rows.find((row) => row[NAME] === "Date")?.[COUNT];
-  if (lot === undefined || typeof date !== "number") return undefined;
-  const pots: { scent: string; wax: CellValue[][]; scentRows: CellValue[][]; lines: PouredLine[] }[] = [];
+  const lot = lotIn(rows[0]?.[AT.name]);
+  const date = rows.find((row) => row[AT.name] === DATE)?.[1];
+  const unit = CHOICES.unit.find((one) => rows.some((row) => unitIn(row[AT.name]) === one));
+  if (lot === undefined || typeof date !== "number" || unit === undefined) return undefined;
+  const pots: { scent: string; parts: PouredPart[]; steps: Map<string, string>; lines: PouredLine[] }[] = [];
+  const cure = new Map<string, number>();
   const wrong: string[] = [];
   for (const [r, row] of rows.entries()) {
-    const what = /^\d+ (\w+)$/.exec(String(row[KEY] ?? ""))?.[1];
-    if (what === "pot") {
-      const scent = String(row[NAME]).replace(/: pot \d+ of \d+$/, "");
-      pots.push({ scent, wax: [], scentRows: [], lines: [] });
-    }
+    const kind = kindOfKey(row[AT.key]);
+    if (kind === "pot") pots.push({ scent: scentIn(row[AT.name]), parts: [], steps: new Map(), lines: [] });
     const pot = pots.at(-1);
-    if (!pot) continue;
-    const check = (column: number, name: string, most = Number.POSITIVE_INFINITY) => {
+    if (!pot || !kind) continue;
+    const label = String(row[AT.name] ?? "");
+    const check = (column: number, name: string, candles?: number) => {
       const cell = row[column] ?? null;
-      if (cell === null || cell === "" || (typeof cell === "number" && cell >= 0 && cell <= most)) return;
+      const isCount = candles !== undefined;
+      const isRight =
+        typeof cell === "number" && cell >= 0 && (!isCount || (cell <= candles && Number.isInteger(cell)));
+      if (cell === null || cell === "" || isRight) return;
       const shown = typeof cell === "object" ? cell.error : String(cell);
-      const limit = most < Number.POSITIVE_INFINITY ? `from 0 to ${most}` : "of 0 or more";
-      wrong.push(`Row ${r + 1}, ${name}: "${shown.slice(0, 40)}" is no number ${limit}; mend it or clear it`);
+      const wanted = isCount ? `whole number from 0 to ${candles}` : "number of 0 or more";
+      wrong.push(`Row ${r + 1}, ${name}: "${shown.slice(0, 40)}" is no ${wanted}; mend it or clear it`);
     };
-    if (what === "wax" || what === "scent" || what === "additive") check(ACTUAL, "actual weight");
-    if (what === "vessel") {
-      check(ACTUAL, "good ones", numberIn(row[COUNT]) ?? 0);
-      check(WEIGHED, "weight of one");
-    }
-    if (what === "wax") pot.wax.push([...row]);
-    if (what === "scent") pot.scentRows.push([...row]);
-    if (what === "vessel") {
-      pot.lines.push({
-        vessel: String(row[NAME] ?? ""),
-        count: numberIn(row[COUNT]) ?? 0,
-        fill: numberIn(row[FILL]) ?? 0,
-        good: numberIn(row[ACTUAL]),
-        weighed: numberIn(row[WEIGHED]),
-      });
+    if (isPart(kind)) {
+      check(AT.actual, "actual weight");
+      const [planned, actual] = [numberIn(row[AT.planned]) ?? 0, numberIn(row[AT.actual])];
+      pot.parts.push({ sort: kind, label, row: r + 1, planned, actual });
+    } else if (kind === "step") pot.steps.set(label, String(row[AT.target] ?? ""));
+    else if (kind === "cure") cure.set(label, numberIn(row[AT.days]) ?? 0);
+    else if (kind === "vessel") {
+      const count = numberIn(row[AT.count]) ?? 0;
+      check(AT.good, "good ones", count);
+      check(AT.weighed, "weight of one");
+      const [good, weighed] = [numberIn(row[AT.good]), numberIn(row[AT.weighed])];
+      pot.lines.push({ vessel: label, count, fill: numberIn(row[AT.fill]) ?? 0, good, weighed });
     }
   }
+  const parts = pots.flatMap((pot) => pot.parts);
+  const isWeighed = parts.some(({ actual }) => actual !== undefined);
   return {
     lot,
     date,
-    unit: rows.map((row) => /^Scale division \((\w+)\)$/.exec(String(row[NAME] ?? ""))?.[1]).find(Boolean) ?? "",
-    pots: pots.map(({ scent, wax, scentRows, lines }) => ({
-      scent,
-      wax: weighedOf(wax),
-      scentWeight: weighedOf(scentRows),
-      lines,
-    })),
+    unit,
+    pots: pots.map((pot) => ({ ...pot, wax: together(pot.parts, "wax"), scentWeight: together(pot.parts, "scent") })),
+    cure,
     wrong,
+    gaps: parts.flatMap(({ row, label, actual }) =>
+      isWeighed && actual === undefined ? [`Row ${row}: ${label} has no actual weight`] : [],
+    ),
   };
 }
 
 /** Whether anything was written on the sheet after the pour. */
 export function isPoured({ pots }: PouredRun): boolean {
   return pots.some(
-    ({ wax, scentWeight, lines }) =>
-      wax.actual !== undefined ||
-      (scentWeight.actual !== undefined && scentWeight.planned > 0) ||
+    ({ parts, lines }) =>
+      parts.some(({ actual }) => actual !== undefined) ||
       lines.some(({ good, weighed }) => good !== undefined || weighed !== undefined),
   );
 }
+
+const isPart = (kind: RowKind): kind is PouredPart["sort"] => kind === "wax" || kind === "scent" || kind === "additive";
 
 function numberIn(cell: CellValue | undefined): number | undefined {
   return typeof cell === "number" ? cell : undefined;
 }
 
-function weighedOf(rows: readonly (readonly CellValue[])[]): Weighed {
-  const add = (column: number) =>
-    rows.reduce<number | undefined>((total, row) => {
-      const value = numberIn(row[column]);
-      return total === undefined || value === undefined ? undefined : total + value;
-    }, 0);
-  return { planned: add(PLANNED) ?? 0, actual: add(ACTUAL) };
+/** All parts of a sort together. */
+function together(parts: readonly PouredPart[], sort: PouredPart["sort"]): Weighed {
+  const own = parts.filter((part) => part.sort === sort);
+  const actual = own.map((part) => part.actual);
+  return {
+    planned: sum(own.map(({ planned }) => planned)),
+    actual: actual.includes(undefined) ? undefined : sum(actual as number[]),
+  };
 }

@@ -33,15 +33,24 @@ export function readRecipes(table: TableRows<"recipes"> | undefined): Map<string
     const share =
       number === undefined
         ? undefined
-        : reader.check(() => (basis === "part" ? atLeastZero("share", number) : rate("share", number)));
+        : reader.check(() => (isLoad(basis) ? rate("share", number) : atLeastZero("share", number)));
+    // What no limit counts must not be taken for scent unseen.
+    if (isLoad(basis) && reader.isBlank("sort") && NO_SCENT.test(name)) {
+      recipe.wrong.push(reader.look("sort", `${name} has no sort and is taken as scent; write dye or additive`));
+    }
     const sort = reader.check(() => oneOf("sort", reader.text("sort") || (basis === "part" ? "wax" : "scent"), SORTS));
     recipe.wrong.push(...reader.wrong);
     if (basis === undefined || share === undefined || sort === undefined) continue;
-    const isScent = basis !== "part" && (sort === "scent" || sort === "fragrance" || sort === "oil");
+    const isScent = isLoad(basis) && (sort === "scent" || sort === "fragrance" || sort === "oil");
     recipe.ingredients.push({ name, share, basis, isScent });
   }
   return found;
 }
+
+const isLoad = (basis: Ingredient["basis"] | undefined): boolean => basis === "of wax" || basis === "of total";
+
+/** Names of what is no scent, as a rule. */
+const NO_SCENT = /\b(dye|colou?r|pigment|mica|additive|stabili[sz]er)/i;
 
 /** What an ingredient may be. A load that does not say is taken as scent: that is the safe side of every limit. */
 const SORTS = ["wax", "scent", "fragrance", "oil", "dye", "colour", "color", "additive"] as const;

@@ -4,7 +4,7 @@ import { rate } from "../core/check/rate";
 import { fillWeight } from "../core/fill/fillWeight";
 import { netLabel } from "../core/label/netLabel";
 import { type Basis, basisOf } from "../core/scent/basis";
-import type { ScentNotes } from "./readScents";
+import type { KnownScent } from "./readScents";
 import type { Settings } from "./settings";
 import { type Problem, type RowReader, readersOf, sameName, type TableRows } from "./tableReader";
 
@@ -19,33 +19,52 @@ export interface PourRow {
   readonly scent: string;
   readonly load: number;
   readonly basis: Basis;
+  /** Whether the load stands in a table, in this row or beside the scent, and is not the usual one. */
+  readonly isLoadGiven: boolean;
 }
 
-/** What a row's scent is known for elsewhere. */
-export type NotesOf = (scent: string) => ScentNotes | undefined;
+/** What the other tables know that a row is read with. */
+export interface KnownToRows {
+  /** The scents by name. */
+  readonly scents: ReadonlyMap<string, KnownScent>;
+  /** The names in the table of vessels; undefined without one. */
+  readonly vessels: ReadonlySet<string> | undefined;
+}
+
+/** The usual settings that serve where a row gives none. */
+export type UsualSetting = "waxFactor" | "load" | "basis";
+
+export interface ReadRows {
+  readonly rows: PourRow[];
+  readonly problems: Problem[];
+  /** The scents of all rows that are to be poured, those of wrong rows too. */
+  readonly scents: ReadonlySet<string>;
+  /** The usual settings that served any row. */
+  readonly usual: ReadonlySet<UsualSetting>;
+}
 
 /** The rows of a table that are to be poured, and what is wrong with the others. Rows with no quantity are left out. */
-export function readRows(
-  table: TableRows<"pour">,
-  notesOf: NotesOf,
-  settings: Settings,
-): { rows: PourRow[]; problems: Problem[] } {
-  const good: PourRow[] = [];
+export function readRows(table: TableRows<"pour">, known: KnownToRows, settings: Settings): ReadRows {
+  const rows: PourRow[] = [];
   const problems: Problem[] = [];
+  const scents = new Set<string>();
+  const usual = new Set<UsualSetting>();
   for (const reader of readersOf(table)) {
     if (reader.isBlank("quantity") || reader.number("quantity") === 0) continue;
-    const found = readRow(reader, table.columns.scent !== undefined, notesOf, settings);
-    if (found) good.push(found);
+    scents.add(sameName(reader.text("scent")));
+    const found = readRow(reader, table.columns.scent !== undefined, known, settings, usual);
+    if (found) rows.push(found);
     problems.push(...reader.wrong);
   }
-  return { rows: good, problems };
+  return { rows, problems, scents, usual };
 }
 
 function readRow(
   reader: RowReader<"pour">,
   namesScents: boolean,
-  notesOf: NotesOf,
+  known: KnownToRows,
   settings: Settings,
+  usual: Set<UsualSetting>,
 ): PourRow | undefined {
   const vessel = reader.text("vessel");
   if (vessel === "") reader.stop("vessel", "the cell is blank; give the vessel a name");
@@ -53,22 +72,34 @@ function readRow(
   if (quantity !== undefined && !(Number.isInteger(quantity) && quantity > 0)) {
     reader.stop("quantity", `${plain(quantity)} is not a whole number above 0`);
   }
-  const fill = fillOf(reader, settings);
+  if (reader.errorOf("fill") === "#N/A" && vessel !== "" && known.vessels?.has(sameName(vessel)) === false) {
+    reader.stop("vessel", `${vessel} is not in the table of vessels; mend the name, or add it there`);
+    return undefined;
+  }
+  const fill = fillOf(reader, settings, usual);
   const scent = reader.text("scent");
-  const notes = notesOf(sameName(scent));
+  const { notes, wrong } = known.scents.get(sameName(scent)) ?? {};
   // A row that names no scent where others do is poured without: a load is never guessed onto it.
-  const usual = namesScents && scent === "" ? 0 : (notes?.load ?? settings.load);
-  const load = reader.check(() => rate("load", reader.number("load") ?? usual));
-  const basis = reader.check(() => basisOf("basis", reader.text("basis") || notes?.basis || settings.basis));
+  const isBare = namesScents && scent === "";
+  const own = reader.number("load");
+  // A load that is wrong in the table of scents is mended there, not in each row that repeats it.
+  const isWrongThere = wrong?.some(({ role, stops }) => role === "load" && stops) && !(own !== undefined && own < 1);
+  if (isWrongThere) return undefined;
+  if (own === undefined && notes?.load === undefined && !isBare) usual.add("load");
+  const load = reader.check(() => rate("load", own ?? (isBare ? 0 : (notes?.load ?? settings.load))));
+  const named = reader.text("basis") || notes?.basis;
+  if (!named && load !== 0) usual.add("basis");
+  const basis = reader.check(() => basisOf("basis", named || settings.basis));
   // A fill that no label can declare is a slip of its unit.
   if (fill !== undefined) reader.check(() => netLabel(fill, settings.unit, settings.label));
   if (reader.wrong.length > 0) return undefined;
   if (quantity === undefined || fill === undefined || load === undefined || basis === undefined) return undefined;
-  return { row: reader.row, vessel, quantity, fill, scent, load, basis };
+  const isLoadGiven = own !== undefined || notes?.load !== undefined;
+  return { row: reader.row, vessel, quantity, fill, scent, load, basis, isLoadGiven };
 }
 
 /** The fill of a row: its own fill weight, else its water weight times its own or the usual factor. */
-function fillOf(reader: RowReader<"pour">, settings: Settings): number | undefined {
+function fillOf(reader: RowReader<"pour">, settings: Settings, usual: Set<UsualSetting>): number | undefined {
   if (reader.isBlank("fill") && reader.isBlank("water")) {
     reader.stop("fill", "neither a fill weight nor a water weight is given; weigh the water the vessel holds");
     return undefined;
@@ -77,6 +108,8 @@ function fillOf(reader: RowReader<"pour">, settings: Settings): number | undefin
     const fill = reader.number("fill");
     return fill === undefined ? undefined : reader.check(() => aboveZero("fill", fill));
   }
-  const [water, factor] = [reader.number("water"), reader.number("factor") ?? settings.waxFactor];
+  const own = reader.number("factor");
+  if (own === undefined) usual.add("waxFactor");
+  const [water, factor] = [reader.number("water"), own ?? settings.waxFactor];
   return water === undefined ? undefined : reader.check(() => fillWeight(aboveZero("water", water), factor));
 }

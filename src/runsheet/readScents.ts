@@ -16,21 +16,26 @@ export interface ScentNotes {
   readonly pour: string;
   readonly stir: string;
   readonly flash: string;
+  /** Whether the scent is added at its flash point or above; false where the two cannot be compared. */
+  readonly isAddedHot: boolean;
   /** Whole days from the pour. */
   readonly cureDays: number | undefined;
 }
 
-/** The scents by name. A row that is wrong stops only runs that use it: its problems come with it. */
-export function readScents(
-  table: TableRows<"scents"> | undefined,
-): Map<string, { notes: ScentNotes; wrong: Problem[] }> {
+/** A scent of the table. A row that is wrong stops only runs that use it: its problems come with it. */
+export interface KnownScent {
+  readonly notes: ScentNotes;
+  readonly wrong: readonly Problem[];
+}
+
+/** The scents by name. */
+export function readScents(table: TableRows<"scents"> | undefined): Map<string, KnownScent> {
   const found = new Map<string, { notes: ScentNotes; wrong: Problem[] }>();
   for (const reader of table ? readersOf(table) : []) {
     const name = sameName(reader.text("scent"));
     const first = found.get(name);
     if (first) {
-      const text = `${reader.text("scent")} stands twice; the first row is taken`;
-      first.wrong.push({ kind: "scents", row: reader.row, role: "scent", text, stops: false });
+      first.wrong.push(reader.look("scent", `${reader.text("scent")} stands twice; the first row is taken`));
     } else if (name !== "") found.set(name, { notes: notesOf(reader), wrong: reader.wrong });
   }
   return found;
@@ -45,6 +50,11 @@ function notesOf(reader: RowReader<"scents">): ScentNotes {
     [reader.text(role), reader.text(role) && reader.unit(role)].filter(Boolean).join(" ");
   const basis = reader.text("basis");
   const cure = reader.number("cure");
+  const isAddedHot = addedHot(reader);
+  if (isAddedHot) {
+    const text = `${reader.text("scent")} is added at ${words("add")}, and its flash point is ${words("flash")}; keep below it, or follow the supplier's documents`;
+    reader.wrong.push(reader.look("add", text));
+  }
   return {
     load: share("load"),
     basis: basis === "" ? undefined : reader.check(() => basisOf("basis", basis)),
@@ -55,6 +65,7 @@ function notesOf(reader: RowReader<"scents">): ScentNotes {
     pour: words("pour"),
     stir: words("stir"),
     flash: words("flash"),
+    isAddedHot,
     cureDays:
       cure === undefined
         ? undefined
@@ -63,4 +74,13 @@ function notesOf(reader: RowReader<"scents">): ScentNotes {
             throw wrong("cure", `${cure} is no number of days; write whole days`);
           }),
   };
+}
+
+function addedHot(reader: RowReader<"scents">): boolean {
+  const [add, flash] = (["add", "flash"] as const).map((role): number => {
+    const text = reader.text(role);
+    return text === "" ? Number.NaN : Number(text);
+  }) as [number, number];
+  const [addUnit, flashUnit] = [reader.unit("add"), reader.unit("flash")].map((unit) => unit.toUpperCase());
+  return addUnit === flashUnit && add >= flash;
 }

@@ -1,7 +1,9 @@
 import type { Pack } from "../core/buying/packPlan";
 import { aboveZero } from "../core/check/aboveZero";
 import { atLeastZero } from "../core/check/atLeastZero";
-import { type Problem, readersOf, sameName, type TableRows } from "./tableReader";
+import type { WeightUnit } from "./settings";
+import { type Problem, RowReader, readersOf, sameName, type TableRows } from "./tableReader";
+import { weightRatio } from "./weightUnits";
 
 /** What the shelf holds of an item, and the packs it is sold in. */
 export interface StockItem {
@@ -10,10 +12,16 @@ export interface StockItem {
   readonly wrong: readonly Problem[];
 }
 
+/** An item by number, as vessels are, or by weight: in the unit of the run, whatever unit the headings name. */
+export interface ByUse<T> {
+  readonly count: T;
+  readonly weight: T;
+}
+
 /** The stock by item. An item may stand in several rows: what is on hand adds up, each row may name another pack. */
-export function readStock(table: TableRows<"stock"> | undefined): Map<string, StockItem> {
+export function readStock(table: TableRows<"stock">, unit: WeightUnit): Map<string, ByUse<StockItem>> {
   const found = new Map<string, { onHand: number; packs: Pack[]; wrong: Problem[] }>();
-  for (const reader of table ? readersOf(table) : []) {
+  for (const reader of readersOf(table)) {
     const name = sameName(reader.text("item"));
     if (name === "") continue;
     const item = found.get(name) ?? { onHand: 0, packs: [], wrong: [] };
@@ -30,20 +38,37 @@ export function readStock(table: TableRows<"stock"> | undefined): Map<string, St
     }
     item.wrong.push(...reader.wrong);
   }
-  return found;
+  const heading = new RowReader(table, 0);
+  const [onHandRatio, sizeRatio] = (["onHand", "packSize"] as const).map((role) =>
+    weightRatio(heading.unit(role), unit),
+  ) as [number, number];
+  return new Map(
+    [...found].map(([name, item]) => {
+      const packs = item.packs.map(({ size, price }) => ({ size: size * sizeRatio, price }));
+      return [name, { count: item, weight: { ...item, onHand: item.onHand * onHandRatio, packs } }];
+    }),
+  );
+}
+
+export interface Price {
+  readonly price: number | undefined;
+  readonly wrong: readonly Problem[];
 }
 
 /** Prices by item: of one weight unit of an ingredient, or of one vessel. */
-export function readPrices(
-  table: TableRows<"prices"> | undefined,
-): Map<string, { price: number | undefined; wrong: readonly Problem[] }> {
-  const found = new Map<string, { price: number | undefined; wrong: readonly Problem[] }>();
-  for (const reader of table ? readersOf(table) : []) {
+export function readPrices(table: TableRows<"prices">, unit: WeightUnit): Map<string, ByUse<Price>> {
+  const found = new Map<string, ByUse<Price>>();
+  const ratio = weightRatio(new RowReader(table, 0).unit("price"), unit);
+  for (const reader of readersOf(table)) {
     const name = sameName(reader.text("item"));
     if (name === "" || found.has(name) || reader.isBlank("price")) continue;
     const price = reader.number("price");
     const checked = price === undefined ? undefined : reader.check(() => atLeastZero("price", price));
-    found.set(name, { price: checked, wrong: reader.wrong });
+    const perUnit = checked === undefined ? undefined : checked / ratio;
+    found.set(name, {
+      count: { price: checked, wrong: reader.wrong },
+      weight: { price: perUnit, wrong: reader.wrong },
+    });
   }
   return found;
 }

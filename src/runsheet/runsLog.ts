@@ -1,10 +1,12 @@
+import { plain } from "../core/check/plain";
 import { waxFactor } from "../core/fill/waxFactor";
 import { waxFactorSpread } from "../core/fill/waxFactorSpread";
 import { loadFrom } from "../core/scent/loadFrom";
 import { sum } from "../core/statistics/sum";
 import type { Cell, CellValue, Content, Sheet } from "../sheet/sheet";
 import type { PouredRun } from "./readBack";
-import { readersOf, sameName, type TableRows } from "./tableReader";
+import { type KnownVessels, LIKELY_FACTORS, waterIn } from "./readVessels";
+import { sameName } from "./tableReader";
 
 /** The table that keeps what was really poured: rows are only ever added. */
 export const RUNS_LOG = {
@@ -29,23 +31,6 @@ export const RUNS_LOG = {
     { heading: "Weights in", width: 10 },
   ],
 } as const;
-
-/** Water weight and factor of each vessel, by name, and the row that says so. */
-export type KnownVessels = ReadonlyMap<
-  string,
-  { row: number; vessel: string; water: number; factor: number | undefined }
->;
-
-/** The vessels of a table that have been weighed. */
-export function readVessels(table: TableRows<"vessels"> | undefined): KnownVessels {
-  const found = new Map<string, { row: number; vessel: string; water: number; factor: number | undefined }>();
-  for (const reader of table ? readersOf(table) : []) {
-    const [vessel, water] = [reader.text("vessel"), reader.number("water")];
-    if (vessel === "" || water === undefined || !(water > 0) || found.has(sameName(vessel))) continue;
-    found.set(sameName(vessel), { row: reader.row, vessel, water, factor: reader.number("factor") });
-  }
-  return found;
-}
 
 /**
  * The rows a poured run adds to the log: one for each vessel and scent. A pot's wax and scent are shared out among
@@ -99,7 +84,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
     // A pot whose candles were not counted is no pot of rejects.
     const counted = sum(good.map((one) => one.of));
     const each = weighed.length > 0 ? sum(weighed) / weighed.length : undefined;
-    const water = vessels.get(sameName(vessel))?.water;
+    const water = waterIn(vessels.get(sameName(vessel)), run.unit);
     const load =
       waxActual !== undefined && scentActual !== undefined && waxActual > 0
         ? loadFrom(waxActual, scentActual)
@@ -128,16 +113,45 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
   });
 }
 
-/** Weights of one candle that its vessel cannot hold: more than twice its water is a slip. */
+/** Weights of one candle that its vessel cannot hold: more than twice its water is no wax. */
 export function heavyCandles(run: PouredRun, vessels: KnownVessels): string[] {
+  return candles(run, vessels).flatMap(({ vessel, weighed, water }) =>
+    weighed > 2 * water ? [`One ${vessel} is written to weigh ${said(weighed, water, run)}; check both`] : [],
+  );
+}
+
+/**
+ * What is written on a poured sheet and may be a slip: to be asked about before it is logged. Actual weights that are
+ * missing or far from the plan, and candles far from what their vessel's water lets expect.
+ */
+export function doubts(run: PouredRun, vessels: KnownVessels): string[] {
+  const far = run.pots.flatMap(({ parts }) =>
+    parts.flatMap(({ row, label, planned, actual }) =>
+      actual !== undefined && (actual > 2 * planned || actual < planned / 2)
+        ? [`Row ${row}: ${label} is written as ${plain(actual)} and was planned as ${plain(planned)}`]
+        : [],
+    ),
+  );
+  const odd = candles(run, vessels).flatMap(({ vessel, weighed, water }) =>
+    weighed < LIKELY_FACTORS.least * water || weighed > LIKELY_FACTORS.most * water
+      ? [`One ${vessel} is written to weigh ${said(weighed, water, run)}`]
+      : [],
+  );
+  return [...run.gaps, ...far, ...odd];
+}
+
+/** The candles that were weighed and whose vessel's water is known, in the unit of the run. */
+function candles(run: PouredRun, vessels: KnownVessels): { vessel: string; weighed: number; water: number }[] {
   return run.pots.flatMap(({ lines }) =>
     lines.flatMap(({ vessel, weighed }) => {
-      const water = vessels.get(sameName(vessel))?.water;
-      if (weighed === undefined || water === undefined || weighed <= 2 * water) return [];
-      return [`One ${vessel} is written to weigh ${weighed}, and the water it holds weighs ${water}; check both`];
+      const water = waterIn(vessels.get(sameName(vessel)), run.unit);
+      return weighed === undefined || water === undefined ? [] : [{ vessel, weighed, water }];
     }),
   );
 }
+
+const said = (weighed: number, water: number, { unit }: PouredRun): string =>
+  `${plain(weighed)} ${unit}, and the water it holds weighs ${plain(Number(water.toPrecision(6)))} ${unit}`;
 
 /** The log with its first rows, on a sheet of its own. */
 export function logSheet(rows: readonly (readonly (Content | null)[])[]): Sheet {

@@ -1,6 +1,16 @@
+import { USUAL_WAX_FACTOR } from "../core/fill/fillWeight";
 import type { Basis } from "../core/scent/basis";
 
-export type WeightUnit = "g" | "kg" | "oz" | "lb";
+/** What a setting may be, in the order it is offered. */
+export const CHOICES = {
+  unit: ["g", "kg", "oz", "lb"],
+  basis: ["of wax", "of total"],
+  paper: ["letter", "a4"],
+  label: ["us", "metric"],
+  live: [true, false],
+} as const;
+
+export type WeightUnit = (typeof CHOICES.unit)[number];
 
 /** What the maker sets once for all run sheets. Weights are in `unit`, the unit of the table. */
 export interface Settings {
@@ -16,19 +26,26 @@ export interface Settings {
   /** Load and basis where the table gives none. */
   readonly load: number;
   readonly basis: Basis;
-  readonly paper: "letter" | "a4";
+  readonly paper: (typeof CHOICES.paper)[number];
   /** Net weight declared in both systems, or in grams alone. */
-  readonly label: "us" | "metric";
+  readonly label: (typeof CHOICES.label)[number];
   /** Weights as formulas that follow the counts, or as plain numbers. */
   readonly live: boolean;
 }
 
+/** What a kitchen scale shows and a small pot holds, in each unit: the values a maker begins with. */
+export const FIRST_WEIGHTS: Readonly<Record<WeightUnit, Pick<Settings, "division" | "potCapacity">>> = {
+  g: { division: 1, potCapacity: 2500 },
+  kg: { division: 0.001, potCapacity: 2.5 },
+  oz: { division: 0.05, potCapacity: 80 },
+  lb: { division: 0.005, potCapacity: 5 },
+};
+
 export const FIRST_SETTINGS: Settings = {
   unit: "g",
-  division: 1,
-  potCapacity: 3000,
-  loss: 0.02,
-  waxFactor: 0.86,
+  ...FIRST_WEIGHTS.g,
+  loss: 0.03,
+  waxFactor: USUAL_WAX_FACTOR,
   load: 0.06,
   basis: "of wax",
   paper: "letter",

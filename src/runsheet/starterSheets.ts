@@ -1,4 +1,7 @@
 import type { Cell, Sheet } from "../sheet/sheet";
+import { matchColumns } from "./kinds";
+import type { WeightUnit } from "./settings";
+import { sameName } from "./tableReader";
 
 interface Column {
   readonly heading: string;
@@ -9,14 +12,26 @@ interface Column {
 
 const ROWS = 12;
 
-/** The tables a new workbook begins with: their rows are free, ready for the maker's own. */
-export function starterSheets(unit: string): Sheet[] {
+/** A table that is in the workbook already. */
+interface Present {
+  readonly name: string;
+  readonly headings: readonly string[];
+}
+
+/**
+ * The tables a new workbook begins with: their rows are free, ready for the maker's own. Those that are there by
+ * name are left out, and a Batch beside another Vessels looks the fills up there, or has them typed.
+ */
+export function starterSheets(unit: WeightUnit, present: readonly Present[] = []): Sheet[] {
   const weight = { width: 14, format: "0.0" };
-  const rate = { width: 13, format: "0.0%" };
+  const rate = { width: 16, format: "0.0%" };
+  // Where wax is weighed in ounces, thermometers are read in Fahrenheit.
+  const degrees = unit === "oz" || unit === "lb" ? "F" : "C";
   const of = (table: string) => (column: string) => `${table}[[#This Row],[${column}]]`;
   const [vessels, batch] = [of("Vessels"), of("Batch")];
   const fill = `Fill weight (${unit})`;
-  return [
+  const there = (name: string) => present.find((table) => sameName(table.name) === sameName(name));
+  const sheets = [
     starter(
       "Vessels",
       "Weigh the water each vessel holds to its fill line. A blank wax factor is taken as 0.86 until your own test pour shows a better one.",
@@ -40,11 +55,11 @@ export function starterSheets(unit: string): Sheet[] {
         { heading: "Basis (of wax or of total)", width: 14 },
         { heading: "Wax maximum (%)", ...rate },
         { heading: "Product limit (%)", ...rate },
-        { heading: "Melt at (C)", width: 10 },
-        { heading: "Add at (C)", width: 10 },
-        { heading: "Stir (min)", width: 10 },
-        { heading: "Pour at (C)", width: 10 },
-        { heading: "Flash point (C)", width: 12 },
+        { heading: `Melt at (${degrees})`, width: 12 },
+        { heading: `Add at (${degrees})`, width: 12 },
+        { heading: "Stir (min)", width: 12 },
+        { heading: `Pour at (${degrees})`, width: 12 },
+        { heading: `Flash point (${degrees})`, width: 16 },
         { heading: "Cure days", width: 10 },
       ],
     ),
@@ -55,11 +70,25 @@ export function starterSheets(unit: string): Sheet[] {
       {
         heading: fill,
         ...weight,
-        formula: `=IF(${batch("Vessel")}="","",INDEX(Vessels[${fill}],MATCH(${batch("Vessel")},Vessels[Vessel],0)))`,
+        ...lookUp(there("Vessels") ?? { name: "Vessels", headings: ["Vessel", fill] }, batch("Vessel")),
       },
     ]),
   ];
+  return sheets.filter(({ name }) => !there(name));
 }
+
+/** The formula that looks a vessel's fill up; none where the table of vessels has no column for it. */
+function lookUp({ name, headings }: Present, sought: string): { formula?: string } {
+  const { vessel, fill } = matchColumns("pour", headings);
+  if (vessel === undefined || fill === undefined) return {};
+  const column = (place: number) => `${name}[${escaped(headings[place] as string)}]`;
+  return {
+    formula: `=IF(${sought}="","",INDEX(${column(fill)},MATCH(TRIM(${sought}),${column(vessel)},0)))`,
+  };
+}
+
+/** A heading as a reference writes it: an apostrophe before each sign that would end it. */
+const escaped = (heading: string): string => heading.replace(/['[\]#@]/g, "'$&");
 
 function starter(name: string, note: string, columns: readonly Column[]): Sheet {
   const cells: Cell[] = [

@@ -1,8 +1,9 @@
+import { packCost } from "../core/buying/packCost";
 import { packPlan } from "../core/buying/packPlan";
 import { Fault } from "../core/fault";
 import { sum } from "../core/statistics/sum";
 import type { RunPlan } from "./planRun";
-import type { StockItem } from "./readSupplies";
+import type { ByUse, StockItem } from "./readSupplies";
 import { type Problem, sameName } from "./tableReader";
 
 /** Something the run uses: an ingredient by weight, or vessels by number. */
@@ -38,22 +39,34 @@ export function usesOf(plan: RunPlan): Use[] {
   return [...found.values()].filter(({ amount }) => amount > 0);
 }
 
-/** What the shelf lacks for a run. Items that the stock table does not know are named to look at. */
-export function supplies(plan: RunPlan, stock: ReadonlyMap<string, StockItem>): { lacks: Lack[]; problems: Problem[] } {
+/** What the shelf lacks for a run, and the items that were not checked: the stock table lacks them or is wrong there. */
+export interface Shelf {
+  readonly lacks: readonly Lack[];
+  readonly unchecked: readonly string[];
+}
+
+/** What the shelf lacks for a run. Items that could not be checked are named to look at. */
+export function supplies(
+  plan: RunPlan,
+  stock: ReadonlyMap<string, ByUse<StockItem>>,
+): { shelf: Shelf; problems: Problem[] } {
   const lacks: Lack[] = [];
+  const unchecked: string[] = [];
   const problems: Problem[] = [];
   for (const use of usesOf(plan)) {
-    const known = stock.get(sameName(use.item));
-    if (!known) {
+    const known = stock.get(sameName(use.item))?.[use.isVessel ? "count" : "weight"];
+    if (!known)
       problems.push({ text: `${use.item} is not in the stock table; its stock is not checked`, stops: false });
+    else problems.push(...known.wrong.map((one) => ({ ...one, stops: false })));
+    if (!known || known.wrong.length > 0) {
+      unchecked.push(use.item);
       continue;
     }
-    problems.push(...known.wrong.map((one) => ({ ...one, stops: false })));
     const missing = Number((use.amount - known.onHand).toPrecision(12));
-    if (known.wrong.length > 0 || missing <= 0) continue;
+    if (missing <= 0) continue;
     lacks.push({ ...use, onHand: known.onHand, missing, ...buying(use.item, missing, known, problems) });
   }
-  return { lacks, problems };
+  return { shelf: { lacks, unchecked }, problems };
 }
 
 function buying(item: string, missing: number, { packs }: StockItem, problems: Problem[]): Pick<Lack, "buy" | "cost"> {
@@ -61,7 +74,7 @@ function buying(item: string, missing: number, { packs }: StockItem, problems: P
   try {
     const counts = packPlan(missing, packs);
     const buy = packs.map(({ size }, i) => ({ count: counts[i] as number, size })).filter(({ count }) => count > 0);
-    return { buy, cost: sum(packs.map(({ price }, i) => price * (counts[i] as number))) };
+    return { buy, cost: packCost(missing, packs) };
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
     problems.push({ text: `${item}: ${fault.message}`, stops: false });

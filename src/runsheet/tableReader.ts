@@ -40,6 +40,11 @@ export class RowReader<K extends KindName> {
     this.wrong.push({ kind, row: this.row, role, text: `${roleName(kind, role)}: ${text}`, stops: true });
   }
 
+  /** Something of this row to look at, to be put beside what it concerns. */
+  look(role: Role<K>, text: string): Problem {
+    return { kind: this.table.kind, row: this.row, role, text, stops: false };
+  }
+
   /** What the core makes of the cells; its fault is put under the column it speaks of. */
   check<T>(work: () => T): T | undefined {
     try {
@@ -73,14 +78,21 @@ export class RowReader<K extends KindName> {
     return typeof cell === "number" ? plain(cell) : String(cell).trim();
   }
 
-  /** What stands in brackets in the heading of a role, as a rule its unit: `C` of `Pour at (C)`. */
+  /** The unit that the heading of a role names: `C` of `Pour at (C)`, `kg` of `Price per kg`; empty when none. */
   unit(role: Role<K>): string {
     const column = this.columnOf(role);
-    return /\((.*?)\)/.exec((column !== undefined && this.table.headings[column]) || "")?.[1] ?? "";
+    const heading = (column !== undefined && this.table.headings[column]) || "";
+    return (/\((.*?)\)/.exec(heading)?.[1] ?? /\bper (\w+)$/i.exec(heading.trim())?.[1] ?? "").trim();
   }
 
   private columnOf(role: Role<K>): number | undefined {
     return (this.table.columns as Readonly<Record<string, number | undefined>>)[role];
+  }
+
+  /** The code of the error that a cell shows, such as `#N/A`; empty when it shows none. */
+  errorOf(role: Role<K>): string {
+    const cell = this.cellOf(role);
+    return typeof cell === "object" && cell !== null ? cell.error : "";
   }
 
   private cellOf(role: Role<K>): CellValue {

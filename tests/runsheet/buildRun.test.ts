@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { buildRun } from "../../src/runsheet/buildRun";
-import type { Columns } from "../../src/runsheet/kinds";
+import { describeRun } from "../../src/runsheet/describeRun";
+import { type Columns, matchColumns } from "../../src/runsheet/kinds";
 import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
 import type { CellValue } from "../../src/sheet/sheet";
 
@@ -30,7 +31,7 @@ describe("from a table to a plan", () => {
         weights: [800, 48],
         wax: 800,
         scent: 48,
-        trueLoad: 0.06,
+        loads: { "of wax": 0.06, "of total": 48 / 848 },
       },
     ]);
     expect(plan.totals).toEqual({ candles: 4, pots: 1, wax: 800, scent: 48, melted: 848, poured: 848 });
@@ -211,7 +212,9 @@ describe("from a table to a plan", () => {
     const rows = pour([["A", 5, 500, null, null, "Cedar"]]);
     const looks = (table: ReturnType<typeof scents>) =>
       buildRun({ pour: rows, scents: table }, settings).problems[0]?.text;
-    expect(looks(scents(["Ceder", 0.06]))).toContain("Cedar is not in the table of scents");
+    expect(looks(scents(["Ceder", 0.06]))).toContain(
+      "Cedar is not in the table of scents: its limits are not checked; the usual load, 6 % of wax, is taken",
+    );
     expect(looks(scents(["Cedar", 0.06], ["cedar", 0.09]))).toContain("cedar stands twice");
     expect(looks(scents(["Cedar", 0.06]))).toBeUndefined();
   });
@@ -243,10 +246,11 @@ describe("from a table to a plan", () => {
       ],
       columns: { item: 0, price: 1 },
     };
-    const { lacks, costs, problems } = buildRun({ pour: pour(rows as CellValue[][]), stock, prices }, settings);
+    const { shelf, costs, problems } = buildRun({ pour: pour(rows as CellValue[][]), stock, prices }, settings);
     expect(problems.filter(({ stops }) => stops)).toEqual([]);
     // Wax: 800 needed, 500 missing: three packs of 200 at 3 are 9, one of 1000 is 9 too, and leaves more over.
-    expect(lacks).toEqual([
+    expect(shelf?.unchecked).toEqual([]);
+    expect(shelf?.lacks).toEqual([
       { item: "Wax", amount: 800, isVessel: false, onHand: 300, missing: 500, buy: [{ count: 3, size: 200 }], cost: 9 },
       { item: "Tin", amount: 4, isVessel: true, onHand: 1, missing: 3, buy: [{ count: 3, size: 1 }], cost: 6 },
     ]);
@@ -259,6 +263,222 @@ describe("from a table to a plan", () => {
     );
     expect(short.costs).toBeUndefined();
     expect(short.problems.map(({ text }) => text)).toContain("Wax has no price; the cost is left out");
+  });
+
+  it("reads stock and prices in the unit that their headings name, vessels by number", () => {
+    const stock = {
+      kind: "stock" as const,
+      headings: ["", "On hand (kg)", "Pack size (kg)", ""],
+      rows: [
+        ["Wax", 0.3, 0.2, 3],
+        ["Cedar", 0.1, null, null],
+        ["Tin", 1, 1, 2],
+      ],
+      columns: { item: 0, onHand: 1, packSize: 2, packPrice: 3 },
+    };
+    const prices = (heading: string) => ({
+      kind: "prices" as const,
+      headings: ["", heading],
+      rows: [
+        ["Wax", 10],
+        ["Cedar", 100],
+        ["Tin", 2],
+      ],
+      columns: { item: 0, price: 1 },
+    });
+    const made = (heading: string) =>
+      buildRun({ pour: pour([["Tin", 4, 212, null, null, "Cedar", 0.06]]), stock, prices: prices(heading) }, settings);
+    // As with 300 and 200 g of wax, and prices of 0.01 and 0.1 a gram: three packs at 3; a candle costs 5.20.
+    expect(made("Unit price (per kg)").shelf?.lacks).toMatchObject([
+      { item: "Wax", onHand: 300, missing: 500, buy: [{ count: 3, size: 200 }], cost: 9 },
+      { item: "Tin", onHand: 1, missing: 3, buy: [{ count: 3, size: 1 }], cost: 6 },
+    ]);
+    expect(made("Unit price (per kg)").costs?.kinds[0]?.each).toBeCloseTo(5.2, 12);
+    expect(made("Price per kg").costs?.kinds[0]?.each).toBeCloseTo(5.2, 12);
+  });
+
+  it("says what of the shelf was not checked", () => {
+    const stock = {
+      kind: "stock" as const,
+      headings: [],
+      rows: [["Wax", -5] as CellValue[]],
+      columns: { item: 0, onHand: 1 },
+    };
+    const made = buildRun({ pour: pour([["Tin", 4, 212, null, null, "Cedar", 0.06]]), stock }, settings);
+    expect(made.shelf).toEqual({ lacks: [], unchecked: ["Wax", "Cedar", "Tin"] });
+    expect(made.problems.map(({ text }) => text)).toContain(
+      "Cedar is not in the stock table; its stock is not checked",
+    );
+  });
+
+  it("checks the load that is weighed out too: rounding may pass a limit", () => {
+    const scents = (productLimit: number | null, waxMaximum: number | null) => ({
+      kind: "scents" as const,
+      headings: [],
+      rows: [["Cedar", productLimit, waxMaximum]],
+      columns: { scent: 0, productLimit: 1, waxMaximum: 2 },
+    });
+    // 4 x 111 at 6 % of total: 26.64 of scent is weighed as 27, and 27 / 444 is 6.081 %.
+    const made = (limits: ReturnType<typeof scents>, basis: string, division = 1) =>
+      buildRun(
+        { pour: pour([["Tin", 4, 111, null, null, "Cedar", 0.06, basis]]), scents: limits },
+        { ...settings, division },
+      ).problems;
+    const [problem] = made(scents(0.06, null), "of total");
+    expect(problem).toMatchObject({ stops: true });
+    expect(problem?.text).toContain("pot 1, weighed out in steps of 1 g: product limit passed by 0.08108 points");
+    expect(made(scents(0.06, null), "of total", 0.01)).toEqual([]);
+    // A wax's maximum is for the wax to hold, not for safety: passed by rounding it is to be looked at.
+    // 4 x 104 at 6 % of wax: 23.55 is weighed as 24, and 24 / 392 is 6.122 %.
+    const looked = buildRun(
+      { pour: pour([["Tin", 4, 104, null, null, "Cedar", 0.06, "of wax"]]), scents: scents(null, 0.06) },
+      settings,
+    ).problems;
+    expect(looked).toMatchObject([{ stops: false, text: expect.stringContaining("wax maximum passed") }]);
+  });
+
+  it("counts dye and additives in a total, not in the scent", () => {
+    const made = (dye: number) =>
+      buildRun(
+        {
+          pour: pour([["Tin", 4, 200, null, null, "Cedar"]]),
+          recipes: {
+            kind: "recipes",
+            headings: [],
+            rows: [
+              ["Cedar", "Soft", 1, "part", null],
+              ["Cedar", "Oil", 0.06, "of total", "scent"],
+              ["Cedar", "Dye", dye, "of wax", "dye"],
+            ],
+            columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
+          },
+          scents: {
+            kind: "scents",
+            headings: [],
+            rows: [["Cedar", 0.06, "of total"]],
+            columns: { scent: 0, productLimit: 1, basis: 2 },
+          },
+        },
+        { ...settings, division: 0.01 },
+      );
+    // 6 % of total is 48 of 800 whatever the dye: the limit of 6 % is met and not passed.
+    for (const dye of [0, 0.01]) {
+      const { plan, problems } = made(dye);
+      expect(problems.filter(({ stops }) => stops)).toEqual([]);
+      expect(plan.scents[0]?.load).toBeCloseTo(0.06, 12);
+      expect(plan.scents[0]?.pots[0]?.loads["of total"]).toBeCloseTo(0.06, 12);
+    }
+  });
+
+  it("says which load is poured where a recipe makes another one", () => {
+    const recipes = {
+      kind: "recipes" as const,
+      headings: [],
+      rows: [
+        ["Cedar", "Soft", 1, "part", null],
+        ["Cedar", "Oil", 0.04, "of wax", "scent"],
+      ],
+      columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
+    };
+    const rows = [
+      ["A", 1, 500, null, null, "Cedar", 0.06],
+      ["B", 1, 490, null, null, "Cedar", 0.09],
+      ["C", 1, 480, null, null, "Cedar", 0.04],
+    ];
+    const { plan, problems } = buildRun({ pour: pour(rows as CellValue[][]), recipes }, { ...settings, division: 0.1 });
+    expect(plan.scents).toHaveLength(1);
+    expect(problems.map(({ row, text }) => `${row}: ${text}`)).toEqual([
+      "0: Cedar: its recipe makes 4 % of wax; the load of 6 % of wax is not used",
+      "1: Cedar: its recipe makes 4 % of wax; the load of 9 % of wax is not used",
+    ]);
+    const dyed = buildRun(
+      {
+        pour: pour(rows.slice(2) as CellValue[][]),
+        recipes: { ...recipes, rows: [...recipes.rows, ["Cedar", "Straw dye", 0.01, "of wax", null]] },
+      },
+      settings,
+    ).problems.map(({ text }) => text);
+    expect(dyed).toContain("Straw dye has no sort and is taken as scent; write dye or additive");
+  });
+
+  it("names pots by what is in them where no scent is named", () => {
+    const bare = buildRun({ pour: pour([["A", 1, 212]], { vessel: 0, quantity: 1, fill: 2 }) }, settings);
+    const made = describeRun(bare, { lot: "2026-330-01", date: 46352, settings });
+    const texts = made.cells.map(({ content }) => content && "text" in content && content.text);
+    expect(texts).toContain("Scent not named: pot 1 of 1");
+    expect(bare.usual).toEqual(new Set(["load", "basis"]));
+  });
+
+  it("looks at scent that is added at its flash point, where the two can be compared", () => {
+    const looks = (add: CellValue, flash: CellValue, unit = "C") =>
+      buildRun(
+        {
+          pour: pour([["A", 5, 190, null, null, "Cedar", 0.06]]),
+          scents: {
+            kind: "scents",
+            headings: ["", "Add at (C)", `Flash point (${unit})`],
+            rows: [["Cedar", add, flash]],
+            columns: { scent: 0, add: 1, flash: 2 },
+          },
+        },
+        settings,
+      ).problems.map(({ text }) => text);
+    expect(looks(85, 75)[0]).toContain("Cedar is added at 85 C, and its flash point is 75 C; keep below it");
+    expect(looks(75, 75)).toHaveLength(1);
+    expect(looks(65, 75)).toEqual([]);
+    expect(looks(85, 170, "F")).toEqual([]);
+    expect(looks("warm", 75)).toEqual([]);
+    expect(looks(85, null)).toEqual([]);
+  });
+
+  it("speaks of a load that is wrong in the table of scents there, and once", () => {
+    const { problems } = buildRun(
+      {
+        pour: pour([
+          ["A", 1, 200, null, null, "Cedar", 6],
+          ["B", 1, 200, null, null, "Cedar", null],
+        ]),
+        scents: { kind: "scents", headings: [], rows: [["Cedar", 6]], columns: { scent: 0, load: 1 } },
+      },
+      settings,
+    );
+    expect(problems.filter(({ stops }) => stops)).toMatchObject([
+      { kind: "scents", row: 0, role: "load", text: "Load: 6 means 600 %; write 6% or 0.06" },
+    ]);
+  });
+
+  it("names a vessel that the table of vessels does not have, one it has twice, and a factor no wax has", () => {
+    const vessels = (...rows: CellValue[][]) => ({
+      kind: "vessels" as const,
+      headings: [],
+      rows,
+      columns: { vessel: 0, water: 1, factor: 2 },
+    });
+    const made = (cell: CellValue, table: ReturnType<typeof vessels>) =>
+      buildRun({ pour: pour([["Bowle", 5, cell, null, null, "", null]]), vessels: table }, settings).problems.map(
+        ({ row, text }) => `${row}: ${text}`,
+      );
+    expect(made({ error: "#N/A" }, vessels(["Bowl", 250, 0.86]))).toEqual([
+      "0: Vessel: Bowle is not in the table of vessels; mend the name, or add it there",
+    ]);
+    expect(made({ error: "#N/A" }, vessels(["bowle ", 250, 0.86]))[0]).toContain("the cell shows #N/A");
+    expect(made(190, vessels(["Bowle", 250, 0.086]))).toEqual([
+      "0: Bowle has the wax factor 0.086; most waxes are near 0.86",
+    ]);
+    expect(made(190, vessels(["Bowle", 250, 0.86], ["bowle", 200, 0.86]))).toEqual([
+      "1: bowle stands twice; the first row is taken",
+    ]);
+  });
+
+  it("does not take a height for a fill weight", () => {
+    const headed = (heading: string) =>
+      buildRun({ pour: { ...pour([["A", 1, 8]]), headings: ["", "", heading] } }, settings).problems[0]?.text;
+    expect(headed("Fill height (cm)")).toContain("cm, a length and not a weight");
+    expect(matchColumns("pour", ["Vessel", "Quantity", "Fill height (cm)", "Water weight (g)"])).toEqual({
+      vessel: 0,
+      quantity: 1,
+      water: 3,
+    });
   });
 
   it("pours every candle, weighs in whole divisions and melts the loss on top", () => {

@@ -61,7 +61,7 @@ describe("the run sheet", () => {
     expect(frozen[1]?.slice(0, 2)).toEqual(["Date", 46352]);
     const texts = frozen.flat();
     for (const caution of CAUTIONS) expect(texts).toContain(caution);
-    expect(frozen.at(-1)?.[0]).toBe("Poured by, date");
+    expect(frozen.at(-1)?.[0]).toBe("Poured: name, date");
   });
 
   it("weighs by hand: Fig, four of 255.5 and 3 % more, 6 % of total", () => {
@@ -115,5 +115,70 @@ describe("the run sheet", () => {
     expect(rows[at + 2]?.[5]).toBe("more than the pot holds");
     const totals = rows.findIndex(([name]) => name === "Totals");
     expect(rows.slice(totals).find(([name]) => name === "Unscented")?.[1]).toBe(20);
+  });
+
+  /** The live sheet with other numbers in some cells, calculated. */
+  const changing = async (sheet: Sheet, change: (row: number, column: number) => number | undefined) => {
+    const [rows] = (await calculated({
+      ...sheet,
+      cells: sheet.cells.map((cell) => {
+        const number = change(cell.row, cell.column);
+        return number === undefined ? cell : { ...cell, content: { number } };
+      }),
+    })) as [Calculated[][]];
+    return rows;
+  };
+  const rowOf = (sheet: Sheet, name: string) =>
+    sheet.cells.find(({ column, content }) => column === 0 && content && "text" in content && content.text === name)
+      ?.row ?? -1;
+
+  it("turns no slip into a weight: half a candle, a loss of 3 that means 3 %", async () => {
+    const sheet = describeIt(true);
+    const plain = rowOf(sheet, "Plain");
+    for (const count of [4.5, -4]) {
+      const rows = await changing(sheet, (row, column) => (row === plain && column === 1 ? count : undefined));
+      const at = rows.findIndex(([name]) => name === "Unscented: pot 1 of 1");
+      expect(typeof rows[at + 1]?.[3], String(count)).toBe("object");
+      expect(rows[at + 2]?.[5]).toBe("mend the counts below");
+    }
+    const rows = await changing(sheet, (row, column) => (row === 2 && column === 6 ? 3 : undefined));
+    const at = rows.findIndex(([name]) => name === "Unscented: pot 1 of 1");
+    expect(typeof rows[at + 1]?.[3]).toBe("object");
+    expect(rows[at + 2]?.[5]).toBe("mend the share melted beyond");
+  });
+
+  it("says on the sheet that a load passes a limit: as changed on a live sheet, and as weighed", async () => {
+    const limited = buildRun(
+      {
+        pour: { kind: "pour", headings: [], rows: [["Tin", 10, 106, "Cedar", 0.06, "of wax"]], columns },
+        scents: {
+          kind: "scents",
+          headings: [],
+          rows: [["Cedar", 0.08, 0.07]],
+          columns: { scent: 0, waxMaximum: 1, productLimit: 2 },
+        },
+      },
+      { ...settings, loss: 0 },
+    );
+    expect(limited.problems).toEqual([]);
+    const sheet = describeRun(limited, { lot: "2026-330-01", date: 46352, settings: { ...settings, loss: 0 } });
+    const [wax, scent, load, weighed] = [
+      rowOf(sheet, "Wax"),
+      rowOf(sheet, "Scent: Cedar"),
+      rowOf(sheet, "True load"),
+      rowOf(sheet, "Load as weighed"),
+    ];
+    const before = await changing(sheet, () => undefined);
+    expect(before[load]?.[3] || "").toBe("");
+    expect(before[weighed]?.[3] || "").toBe("");
+    const more = await changing(sheet, (row, column) => (row === scent && column === 1 ? 0.09 : undefined));
+    // 9 of 109 is 8.26 % of total.
+    expect(more[load]?.[3]).toBe("Over the wax maximum, 8 % of wax. Over the product limit, 7 % of total. ");
+    const poured = await changing(sheet, (row, column) => {
+      if (column !== 4) return undefined;
+      return row === wax ? 1000 : row === scent ? 77 : undefined;
+    });
+    // 77 / 1000 is within 8 % of wax, 77 / 1077 is 7.15 % of total.
+    expect(poured[weighed]?.[3]).toBe("Over the product limit, 7 % of total. ");
   });
 });

@@ -1,0 +1,79 @@
+import type { UsualSetting } from "../runsheet/readRows";
+import { CHOICES, type Settings } from "../runsheet/settings";
+import { ChoiceField, TextField } from "./fields";
+import { serialOf } from "./today";
+import { inUnit, type Kept, type NUMBERS } from "./useSettings";
+
+const WORDS: Readonly<Record<string, string>> = {
+  letter: "Letter",
+  a4: "A4",
+  us: "ounces and grams",
+  metric: "grams",
+  true: "live formulas",
+  false: "plain numbers",
+};
+
+/** What the maker sets once for all run sheets of a workbook. */
+export function SettingFields(props: {
+  kept: Kept;
+  keep: (change: (kept: Kept) => Kept) => void;
+  wrong: Readonly<Partial<Record<keyof typeof NUMBERS, string>>>;
+  /** The usual settings that served any row; undefined while there is no run. */
+  usual: ReadonlySet<UsualSetting> | undefined;
+  date: string;
+  onDate: (date: string) => void;
+}) {
+  const { kept, keep, wrong, usual, date, onDate } = props;
+  const { unit } = kept.choices;
+  const hint = (name: UsualSetting) =>
+    usual && !usual.has(name) ? { hint: "serves no row now: the table gives its own" } : {};
+  const number = (name: keyof typeof NUMBERS, label: string, hinted: { hint?: string } = {}) => (
+    <TextField
+      label={label}
+      {...hinted}
+      value={kept.typed[name]}
+      wrong={wrong[name]}
+      onChange={(value) => keep((before) => ({ ...before, typed: { ...before.typed, [name]: value } }))}
+    />
+  );
+  const choice = <K extends keyof typeof CHOICES>(name: K, label: string, hinted: { hint?: string } = {}) => (
+    <ChoiceField
+      label={label}
+      {...hinted}
+      value={String(kept.choices[name])}
+      choices={CHOICES[name].map((value) => ({ value: String(value), text: WORDS[String(value)] ?? String(value) }))}
+      onChange={(text) => {
+        const value = CHOICES[name].find((one) => String(one) === text) as Settings[K];
+        keep((before) =>
+          name === "unit"
+            ? inUnit(before, value as Settings["unit"])
+            : { ...before, choices: { ...before.choices, [name]: value } },
+        );
+      }}
+    />
+  );
+  return (
+    <>
+      <div className="pairs">
+        <TextField
+          label="Date"
+          type="date"
+          value={date}
+          wrong={serialOf(date) === undefined ? "choose a day" : undefined}
+          onChange={onDate}
+        />
+        {choice("unit", "Weights in")}
+        {number("division", `Scale division (${unit})`)}
+        {number("potCapacity", `Pot holds (${unit})`)}
+        {number("loss", "Melted beyond the pour")}
+        {number("waxFactor", "Usual wax factor", hint("waxFactor"))}
+        {number("load", "Usual load", hint("load"))}
+        {choice("basis", "A load is a share", hint("basis"))}
+        {choice("paper", "Paper")}
+        {choice("label", "Net weight label")}
+        {choice("live", "Weights on the sheet")}
+      </div>
+      <p className="hint">The usual factor, load and basis serve rows where the table gives none.</p>
+    </>
+  );
+}

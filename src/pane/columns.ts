@@ -1,0 +1,38 @@
+import { KINDS, type KindName, matchColumns, roleName } from "../runsheet/kinds";
+import type { Problem } from "../runsheet/tableReader";
+import type { Kept } from "./useSettings";
+
+type ByHand = Kept["columns"];
+
+const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
+
+/** What each column is called: its heading, or its place where it has none. */
+export const columnNames = (headings: readonly string[]): string[] =>
+  headings.map((heading, i) => heading || `column ${i + 1}`);
+
+/** The column of each role: the one chosen by hand while it is there, else the one that the headings say. */
+export function columnsOf(
+  kind: KindName,
+  table: { readonly name: string; readonly headings: readonly string[] },
+  byHand: ByHand,
+): { columns: Readonly<Record<string, number>>; lost: Problem[] } {
+  const names = columnNames(table.headings);
+  const columns: Record<string, number> = { ...matchColumns(kind, table.headings) };
+  const lost: Problem[] = [];
+  for (const [role, heading] of Object.entries(byHand[keyOf(kind, table.name)] ?? {})) {
+    if (!(role in KINDS[kind].roles)) continue;
+    if (heading === null) delete columns[role];
+    else if (names.includes(heading)) columns[role] = names.indexOf(heading);
+    else {
+      const text = `${roleName(kind, role)}: the column "${heading}" that was chosen is gone; look at the columns of ${table.name}`;
+      lost.push({ kind, text, stops: false });
+    }
+  }
+  return { columns, lost };
+}
+
+/** The choices with one more: a role's column by its name, or null for none. */
+export function choosing(byHand: ByHand, kind: KindName, table: string, role: string, column: string | null): ByHand {
+  const key = keyOf(kind, table);
+  return { ...byHand, [key]: { ...byHand[key], [role]: column } };
+}

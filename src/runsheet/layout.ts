@@ -1,0 +1,46 @@
+/** Where things stand on a run sheet. What writes a sheet, reads it back, freezes and compares it agrees here. */
+
+/** Columns from 0. Rows of ingredients and rows of vessels share some. */
+export const AT = {
+  name: 0,
+  share: 1,
+  count: 1,
+  target: 1,
+  days: 1,
+  fill: 2,
+  until: 2,
+  planned: 3,
+  actual: 4,
+  good: 4,
+  weighed: 5,
+  label: 6,
+  key: 7,
+} as const;
+
+/** Cells of the head that the formulas of a live sheet refer to. */
+export const HEAD = { date: "$B$2", division: "$B$3", capacity: "$D$3", loss: "$G$3" } as const;
+
+/** The lines that say which of the two a sheet is. */
+export const LIVE_NOTE = "Live: change a count, a fill, a load or a figure above and the weights follow.";
+export const FROZEN_NOTE = "Frozen: plain numbers. A changed count moves nothing.";
+
+/** What a row holds. */
+export type RowKind = "pot" | "wax" | "scent" | "additive" | "melted" | "load" | "step" | "vessel" | "totals" | "cure";
+
+/** The keys of the rows of a scent, numbered from 1: what formulas add up and what is read back. */
+export const keyOf = (scent: number | "*", what: RowKind): string => `${scent} ${what}`;
+
+/** What a row with this key holds; undefined for a row without one. */
+export const kindOfKey = (key: unknown): RowKind | undefined =>
+  /^(?:\d+|\*) (\w+)$/.exec(String(key ?? ""))?.[1] as RowKind | undefined;
+
+export const titleOf = (lot: string): string => `Run sheet ${lot}`;
+export const lotIn = (title: unknown): string | undefined => /^Run sheet (\S+)$/.exec(String(title ?? ""))?.[1];
+
+export const DATE = "Date";
+export const divisionLabel = (unit: string): string => `Scale division (${unit})`;
+export const unitIn = (label: unknown): string | undefined =>
+  /^Scale division \((\w+)\)$/.exec(String(label ?? ""))?.[1];
+
+export const potTitle = (scent: string, pot: number, pots: number): string => `${scent}: pot ${pot} of ${pots}`;
+export const scentIn = (title: unknown): string => String(title ?? "").replace(/: pot \d+ of \d+$/, "");

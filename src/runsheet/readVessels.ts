@@ -1,0 +1,51 @@
+import { plain } from "../core/check/plain";
+import type { WeightUnit } from "./settings";
+import { type Problem, readersOf, sameName, type TableRows } from "./tableReader";
+import { weightRatio } from "./weightUnits";
+
+/** A vessel of the table: the water it holds, its wax factor, and the row that says so. */
+export interface KnownVessel {
+  readonly row: number;
+  readonly vessel: string;
+  /** In the unit that the heading names; undefined until it is weighed. */
+  readonly water: number | undefined;
+  /** The words of the heading that name the unit; empty when it names none. */
+  readonly unit: string;
+  readonly factor: number | undefined;
+  readonly looks: readonly Problem[];
+}
+
+/** The vessels by name. */
+export type KnownVessels = ReadonlyMap<string, KnownVessel>;
+
+/** What waxes weigh for one of water, with room to spare: common practice, no source. Beyond it lies a slip. */
+export const LIKELY_FACTORS = { least: 0.5, most: 1.2 } as const;
+
+/** The vessels of a table. Of a vessel that stands twice the first row is taken. */
+export function readVessels(table: TableRows<"vessels"> | undefined): KnownVessels {
+  const found = new Map<string, KnownVessel & { readonly looks: Problem[] }>();
+  for (const reader of table ? readersOf(table) : []) {
+    const vessel = reader.text("vessel");
+    if (vessel === "") continue;
+    const first = found.get(sameName(vessel));
+    if (first) {
+      first.looks.push(reader.look("vessel", `${vessel} stands twice; the first row is taken`));
+      continue;
+    }
+    const [water, factor] = [reader.number("water"), reader.number("factor")];
+    const looks: Problem[] = [];
+    if (factor !== undefined && !(factor >= LIKELY_FACTORS.least && factor <= LIKELY_FACTORS.most)) {
+      looks.push(reader.look("factor", `${vessel} has the wax factor ${plain(factor)}; most waxes are near 0.86`));
+    }
+    const unit = reader.unit("water");
+    found.set(sameName(vessel), { row: reader.row, vessel, water: positive(water), unit, factor, looks });
+  }
+  return found;
+}
+
+/** The water a vessel holds, in this unit; undefined where it is not known. */
+export function waterIn(vessel: KnownVessel | undefined, unit: WeightUnit): number | undefined {
+  return vessel?.water === undefined ? undefined : vessel.water * weightRatio(vessel.unit, unit);
+}
+
+const positive = (weight: number | undefined) => (weight !== undefined && weight > 0 ? weight : undefined);
