@@ -3,7 +3,7 @@ import { defineConfig } from "vitest/config";
 export default defineConfig({
   test: {
     root: new URL("..", import.meta.url).pathname,
-    include: ["tests/**/*.test.ts"],
+    include: ["tests/**/*.test.{ts,tsx}"],
     benchmark: { include: ["tests/**/*.bench.ts"] },
     testTimeout: 60_000,
     hookTimeout: 120_000,

@@ -1,0 +1,237 @@
+// @vitest-environment happy-dom
+import { act } from "react";
+import { createRoot, type Root } from "react-dom/client";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { Pane } from "../../src/pane/Pane";
+import type { CellValue, Sheet } from "../../src/sheet/sheet";
+import { FakeHost } from "./fakeHost";
+
+Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+
+const batch = (...rows: CellValue[][]): CellValue[][] => [["Vessel", "Quantity", "Fill weight (g)"], ...rows];
+
+describe("the pane", () => {
+  let root: Root;
+  let element: HTMLElement;
+  beforeEach(() => {
+    element = document.body.appendChild(document.createElement("div"));
+    root = createRoot(element);
+  });
+  afterEach(async () => {
+    await act(async () => root.unmount());
+    element.remove();
+  });
+
+  const wait = (ms = 0) => act(() => new Promise((done) => setTimeout(done, ms)));
+  const show = async (host: FakeHost) => {
+    await act(async () => root.render(<Pane host={host} />));
+    await wait();
+  };
+  const button = (words: string) =>
+    [...element.querySelectorAll("button")].find(({ textContent }) => textContent === words) as HTMLButtonElement;
+  const field = (label: string) => {
+    const found = [...element.querySelectorAll("label")].find(({ textContent }) => textContent === label);
+    return (found ? document.getElementById(found.htmlFor) : null) as HTMLInputElement | null;
+  };
+  const press = async (words: string) => {
+    await act(async () => button(words).click());
+    await wait();
+  };
+  const fill = async (label: string, value: string) => {
+    const input = field(label) as HTMLInputElement;
+    // React watches the property of the input itself; a test goes round it as typing does.
+    const own = Object.getOwnPropertyDescriptor(Object.getPrototypeOf(input), "value");
+    await act(async () => {
+      own?.set?.call(input, value);
+      input.dispatchEvent(new Event(input instanceof HTMLSelectElement ? "change" : "input", { bubbles: true }));
+    });
+  };
+  const alert = () => element.querySelector("footer [role=alert]")?.textContent;
+  const status = () => element.querySelector("footer [role=status]")?.textContent;
+  const totals = () => element.querySelector(".totals")?.textContent;
+
+  it("shows no settings before those of the workbook are read, and saves none over them", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    let answer = () => {};
+    host.held.settings = new Promise<void>((done) => {
+      answer = done;
+    });
+    host.kept = { typed: { potCapacity: "5000" } };
+    await show(host);
+    expect(field("Pot holds (g)")).toBeNull();
+    await act(async () => answer());
+    await wait();
+    expect(field("Pot holds (g)")?.value).toBe("5000");
+    await fill("Melted beyond the pour", "5%");
+    expect(host.saved.at(-1)).toMatchObject({ typed: { potCapacity: "5000", loss: "5%" } });
+  });
+
+  it("saves nothing where the settings of the workbook could not be read", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    host.held.settings = Promise.reject(new Error("The workbook is busy."));
+    await show(host);
+    expect(alert()).toBe("The workbook is busy.");
+    await fill("Melted beyond the pour", "5%");
+    expect(field("Melted beyond the pour")?.value).toBe("5%");
+    expect(host.saved).toEqual([]);
+  });
+
+  it("takes only what fits of settings that another program or an older one left", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    host.kept = {
+      typed: { loss: "4%", potCapacity: 7, other: "x" },
+      choices: { unit: "stone", live: false },
+      columns: { "pour Batch": { quantity: 2, vessel: "Vessel" }, other: 3 },
+    };
+    await show(host);
+    expect(field("Melted beyond the pour")?.value).toBe("4%");
+    expect(field("Pot holds (g)")?.value).toBe("2500");
+    expect(field("Weights on the sheet")?.value).toBe("false");
+    expect(totals()).toContain("Candles4");
+  });
+
+  it("converts what a pot holds when the unit changes, and takes that unit's usual scale", async () => {
+    const host = new FakeHost({
+      Batch: [
+        ["Vessel", "Quantity", "Fill weight"],
+        ["Tin", 4, 7],
+      ],
+    });
+    await show(host);
+    await fill("Pot holds (g)", "5000");
+    await fill("Weights in", "kg");
+    expect(field("Pot holds (kg)")?.value).toBe("5");
+    expect(field("Scale division (kg)")?.value).toBe("0.001");
+    await fill("Weights in", "oz");
+    // 5 kg are 176.37 oz (28.349523125 g each, exact).
+    expect(field("Pot holds (oz)")?.value).toBe("176.4");
+    expect(field("Scale division (oz)")?.value).toBe("0.05");
+  });
+
+  it("keeps a column chosen by hand by its heading, and says when that one is gone", async () => {
+    const host = new FakeHost({
+      Batch: [
+        ["Vessel", "Quantity", "Trays", "Fill weight (g)"],
+        ["Tin", 4, 10, 200],
+      ],
+    });
+    await show(host);
+    expect(totals()).toContain("Candles4");
+    await fill("Quantity", "2");
+    expect(totals()).toContain("Candles10");
+    host.all.Batch = [
+      ["No", "Vessel", "Quantity", "Trays", "Fill weight (g)"],
+      [77, "Tin", 4, 10, 200],
+    ];
+    host.changed();
+    await wait(300);
+    expect(totals()).toContain("Candles10");
+    host.all.Batch = batch(["Tin", 4, 200]);
+    host.changed();
+    await wait(300);
+    expect(totals()).toContain("Candles4");
+    expect(element.querySelector(".problems")?.textContent).toContain('the column "Trays" that was chosen is gone');
+  });
+
+  it("changes the factor of the vessel by its name, wherever its row is now", async () => {
+    const vessels = (...rows: CellValue[][]): CellValue[][] => [["Vessel", "Water weight (g)", "Wax factor"], ...rows];
+    const tin = ["Tin", 125, 0.86];
+    const jar = ["Jar", 250, 0.86];
+    const host = new FakeHost({
+      Batch: batch(["Jar", 4, 215]),
+      Vessels: vessels(tin, jar),
+      RunsLog: [
+        ["Lot", "Vessel", "Weighed each", "Water weight"],
+        ["2026-329-01", "Jar", 200, 250],
+      ],
+    });
+    host.added.push({ name: "Pour 2026-329-01", widths: [], cells: [] });
+    await show(host);
+    host.all.Vessels = vessels(jar, tin);
+    // No event has come: the pane still shows the rows as they were.
+    await press("Change Jar from 0.86 to 0.8");
+    expect(host.wrote).toEqual([{ sheet: "Sheet Vessels", cells: [{ row: 5, column: 2, content: { number: 0.8 } }] }]);
+    host.all.Vessels = vessels(["Jar", 250, 0.9], tin);
+    await press("Change Jar from 0.86 to 0.8");
+    expect(host.wrote).toHaveLength(1);
+    expect(alert()).toBe("Jar has another wax factor now. Look at it, then press again.");
+  });
+
+  it("writes nothing when the tables cannot be read again", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    await show(host);
+    host.all.Batch = batch(["Tin", 99, 200]);
+    host.held.tables = Promise.reject(new Error("Excel is busy; leave the cell, then try again."));
+    await press("Write run sheet");
+    expect(host.added).toEqual([]);
+    expect(alert()).toBe("Excel is busy; leave the cell, then try again.");
+  });
+
+  it("writes what the table holds at the press, not what was drawn", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    await show(host);
+    host.all.Batch = batch(["Tin", 3, 200]);
+    await press("Write run sheet");
+    const { cells } = host.added[0] as Sheet;
+    const tin = cells.find(
+      ({ column, content }) => column === 0 && content && "text" in content && content.text === "Tin",
+    );
+    expect(cells.find(({ row, column }) => row === tin?.row && column === 1)?.content).toEqual({ number: 3 });
+    expect(status()).toMatch(/^Run sheet written: Pour /);
+  });
+
+  it("does one thing at a time, keeps the focus, and says why it does nothing", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    await show(host);
+    let answer = () => {};
+    host.held.addSheet = new Promise<void>((done) => {
+      answer = done;
+    });
+    button("Write run sheet").focus();
+    await press("Write run sheet");
+    await press("Write run sheet");
+    expect(button("Write run sheet").getAttribute("aria-disabled")).toBe("true");
+    await act(async () => answer());
+    await wait();
+    expect(host.added).toHaveLength(1);
+    expect(document.activeElement).toBe(button("Write run sheet"));
+
+    await fill("Usual load", "6");
+    expect(button("Write run sheet").getAttribute("aria-disabled")).toBe("true");
+    expect(document.getElementById("pane-why")?.textContent).toBe("Mend the settings first.");
+    await fill("Usual load", "6%");
+    host.all.Batch = batch(["Tin", 1.5, 200]);
+    host.changed();
+    await wait(300);
+    expect(document.getElementById("pane-why")?.textContent).toBe("1 thing to mend first: see Check.");
+    // The good word of before does not stand beside what is wrong now.
+    expect(status()).toBe("");
+    await press("Write run sheet");
+    expect(host.added).toHaveLength(1);
+  });
+
+  it("offers only run sheets as run sheets", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    for (const name of ["Pour notes", "Pour 2026-329-01", "Pour 2026-329-02 (2)"]) {
+      host.added.push({ name, widths: [], cells: [] });
+    }
+    await show(host);
+    const offered = [...(field("Run sheet") as unknown as HTMLSelectElement).options].map(({ value }) => value);
+    expect(offered).toEqual(["Pour 2026-329-01", "Pour 2026-329-02 (2)"]);
+  });
+
+  it("puts in the starter tables that are missing, by the vessel table that is there", async () => {
+    const host = new FakeHost({ vessels: [["Jar", "Fill (g)"]] });
+    await show(host);
+    await press("Put starter tables in");
+    expect(host.added.map(({ name }) => name)).toEqual(["Scents", "Batch"]);
+    const formulas = host.added[1]?.cells.flatMap(({ content }) =>
+      content && "formula" in content ? [content.formula] : [],
+    );
+    expect(formulas?.[0]).toContain("INDEX(vessels[Fill (g)],MATCH(TRIM(Batch[[#This Row],[Vessel]]),vessels[Jar],0))");
+    const other = new FakeHost({ Vessels: [["Jar", "Colour"]] });
+    await show(other);
+    await press("Put starter tables in");
+    expect(JSON.stringify(other.added[1])).not.toContain("formula");
+  });
+});

@@ -1,0 +1,65 @@
+import type { Host, Source, SourceRows } from "../../src/host/host";
+import type { Cell, CellValue, Sheet } from "../../src/sheet/sheet";
+
+/** A spreadsheet of tables alone, for the pane: what it was asked to do, and answers that can be held back or refused. */
+export class FakeHost implements Host {
+  readonly added: Sheet[] = [];
+  readonly wrote: { sheet: string; cells: readonly Cell[] }[] = [];
+  readonly saved: unknown[] = [];
+  kept: unknown = null;
+  /** When set, the next call of that name waits for it; a rejection is what the host refuses with. */
+  held: Partial<Record<"tables" | "settings" | "addSheet", Promise<unknown>>> = {};
+  readonly #listeners = new Set<() => void>();
+
+  constructor(readonly all: Record<string, CellValue[][]>) {}
+
+  /** Says that something has changed, as a host does after an edit. */
+  changed(): void {
+    for (const listener of this.#listeners) listener();
+  }
+
+  async tables(): Promise<Source[]> {
+    await this.held.tables;
+    return Object.entries(this.all).map(([name, rows], i) => this.#source(name, rows, i));
+  }
+  async read(source: Source): Promise<SourceRows> {
+    const rows = this.all[source.name] as CellValue[][];
+    return { ...this.#source(source.name, rows, 0), place: source.place, rows: rows.slice(1).map((row) => [...row]) };
+  }
+  async selection(): Promise<SourceRows> {
+    throw new Error("Select the whole table first.");
+  }
+  async sheetNames(): Promise<string[]> {
+    return [...Object.keys(this.all), ...this.added.map(({ name }) => name)];
+  }
+  async addSheet(sheet: Sheet): Promise<string> {
+    await this.held.addSheet;
+    this.added.push(sheet);
+    return sheet.name;
+  }
+  async readSheet(): Promise<CellValue[][]> {
+    return [];
+  }
+  async write(sheet: string, cells: readonly Cell[]): Promise<void> {
+    this.wrote.push({ sheet, cells });
+  }
+  async addRows(): Promise<void> {}
+  async select(): Promise<void> {}
+  async settings(): Promise<unknown> {
+    await this.held.settings;
+    return this.kept;
+  }
+  async keepSettings(settings: unknown): Promise<void> {
+    this.saved.push(settings);
+  }
+  onChange(callback: () => void): () => void {
+    this.#listeners.add(callback);
+    return () => this.#listeners.delete(callback);
+  }
+
+  #source(name: string, rows: CellValue[][], i: number): Source {
+    const headings = (rows[0] as CellValue[]).map(String);
+    const place = { sheet: `Sheet ${name}`, row: 3 + i, column: 0, rows: rows.length, columns: headings.length };
+    return { name, place, headings };
+  }
+}
