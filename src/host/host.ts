@@ -23,6 +23,8 @@ export interface Source {
 /** A source with its rows, each as long as the headings. */
 export interface SourceRows extends Source {
   readonly rows: readonly (readonly CellValue[])[];
+  /** Whether something stands right below a table and is no part of it; left out where tables take it in by themselves. */
+  readonly isFollowed?: boolean;
 }
 
 /** Watches long work, and stops it. */

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useMemo, useState } from "react";
-import type { Host } from "../host/host";
+import type { Host, SourceRows } from "../host/host";
 import { buildRun, type Run, type Tables } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
 import { describeRun } from "../runsheet/describeRun";
@@ -257,11 +257,17 @@ function runOf(read: ReadTables, kept: Kept, settings: Settings): Run | undefine
   if (!pour) return undefined;
   const more = Object.fromEntries(MORE.map((kind) => [kind, tableOf(kind, read, kept)]));
   const run = buildRun({ pour, ...more }, settings);
-  const lost = (["pour", ...MORE] as const).flatMap((kind): Problem[] => {
+  const looks = (["pour", ...MORE] as const).flatMap((kind): Problem[] => {
     const rows = read[kind];
-    return rows ? columnsOf(kind, rows, kept.columns).lost : [];
+    return rows ? [...columnsOf(kind, rows, kept.columns).lost, ...following(kind, rows)] : [];
   });
-  return lost.length === 0 ? run : { ...run, problems: [...run.problems, ...lost] };
+  return looks.length === 0 ? run : { ...run, problems: [...run.problems, ...looks] };
+}
+
+/** What is typed right below a table that does not grow by itself would be left out without a word. */
+function following(kind: KindName, { name, rows, isFollowed }: SourceRows): Problem[] {
+  const text = `stands below the table ${name} and is no part of it; write it in a free row of the table, or insert one`;
+  return isFollowed ? [{ kind, row: rows.length, text, stops: false }] : [];
 }
 
 function summary(stops: number, looks: number): string {

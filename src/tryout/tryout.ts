@@ -34,6 +34,10 @@ async function start(): Promise<void> {
   dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
   showMessages(spreadsheet);
   moveByF6(byId("spreadsheet"), byId("pane"));
+  // Nothing is kept anywhere: what was typed goes with the page.
+  addEventListener("beforeunload", (event) => {
+    if (spreadsheet.isChanged()) event.preventDefault();
+  });
   await spreadsheet.ready;
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });

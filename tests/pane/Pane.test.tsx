@@ -210,6 +210,14 @@ describe("the pane", () => {
     expect(host.added).toHaveLength(1);
   });
 
+  it("points at what stands below a table that does not grow by itself", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    host.isFollowed = true;
+    await show(host);
+    // The heading is on row 4, its one row on row 5.
+    expect(element.querySelector(".problems")?.textContent).toContain("Look at row 6 stands below the table Batch");
+  });
+
   it("offers only run sheets as run sheets", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
     for (const name of ["Pour notes", "Pour 2026-329-01", "Pour 2026-329-02 (2)"]) {

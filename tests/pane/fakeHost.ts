@@ -9,6 +9,7 @@ export class FakeHost implements Host {
   kept: unknown = null;
   /** When set, the next call of that name waits for it; a rejection is what the host refuses with. */
   held: Partial<Record<"tables" | "settings" | "addSheet", Promise<unknown>>> = {};
+  isFollowed = false;
   readonly #listeners = new Set<() => void>();
 
   constructor(readonly all: Record<string, CellValue[][]>) {}
@@ -24,7 +25,8 @@ export class FakeHost implements Host {
   }
   async read(source: Source): Promise<SourceRows> {
     const rows = this.all[source.name] as CellValue[][];
-    return { ...this.#source(source.name, rows, 0), place: source.place, rows: rows.slice(1).map((row) => [...row]) };
+    const { isFollowed } = this;
+    return { ...source, rows: rows.slice(1).map((row) => [...row]), isFollowed };
   }
   async selection(): Promise<SourceRows> {
     throw new Error("Select the whole table first.");

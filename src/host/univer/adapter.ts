@@ -302,11 +302,12 @@ export class UniverHost implements Host {
     const { row, column, rows, columns } = source.place;
     const sheet = this.#sheet(source.place.sheet);
     const read = reader(this.#injector, sheet);
+    const rowAt = (r: number) => Array.from({ length: columns }, (_, c) => read(r, column + c));
     return {
       ...source,
-      rows: Array.from({ length: rows - 1 }, (_, r) =>
-        Array.from({ length: columns }, (_, c) => read(row + 1 + r, column + c)),
-      ),
+      rows: Array.from({ length: rows - 1 }, (_, r) => rowAt(row + 1 + r)),
+      // Univer's tables do not grow as Excel's do.
+      isFollowed: source.name !== "" && rowAt(row + rows).some((cell) => cell !== null),
     };
   }
 

@@ -2,6 +2,7 @@
 
 import {
   generateRandomId,
+  IUndoRedoService,
   type IWorkbookData,
   LifecycleService,
   LifecycleStages,
@@ -49,6 +50,8 @@ export interface Spreadsheet {
   /** Opens a workbook in place of the one that is open: a new one the first time, later as it was left. */
   open(workbook: Openable): void;
   setDark(dark: boolean): void;
+  /** Whether anything was changed since the start: leaving the page loses it. */
+  isChanged(): boolean;
   selectedCell(): CellPlace | null;
   problems(): Problem[];
   /** Calls back when another cell has been selected. */
@@ -93,6 +96,11 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
   forgetOldMessages(injector);
   readTypedFormulas(injector);
 
+  let isChanged = false;
+  injector.get(IUndoRedoService).undoRedoStatus$.subscribe(({ undos }) => {
+    isChanged ||= undos > 0;
+  });
+
   const charts = new ChartLayer(container, injector, dark);
   const left = new Map<string, IWorkbookData>();
   let opened = "";
@@ -122,6 +130,7 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
       api.toggleDarkMode(on);
       charts.setDark(on);
     },
+    isChanged: () => isChanged,
     selectedCell() {
       const sheet = api.getActiveWorkbook()?.getActiveSheet();
       const cell = sheet?.getSelection()?.getCurrentCell();
