@@ -13,6 +13,8 @@ const WORDS: Readonly<Record<string, string>> = {
   false: "plain numbers",
 };
 
+const USUAL: Readonly<Record<UsualSetting, string>> = { waxFactor: "factor", load: "load", basis: "basis" };
+
 /** What the maker sets once for all run sheets of a workbook. */
 export function SettingFields(props: {
   kept: Kept;
@@ -25,21 +27,17 @@ export function SettingFields(props: {
 }) {
   const { kept, keep, wrong, usual, date, onDate } = props;
   const { unit } = kept.choices;
-  const hint = (name: UsualSetting) =>
-    usual && !usual.has(name) ? { hint: "serves no row now: the table gives its own" } : {};
-  const number = (name: keyof typeof NUMBERS, label: string, hinted: { hint?: string } = {}) => (
+  const number = (name: keyof typeof NUMBERS, label: string) => (
     <TextField
       label={label}
-      {...hinted}
       value={kept.typed[name]}
       wrong={wrong[name]}
       onChange={(value) => keep((before) => ({ ...before, typed: { ...before.typed, [name]: value } }))}
     />
   );
-  const choice = <K extends keyof typeof CHOICES>(name: K, label: string, hinted: { hint?: string } = {}) => (
+  const choice = <K extends keyof typeof CHOICES>(name: K, label: string) => (
     <ChoiceField
       label={label}
-      {...hinted}
       value={String(kept.choices[name])}
       choices={CHOICES[name].map((value) => ({ value: String(value), text: WORDS[String(value)] ?? String(value) }))}
       onChange={(text) => {
@@ -66,14 +64,19 @@ export function SettingFields(props: {
         {number("division", `Scale division (${unit})`)}
         {number("potCapacity", `Pot holds (${unit})`)}
         {number("loss", "Melted beyond the pour")}
-        {number("waxFactor", "Usual wax factor", hint("waxFactor"))}
-        {number("load", "Usual load", hint("load"))}
-        {choice("basis", "A load is a share", hint("basis"))}
+        {number("waxFactor", "Usual wax factor")}
+        {number("load", "Usual load")}
+        {choice("basis", "A load is a share")}
         {choice("paper", "Paper")}
         {choice("label", "Net weight label")}
         {choice("live", "Weights on the sheet")}
       </div>
-      <p className="hint">The usual factor, load and basis serve rows where the table gives none.</p>
+      <p className="hint">
+        The usual factor, load and basis serve rows where the table gives none
+        {usual &&
+          (usual.size > 0 ? `; now: ${[...usual].map((name) => USUAL[name]).join(", ")}` : "; now none needs them")}
+        .
+      </p>
     </>
   );
 }
