@@ -1,25 +1,17 @@
 import { type ReactNode, useId } from "react";
 
-/** A labelled field with a hint, and its error beside it for eye and ear. */
+/** A labelled field, and its error beside it for eye and ear. */
 function Field(props: {
   label: string;
-  hint?: string | undefined;
   wrong?: string | undefined;
   children: (ids: { id: string; describedBy: string | undefined }) => ReactNode;
 }) {
   const id = useId();
-  const hintId = props.hint ? `${id}-hint` : undefined;
   const wrongId = props.wrong ? `${id}-wrong` : undefined;
-  const describedBy = [hintId, wrongId].filter(Boolean).join(" ") || undefined;
   return (
     <div className="field">
       <label htmlFor={id}>{props.label}</label>
-      {props.children({ id, describedBy })}
-      {props.hint && (
-        <span className="hint" id={hintId}>
-          {props.hint}
-        </span>
-      )}
+      {props.children({ id, describedBy: wrongId })}
       {props.wrong && (
         <span className="wrong" id={wrongId} role="alert">
           {props.wrong}
@@ -33,12 +25,11 @@ export function TextField(props: {
   label: string;
   value: string;
   onChange: (value: string) => void;
-  hint?: string;
   wrong?: string | undefined;
   type?: "text" | "date";
 }) {
   return (
-    <Field label={props.label} hint={props.hint} wrong={props.wrong}>
+    <Field label={props.label} wrong={props.wrong}>
       {({ id, describedBy }) => (
         <input
           id={id}
@@ -60,10 +51,9 @@ export function ChoiceField<T extends string>(props: {
   value: T;
   choices: readonly { readonly value: T; readonly text: string }[];
   onChange: (value: T) => void;
-  hint?: string;
 }) {
   return (
-    <Field label={props.label} hint={props.hint}>
+    <Field label={props.label}>
       {({ id, describedBy }) => (
         <select
           id={id}
