@@ -36,5 +36,5 @@ export function recipeSplit(fill: number, ingredients: readonly Ingredient[], di
     if (on === "part") return (base * share) / parts;
     return share * (on === "of wax" ? base : whole);
   });
-  return division === undefined ? weights : weighOut(weights, division);
+  return division === undefined ? weights : weighOut(weights, division, whole);
 }

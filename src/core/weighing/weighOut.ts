@@ -1,7 +1,11 @@
 import { aboveZero } from "../check/aboveZero";
 import { atLeastZero } from "../check/atLeastZero";
+import { plain } from "../check/plain";
+import { wrong } from "../check/wrong";
 import { sum } from "../statistics/sum";
-import { divisionsIn } from "./divisionsIn";
+
+/** Digits that count: binary fractions make noise behind them, and what a person writes stands before. */
+const DIGITS = 12;
 
 /**
  * Weights in whole scale divisions, each within one division of its exact weight and together the total
@@ -10,13 +14,18 @@ import { divisionsIn } from "./divisionsIn";
  * Source: the largest remainder method.
  * @param weights 0 or more each, any one weight unit
  * @param division of the scale, above 0, in the same unit
+ * @param total what the weights are parts of, where that is known better than by adding them up
  */
-export function weighOut(weights: readonly number[], division: number): number[] {
+export function weighOut(weights: readonly number[], division: number, total: number = sum(weights)): number[] {
   const step = aboveZero("division", division);
-  const exact = weights.map((weight) => divisionsIn(atLeastZero("weights", weight), step));
+  const exact = weights.map((weight) => atLeastZero("weights", weight) / step);
+  const whole = total / step;
+  const decimals = DIGITS - 1 - Math.floor(Math.log10(Math.max(1, whole)));
+  if (!(decimals > 0))
+    throw wrong("division", `${plain(step)} is too fine for ${plain(total)}; write the scale's step`);
   const floors = exact.map(Math.floor);
-  const missing = Math.round(Number(sum(exact).toPrecision(15))) - sum(floors);
-  const byLoss = exact.map((value, i) => ({ i, lost: value - (floors[i] as number) }));
+  const missing = Math.round(Number(whole.toFixed(decimals))) - sum(floors);
+  const byLoss = exact.map((value, i) => ({ i, lost: Number((value - (floors[i] as number)).toFixed(decimals)) }));
   byLoss.sort((a, b) => b.lost - a.lost || a.i - b.i);
   const raised = new Set(byLoss.slice(0, missing).map(({ i }) => i));
   return floors.map((count, i) => Number(((count + (raised.has(i) ? 1 : 0)) * step).toPrecision(15)));
