@@ -38,7 +38,9 @@ describe("SCENTSPLIT, WAXPART, SCENTPART", () => {
   });
   it.each([
     [6, "load: 6 means 600 %; write 6% or 0.06"],
-    [1, "load: 1 means 100 %; write 1% or 0.01"],
+    [1, "load: 1 means 100 %; write 1% or 0.01 if 1 % was meant, else a share below 100%"],
+    [1.5, "load: 1.5 means 150 %; write 1.5% or 0.015 if 1.5 % was meant, else a share below 100%"],
+    [2, "load: 2 means 200 %; write 2% or 0.02"],
     [7.5, "load: 7.5 means 750 %; write 7.5% or 0.075"],
     [600, "load: 600 is no share; write a percentage below 100%"],
     [-0.1, "load: -0.1 is below 0; write 0 or more"],
