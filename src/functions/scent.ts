@@ -94,8 +94,8 @@ export function LOADFROM(wax: any[][], scent: any[][], basis?: any[][]): any[][]
  * Says which limit a load passes and by how much; empty when it is within both.
  * @customfunction LOADCHECK
  * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
- * @param waxMaximum The most the wax holds, a fraction or percentage of wax, from its maker; not checked when blank.
- * @param productLimit The most the scent's documents allow in a candle, a fraction or percentage of total; not checked when blank.
+ * @param waxMaximum The most the wax holds, a fraction or percentage of wax up to 100 %, from its maker; not checked when blank.
+ * @param productLimit The most the scent's documents allow in a candle, a fraction or percentage of total; 100 % where they say it is not restricted; not checked when blank.
  * @param basis What the load is a share of: "of wax" or "of total"; "of wax" when left out.
  * @returns Empty text, or what is passed. The supplier's documents decide.
  * @example =POUR.LOADCHECK(12%, 10%, 15%) gives "wax maximum passed by 2 points: 12 % of wax, at most 10 %"

@@ -91,6 +91,14 @@ describe("LOADCHECK", () => {
       "wax maximum passed by 0.00001 points: 10.00001 % of wax, at most 10 %",
     );
   });
+  it("takes a limit of 100 % as no restriction, and nothing above it", () => {
+    expect(cell("LOADCHECK", 0.12, 1, 1)).toBe("");
+    expect(cell("LOADCHECK", 0.12, null, 1 + 2 ** -52)).toBe("");
+    expect(cell("LOADCHECK", 0.12, 0.1, 1)).toContain("wax maximum passed by 2 points");
+    expect(messageOf(cell("LOADCHECK", 0.12, null, 10))).toBe("productLimit: 10 means 1000 %; write 10% or 0.1");
+    expect(messageOf(cell("LOADCHECK", 0.12, 1.2, null))).toContain("waxMaximum: 1.2 means 120 %");
+    expect(messageOf(cell("LOADCHECK", 1, 1, 1))).toContain("load: 1 means 100 %");
+  });
   it("does not check blank limits, and a limit met exactly is within", () => {
     expect(cell("LOADCHECK", 0.3, null, null)).toBe("");
     expect(messageOf(cell("LOADCHECK", 6, null, null))).toContain("6 means 600 %");
