@@ -1,6 +1,7 @@
 import { aboveZero } from "../check/aboveZero";
 import { plain } from "../check/plain";
 import { rate } from "../check/rate";
+import { wholeNumber } from "../check/wholeNumber";
 import { wrong } from "../check/wrong";
 import { Fault } from "../fault";
 import { sum } from "../statistics/sum";
@@ -104,7 +105,8 @@ function checkedFill(vessel: string, fill: number): number {
 }
 
 function checkedQuantity(vessel: string, quantity: number): number {
-  if (Number.isInteger(quantity) && quantity >= 0) return quantity;
+  const count = wholeNumber(quantity);
+  if (count >= 0) return count;
   throw wrong("quantities", `${plain(quantity)} of ${vessel}; write a whole number, 0 or more`);
 }
 

@@ -1,4 +1,5 @@
 import { plain } from "../check/plain";
+import { wholeNumber } from "../check/wholeNumber";
 import { wrong } from "../check/wrong";
 import { calendarDay } from "./calendarDay";
 
@@ -11,11 +12,12 @@ import { calendarDay } from "./calendarDay";
  */
 export function lotCode(date: number, run: number, prefix = ""): string {
   const { year, ordinal } = calendarDay(date);
-  if (!(Number.isInteger(run) && run >= 1 && run <= 99)) {
+  const number = wholeNumber(run);
+  if (!(number >= 1 && number <= 99)) {
     throw wrong("run", `${plain(run)} is not a run of a day; write a whole number from 1 to 99`);
   }
   const front = prefix.trim();
   if (front.length > 20) throw wrong("prefix", `${front.length} characters are too long for a label; write at most 20`);
-  const code = `${year}-${String(ordinal).padStart(3, "0")}-${String(run).padStart(2, "0")}`;
+  const code = `${year}-${String(ordinal).padStart(3, "0")}-${String(number).padStart(2, "0")}`;
   return front === "" ? code : `${front}-${code}`;
 }

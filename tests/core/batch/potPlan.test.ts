@@ -50,6 +50,15 @@ describe("potPlan", () => {
     expect(plan.pots.length).toBe(1);
   });
 
+  it("takes a quantity that binary fractions have blurred as the whole number it is", () => {
+    const { pots, refused } = potPlan(ordersOf([10, 10], [100 * 1.1, 0.3 / 0.1]), 1130); // 110.00000000000001 and 2.9999999999999996
+    expect(refused).toEqual([]);
+    expect(pots[0]?.rows.map(({ count, weight }) => [count, weight])).toEqual([
+      [110, 1100],
+      [3, 30],
+    ]);
+  });
+
   it("takes a million candles and no more", () => {
     expect(potPlan(ordersOf([1, 1], [600_000, 400_000]), 30).pots.length).toBe(Math.ceil(1_000_000 / 30));
     expect(() => potPlan(ordersOf([1, 1], [600_000, 400_001]), 30)).toThrow("quantities: 1000001 candles in all");

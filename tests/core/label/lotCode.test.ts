@@ -37,6 +37,11 @@ describe("lotCode and isoDate", () => {
     expect(lotCode(46_352, 2, " ")).toBe("2026-330-02");
   });
 
+  it("take a run that binary fractions have blurred as the whole number it is", () => {
+    expect(lotCode(46_352, 0.3 / 0.1)).toBe("2026-330-03"); // 2.9999999999999996 in binary
+    expect(() => lotCode(46_352, 2.999)).toThrow("run: 2.999");
+  });
+
   it("refuse what is no date, run or prefix", () => {
     for (const serial of [-1, 0, 60, 60.9, 2_958_466])
       expect(() => lotCode(serial, 1)).toThrow("is no date from 1 March 1900");
