@@ -2,6 +2,7 @@ import { aboveZero } from "../check/aboveZero";
 import { atLeastZero } from "../check/atLeastZero";
 import { oneOf } from "../check/oneOf";
 import { plain } from "../check/plain";
+import { wholeNumber } from "../check/wholeNumber";
 import { wrong } from "../check/wrong";
 import { Fault } from "../fault";
 import { deviation } from "../statistics/deviation";
@@ -12,7 +13,10 @@ import { usPlan } from "./usPlan";
 
 /** Net contents checked against a label; weights in the label's unit. */
 export interface NetCheck {
-  /** `passes`, `fails: ` with the reasons, or `not enough weighed: ` with how many and how many the plan asks for. */
+  /**
+   * `passes`, `fails: ` with the reasons, or `not enough weighed: ` with how many and how many the plan asks for.
+   * Fewer than the plan asks for fail where no further candle could make them pass; their mean is not judged.
+   */
   readonly verdict: string;
   /** Mean weight less the label. */
   readonly meanError: number;
@@ -42,10 +46,11 @@ export function netCheck(
   const planOf = oneOf("rule", rule, ["us", "eu"]) === "us" ? usPlan : euPlan;
   const grams = gramsIn("unit", unit);
   if (weights.length === 0) throw new Fault("none", "weights: nothing weighed; give the net weights of some candles");
-  if (!Number.isInteger(lotSize) || lotSize < weights.length) {
+  const lot = wholeNumber(lotSize);
+  if (!(lot >= weights.length)) {
     throw wrong("lotSize", `${plain(lotSize)} for ${weights.length} weighed; write how many the whole lot holds`);
   }
-  const { allowed, most, sure, stages } = planOf(aboveZero("label", label) * grams, lotSize);
+  const { allowed, most, sure, stages } = planOf(aboveZero("label", label) * grams, lot);
   const errors = weights.map((weight) => atLeastZero("weights", weight) - label);
   const count = weights.length;
   // What binary fractions add to a difference is no weight.
@@ -57,16 +62,20 @@ export function netCheck(
   const inUnit = (weight: number): string => `${plain(Number(weight.toPrecision(4)))} ${unit.trim()}`;
   const result = { meanError, meanLimit: 0 - slack, allowedShortfall: allowed / grams, numberShort };
   const stage = stages.filter(({ weigh }) => weigh <= count).at(-1);
+  // Before the first stage the last one judges: too many short ones for that are too many whatever follows.
+  const judge = stage ?? stages.at(-1);
   const next = stages.find(({ weigh }) => weigh > count);
   const isUndecided = !stage || (numberShort > stage.accept && numberShort < stage.reject);
   const failures = [
-    ...(meanError < -slack - label * 1e-12 ? [`mean ${inUnit(-meanError)} short, at most ${inUnit(slack)}`] : []),
-    ...(stage && numberShort >= stage.reject
-      ? [`${numberShort} short by more than ${inUnit(allowed / grams)}, at most ${stage.accept}`]
+    ...(stage && meanError < -slack - label * 1e-12
+      ? [`mean ${inUnit(-meanError)} short, at most ${inUnit(slack)}`]
+      : []),
+    ...(judge && numberShort >= judge.reject
+      ? [`${numberShort} short by more than ${inUnit(allowed / grams)}, at most ${judge.accept}`]
       : []),
     ...(shortBy(most) > 0 ? [`${shortBy(most)} short by more than ${inUnit(most / grams)}, none may be`] : []),
   ];
-  if (stage && failures.length > 0) return { verdict: `fails: ${failures.join("; ")}`, ...result };
+  if (failures.length > 0) return { verdict: `fails: ${failures.join("; ")}`, ...result };
   if (isUndecided) return { verdict: `not enough weighed: ${count}, the plan asks for ${next?.weigh}`, ...result };
   return { verdict: "passes", ...result };
 }

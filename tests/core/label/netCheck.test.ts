@@ -45,7 +45,24 @@ describe("netCheck by Handbook 133", () => {
     expect(Math.abs(-netCheck(500, weights, "g").meanLimit / s - factor)).toBeLessThan(0.0011);
   });
 
-  // Maximum allowable variation, Table 2-5 (from memory; 113 g and 907 g are read in Chapter 2).
+  // Maximum allowable variation, Table 2-5: up to a label in grams, so many grams. From memory, but for the two
+  // values that Chapter 2 gives: 113 g has 7.2 g and 907 g has 31.7 g.
+  const TABLE = `36 3.6; 54 3.6; 81 5.4; 117 7.2; 154 9.0; 208 10.8; 263 12.7; 317 14.5; 381 16.3; 426 18.1; 489 19.9;
+    571 21.7; 635 23.5; 698 25.4; 771 27.2; 852 29.0; 970 31.7; 1120 35.3; 1250 39.0; 1450 42.6; 1760 49.8; 2130 54.4;
+    2630 63.5; 3080 68.0; 3580 77.1; 4260 86.1; 5300 99.7; 6480 113; 8020 127; 10520 140; 14330 167; 19230 199;
+    24670 226`;
+  const rows = TABLE.split(";").map((row) => row.trim().split(" ").map(Number) as [number, number]);
+  const above = 0.001; // g
+  it.each([
+    [36 - above, (36 - above) / 10], // 10 % below 36 g
+    ...rows,
+    ...rows.slice(0, -1).map(([label], i): [number, number] => [label + above, rows[i + 1]?.[1] as number]),
+    [24_670 + above, (24_670 + above) / 50], // 2 % above the table
+  ])("allows at the edges of the table a candle labelled %d g to be short by %d g", (label, allowed) => {
+    expect(netCheck(label, lot(label, 12), "g").allowedShortfall).toBeCloseTo(allowed, 10);
+  });
+
+  // The same table (from memory; 113 g and 907 g are read in Chapter 2).
   it.each([
     [20, 2],
     [36, 3.6],
@@ -94,6 +111,14 @@ describe("netCheck by Handbook 133", () => {
     expect(netCheck(200, lot(202, 48, 189, 189), "g", "us", 4000).verdict).toContain("fails: 2 short");
   });
 
+  it("fails as soon as it is certain, and leaves the mean open until enough are weighed", () => {
+    // 200 g may be short by 10.8 g: one in a lot over 3200, none in a smaller one (from memory).
+    expect(netCheck(200, [189], "g", "us", 500).verdict).toBe("fails: 1 short by more than 10.8 g, at most 0");
+    expect(netCheck(200, [201, 189], "g", "us", 4000).verdict).toBe("not enough weighed: 2, the plan asks for 48");
+    expect(netCheck(200, [189, 189], "g", "us", 4000).verdict).toBe("fails: 2 short by more than 10.8 g, at most 1");
+    expect(netCheck(200, [195, 195], "g", "us", 500).verdict).toBe("not enough weighed: 2, the plan asks for 24");
+  });
+
   it("fails a mean that is short by more than chance", () => {
     const { verdict, meanError, meanLimit } = netCheck(200, lot(198, 12, 199, 197), "g");
     // s = sqrt(2 / 11) and 0.635 of it (the published factor) is 0.271.
@@ -125,6 +150,14 @@ describe("netCheck by 76/211/EEC", () => {
     [1000, 15],
     [2000, 30],
     [10_000, 150],
+    // Just above each edge; that percentages round up is from memory.
+    [50.001, 4.5],
+    [100.001, 4.6],
+    [200.001, 9],
+    [300, 9],
+    [300.001, 9.1],
+    [500.001, 15],
+    [1000.001, 15.1],
   ])("allows a candle labelled %d g to be short by %d g", (label, allowed) => {
     expect(netCheck(label, lot(label, 3), "g", "eu").allowedShortfall).toBeCloseTo(allowed, 10);
   });
@@ -175,9 +208,26 @@ describe("netCheck by 76/211/EEC", () => {
     );
   });
 
+  // A lot of 300 has stages of 30 and 60, the last of which rejects at 5 short by more than 9 g.
+  it.each([
+    [[181.9], "fails: 1 short by more than 18 g, none may be"],
+    [[190, 190, 190, 190, 190], "fails: 5 short by more than 9 g, at most 4"],
+    [[190, 190, 190, 190], "not enough weighed: 4, the plan asks for 30"],
+    [[182], "not enough weighed: 1, the plan asks for 30"],
+    [[199, 199], "not enough weighed: 2, the plan asks for 30"], // the mean is open
+  ])("fails %j of a lot of 300 as soon as it is certain", (weights, verdict) => {
+    expect(netCheck(200, weights, "g", "eu", 300).verdict).toBe(verdict);
+  });
+
+  it("fails a whole batch at its first short one", () => {
+    expect(netCheck(200, [204, 190], "g", "eu", 99).verdict).toBe("fails: 1 short by more than 9 g, at most 0");
+  });
+
   it("covers 5 g to 10 kg", () => {
     expect(() => netCheck(4.9, [5], "g", "eu")).toThrow("label: 4.9 g is outside 5 g to 10 kg");
     expect(() => netCheck(10.1, [10.1], "kg", "eu")).toThrow("label: 10100 g is outside");
+    expect(() => netCheck(4.999, [5], "g", "eu")).toThrow("outside");
+    expect(() => netCheck(10_000.001, [10_001], "g", "eu")).toThrow("outside");
   });
 });
 
@@ -209,6 +259,7 @@ describe("netCheck", () => {
     expect(() => netCheck(200, [], "g")).toThrow("weights: nothing weighed");
     expect(() => netCheck(200, [200, 201], "g", "us", 1)).toThrow("lotSize: 1 for 2 weighed");
     expect(() => netCheck(200, [200], "g", "us", 20.5)).toThrow("lotSize: 20.5");
+    expect(netCheck(200, lot(200, 12), "g", "us", 100 * 1.1).verdict).toBe("passes"); // 110.00000000000001 in binary
     expect(() => netCheck(0, [200], "g")).toThrow("label: 0 is not above 0");
     expect(() => netCheck(200, [-1], "g")).toThrow("weights: -1 is below 0");
     expect(() => netCheck(200, [200], "ml")).toThrow('unit: "ml" is not known here');
