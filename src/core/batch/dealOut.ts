@@ -1,4 +1,4 @@
-import { type Run, take, timesIn } from "./filling";
+import { type SamePots, take, timesIn } from "./filling";
 
 /**
  * Pots of groups as pots of their members: each group's candles are its members', one member after the other.
@@ -6,13 +6,13 @@ import { type Run, take, timesIn } from "./filling";
  * @param counts candles of each member
  */
 export function dealOut(
-  runs: readonly Run[],
+  filled: readonly SamePots[],
   groups: readonly (readonly number[])[],
   counts: readonly number[],
-): Run[] {
+): SamePots[] {
   const left = [...counts];
-  const dealt: Run[] = [];
-  for (const { filling, times } of runs) {
+  const dealt: SamePots[] = [];
+  for (const { filling, times } of filled) {
     for (let todo = times; todo > 0; ) {
       const own = counts.map(() => 0);
       for (const [g, n] of filling.entries()) {
@@ -22,10 +22,10 @@ export function dealOut(
           need -= own[i] as number;
         }
       }
-      const run = { filling: own, times: Math.min(todo, timesIn(own, left)) };
-      take(left, run);
-      dealt.push(run);
-      todo -= run.times;
+      const same = { filling: own, times: Math.min(todo, timesIn(own, left)) };
+      take(left, same);
+      dealt.push(same);
+      todo -= same.times;
     }
   }
   return dealt;

@@ -1,6 +1,6 @@
 import { dealOut } from "./dealOut";
 import { fillInTurn } from "./fillInTurn";
-import { dot, potsIn, type Run } from "./filling";
+import { dot, potsIn, type SamePots } from "./filling";
 import { type Fractional, fractionalPots } from "./fractionalPots";
 import { fullestFilling } from "./fullestFilling";
 import { greedyFilling } from "./greedyFilling";
@@ -21,19 +21,19 @@ export function fewestPots(
   sizes: readonly number[],
   counts: readonly number[],
   steps: Steps,
-): { readonly runs: readonly Run[]; readonly bound: number } {
+): { readonly filled: readonly SamePots[]; readonly bound: number } {
   // The little less outweighs what ROOM forgives.
   let bound = Math.ceil(dot(sizes, counts) * (1 - 2e-12));
-  const simplest = (size: readonly number[], count: readonly number[]): Run[] =>
+  const simplest = (size: readonly number[], count: readonly number[]): SamePots[] =>
     fillInTurn(count, (left) => greedyFilling(size, left));
-  let runs = simplest(sizes, counts);
-  const isEnough = (others: Run[] = runs): boolean => {
-    if (potsIn(others) < potsIn(runs)) runs = others;
-    return potsIn(runs) <= bound;
+  let filled = simplest(sizes, counts);
+  const isEnough = (others: SamePots[] = filled): boolean => {
+    if (potsIn(others) < potsIn(filled)) filled = others;
+    return potsIn(filled) <= bound;
   };
-  if (isEnough()) return { runs, bound };
-  const known = [...runs, ...fillInTurn(counts, (left) => fullestFilling(sizes, left, steps))];
-  if (isEnough(known.slice(runs.length))) return { runs, bound };
+  if (isEnough()) return { filled, bound };
+  const known = [...filled, ...fillInTurn(counts, (left) => fullestFilling(sizes, left, steps))];
+  if (isEnough(known.slice(filled.length))) return { filled, bound };
 
   if (sizes.length > MANY) {
     const width = Math.ceil(sizes.length / 100);
@@ -48,7 +48,7 @@ export function fewestPots(
     bound = relax(smallest as number[]).pots;
     const rounded = roundPots(largest as number[], count, relax(largest as number[]), bound, steps.share(0.3));
     isEnough(dealOut(rounded, groups, counts));
-    return { runs, bound };
+    return { filled, bound };
   }
 
   let fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.5));
@@ -56,13 +56,13 @@ export function fewestPots(
     bound = fractional.pots;
     return isEnough() || isEnough(roundPots(sizes, counts, fractional, bound, steps));
   };
-  if (isRoundedEnough() || !steps.spend(0)) return { runs, bound };
+  if (isRoundedEnough() || !steps.spend(0)) return { filled, bound };
   fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.2), true);
   while (!isRoundedEnough()) {
     const { fillings, impossible } = searchPots(sizes, counts, bound, fractional.worth, steps);
-    if (fillings) runs = fillings.map((filling) => ({ filling, times: 1 }));
+    if (fillings) filled = fillings.map((filling) => ({ filling, times: 1 }));
     else if (impossible) fractional = { ...fractional, pots: bound + 1 };
     else break;
   }
-  return { runs, bound };
+  return { filled, bound };
 }

@@ -1,14 +1,14 @@
-import { type Filling, type Run, take, timesIn } from "./filling";
+import { type Filling, type SamePots, take, timesIn } from "./filling";
 
 /** Pots filled one after the other, each filling as often as the candles last. */
-export function fillInTurn(counts: readonly number[], fill: (left: readonly number[]) => Filling): Run[] {
+export function fillInTurn(counts: readonly number[], fill: (left: readonly number[]) => Filling): SamePots[] {
   const left = [...counts];
-  const runs: Run[] = [];
+  const filled: SamePots[] = [];
   while (left.some((n) => n > 0)) {
     const filling = fill(left);
-    const run = { filling, times: timesIn(filling, left) };
-    take(left, run);
-    runs.push(run);
+    const same = { filling, times: timesIn(filling, left) };
+    take(left, same);
+    filled.push(same);
   }
-  return runs;
+  return filled;
 }

@@ -2,7 +2,7 @@
 export type Filling = readonly number[];
 
 /** Pots that all hold the same. */
-export interface Run {
+export interface SamePots {
   readonly filling: Filling;
   readonly times: number;
 }
@@ -13,14 +13,14 @@ export interface Run {
  */
 export const ROOM = 1 + 8e-13;
 
-export const potsIn = (runs: readonly Run[]): number => runs.reduce((total, { times }) => total + times, 0);
+export const potsIn = (filled: readonly SamePots[]): number => filled.reduce((total, { times }) => total + times, 0);
 
 /** How many pots of a filling the candles left allow. */
 export const timesIn = (filling: Filling, left: readonly number[]): number =>
   filling.reduce((least, n, i) => (n > 0 ? Math.min(least, Math.floor((left[i] as number) / n)) : least), Infinity);
 
-/** Takes the candles of a run from what is left. */
-export function take(left: number[], { filling, times }: Run): void {
+/** Takes the candles of pots from what is left. */
+export function take(left: number[], { filling, times }: SamePots): void {
   for (const [i, n] of filling.entries()) left[i] = (left[i] as number) - n * times;
 }
 

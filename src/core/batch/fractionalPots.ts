@@ -1,5 +1,5 @@
 import { bestFilling } from "./bestFilling";
-import { dot, type Filling, ROOM, type Run } from "./filling";
+import { dot, type Filling, ROOM, type SamePots } from "./filling";
 import type { Steps } from "./steps";
 
 /** Pots where a part of a pot may be poured too: fillings and how many pots of each. */
@@ -29,7 +29,7 @@ export function fractionalPots(
   sizes: readonly number[],
   counts: readonly number[],
   goal: number,
-  known: readonly Run[],
+  known: readonly SamePots[],
   steps: Steps,
   thorough = false,
 ): Fractional {

@@ -23,15 +23,15 @@ export function packPots(
   weights: readonly number[],
   counts: readonly number[],
   capacity: number,
-  { steps = 5e7, onStep }: Limit = {},
+  { steps = 5e7 }: Limit = {},
 ): Packing {
   const kinds = sizeKinds(weights, counts, capacity);
-  const { runs, bound } = fewestPots(
+  const { filled, bound } = fewestPots(
     kinds.map(({ size }) => size),
     kinds.map(({ count }) => count),
-    new Steps(steps, onStep),
+    new Steps(steps),
   );
   const groups = kinds.map(({ from }) => from);
-  const pots = dealOut(runs, groups, counts).flatMap(({ filling, times }) => Array(times).fill(filling));
+  const pots = dealOut(filled, groups, counts).flatMap(({ filling, times }) => Array(times).fill(filling));
   return { pots, bound };
 }

@@ -1,5 +1,5 @@
 import { fillInTurn } from "./fillInTurn";
-import { type Filling, potsIn, type Run, take, timesIn } from "./filling";
+import { type Filling, potsIn, type SamePots, take, timesIn } from "./filling";
 import { type Fractional, fractionalPots } from "./fractionalPots";
 import { greedyFilling } from "./greedyFilling";
 import { searchPots } from "./searchPots";
@@ -17,14 +17,14 @@ export function roundPots(
   { fillings, times }: Fractional,
   goal: number,
   steps: Steps,
-): Run[] {
+): SamePots[] {
   const left = [...counts];
-  const poured: Run[] = [];
+  const poured: SamePots[] = [];
   const pour = (filling: Filling, pots: number): void => {
-    const run = { filling, times: Math.min(pots, timesIn(filling, left)) };
-    if (run.times === 0) return;
-    take(left, run);
-    poured.push(run);
+    const same = { filling, times: Math.min(pots, timesIn(filling, left)) };
+    if (same.times === 0) return;
+    take(left, same);
+    poured.push(same);
   };
   for (const [i, filling] of fillings.entries()) pour(filling, Math.floor((times[i] as number) + 1e-9));
   if (poured.length === 0) pour(fillings[times.indexOf(Math.max(...times))] as Filling, 1);
@@ -32,7 +32,7 @@ export function roundPots(
   const kept = [...left.keys()].filter((i) => (left[i] as number) > 0);
   const size = kept.map((i) => sizes[i] as number);
   const count = kept.map((i) => left[i] as number);
-  const finish = (rest: readonly Run[]): Run[] => [
+  const finish = (rest: readonly SamePots[]): SamePots[] => [
     ...poured,
     ...rest.map(({ filling, times }) => {
       const all = counts.map(() => 0);

@@ -1,7 +1,7 @@
 import { ROOM } from "./filling";
 
 /** Candles of one size: the share of a pot that one takes, how many there are, and the weights they stand for. */
-export interface Kind {
+export interface SizeKind {
   readonly size: number;
   readonly count: number;
   /** Places in the list of weights. */
@@ -13,7 +13,7 @@ export interface Kind {
  * so that what is equal in decimals is one kind. Where all are whole multiples of one unit, the rest of the pot
  * that no sum of them can fill is left out: candles of 50 and 70 fill at most 90 of a pot of 99.
  */
-export function sizeKinds(weights: readonly number[], counts: readonly number[], capacity: number): Kind[] {
+export function sizeKinds(weights: readonly number[], counts: readonly number[], capacity: number): SizeKind[] {
   const bySize = new Map<number, number[]>();
   for (const [i, weight] of weights.entries()) {
     const size = Math.min(1, Number((weight / capacity).toPrecision(14)));

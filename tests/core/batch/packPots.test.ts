@@ -215,23 +215,6 @@ describe("packPots", () => {
     }
   });
 
-  it("reports its steps and stops when told to", () => {
-    const input = triplets(1);
-    const pack = (onStep: (done: number) => boolean): Packing =>
-      packPots(input.weights, input.counts, input.capacity, { onStep });
-    const all: number[] = [];
-    pack((done) => all.push(done) > 0);
-    expect(all.length).toBeGreaterThan(5);
-    expect(all).toEqual([...all].sort((a, b) => a - b));
-    expect(all.at(-1)).toBeLessThan(7e7);
-    const few: number[] = [];
-    expectValid(
-      input,
-      pack((done) => few.push(done) < 2),
-    );
-    expect(few).toEqual(all.slice(0, 2));
-  });
-
   it("packs nothing into no pots", () => {
     expect(packPots([], [], 10)).toEqual({ pots: [], bound: 0 });
     expect(packPots([3, 4], [0, 0], 10)).toEqual({ pots: [], bound: 0 });
