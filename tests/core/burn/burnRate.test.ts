@@ -112,6 +112,16 @@ describe("burnRate", () => {
     );
   });
 
+  it("refuses dates in the place of hours", () => {
+    // 26 November 2026 is serial 46352; in hours it is 1112448.
+    const at = (...hours: number[]) => hours.map((hour, i) => ({ hours: hour, weight: 250 - i }));
+    expect(() => burnRate(at(46_352, 46_352.25))).toThrow(
+      "hours: 46352 is above 10000; of date-times take off the start and multiply by 24",
+    );
+    expect(() => burnRate(at(46_352 * 24, 46_352.25 * 24))).toThrow("hours: 1112448 is above 10000");
+    expect(burnRate(at(9999, 10_000))).toBeCloseTo(1, 9);
+  });
+
   it("needs two readings at two times", () => {
     expect(() => burnRate([{ hours: 1, weight: 2 }])).toThrow(
       "hours: 1 readings with hours and weight; weigh at least twice",
