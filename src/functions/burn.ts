@@ -8,7 +8,7 @@ import { answer, eachCell, lines, number, numberOr, textOr, valuesOf } from "./c
 /**
  * Weight a candle loses an hour of burning, from weighings. Rows with a blank are left out.
  * @customfunction BURNRATE
- * @param hours Hours burnt at each weighing; a range. Date-times are in days: multiply them by 24.
+ * @param hours Hours burnt at each weighing, at most 10,000; a range. Of date-times take off the start and multiply by 24: they are in days.
  * @param weights Weight at each, any one weight unit; a range of the same size.
  * @returns Weight lost an hour, in the unit of the weights; below 0 where they rise.
  * @example =POUR.BURNRATE({0;1;2;4}, {250;243;236;222}) gives 7
@@ -59,7 +59,7 @@ export function POOLHOURS(diameter: any[][], lengthUnit?: any[][]): any[][] {
  * @param lengthUnit Unit of the height: mm, cm or in; mm when left out.
  * @returns Empty text, or what is wrong. It certifies nothing: a burn-test laboratory does that.
  * @example =POUR.FLAMECHECK(80) gives "flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one"
- * @source EN 15493, 75 mm; ASTM F2417 allows 3 in, 76 mm (from memory), so the lower is used. A tea light is allowed only 30 mm, which is not checked here.
+ * @source EN 15493, 75 mm. That ASTM F2417 allows 3 in, 76 mm, was written down from memory: compare it with the standard before you rely on it. The lower of the two is used. A tea light is allowed only 30 mm, which is not checked here.
  */
 export function FLAMECHECK(height: any[][], lengthUnit?: any[][]): any[][] {
   return eachCell([number("height", height), textOr("lengthUnit", lengthUnit)], flameCheck);

@@ -27,7 +27,7 @@ function stage(weigh: number, accept: number, reject: number): LotPlan["stages"]
   return { weigh, accept, reject };
 }
 
-/** Tolerable negative error in grams; the percentages are rounded up to a tenth of a gram. */
+/** Tolerable negative error in grams; the percentages are rounded up to a tenth of a gram (from memory). */
 function tolerableError(label: number): number {
   if (!(label >= 5 && label <= 10_000)) {
     throw wrong("label", `${plain(label)} g is outside 5 g to 10 kg, which 76/211/EEC covers; check the unit`);

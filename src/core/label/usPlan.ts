@@ -1,6 +1,9 @@
 import type { LotPlan } from "./lotPlan";
 
-/** Maximum allowable variation in grams for labels up to a weight in grams: Handbook 133, Table 2-5 (from memory). */
+/**
+ * Maximum allowable variation in grams for labels up to a weight in grams: Handbook 133, Table 2-5. Written down from
+ * memory, all but the values for 113 g and 907 g: to be compared with the handbook before a verdict is relied on.
+ */
 const VARIATIONS = [
   [54, 3.6],
   [81, 5.4],
@@ -38,7 +41,7 @@ const VARIATIONS = [
 
 /**
  * How a lot is checked by NIST Handbook 133, Category A: how many to weigh, how many may be short by more than the
- * maximum allowable variation, and how sure the mean must be.
+ * maximum allowable variation, and how sure the mean must be. The numbers of candles are from memory, as the table is.
  * @param label in grams, above 0
  * @param lot candles in it, 1 or more
  */

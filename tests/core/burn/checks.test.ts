@@ -57,9 +57,10 @@ describe("flameCheck", () => {
       expect(flameCheck(75.001 / MILLIMETRES[one], one)).not.toBe("");
     }
   });
-  it("says what is wrong in millimetres", () => {
-    expect(flameCheck(3.1, "in")).toBe(
-      "flame 78.74 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one",
+  it("says what is wrong in millimetres, and in the unit it was given", () => {
+    expect(flameCheck(80, " MM")).toContain("flame 80 mm high, at most");
+    expect(flameCheck(3.1, "in ")).toBe(
+      "flame 3.1 in (78.74 mm) high, at most 75 mm by EN 15493; trim the wick or test a smaller one",
     );
     expect(() => flameCheck(-1)).toThrow("height: -1 is below 0");
   });
