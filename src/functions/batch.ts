@@ -10,7 +10,7 @@ import { answer, lines, number, numberOr, one, textOr, toError, valuesOf } from 
  * @param quantities How many candles of each, whole numbers; a range of the same size. Blank and 0 are left out.
  * @param potCapacity The most a pot melts at once, in the unit of the fills.
  * @param loss Share melted beyond what is poured, a fraction or percentage (3% melts 3 % more); 0 when left out.
- * @returns Rows of pot number (the fullest is 1), vessel, count, and weight to melt in the unit of the fills. A candle no pot holds stands first, as #N/A.
+ * @returns Rows of pot number (the fullest is 1), vessel, count, and weight to melt in the unit of the fills. A candle no pot holds stands first, as #N/A. With many different fills a short search may leave open whether fewer pots would do: the best plan found stands. A run sheet says when it is not certain.
  * @example =POUR.POTPLAN({"Tin";"Jar"}, {200;300}, {4;2}, 1000) gives 1 | "Tin" | 2 | 400 ; 1 | "Jar" | 2 | 600 ; 2 | "Tin" | 2 | 400
  * @source Bin packing, solved by bounds and search; checked against the OR-Library binpack1 best counts.
  */
@@ -38,7 +38,7 @@ export function POTPLAN(vessels: any[][], fills: any[][], quantities: any[][], p
  * @param quantities How many candles of each, whole numbers; a range of the same size. Blank and 0 are left out.
  * @param potCapacity The most a pot melts at once, in the unit of the fills.
  * @param loss Share melted beyond what is poured, a fraction or percentage (3% melts 3 % more); 0 when left out.
- * @returns Number of pots.
+ * @returns Number of pots, those of POTPLAN. With many different fills a short search may leave open whether fewer would do.
  * @example =POUR.POTCOUNT({200;300}, {4;2}, 1000) gives 2
  * @source Bin packing, solved by bounds and search; checked against the OR-Library binpack1 best counts.
  */
@@ -63,11 +63,15 @@ const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
     order: { vessel: vessel ?? `row ${row}`, fill, quantity },
   }));
 
+/** Every edit of a sheet works its formulas out again: a search ends well within a second. */
+const LIMIT = { steps: 1e7 };
+
 const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): PotPlan =>
   potPlan(
     found.map(({ order }) => order),
     one(number("potCapacity", potCapacity)),
     one(numberOr("loss", loss)),
+    LIMIT,
   );
 
 /**

@@ -1,5 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { packPots } from "../../src/core/batch/packPots";
+import { triplets } from "../core/batch/inputs";
 import { call, cell, down, messageOf } from "./built";
 
 type Row = [number, string, number, number];
@@ -48,6 +50,15 @@ describe("POTPLAN and POTCOUNT", () => {
       }),
       { numRuns: 200 },
     );
+  });
+  it("ends a hard search early and keeps the best plan found", () => {
+    const { weights, counts, capacity } = triplets(1);
+    const [short, long] = [1e7, 5e7].map((steps) => packPots(weights, counts, capacity, { steps }).pots.length);
+    const rows = call("POTPLAN", down(...weights.map(() => "V")), down(...weights), down(...counts), capacity) as Row[];
+    expect(long).toBeLessThan(short as number);
+    expect(Math.max(...rows.map(([pot]) => pot))).toBe(short);
+    expect(rows.reduce((candles, [, , count]) => candles + count, 0)).toBe(120);
+    expect(cell("POTCOUNT", down(...weights), down(...counts), capacity)).toBe(short);
   });
   it("names the candle that no pot holds and plans the others", () => {
     const rows = call("POTPLAN", down("Tin", "Tub"), down(200, 5000), down(2, 1), 1000);
