@@ -17,10 +17,10 @@ import { answer, lines, number, numberOr, one, textOr, toError, valuesOf } from 
 export function POTPLAN(vessels: any[][], fills: any[][], quantities: any[][], potCapacity: any, loss?: any): any[][] {
   return answer(() => {
     const found = orders(vessels, fills, quantities);
-    const good = found.filter(({ error }) => !error);
+    const good = found.filter(({ fault }) => !fault);
     const plan = planOf(good, potCapacity, loss);
     const misfits = [
-      ...found.flatMap(({ error, order }) => (error ? [{ error, order }] : [])),
+      ...found.flatMap(({ fault, order }) => (fault ? [{ error: toError(fault), order }] : [])),
       ...plan.refused.map(({ order, fault }) => ({ error: toError(fault), order: good[order]?.order })),
     ];
     const rows = [
@@ -56,12 +56,10 @@ export function POTCOUNT(fills: any[][], quantities: any[][], potCapacity: any, 
 const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
   lines([textOr("vessels", vessels), number("fills", fills), number("quantities", quantities)], [2], {
     orZero: true,
-  }).map(({ row, values: [vessel, fill, quantity], error }) => ({
-    error,
-    values: [vessel, fill, quantity],
-    row,
-    order: { vessel: vessel ?? `row ${row}`, fill, quantity },
-  }));
+  }).map((line) => {
+    const [vessel, fill, quantity] = line.values;
+    return { ...line, order: { vessel: vessel ?? line.where, fill, quantity } };
+  });
 
 /** Every edit of a sheet works its formulas out again: a search ends well within a second. */
 const LIMIT = { steps: 1e7 };

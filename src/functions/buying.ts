@@ -1,5 +1,5 @@
 import { packCost } from "../core/buying/packCost";
-import { packPlan } from "../core/buying/packPlan";
+import { checkedPack, packPlan } from "../core/buying/packPlan";
 import { unitPrice } from "../core/buying/unitPrice";
 import { wrong } from "../core/check/wrong";
 import { answer, eachCell, inPlace, lines, number, numberOr, one, text, valuesOf } from "./cells";
@@ -23,14 +23,17 @@ export function PACKPLAN(need: any[][], sizes: any[][], prices: any[][]): any[][
     });
   }
   return needs.flatMap((cells) =>
-    inPlace([size, numberOr("prices", prices)], (rows, badRows) => {
-      const amount = one(numberOr("need", cells));
-      if (amount === undefined) return rows.map(() => "");
-      if (badRows.length > 0) throw wrong("sizes", `pack ${badRows[0]} has an error; mend it first`);
-      const packs = rows.flatMap(([size, price]) => (price === undefined ? [] : [{ size, price }]));
-      const counts = packPlan(amount, packs).values();
-      return rows.map(([, price]) => (price === undefined ? "" : (counts.next().value as number)));
-    }),
+    inPlace(
+      [size, number("prices", prices)],
+      (size, price) => checkedPack({ size, price }),
+      (packs, badRows) => {
+        const amount = one(numberOr("need", cells));
+        if (amount === undefined) return packs.map(() => "");
+        if (badRows.length > 0) throw wrong("sizes", `pack ${badRows[0]} has an error; mend it first`);
+        return packPlan(amount, packs);
+      },
+      { skip: [0, 1], always: true },
+    ),
   );
 }
 

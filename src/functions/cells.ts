@@ -13,8 +13,8 @@ export type Cells = any;
 export type Rows = any[][];
 
 type Result = number | string | CustomFunctions.Error;
-/** A cell as read: a value, nothing (blank), or the error that came in or that the value is. */
-type Read<T> = { readonly value: T | undefined } | { readonly error: CustomFunctions.Error };
+/** A cell as read: a value, nothing (blank), or what is thrown for it: the error that came in, or a fault. */
+type Read<T> = { readonly value: T | undefined } | { readonly fault: unknown };
 
 /** An argument of a function: its cells, how one is read, and whether a blank takes the core's default. */
 interface Argument<T> {
@@ -30,6 +30,8 @@ type Arguments<V extends unknown[]> = { readonly [K in keyof V]: Argument<V[K]> 
 
 /** An argument of numbers that must be there. */
 export const number = (name: string, cells: Cells): Argument<number> => argument(name, cells, readNumber, false);
+/** An argument of dates that must be there, as the serial numbers a spreadsheet keeps. */
+export const date = (name: string, cells: Cells): Argument<number> => argument(name, cells, readDate, false);
 /** An argument of texts that must be there. */
 export const text = (name: string, cells: Cells): Argument<string> => argument(name, cells, readText, false);
 /** An argument of numbers where a blank is left to the core. */
@@ -79,6 +81,11 @@ function readNumber(name: string, cell: unknown): number {
   throw wrong(name, `${shown} is not a number; write a plain number`);
 }
 
+function readDate(name: string, cell: unknown): number {
+  if (typeof cell !== "string" || cell.trim() === "") return readNumber(name, cell);
+  throw wrong(name, `"${cell.slice(0, 40)}" is text; write it as a date, such as =DATE(2026,11,26)`);
+}
+
 function readText(name: string, cell: unknown): string {
   if (typeof cell === "object" || (typeof cell === "number" && !Number.isFinite(cell))) {
     throw wrong(name, "this kind of cell cannot be read; write plain text");
@@ -88,15 +95,15 @@ function readText(name: string, cell: unknown): string {
 
 function readCell<T>({ name, optional, read }: Argument<T>, cell: unknown): Read<T> {
   const error = errorIn(cell);
-  if (error) return { error };
+  if (error) return { fault: error };
   const value = basic(cell);
   if (isBlank(cell)) {
-    return optional ? { value: undefined } : { error: toError(wrong(name, "the cell is blank; fill it in")) };
+    return optional ? { value: undefined } : { fault: wrong(name, "the cell is blank; fill it in") };
   }
   try {
     return { value: read(name, value) };
   } catch (fault) {
-    return { error: toError(fault) };
+    return { fault };
   }
 }
 
@@ -164,7 +171,7 @@ export function eachCell<V extends unknown[]>(
     const values: unknown[] = [];
     for (const arg of list) {
       const read = readCell(arg, cellOf(arg, r, c));
-      if ("error" in read) return same(read.error);
+      if ("fault" in read) return same(toError(read.fault));
       values.push(read.value);
     }
     const results = attempt(() => {
@@ -180,21 +187,27 @@ export function eachCell<V extends unknown[]>(
 export function one<T>(arg: Argument<T>): T {
   if (arg.grid.length > 1 || (arg.grid[0]?.length ?? 1) > 1) throw wrong(arg.name, "give one cell, not a range");
   const read = readCell(arg, arg.grid[0]?.[0]);
-  if ("error" in read) throw read.error;
+  if ("fault" in read) throw read.fault;
   return read.value as T;
 }
 
-/** A line of ranges read side by side: its place in reading order from 1, its values, and the error it holds. */
+/** A line of ranges read side by side: its values, or what is wrong with it. */
 export interface Line<V extends unknown[]> {
+  /** Its place in reading order, from 1. */
   readonly row: number;
+  /** The same in words: `row 2`, or `cell 2` of a range that lies in a row. */
+  readonly where: string;
   readonly values: V;
-  readonly error: CustomFunctions.Error | undefined;
+  /** The error that came in, or a fault; undefined in a good line. */
+  readonly fault: unknown;
 }
 
+const isWide = ({ grid }: Argument<unknown>): boolean => (grid[0]?.length ?? 1) > 1;
+
 /**
- * Ranges of as many cells read side by side, cell after cell in reading order. Lines where one of the `skip` arguments (by
- * position) is blank are left out, with `orZero` also those where it is 0. An error stands in its own line: the
- * caller decides what it spoils.
+ * Ranges of as many cells read side by side, cell after cell in reading order: a column beside a row, but no two
+ * blocks of different shape. Lines where one of the `skip` arguments (by position) is blank are left out, with
+ * `orZero` also those where it is 0. An error stands in its own line: the caller decides what it spoils.
  */
 export function lines<V extends unknown[]>(
   args: Arguments<V>,
@@ -204,65 +217,84 @@ export function lines<V extends unknown[]>(
   const list = args as unknown as readonly Argument<unknown>[];
   const columns = list.map(({ grid }) => grid.flat());
   const [length = 0] = columns.map((column) => column.length);
-  for (const [i, column] of columns.entries()) {
-    if (column.length === length) continue;
-    throw wrong(list[i]?.name ?? "", `${column.length} cells beside ${length}; give ranges of the same size`);
+  const block = list.find((arg) => isWide(arg) && arg.grid.length > 1)?.grid.length;
+  for (const [i, arg] of list.entries()) {
+    const [cells, rows] = [columns[i]?.length, arg.grid.length];
+    if (cells !== length) throw wrong(arg.name, `${cells} cells beside ${length}; give ranges of the same size`);
+    if (block !== undefined && isWide(arg) && rows > 1 && rows !== block) {
+      throw wrong(arg.name, `${rows} rows beside ${block}; give ranges of the same shape`);
+    }
   }
+  const word = list.some(isWide) ? "cell" : "row";
   const found: Line<V>[] = [];
-  for (let row = 0; row < length; row++) {
-    const cells = columns.map((column) => column[row]);
-    if (skip.some((i) => isBlank(cells[i]) || (orZero && basic(cells[i]) === 0))) continue;
-    const reads = list.map((arg, i) => readCell(arg, cells[i]));
-    const bad = reads.find((read) => "error" in read);
+  for (let i = 0; i < length; i++) {
+    const cells = columns.map((column) => column[i]);
+    if (skip.some((k) => isBlank(cells[k]) || (orZero && basic(cells[k]) === 0))) continue;
+    const reads = list.map((arg, k) => readCell(arg, cells[k]));
+    const bad = reads.find((read) => "fault" in read);
     found.push({
-      row: row + 1,
+      row: i + 1,
+      where: `${word} ${i + 1}`,
       values: reads.map((read) => ("value" in read ? read.value : undefined)) as V,
-      error: bad && "error" in bad ? bad.error : undefined,
+      fault: bad && "fault" in bad ? bad.fault : undefined,
     });
   }
   return found;
 }
 
-/** The values of lines that must all be good; throws the first error among them. */
+/** The values of lines that must all be good; throws the first fault among them, with its row. */
 export function valuesOf<V extends unknown[]>(found: readonly Line<V>[]): V[] {
-  return found.map(({ values, error }) => {
-    if (error) throw error;
+  return found.map(({ where, values, fault }) => {
+    if (fault instanceof Fault) throw new Fault(fault.kind, `${where}: ${fault.message}`);
+    if (fault) throw fault;
     return values;
   });
 }
 
 /**
- * Works on the lines of ranges together and puts each result where the line's first cell stood. Lines whose
- * first cell is blank stay blank and a bad line keeps its own error; `work` sees the good ones (and the rows of
- * the bad ones), and a fault it throws stands in each good one.
+ * Works on the lines of ranges together and puts each result where the line's first cell stood. A line with a blank
+ * in a `skip` argument stays blank, and a bad one keeps its own error: one that cannot be read, or that `check`
+ * refuses. `work` sees what `check` made of the good ones (and the rows of the bad ones), and a fault it throws
+ * stands in each good one. With `always` it is called without any line too; its fault then stands in every cell.
  */
-export function inPlace<V extends unknown[]>(
+export function inPlace<V extends unknown[], T>(
   args: Arguments<V>,
-  work: (values: readonly V[], badRows: readonly number[]) => readonly (number | string)[],
+  check: (...values: V) => T,
+  work: (good: readonly T[], badRows: readonly number[]) => readonly (number | string)[],
+  { skip = [0], always = false }: { readonly skip?: readonly number[]; readonly always?: boolean } = {},
 ): Rows {
   const first = (args as unknown as readonly Argument<unknown>[])[0] as Argument<unknown>;
-  let next = 0;
   const byRow = new Map<number, Result>();
+  let elsewhere: Result = "";
   const results = attempt(() => {
-    const found = lines(args, [0]);
-    const good = found.filter(({ error }) => !error);
-    const bad = found.filter(({ error }) => error);
-    for (const { row, error } of bad) byRow.set(row, error as Result);
-    if (good.length === 0) return [];
+    const found = lines(args, skip);
+    const good = found.flatMap(({ row, values, fault }) => {
+      try {
+        if (fault) throw fault;
+        return [{ row, value: check(...values) }];
+      } catch (error) {
+        byRow.set(row, toError(error));
+        return [];
+      }
+    });
+    if (good.length === 0 && !(always && found.length === 0)) return [];
+    const bad = [...byRow.keys()];
     const done = attempt(() =>
       work(
-        good.map(({ values }) => values),
-        bad.map(({ row }) => row),
+        good.map(({ value }) => value),
+        bad,
       ),
     );
     for (const [i, { row }] of good.entries()) byRow.set(row, Array.isArray(done) ? (done[i] as Result) : done);
+    if (good.length === 0 && !Array.isArray(done)) elsewhere = done;
     return [];
   });
-  return first.grid.map((row) =>
-    row.map((cell) => {
-      next++;
+  let row = 0;
+  return first.grid.map((cells) =>
+    cells.map((cell) => {
+      row++;
       if (!Array.isArray(results)) return isBlank(cell) ? "" : results;
-      return byRow.get(next) ?? "";
+      return byRow.get(row) ?? elsewhere;
     }),
   );
 }

@@ -1,7 +1,7 @@
 import { lotCode } from "../core/label/lotCode";
 import { netCheck } from "../core/label/netCheck";
 import { netLabel } from "../core/label/netLabel";
-import { answer, eachCell, lines, number, numberOr, one, text, textOr, valuesOf } from "./cells";
+import { answer, date as dateArgument, eachCell, lines, number, numberOr, one, text, textOr, valuesOf } from "./cells";
 
 /**
  * Net weight as a label declares it, rounded down in each unit so that neither says more than there is.
@@ -27,7 +27,7 @@ export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[]
  * @param lotSize How many candles the whole lot holds; the number weighed when left out.
  * @returns One row: verdict ("passes", "fails: ..." or "not enough weighed: ..."), mean error, lowest mean error that passes, what one candle may be short by, number short by more. Weights in unit. It is no official inspection.
  * @example =POUR.NETCHECK(200, {198;201;204}, "g", "eu") gives "passes" | 1 | 0 | 9 | 0
- * @source NIST Handbook 133, Category A (its table of allowable variations from memory); Directive 76/211/EEC, reference test.
+ * @source NIST Handbook 133, Category A. Its sample sizes and its table of allowable variations (Table 2-5) were written down from memory, all but the values for 113 g and 907 g: compare them with the handbook before you rely on a verdict. Directive 76/211/EEC, reference test; that its percentages round up to a tenth of a gram is from memory too.
  */
 export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lotSize?: any): any[][] {
   return answer(() => {
@@ -53,5 +53,5 @@ export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lo
  * @source ISO 8601 ordinal date; the run number behind it is common practice, no source.
  */
 export function LOTCODE(date: any[][], run: any[][], prefix?: any[][]): any[][] {
-  return eachCell([number("date", date), number("run", run), textOr("prefix", prefix)], lotCode);
+  return eachCell([dateArgument("date", date), number("run", run), textOr("prefix", prefix)], lotCode);
 }

@@ -2,7 +2,7 @@ import { wrong } from "../core/check/wrong";
 import { loadAs } from "../core/scent/loadAs";
 import { loadCheck } from "../core/scent/loadCheck";
 import { loadFrom } from "../core/scent/loadFrom";
-import { recipeSplit } from "../core/scent/recipeSplit";
+import { checkedIngredient, recipeSplit } from "../core/scent/recipeSplit";
 import { type Parts, scentSplit } from "../core/scent/scentSplit";
 import { eachCell, inPlace, number, numberOr, one, text, textOr } from "./cells";
 
@@ -125,12 +125,12 @@ export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[
  * @source The definitions of the bases; weighed out by the largest remainder.
  */
 export function RECIPESPLIT(fill: any, shares: any[][], bases: any[][], division?: any): any[][] {
-  return inPlace([number("shares", shares), text("bases", bases)], (rows, badRows) => {
-    if (badRows.length > 0) throw wrong("shares", `row ${badRows[0]} of the recipe has an error; mend it first`);
-    return recipeSplit(
-      one(number("fill", fill)),
-      rows.map(([share, basis]) => ({ share, basis })),
-      one(numberOr("division", division)),
-    );
-  });
+  return inPlace(
+    [number("shares", shares), text("bases", bases)],
+    (share, basis) => checkedIngredient({ share, basis }),
+    (recipe, badRows) => {
+      if (badRows.length > 0) throw wrong("shares", `row ${badRows[0]} of the recipe has an error; mend it first`);
+      return recipeSplit(one(number("fill", fill)), recipe, one(numberOr("division", division)));
+    },
+  );
 }

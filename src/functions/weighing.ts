@@ -1,3 +1,4 @@
+import { atLeastZero } from "../core/check/atLeastZero";
 import { weighError } from "../core/weighing/weighError";
 import { weighOut } from "../core/weighing/weighOut";
 import { eachCell, inPlace, number, one } from "./cells";
@@ -12,11 +13,10 @@ import { eachCell, inPlace, number, one } from "./cells";
  * @source The largest remainder method: each weight stays within one division of its exact value.
  */
 export function WEIGHOUT(weights: any[][], division: any): any[][] {
-  return inPlace([number("weights", weights)], (rows) =>
-    weighOut(
-      rows.map(([weight]) => weight),
-      one(number("division", division)),
-    ),
+  return inPlace(
+    [number("weights", weights)],
+    (weight) => atLeastZero("weights", weight),
+    (good) => weighOut(good, one(number("division", division))),
   );
 }
 

@@ -23,7 +23,15 @@ describe("PACKPLAN", () => {
   it("leaves out packs with a blank", () => {
     expect(call("PACKPLAN", 12, down(1, 5, null, 10), down(3, null, 1, 18))).toEqual(down(2, "", "", 1));
     expect(messageOf(call("PACKPLAN", 12, down(1, 5), down(null, null))[0]?.[0], "#N/A")).toContain("no pack has both");
-    expect(call("PACKPLAN", 12, down(null, null), down(3, 10))).toEqual(down("", ""));
+    for (const prices of [down(3, 10), down(null, null)]) {
+      for (const [value] of call("PACKPLAN", 12, down(null, null), prices)) {
+        expect(messageOf(value, "#N/A")).toContain("no pack has both");
+      }
+    }
+    expect(call("PACKPLAN", down(null, 0), [[null, null]], [[null, null]])).toEqual([
+      ["", ""],
+      ["", ""],
+    ]);
   });
 
   it("keeps an error in its own pack and says which one stops the plan", () => {
@@ -31,7 +39,16 @@ describe("PACKPLAN", () => {
     expect(messageOf(rows[0]?.[0])).toBe("sizes: pack 2 has an error; mend it first");
     expect(rows[1]?.[0]).toMatchObject({ code: "#REF!" });
     expect(call("PACKPLAN", new CellError("#N/A"), down(1), down(3))[0]?.[0]).toMatchObject({ code: "#N/A" });
-    expect(messageOf(call("PACKPLAN", 12, down(1, 0), down(3, 1))[0]?.[0])).toContain("sizes: 0 is not above 0");
+    for (const [sizes, prices, message] of [
+      [down(1, 0, 5), down(3, 1, 10), "sizes: 0 is not above 0; write a number above 0"],
+      [down(1, 2, 5), down(3, -1, 10), "prices: -1 is below 0; write 0 or more"],
+    ] as const) {
+      expect(call("PACKPLAN", 12, sizes, prices).map(([value]) => messageOf(value))).toEqual([
+        "sizes: pack 2 has an error; mend it first",
+        message,
+        "sizes: pack 2 has an error; mend it first",
+      ]);
+    }
     expect(messageOf(call("PACKPLAN", 12, down(1, 5), down(3, 1, 2))[0]?.[0])).toContain("ranges of the same size");
   });
 });

@@ -10,10 +10,13 @@ describe("CANDLECOST", () => {
   it("leaves out what a candle does not hold, but not what has no price", () => {
     expect(cell("CANDLECOST", down(200, null, ""), down(0.01, 5, null), down(null, 1))).toBe(3);
     expect(messageOf(cell("CANDLECOST", down(200, 12), down(0.01, null)))).toBe(
-      "unitPrices: the cell is blank; fill it in",
+      "row 2: unitPrices: the cell is blank; fill it in",
     );
     expect(messageOf(cell("CANDLECOST", down(null), down(null)), "#N/A")).toContain("nothing to cost");
-    expect(cell("CANDLECOST", 200, 0.01, new CellError("#REF!"))).toMatchObject({ code: "#REF!" });
+    expect(cell("CANDLECOST", 200, 0.01, new CellError("#REF!", "as it came"))).toEqual(
+      new CellError("#REF!", "as it came"),
+    );
+    expect(messageOf(cell("CANDLECOST", 200, 0.01, down(1, "lid")))).toContain('row 2: parts: "lid" is text');
     expect(messageOf(cell("CANDLECOST", 200, 0.01, 1, down(1, 2)))).toBe("labour: give one cell, not a range");
   });
 });
@@ -60,7 +63,7 @@ describe("STOCKCOST", () => {
       "used: 586 is more than the 585 in stock; add the missing lots",
     );
     expect(messageOf(cell("STOCKCOST", quantities, down(21, 1, null, 33), 3))).toContain(
-      "unitPrices: the cell is blank",
+      "row 3: unitPrices: the cell is blank",
     );
     expect(messageOf(cell("STOCKCOST", quantities, prices, null))).toBe("used: the cell is blank; fill it in");
   });

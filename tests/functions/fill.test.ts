@@ -149,6 +149,20 @@ describe("WAXFACTOR and WAXFACTORSPREAD", () => {
     expect(cell("WAXFACTOR", down(86, null, 172), down(100, 150, 200))).toBeCloseTo(0.86, 14);
     expect(cell("WAXFACTOR", down(86, 100, 172), down(100, null, 200))).toBeCloseTo(0.86, 14);
   });
+  it("pairs a block with a block of its own shape, and with a row or a column", () => {
+    // Twelve cells each: three rows of two beside two rows of three would pair the wrong pours.
+    const water = [
+      [100, 200],
+      [300, 400],
+      [500, 600],
+    ];
+    const poured = water.map((row) => row.map((weight) => weight * 0.86));
+    const wide = [poured.flat().slice(0, 3), poured.flat().slice(3)];
+    expect(cell("WAXFACTOR", poured, water)).toBeCloseTo(0.86, 14);
+    expect(cell("WAXFACTOR", down(...poured.flat()), water)).toBeCloseTo(0.86, 14);
+    expect(cell("WAXFACTOR", [poured.flat()], water)).toBeCloseTo(0.86, 14);
+    expect(messageOf(cell("WAXFACTOR", wide, water))).toBe("water: 3 rows beside 2; give ranges of the same shape");
+  });
   it("has no answer without enough pours, and says how many there are", () => {
     expect(messageOf(cell("WAXFACTOR", down(null), down(100)), "#N/A")).toContain("at least 1");
     expect(messageOf(cell("WAXFACTORSPREAD", down(86, null), down(100, 90)), "#N/A")).toContain("at least 2");
@@ -158,6 +172,7 @@ describe("WAXFACTOR and WAXFACTORSPREAD", () => {
     expect(messageOf(cell("WAXFACTOR", down(86, 0), down(100, 110)))).toContain("poured");
     expect(messageOf(cell("WAXFACTOR", 172, down(200, 300)))).toContain("same size");
     expect(cell("WAXFACTOR", down(172, 258), [[200, 300]])).toBeCloseTo(0.86, 14);
+    expect(messageOf(cell("WAXFACTOR", down(172, "x"), down(200, 300)))).toContain('row 2: poured: "x" is text');
   });
 });
 

@@ -28,7 +28,10 @@ describe("NETCHECK", () => {
     expect(messageOf(cell("NETCHECK", 200, down(null), "g"), "#N/A")).toContain("nothing weighed");
     expect(messageOf(cell("NETCHECK", null, down(200), "g"))).toBe("label: the cell is blank; fill it in");
     expect(messageOf(cell("NETCHECK", 200, down(200), null))).toBe("unit: the cell is blank; fill it in");
-    expect(messageOf(cell("NETCHECK", 200, down(200, "x"), "g"))).toContain('weights: "x" is text');
+    expect(messageOf(cell("NETCHECK", 200, down(200, "x"), "g"))).toBe(
+      'row 2: weights: "x" is text; write a plain number',
+    );
+    expect(messageOf(cell("NETCHECK", 200, [[200, 200, "x"]], "g"))).toContain('cell 3: weights: "x" is text');
   });
 });
 
@@ -37,7 +40,11 @@ describe("LOTCODE", () => {
     expect(call("LOTCODE", down(46_352, null, 46_352.6), down(2, 1, 11), down(null, "A", "A"))).toEqual(
       down("2026-330-02", "", "A-2026-330-11"),
     );
-    expect(messageOf(cell("LOTCODE", "2026-11-26", 1))).toContain("date:");
+    expect(messageOf(cell("LOTCODE", "2026-11-26", 1))).toBe(
+      'date: "2026-11-26" is text; write it as a date, such as =DATE(2026,11,26)',
+    );
+    expect(messageOf(cell("LOTCODE", " ", 1))).toContain("date: the cell holds only spaces");
+    expect(messageOf(cell("LOTCODE", true, 1))).toContain("date: TRUE is not a number");
     expect(messageOf(cell("LOTCODE", 46_352, null))).toBe("run: the cell is blank; fill it in");
   });
 });

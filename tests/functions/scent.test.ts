@@ -146,6 +146,23 @@ describe("RECIPESPLIT", () => {
     expect(messageOf(rows[1]?.[0])).toContain('shares: "x" is text');
     expect(messageOf(rows[0]?.[0])).toContain("row 2");
   });
+  it.each([
+    [down(3, 1, 6), down("part", "part", "of wax"), 2, "shares: 6 means 600 %; write 6% or 0.06"],
+    [down(3, -1, 0.06), down("part", "part", "of wax"), 1, "shares: -1 is below 0; write 0 or more"],
+    [
+      down(3, 1, 0.06),
+      down("parts", "part", "of wax"),
+      0,
+      'bases: "parts" is not known here; write part, of wax or of total',
+    ],
+  ])("keeps a wrong share or basis in its own row: %j %j", (shares, bases, wrong, message) => {
+    const rows = call("RECIPESPLIT", 212, shares, bases);
+    expect(rows.map(([value]) => messageOf(value))).toEqual(
+      shares.map((_, i) =>
+        i === wrong ? message : `shares: row ${wrong + 1} of the recipe has an error; mend it first`,
+      ),
+    );
+  });
   it("wants wax, and room for it", () => {
     expect(messageOf(call("RECIPESPLIT", 100, down(0.06), down("of wax"))[0]?.[0])).toContain("no wax");
     const full = call("RECIPESPLIT", 100, down(1, 0.6, 0.4), down("part", "of total", "of total"));

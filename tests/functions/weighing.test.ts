@@ -38,6 +38,9 @@ describe("WEIGHOUT", () => {
     const rows = call("WEIGHOUT", [[1.4, null, 2.6, "x"]], 1);
     expect(rows[0]?.slice(0, 3)).toEqual([1, "", 3]);
     expect(messageOf(rows[0]?.[3])).toContain('weights: "x" is text');
+    const below = call("WEIGHOUT", down(3.4, -1, 4.6, null), 1);
+    expect([below[0], below[2], below[3]]).toEqual([[3], [5], [""]]);
+    expect(messageOf(below[1]?.[0])).toBe("weights: -1 is below 0; write 0 or more");
   });
   it("wants a division above 0, and says so beside every weight", () => {
     const rows = call("WEIGHOUT", down(1, 2), 0);

@@ -12,6 +12,11 @@ export interface Pack {
   readonly price: number;
 }
 
+/** The pack where its size is above 0 and its price 0 or more, else a fault. */
+export function checkedPack({ size, price }: Pack): Pack {
+  return { size: aboveZero("sizes", size), price: atLeastZero("prices", price) };
+}
+
 // What takes well under a second: the grid covers a need of a million steps with 12 packs.
 const BRANCHES = 500_000;
 const GRID_WORK = 15_000_000;
@@ -30,9 +35,9 @@ const divisor = (a: bigint, b: bigint): bigint => (b === 0n ? a : divisor(b, a %
  * @returns a whole count for each pack, in the same order
  */
 export function packPlan(need: number, packs: readonly Pack[]): number[] {
-  const amounts = [atLeastZero("need", need), ...packs.map(({ size }) => aboveZero("sizes", size))];
-  const [whole = 0n, ...sizes] = wholeNumbers(amounts).wholes;
-  const prices = wholeNumbers(packs.map(({ price }) => atLeastZero("prices", price))).wholes;
+  const sold = packs.map(checkedPack);
+  const [whole = 0n, ...sizes] = wholeNumbers([atLeastZero("need", need), ...sold.map(({ size }) => size)]).wholes;
+  const prices = wholeNumbers(sold.map(({ price }) => price)).wholes;
   if (whole === 0n) return packs.map(() => 0);
   if (packs.length === 0) {
     throw new Fault("none", "sizes: no pack has both a size and a price; write both for at least one");

@@ -12,6 +12,12 @@ export interface Ingredient {
   readonly basis: string;
 }
 
+/** The row with its basis in the words used here; a fault where it is wrong by itself. */
+export function checkedIngredient({ share, basis }: Ingredient): Ingredient {
+  const on = oneOf("bases", basis, ["part", "of wax", "of total"]);
+  return { share: on === "part" ? atLeastZero("shares", share) : rate("shares", share), basis: on };
+}
+
 /**
  * Weights of a recipe's ingredients that together are the fill. The wax base W holds the parts in their
  * proportion; with loads of wax a and loads of total b, W (1 + sum a) + fill sum b = fill.
@@ -23,18 +29,15 @@ export interface Ingredient {
  */
 export function recipeSplit(fill: number, ingredients: readonly Ingredient[], division?: number): number[] {
   const whole = atLeastZero("fill", fill);
-  const rows = ingredients.map(({ share, basis }) => {
-    const on = oneOf("bases", basis, ["part", "of wax", "of total"]);
-    return { on, share: on === "part" ? atLeastZero("shares", share) : rate("shares", share) };
-  });
-  const shareOn = (on: string) => sum(rows.filter((row) => row.on === on).map((row) => row.share));
+  const rows = ingredients.map(checkedIngredient);
+  const shareOn = (on: string) => sum(rows.filter(({ basis }) => basis === on).map(({ share }) => share));
   const [parts, ofWax, ofTotal] = [shareOn("part"), shareOn("of wax"), shareOn("of total")];
   if (parts === 0) throw wrong("bases", 'no wax in the recipe; give each wax a share above 0 and the base "part"');
   if (ofTotal >= 1) throw wrong("shares", `loads of total come to ${plain(ofTotal * 100)} %; keep them below 100 %`);
   const base = (whole * (1 - ofTotal)) / (1 + ofWax);
-  const weights = rows.map(({ on, share }) => {
-    if (on === "part") return (base * share) / parts;
-    return share * (on === "of wax" ? base : whole);
+  const weights = rows.map(({ basis, share }) => {
+    if (basis === "part") return (base * share) / parts;
+    return share * (basis === "of wax" ? base : whole);
   });
   return division === undefined ? weights : weighOut(weights, division, whole);
 }
