@@ -129,9 +129,9 @@ describe("packPlan", () => {
     ];
     for (const price of prices) {
       const packs = sizes.map((size, i) => ({ size, price: price(size, i) }));
-      const start = performance.now();
+      const start = process.cpuUsage(); // µs of this process alone, however busy the machine is
       const amount = measures(packPlan(1_000_000, packs), packs)[1];
-      expect(performance.now() - start).toBeLessThan(2000); // a busy machine included
+      expect(process.cpuUsage(start).user / 1000).toBeLessThan(2000);
       expect(amount).toBeGreaterThanOrEqual(1_000_000);
     }
   });
