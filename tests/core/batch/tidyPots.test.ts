@@ -1,0 +1,54 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { packPots } from "../../../src/core/batch/packPots";
+import { tidyPots } from "../../../src/core/batch/tidyPots";
+
+const lines = (pots: readonly (readonly number[])[]) => pots.flat().filter((n) => n > 0).length;
+const weight = (pot: readonly number[], sizes: readonly number[]) =>
+  pot.reduce((total, n, i) => total + n * (sizes[i] as number), 0);
+
+describe("pots put together as a person would", () => {
+  it("pours each vessel from one pot where it can", () => {
+    // Four of 0.2 and two of 0.3, by hand: 0.8 and 0.6 in two pots, and none is split.
+    const pots = [
+      [2, 2],
+      [2, 0],
+    ];
+    expect(tidyPots(pots, [0.2, 0.3]).map(String).sort()).toEqual(["0,2", "4,0"]);
+  });
+
+  it("leaves no pot nearly empty where another can give it a vessel", () => {
+    // 0.5 and 0.45 beside 0.05: the 0.45 may go to the emptier pot.
+    const [first, second] = tidyPots(
+      [
+        [1, 1, 0],
+        [0, 0, 1],
+      ],
+      [0.5, 0.45, 0.06],
+    ) as [number[], number[]];
+    expect([weight(first, [0.5, 0.45, 0.06]), weight(second, [0.5, 0.45, 0.06])].sort()).toEqual([0.5, 0.51]);
+  });
+
+  it("keeps the candles, the room and the number of pots, and never splits more", () => {
+    const kind = fc.tuple(fc.integer({ min: 20, max: 600 }), fc.integer({ min: 1, max: 12 }));
+    let better = 0;
+    fc.assert(
+      fc.property(fc.array(kind, { minLength: 1, maxLength: 8 }), (kinds) => {
+        const sizes = kinds.map(([size]) => size / 1000);
+        const counts = kinds.map(([, count]) => count);
+        const { pots } = packPots(sizes, counts, 1);
+        const tidy = tidyPots(pots, sizes);
+        expect(tidy.length).toBeLessThanOrEqual(pots.length);
+        for (const pot of tidy) expect(weight(pot, sizes)).toBeLessThanOrEqual(1 + 1e-12);
+        for (const [i, count] of counts.entries()) {
+          expect(tidy.reduce((total, pot) => total + (pot[i] as number), 0)).toBe(count);
+        }
+        expect(lines(tidy)).toBeLessThanOrEqual(lines(pots));
+        if (lines(tidy) < lines(pots)) better++;
+      }),
+      { numRuns: 300, seed: 1 },
+    );
+    // It is of use: most random days are poured with fewer splits.
+    expect(better).toBeGreaterThan(100);
+  });
+});
