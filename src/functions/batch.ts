@@ -11,7 +11,7 @@ import { answer, lines, number, numberOr, one, textOr, toError, valuesOf } from 
  * @param potCapacity The most a pot melts at once, in the unit of the fills.
  * @param loss Share melted beyond what is poured, a fraction or percentage (3% melts 3 % more); 0 when left out.
  * @returns Rows of pot number (the fullest is 1), vessel, count, and weight to melt in the unit of the fills. A candle no pot holds stands first, as #N/A. With many different fills a short search may leave open whether fewer pots would do: the best plan found stands. A run sheet says when it is not certain.
- * @example =POUR.POTPLAN({"Tin";"Jar"}, {200;300}, {4;2}, 1000) gives 1 | "Tin" | 2 | 400 ; 1 | "Jar" | 2 | 600 ; 2 | "Tin" | 2 | 400
+ * @example =POUR.POTPLAN({"Tin";"Jar"}, {200;300}, {4;2}, 1000) gives 1 | "Tin" | 4 | 800 ; 2 | "Jar" | 2 | 600
  * @source Bin packing, solved by bounds and search; checked against the OR-Library binpack1 best counts.
  */
 export function POTPLAN(vessels: any[][], fills: any[][], quantities: any[][], potCapacity: any, loss?: any): any[][] {

@@ -1,6 +1,7 @@
 import { aboveZero } from "../core/check/aboveZero";
 import { plain } from "../core/check/plain";
 import { rate } from "../core/check/rate";
+import { wholeNumber } from "../core/check/wholeNumber";
 import { fillWeight } from "../core/fill/fillWeight";
 import { netLabel } from "../core/label/netLabel";
 import { type Basis, basisOf } from "../core/scent/basis";
@@ -68,9 +69,10 @@ function readRow(
 ): PourRow | undefined {
   const vessel = reader.text("vessel");
   if (vessel === "") reader.stop("vessel", "the cell is blank; give the vessel a name");
-  const quantity = reader.number("quantity");
-  if (quantity !== undefined && !(Number.isInteger(quantity) && quantity > 0)) {
-    reader.stop("quantity", `${plain(quantity)} is not a whole number above 0`);
+  const typed = reader.number("quantity");
+  const quantity = typed === undefined ? undefined : wholeNumber(typed);
+  if (typed !== undefined && !(quantity !== undefined && quantity > 0)) {
+    reader.stop("quantity", `${plain(typed)} is not a whole number above 0`);
   }
   if (reader.errorOf("fill") === "#N/A" && vessel !== "" && known.vessels?.has(sameName(vessel)) === false) {
     reader.stop("vessel", `${vessel} is not in the table of vessels; mend the name, or add it there`);

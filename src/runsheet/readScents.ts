@@ -1,3 +1,4 @@
+import { limit } from "../core/check/limit";
 import { rate } from "../core/check/rate";
 import { wrong } from "../core/check/wrong";
 import { type Basis, basisOf } from "../core/scent/basis";
@@ -44,7 +45,7 @@ export function readScents(table: TableRows<"scents"> | undefined): Map<string, 
 function notesOf(reader: RowReader<"scents">): ScentNotes {
   const share = (role: "load" | "waxMaximum" | "productLimit") => {
     const value = reader.number(role);
-    return value === undefined ? undefined : reader.check(() => rate(role, value));
+    return value === undefined ? undefined : reader.check(() => (role === "load" ? rate : limit)(role, value));
   };
   const words = (role: "melt" | "add" | "pour" | "stir" | "flash") =>
     [reader.text(role), reader.text(role) && reader.unit(role)].filter(Boolean).join(" ");

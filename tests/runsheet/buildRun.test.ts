@@ -98,6 +98,18 @@ describe("from a table to a plan", () => {
     ]);
   });
 
+  it("takes whole numbers with the noise of binary fractions as whole, and a limit of 100 % as none", () => {
+    const { plan, problems } = buildRun(
+      {
+        pour: pour([["A", 100 * 1.1, 200, null, null, "Fig", 0.06]]),
+        scents: { kind: "scents", headings: [], rows: [["Fig", 1]], columns: { scent: 0, productLimit: 1 } },
+      },
+      settings,
+    );
+    expect(problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(plan.totals.candles).toBe(110);
+  });
+
   it("refuses more candles than anybody pours", () => {
     expect(texts(["A", 2_000_000, 200])[0]).toContain("2000000 candles in all");
   });

@@ -7,6 +7,7 @@ import { Fault } from "../fault";
 import { sum } from "../statistics/sum";
 import { packPots } from "./packPots";
 import type { Limit } from "./steps";
+import { tidyPots } from "./tidyPots";
 
 /** Candles of one kind to pour: the vessel's name, the fill of one, and how many. */
 export interface Order {
@@ -41,7 +42,8 @@ export interface PotPlan {
 const MOST_CANDLES = 1_000_000;
 
 /**
- * Fewest pots for orders of one scent, whole candles, each pot at most its capacity (equal allowed).
+ * Fewest pots for orders of one scent, whole candles, each pot at most its capacity (equal allowed); of the ways to
+ * fill them one that splits few orders.
  * Orders of nothing are left out; a candle that alone passes the capacity is refused by name.
  * Source: bin packing, solved exactly by bounds and search (see packPots).
  * @param orders fills above 0 in one weight unit, whole quantities of 0 or more, a million candles at most
@@ -95,7 +97,11 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0,
     byCounts.set(counts, pot);
     return pot;
   };
-  const pots = packing.pots.map(potOf);
+  const tidy = tidyPots(
+    packing.pots,
+    placed.map(({ each }) => each / capacity),
+  );
+  const pots = tidy.map(potOf);
   return { pots: pots.sort((a, b) => b.weight - a.weight), bound: packing.bound, refused };
 }
 

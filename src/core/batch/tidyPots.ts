@@ -1,7 +1,7 @@
 import { type Filling, ROOM } from "./filling";
 
-/** More work than this is left undone: so many pots hold what they hold. */
-const MOST_PLACES = 100_000;
+/** Pots times kinds: a table with more is left as it was packed, or it would take longer than the packing. */
+const MOST_PLACES = 10_000;
 
 /**
  * The same candles in as many pots, put together as a person would: each vessel in as few pots as can be had, and no
@@ -95,7 +95,7 @@ function join(pots: readonly Filling[], sizes: readonly number[]): number[][] {
 /** Moves whole orders to the emptiest pot as long as that leaves no pot emptier than it was. */
 function balance(pots: readonly Filling[], sizes: readonly number[]): number[][] {
   const moved = pots.map((pot) => [...pot]);
-  for (;;) {
+  for (let turns = pots.length; turns > 0; turns--) {
     const weights = moved.map((pot) => weightOf(pot, sizes));
     const to = weights.indexOf(Math.min(...weights));
     let [from, kind, best] = [-1, -1, weights[to] as number];
@@ -107,9 +107,10 @@ function balance(pots: readonly Filling[], sizes: readonly number[]): number[][]
         [from, kind, best] = [p, i, least];
       }
     }
-    if (from < 0) return moved;
+    if (from < 0) break;
     const [give, take] = [moved[from] as number[], moved[to] as number[]];
     take[kind] = (take[kind] as number) + (give[kind] as number);
     give[kind] = 0;
   }
+  return moved;
 }

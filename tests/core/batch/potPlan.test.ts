@@ -15,7 +15,7 @@ describe("potPlan", () => {
       1000,
     );
     expect(plan.bound).toBe(2);
-    expect(plan.pots.map(({ weight }) => weight)).toEqual([1000, 400]);
+    expect(plan.pots.map(({ weight }) => weight)).toEqual([800, 600]);
     const poured = plan.pots.flatMap(({ rows }) => rows);
     expect(poured.every(({ weight, count, order }) => weight === count * (order === 0 ? 200 : 300))).toBe(true);
     expect(poured.filter(({ vessel }) => vessel === "Tin").reduce((sum, { count }) => sum + count, 0)).toBe(4);
