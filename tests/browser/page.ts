@@ -63,9 +63,9 @@ export class TryoutPage {
 
   /** Leaves the cell with the formula that is typed into it. */
   async enterFormula(): Promise<void> {
-    // The suggestions must catch up first: Enter would take one of them.
+    // Enter would take one of the suggestions that a name still in the making brought up.
     await this.idle();
-    await this.page.waitForTimeout(300);
+    await this.page.locator("ul[data-u-comp=sheets-formula-editor]").waitFor({ state: "detached" });
     await this.enter();
   }
 
