@@ -1,8 +1,8 @@
 /** The strip under the sheet: what the selected cell's error means, and all cells whose formulas need mending. */
 
-import { Tools } from "@univerjs/core";
 import type { Problem } from "../host/univer/problems";
 import type { Spreadsheet } from "../host/univer/start";
+import { columnLetters } from "../sheet/columnLetters";
 import { byId } from "./byId";
 
 /** More than this nobody reads; the first ones mended, the next ones appear. */
@@ -43,7 +43,7 @@ export function showMessages(spreadsheet: Spreadsheet): void {
   show();
 }
 
-const cellName = ({ row, column }: { row: number; column: number }) => `${Tools.chatAtABC(column)}${row + 1}`;
+const cellName = ({ row, column }: { row: number; column: number }) => `${columnLetters(column)}${row + 1}`;
 
 /** Only where it differs: a live region would be read out again. */
 function setText(element: HTMLElement, text: string): void {

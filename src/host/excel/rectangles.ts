@@ -1,3 +1,5 @@
+import { columnLetters } from "../../sheet/columnLetters";
+
 /** A block of cells: rows and columns from 0. */
 export interface Rectangle {
   readonly row: number;
@@ -70,16 +72,10 @@ export function spanOf(cells: readonly { readonly row: number; readonly column: 
   return { row, column, rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 };
 }
 
-/** A column's letters: 0 is A, 26 is AA. */
-export function letters(column: number): string {
-  const rest = Math.floor(column / 26) - 1;
-  return (rest >= 0 ? letters(rest) : "") + String.fromCharCode(65 + (column % 26));
-}
-
 /** A rectangle's address: `B2`, `B2:C9`. */
 export function address({ row, column, rows, columns }: Rectangle): string {
-  const first = `${letters(column)}${row + 1}`;
-  return rows === 1 && columns === 1 ? first : `${first}:${letters(column + columns - 1)}${row + rows}`;
+  const first = `${columnLetters(column)}${row + 1}`;
+  return rows === 1 && columns === 1 ? first : `${first}:${columnLetters(column + columns - 1)}${row + rows}`;
 }
 
 /** Addresses joined by commas, each list short enough for Excel, which takes at most 8,192 characters at once. */

@@ -1,7 +1,8 @@
+import { columnLetters } from "../../sheet/columnLetters";
 import type { Cell, Look, Sheet } from "../../sheet/sheet";
 import { LINE, STYLES } from "../../sheet/styles";
 import type { Layout } from "./layOut";
-import { address, addressLists, letters, type Rectangle, rectangles } from "./rectangles";
+import { address, addressLists, type Rectangle, rectangles } from "./rectangles";
 import { rowHeights } from "./rowHeights";
 
 /** What makes two cells look the same. */
@@ -94,7 +95,7 @@ function mergesOf(sheet: Sheet, worksheet: Excel.Worksheet): Excel.Range[] {
 
 function size(worksheet: Excel.Worksheet, sheet: Sheet, whole: Excel.Range): void {
   for (const [width, columns] of groupBy(sheet.widths.entries())) {
-    const addresses = columns.map((column) => `${letters(column)}:${letters(column)}`);
+    const addresses = columns.map((column) => `${columnLetters(column)}:${columnLetters(column)}`);
     if (width === 0) {
       for (const one of addresses) worksheet.getRange(one).columnHidden = true;
       continue;

@@ -1,4 +1,4 @@
-import { Tools } from "@univerjs/core";
+import { columnLetters } from "../../sheet/columnLetters";
 import type { Sheet } from "../../sheet/sheet";
 
 /** A table with the sheet it stands on. */
@@ -68,7 +68,7 @@ function readable(whole: string, parts: Parts, place: FormulaPlace, tables: read
   if (!table || heading === undefined) return whole;
   if (!UNREADABLE.test(heading)) return `${table.name}[${inRow ? `[#This Row],[${heading}]` : heading}]`;
 
-  const letters = Tools.chatAtABC(table.column + index);
+  const letters = columnLetters(table.column + index);
   const sheet = `'${table.sheet.replaceAll("'", "''")}'!`;
   if (inRow) return `${sheet}$${letters}${place.row + 1}`;
   return `${sheet}$${letters}$${table.row + 2}:$${letters}$${table.row + 1 + table.rows}`;

@@ -1,3 +1,4 @@
+import { columnLetters } from "../../sheet/columnLetters";
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { type Column, cell, heading, lookUp, table, thisRow } from "../layout";
@@ -37,7 +38,7 @@ const WEIGHTS = "Candles[[#This Row],[Soy wax]:[Straw dye]]";
 
 /** Of the fill, the share that this column's ingredient has in the recipe. */
 function ingredientColumn(name: string, i: number): Column {
-  const heading = `${String.fromCharCode(65 + FIRST_INGREDIENT + i)}$${HEADING + 1}`;
+  const heading = `${columnLetters(FIRST_INGREDIENT + i)}$${HEADING + 1}`;
   const inHundred = `SUMIFS(${WEIGHT},Recipes[Scent],${own("Scent")},Recipes[Ingredient],${heading})`;
   return { heading: name, formula: `=${own("Fill (g)")}/100*${inHundred}`, format: '#,##0.0;-#,##0.0;"–"', ...right };
 }
@@ -72,7 +73,7 @@ export function candles(): Sheet {
     cell(row, 0, label, { look: "label" }),
     ...INGREDIENTS.map((_, i) => {
       const at = FIRST_INGREDIENT + i;
-      const name = `${String.fromCharCode(65 + at)}$${HEADING + 1}`;
+      const name = `${columnLetters(at)}$${HEADING + 1}`;
       const formula = `=${lookUp("Prices", column, "Ingredient", name)}`;
       return cell(row, at, { formula }, { format: FORMATS.unitPrice, ...right });
     }),

@@ -1,4 +1,5 @@
 import { cellsIn, type ReadCell, textOf } from "../../sheet/chart/data";
+import { columnLetters } from "../../sheet/columnLetters";
 import { escapeXml } from "../../sheet/escapeXml";
 import type { CellRange, Chart, Series } from "../../sheet/sheet";
 import { SERIES_STYLES, type SeriesStyle } from "../../sheet/styles";
@@ -74,13 +75,7 @@ function texts(range: CellRange, read: ReadCell): string {
 const point = (i: number, value: string): string => `<c:pt idx="${i}"><c:v>${value}</c:v></c:pt>`;
 
 function reference({ sheet, row, column, rows, columns }: CellRange): string {
-  const corner = (r: number, c: number): string => `$${letters(c)}$${r + 1}`;
+  const corner = (r: number, c: number): string => `$${columnLetters(c)}$${r + 1}`;
   const name = escapeXml(`'${sheet.replaceAll("'", "''")}'`);
   return `${name}!${corner(row, column)}:${corner(row + rows - 1, column + columns - 1)}`;
-}
-
-/** A column's name: A, Z, AA. */
-function letters(column: number): string {
-  const before = Math.floor(column / 26);
-  return (before > 0 ? letters(before - 1) : "") + String.fromCharCode(65 + (column % 26));
 }
