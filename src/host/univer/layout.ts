@@ -2,6 +2,7 @@
 
 import type { Cell, Sheet } from "../../sheet/sheet";
 import { STYLES } from "../../sheet/styles";
+import { linesOf, roomIn } from "../../sheet/textLines";
 
 /** Univer's own: pixels of a row, points of a font, characters of a column. */
 export const DEFAULT_HEIGHT = 24;
@@ -28,37 +29,13 @@ export function widthsOf({ widths, tables = [] }: Sheet): number[] {
 }
 
 /** The height a cell's text needs, in pixels: an estimate. */
-export function heightOf(
-  { content, look, row, column, across = 1 }: Cell,
-  sheet: Sheet,
-  widths: readonly number[],
-): number {
+export function heightOf(cell: Cell, sheet: Sheet, widths: readonly number[]): number {
+  const { content, look, row } = cell;
   const { size = DEFAULT_SIZE, wrap = false, bold = false } = STYLES[look ?? "body"];
   const line = size * 1.7;
   if (!wrap || !content || !("text" in content)) return Math.ceil(line);
-  const whole = Array.from({ length: across }, (_, i) => widths[column + i] ?? DEFAULT_WIDTH).reduce((a, b) => a + b);
+  const whole = roomIn(cell, widths, DEFAULT_WIDTH);
   const room = sheet.tables?.some((table) => table.row === row) ? whole - BUTTON : whole;
-  const lines = linesOf(content.text, Math.max(1, bold ? room * 0.8 : room));
+  const lines = linesOf(content.text, bold ? room * 0.8 : room);
   return Math.min(HIGHEST, Math.ceil(lines * line + 4));
-}
-
-/** How many lines a text takes where one holds this many characters. */
-function linesOf(text: string, room: number): number {
-  let lines = 0;
-  for (const paragraph of text.split("\n")) {
-    let used = 0;
-    lines++;
-    for (const { length } of paragraph.split(/\s+/)) {
-      if (used > 0 && used + 1 + length > room) {
-        lines++;
-        used = 0;
-      }
-      used += length + (used > 0 ? 1 : 0);
-      while (used > room) {
-        lines++;
-        used -= room;
-      }
-    }
-  }
-  return lines;
 }
