@@ -5,6 +5,7 @@ import { describeRun } from "../../../src/runsheet/describeRun";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { LINE } from "../../../src/sheet/styles";
+import { HOSTILE_NAMES, HOSTILE_TEXTS } from "../../hostileTexts";
 import type { SheetModel } from "./model";
 import { type Failure, StandIn } from "./standIn";
 
@@ -146,38 +147,22 @@ describe("adding a sheet", () => {
     }
   });
 
-  it.each([
-    "=1+1",
-    "+SUM(A1)",
-    "@x",
-    "-2",
-    "'quoted",
-    "''",
-    "x".repeat(5000),
-    "x".repeat(32_766),
-    "שעוות סויה",
-    "<img src=x onerror=alert(1)>",
-    "1/2",
-    "007",
-    "TRUE",
-    "#N/A",
-    "5%",
-    "2026-11-26",
-    "two\nlines",
-    " ",
-  ])("writes %j as the text it is", async (text) => {
-    const standIn = excel();
-    const cell: Cell = { row: 2, column: 1, content: { text } };
-    const heading: Cell = { row: 1, column: 1, content: { text: `${text.slice(0, 200)}h` } };
-    await new ExcelHost().addSheet({
-      name: "Text",
-      widths: [],
-      cells: [heading, cell],
-      tables: [{ name: "Texts", row: 1, column: 1, headings: [`${text}h`], rows: 1 }],
-    });
-    expect(named(standIn, "Text").cell(2, 1)).toEqual({ formula: null, value: text, type: "String" });
-    expect(named(standIn, "Text").cell(1, 1)).toMatchObject({ formula: null, type: "String" });
-  });
+  it.each([...HOSTILE_TEXTS, "''", "x".repeat(32_766), "two\nlines", " "])(
+    "writes %j as the text it is",
+    async (text) => {
+      const standIn = excel();
+      const cell: Cell = { row: 2, column: 1, content: { text } };
+      const heading: Cell = { row: 1, column: 1, content: { text: `${text.slice(0, 200)}h` } };
+      await new ExcelHost().addSheet({
+        name: "Text",
+        widths: [],
+        cells: [heading, cell],
+        tables: [{ name: "Texts", row: 1, column: 1, headings: [`${text}h`], rows: 1 }],
+      });
+      expect(named(standIn, "Text").cell(2, 1)).toEqual({ formula: null, value: text, type: "String" });
+      expect(named(standIn, "Text").cell(1, 1)).toMatchObject({ formula: null, type: "String" });
+    },
+  );
 
   it("leaves an empty text empty", async () => {
     const standIn = excel();
@@ -340,11 +325,9 @@ describe("a stop leaves the workbook as it was", () => {
 });
 
 describe("a run sheet for 1,000 rows of vessels", () => {
-  // Names that a spreadsheet would compute, a file could not hold or a page would run; the rest is invented.
-  const names = ["=1+1", "+SUM(A1)", "@x", "-2", "y".repeat(5000), "כוס זכוכית", "<img src=x onerror=alert(1)>"];
   const rows = Array.from({ length: 1000 }, (_, i): CellValue[] => {
     const scent = ["Cedar", "=Fig", "@Pine", ""][i % 4] as string;
-    return [names[i] ?? `Vessel ${i}`, 1 + (i % 5), 80 + (i % 90), scent, scent && 0.06];
+    return [HOSTILE_NAMES[i] ?? `Vessel ${i}`, 1 + (i % 5), 80 + (i % 90), scent, scent && 0.06];
   });
   const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4 };
   const settings = { ...FIRST_SETTINGS, potCapacity: 20_000 };

@@ -8,6 +8,7 @@ import { readBack } from "../../../src/runsheet/readBack";
 import { logRows, logSheet, RUNS_LOG } from "../../../src/runsheet/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import type { Cell, CellValue, Content } from "../../../src/sheet/sheet";
+import { HOSTILE_TEXTS } from "../../hostileTexts";
 import type { SheetModel, TableModel, Value } from "./model";
 import { type Failure, StandIn } from "./standIn";
 
@@ -19,9 +20,6 @@ const text = (value: string): Content => ({ text: value });
 const number = (value: number): Content => ({ number: value });
 const at = (row: number, column: number, content: Content): Cell => ({ row, column, content });
 const named = (standIn: StandIn, name: string): SheetModel => standIn.book.find(name) as SheetModel;
-
-// What Excel would compute, change or cut when it is typed in.
-const TEXTS = ["=1+1", "+SUM(A1)", "@x", "-2", "'quoted", "007", "1/2", "TRUE", "#N/A", "5%", "<img src=x>", "שעווה"];
 
 const failures = (syncs: readonly number[], how: readonly Failure["done"][]): Failure[] =>
   syncs.flatMap((sync) => how.map((done): Failure => ({ sync, done, code: "GeneralException" })));
@@ -105,7 +103,7 @@ describe("writing into cells", () => {
     expect(sheet.look(1, 1)).toEqual({ "fill.color": "#FFF9E3" });
   });
 
-  it.each(TEXTS)("writes %j as the text it is", async (value) => {
+  it.each(HOSTILE_TEXTS)("writes %j as the text it is", async (value) => {
     const standIn = withSheet();
     await host.write("Run", [at(0, 1, text(value)), at(5, 0, text(value))]);
     for (const row of [0, 5]) {
@@ -258,7 +256,7 @@ describe("adding rows to a table", () => {
     expect(standIn.syncs).toBe(0);
   });
 
-  it.each(TEXTS)("writes %j as the text it is", async (value) => {
+  it.each(HOSTILE_TEXTS)("writes %j as the text it is", async (value) => {
     const { sheet } = withLog();
     await host.addRows("RunsLog", ["Vessel"], [[text(value)]]);
     expect(sheet.cell(3, 0)).toEqual({ formula: null, value, type: "String" });

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { calculate } from "../../../src/host/univer/calculate";
 import type { Cell, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
+import { HOSTILE_TEXTS } from "../../hostileTexts";
 
 const built = { script, metadata: metadataText };
 const at = (row: number, column: number, content: Cell["content"]): Cell => ({ row, column, content });
@@ -38,20 +39,7 @@ describe("sheets calculated without a browser", () => {
     expect(second).toEqual([[], [null, 7.5, true]]);
   });
 
-  it.each([
-    "=1+1",
-    "+SUM(A1)",
-    "@x",
-    "-2",
-    "'quoted",
-    "x".repeat(5000),
-    "שלום",
-    "<img onerror>",
-    "12",
-    "6%",
-    "TRUE",
-    "#N/A",
-  ])("leave a text the text it is (%#)", async (text) => {
+  it.each(HOSTILE_TEXTS)("leave a text the text it is (%#)", async (text) => {
     const [sheet] = await calculate([{ name: "A", widths: [], cells: [at(0, 0, { text })] }], built);
     expect(sheet).toEqual([[text]]);
   });
