@@ -1,30 +1,14 @@
-import type { Browser, Locator } from "playwright-core";
-import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { launch } from "./launch";
-import { TryoutPage } from "./page";
-import { serve } from "./serve";
+import type { Locator } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { OpenedSite } from "./opened";
 
 describe("the charts over the cells", () => {
-  let browser: Browser;
-  let site: Awaited<ReturnType<typeof serve>>;
-  let tryout: TryoutPage;
+  const tryout = new OpenedSite().page();
   const chart = (): Locator => tryout.page.locator("#spreadsheet svg[role=img]");
   const words = async (): Promise<string> => (await chart().getAttribute("aria-label")) ?? "";
 
-  const choose = (sample: string) => tryout.page.getByLabel("Sample workbook").selectOption({ label: sample });
-
-  beforeAll(async () => {
-    [browser, site] = await Promise.all([launch(), serve()]);
-    tryout = await TryoutPage.open(browser, site.origin);
-  });
-  afterAll(async () => {
-    await browser?.close();
-    site?.close();
-  });
-  afterEach(() => expect(tryout.complaints).toEqual([]));
-
   it("show the margins of the line, and follow a price", async () => {
-    await choose("Costing");
+    await tryout.openWorkbook("Costing");
     expect(await chart().count()).toBe(0);
     await tryout.openSheet("Margins");
     await expect
@@ -45,11 +29,11 @@ describe("the charts over the cells", () => {
     await expect.poll(async () => (await chart().boundingBox())?.y).toBeCloseTo((before?.y ?? 0) - 200, 0);
     // Clicks go through to the cells below.
     await tryout.page.mouse.click(400, 500);
-    await expect.poll(() => tryout.page.locator("[data-u-comp=defined-name] input").inputValue()).toMatch(/^C2\d$/);
+    await expect.poll(() => tryout.nameBox.inputValue()).toMatch(/^C2\d$/);
   });
 
   it("show weight against hours for each test, and keep to their rows when one is inserted", async () => {
-    await choose("Burn tests");
+    await tryout.openWorkbook("Burn tests");
     await tryout.openSheet("Tests");
     await expect.poll(words).toContain("A: Straight tumbler, cotton, size 6: 0: 528, 4: 507,");
     await tryout.openSheet("Readings");
@@ -83,9 +67,9 @@ describe("the charts over the cells", () => {
   });
 
   it("go with their workbook and come back with it", async () => {
-    await choose("A pour day");
+    await tryout.openWorkbook("A pour day");
     await expect.poll(() => chart().count()).toBe(0);
-    await choose("Costing");
+    await tryout.openWorkbook("Costing");
     await tryout.openSheet("Margins");
     await expect.poll(words).toContain("Now: Quince, small tin: 43%");
   });

@@ -1,35 +1,25 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, afterEach, beforeAll, beforeEach, expect, it } from "vitest";
-import { DIST, type Running, serve } from "../../src/build/server";
-import { launch } from "./launch";
+import type { Page } from "playwright-core";
+import { afterEach, beforeEach, expect, it } from "vitest";
+import { OpenedSite } from "./opened";
 
-let browser: Browser;
-let site: Running;
-beforeAll(async () => {
-  [browser, site] = await Promise.all([launch(), serve({ directory: DIST, port: 0 })]);
-});
-afterAll(async () => {
-  await browser?.close();
-  await site?.stop();
-});
-
+const site = new OpenedSite();
 let page: Page;
 /** What a user must never meet. */
 let complaints: string[];
 beforeEach(async () => {
-  page = await browser.newPage({ viewport: { width: 320, height: 800 } });
+  page = await site.browser.newPage({ viewport: { width: 320, height: 800 } });
   complaints = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("response", (response) => {
     if (response.status() >= 400) complaints.push(`${response.status()} for ${response.url()}`);
-    if (!response.url().startsWith(`${site.address}/`)) complaints.push(`an answer from ${response.url()}`);
+    if (!response.url().startsWith(`${site.origin}/`)) complaints.push(`an answer from ${response.url()}`);
   });
 });
 afterEach(() => page.close());
 
 it("opened outside Excel, the pane says where it belongs, and nothing leaves the machine", async () => {
   const refused = page.waitForEvent("console", (message) => message.text().includes("frame-src 'self'"));
-  await page.goto(`${site.address}/pane.html`);
+  await page.goto(`${site.origin}/pane.html`);
   await page.getByText("This page works inside Excel").waitFor();
   expect(await page.getByRole("link", { name: "try-out page" }).getAttribute("href")).toBe("index.html");
   expect(await page.locator("#mend").isVisible()).toBe(false);
@@ -40,7 +30,7 @@ it("opened outside Excel, the pane says where it belongs, and nothing leaves the
 
 it("says which part is missing when office.js did not load", async () => {
   await page.route("**/office.js", (route) => route.abort());
-  await page.goto(`${site.address}/pane.html`);
+  await page.goto(`${site.origin}/pane.html`);
   await page.getByText("did not load: office/office.js").waitFor();
 });
 
@@ -58,7 +48,7 @@ const LOCKED_EXCEL = `
 
 it("opens the pane in Excel, and words what Excel refuses", async () => {
   await page.route("**/office.js", (route) => route.fulfill({ contentType: "text/javascript", body: LOCKED_EXCEL }));
-  await page.goto(`${site.address}/pane.html`);
+  await page.goto(`${site.origin}/pane.html`);
   await page.locator("#pane h1").first().waitFor();
   await page.getByText("Excel could not list the tables: the workbook or the sheet is protected").first().waitFor();
   await page.getByRole("button", { name: "Mend formulas" }).click();

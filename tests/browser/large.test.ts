@@ -1,21 +1,8 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { beforeAll, describe, expect, it } from "vitest";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
-import { launch } from "./launch";
-import { TryoutPage } from "./page";
-import { serve } from "./serve";
+import { HOSTILE_NAMES } from "../hostileTexts";
+import { OpenedSite } from "./opened";
 
-const NAMES = [
-  "=1+1",
-  "+SUM(A1)",
-  "@x",
-  "-2",
-  "'quoted",
-  "x".repeat(5000),
-  "كأس زجاجي",
-  "<img src=x onerror=alert(1)>",
-  "1/2",
-];
 const ROWS = 1000;
 
 /** A table of a thousand vessels, the first of them with names that must stay the text they are. */
@@ -23,7 +10,7 @@ function bigSheet(): Sheet {
   const headings = ["Vessel", "Scent", "Quantity", "Fill weight (g)", "Load"];
   const cells: Cell[] = headings.map((text, column) => ({ row: 0, column, content: { text } }));
   for (let i = 0; i < ROWS; i++) {
-    const text = NAMES[i] ?? `Vessel ${i}`;
+    const text = HOSTILE_NAMES[i] ?? `Vessel ${i}`;
     const contents = [
       { text },
       { text: i % 9 === 0 ? "=cmd|' /C calc'!A0" : `Scent ${i % 8}` },
@@ -42,23 +29,11 @@ function bigSheet(): Sheet {
 }
 
 describe("a thousand vessels", () => {
-  let browser: Browser;
-  let site: { origin: string; close: () => void };
-  let tryout: TryoutPage;
+  const tryout = new OpenedSite().page();
 
   beforeAll(async () => {
-    [browser, site] = await Promise.all([launch(), serve()]);
-    tryout = await TryoutPage.open(browser, site.origin);
-    await tryout.page.evaluate(async (sheet) => {
-      await (
-        window as unknown as { pourwright: { host: { addSheet(sheet: Sheet): Promise<string> } } }
-      ).pourwright.host.addSheet(sheet);
-    }, bigSheet());
+    await tryout.host("addSheet", bigSheet());
     await tryout.page.getByLabel("Pour from").selectOption("Big");
-  });
-  afterAll(async () => {
-    await browser?.close();
-    site?.close();
   });
 
   it("stopped half-way leaves no sheet behind", async () => {
@@ -83,14 +58,9 @@ describe("a thousand vessels", () => {
     // Within ten seconds, or the wait gives up.
     await tryout.page.getByText(/Run sheet written/).waitFor({ timeout: 10_000 });
     const name = (await tryout.sheetNames()).at(-1) as string;
-    const rows = await tryout.page.evaluate(async (sheet) => {
-      const { host } = (
-        window as unknown as { pourwright: { host: { readSheet(name: string): Promise<unknown[][]> } } }
-      ).pourwright;
-      return host.readSheet(sheet);
-    }, name);
+    const rows = await tryout.host("readSheet", name);
     const texts = rows.map((row) => row[0]);
-    for (const text of NAMES) expect(texts, text.slice(0, 40)).toContain(text);
+    for (const text of HOSTILE_NAMES) expect(texts, text.slice(0, 40)).toContain(text);
     expect(texts.filter((text) => String(text).startsWith("=cmd|' /C calc'!A0: pot")).length).toBeGreaterThan(0);
     const together = rows.find((row) => row[0] === "All together");
     const candles = Array.from({ length: ROWS }, (_, i) => 1 + (i % 3)).reduce((a, b) => a + b);
@@ -98,8 +68,7 @@ describe("a thousand vessels", () => {
     for (const cell of rows.flat()) expect(typeof cell === "object" && cell !== null, JSON.stringify(cell)).toBe(false);
   });
 
-  it("ran no script that stands in a name, and showed no fault", async () => {
+  it("ran no script that stands in a name", async () => {
     expect(await tryout.page.locator("img[src=x]").count()).toBe(0);
-    expect(tryout.complaints).toEqual([]);
   });
 });

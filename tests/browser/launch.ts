@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync }
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium } from "playwright-core";
+import { DIST, type Running, serve } from "../../src/build/server";
 
 const CACHE = fileURLToPath(new URL("../../.cache", import.meta.url));
 const HOME = join(CACHE, "chromium");
@@ -28,6 +29,12 @@ export async function launch(): Promise<Browser> {
       FONTCONFIG_FILE: join(HOME, "fonts.conf"),
     },
   });
+}
+
+/** The built site on a free port of this machine. */
+export async function serveBuilt(): Promise<Running> {
+  if (!existsSync(join(DIST, "index.html"))) throw new Error(`${DIST} has no page: run npm run build first`);
+  return serve({ directory: DIST, port: 0 });
 }
 
 /** Unpacks the packaged browser once. Aside first: another test process may be at it too, and the first one wins. */

@@ -1,35 +1,68 @@
-import type { Browser, Page } from "playwright-core";
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Browser, Locator, Page } from "playwright-core";
 import type { CellValue, Source, SourceRows } from "../../src/host/host";
+import type { UniverHost } from "../../src/host/univer/adapter";
 import type { Spreadsheet } from "../../src/host/univer/start";
+
+declare global {
+  interface Window {
+    readonly pourwright: Spreadsheet;
+    readonly axe: typeof import("axe-core");
+  }
+}
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+export interface PageSize {
+  readonly width?: number;
+  readonly height?: number;
+  readonly dark?: boolean;
+}
+
+/** The host's methods that take and give plain data. */
+type Method = Exclude<keyof UniverHost, "onChange">;
+type Given<M extends Method> = Parameters<UniverHost[M]>;
+type Answer<M extends Method> = Awaited<ReturnType<UniverHost[M]>>;
 
 /** The try-out page, driven by mouse and keyboard as a user does; only values are read from behind it. */
 export class TryoutPage {
   /** Requests to anywhere but the site, missing files, faults of the page, console errors. There should be none. */
   readonly complaints: string[] = [];
 
-  private constructor(readonly page: Page) {}
+  /** Set once the page is opened. */
+  page!: Page;
 
-  static async open(browser: Browser, origin: string, { width = 1280, height = 800, dark = false } = {}) {
+  async open(
+    browser: Browser,
+    origin: string,
+    { width = 1280, height = 800, dark = false }: PageSize = {},
+  ): Promise<this> {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? "dark" : "light" });
-    const tryout = new TryoutPage(page);
+    this.page = page;
     page.on("request", (request) => {
       if (/^(data|blob):/.test(request.url()) || request.url().startsWith(`${origin}/`)) return;
-      tryout.complaints.push(`request to ${request.url()}`);
+      this.complaints.push(`request to ${request.url()}`);
     });
     page.on("response", (response) => {
-      if (response.status() >= 400) tryout.complaints.push(`${response.status()} for ${response.url()}`);
+      if (response.status() >= 400) this.complaints.push(`${response.status()} for ${response.url()}`);
     });
-    page.on("pageerror", (error) => tryout.complaints.push(`page error: ${error.message}`));
+    page.on("pageerror", (error) => this.complaints.push(`page error: ${error.message}`));
     page.on("console", (message) => {
-      if (message.type() === "error") tryout.complaints.push(`console: ${message.text()}`);
+      if (message.type() === "error") this.complaints.push(`console: ${message.text()}`);
     });
     await page.goto(`${origin}/`);
     await page.waitForFunction(() => "pourwright" in window);
-    return tryout;
+    return this;
   }
 
   close(): Promise<void> {
     return this.page.close();
+  }
+
+  /** Opens a sample workbook, or the empty one, by its title. */
+  async openWorkbook(title: string): Promise<void> {
+    await this.page.getByLabel("Sample workbook").selectOption({ label: title });
   }
 
   /** Opens a sheet by its tab. */
@@ -38,17 +71,21 @@ export class TryoutPage {
     await this.idle();
   }
 
+  /** Where Univer shows the selected cell. */
+  get nameBox(): Locator {
+    return this.page.locator("[data-u-comp=defined-name] input");
+  }
+
   /** Goes to a cell such as `B6`, or selects a range such as `A4:C6`, of the open sheet by the name box. */
   async goTo(range: string): Promise<void> {
-    const box = this.page.locator("[data-u-comp=defined-name] input");
     const [, letters = "", digits = ""] = /^([A-Z]+)(\d+)/.exec(range) ?? [];
     const column = [...letters].reduce((before, letter) => before * 26 + letter.charCodeAt(0) - 64, 0) - 1;
     // The box also follows the selection, so a late change of that one may overwrite what stands in it.
     for (let tries = 0; tries < 20; tries++) {
-      await box.fill(range);
-      await box.press("Enter");
+      await this.nameBox.fill(range);
+      await this.nameBox.press("Enter");
       await this.idle();
-      const selected = await this.page.evaluate(() => (window as unknown as Hook).pourwright.selectedCell());
+      const selected = await this.page.evaluate(() => window.pourwright.selectedCell());
       if (selected?.row === Number(digits) - 1 && selected.column === column) return;
     }
     throw new Error(`the name box does not lead to ${range}`);
@@ -69,10 +106,26 @@ export class TryoutPage {
     await this.enter();
   }
 
+  /** Opens the selected cell for editing, as it is, and leaves it with Enter. */
+  async enterAgain(): Promise<void> {
+    await this.page.keyboard.press("F2");
+    await this.enter();
+  }
+
   private async enter(): Promise<void> {
+    await this.editing(true);
     await this.idle();
     await this.page.keyboard.press("Enter");
+    await this.editing(false);
     await this.idle();
+  }
+
+  /** Resolves when a cell is being edited, or none any more: its editor stands far outside the page then. */
+  private async editing(wanted: boolean): Promise<void> {
+    await this.page.waitForFunction((open) => {
+      const editor = document.getElementById("__editor___INTERNAL_EDITOR__DOCS_NORMAL");
+      return editor !== null && editor.getBoundingClientRect().left > -900 === open;
+    }, wanted);
   }
 
   /** Resolves when the page has worked off what was asked of it. */
@@ -80,24 +133,38 @@ export class TryoutPage {
     await this.page.evaluate(() => new Promise<void>((idle) => requestIdleCallback(() => idle())));
   }
 
+  /** What a method of the page's host gives; rejects with the message that a user would see. */
+  async host<M extends Method>(method: M, ...given: Given<M>): Promise<Answer<M>> {
+    const { answer, fault } = await this.page.evaluate(
+      async ([name, all]) => {
+        const host = window.pourwright.host as unknown as Record<string, (...all: unknown[]) => unknown>;
+        try {
+          return { answer: await host[name]?.(...all) };
+        } catch (caught) {
+          return { fault: (caught as Error).message };
+        }
+      },
+      [method as string, given as unknown[]] as const,
+    );
+    if (fault !== undefined) throw new Error(fault);
+    return answer as Answer<M>;
+  }
+
   /** The tables as the pane sees them, once all formulas are calculated. */
   tables(): Promise<Source[]> {
-    return this.page.evaluate(() => (window as unknown as Hook).pourwright.host.tables());
+    return this.host("tables");
   }
 
   /** The rows of a table, once all formulas are calculated. */
   async table(name: string): Promise<SourceRows> {
-    return this.page.evaluate(async (wanted) => {
-      const { host } = (window as unknown as Hook).pourwright;
-      const source = (await host.tables()).find((one) => one.name === wanted);
-      if (!source) throw new Error(`there is no table ${wanted}`);
-      return host.read(source);
-    }, name);
+    const source = (await this.tables()).find((one) => one.name === name);
+    if (!source) throw new Error(`there is no table ${name}`);
+    return this.host("read", source);
   }
 
   /** The exact values of a range of a sheet, rows and columns from 0, once all formulas are calculated. */
   async cells(sheet: string, row: number, column: number, rows = 1, columns = 1): Promise<CellValue[][]> {
-    const all = await this.page.evaluate((name) => (window as unknown as Hook).pourwright.host.readSheet(name), sheet);
+    const all = await this.host("readSheet", sheet);
     return Array.from({ length: rows }, (_, r) =>
       Array.from({ length: columns }, (_, c) => all[row + r]?.[column + c] ?? null),
     );
@@ -105,7 +172,7 @@ export class TryoutPage {
 
   /** The names of the sheets, in order. */
   sheetNames(): Promise<string[]> {
-    return this.page.evaluate(() => (window as unknown as Hook).pourwright.host.sheetNames());
+    return this.host("sheetNames");
   }
 
   /** The message for the selected cell in the strip under the sheet. */
@@ -117,8 +184,13 @@ export class TryoutPage {
   problems(): Promise<string[]> {
     return this.page.locator("#problems li button").allTextContents();
   }
-}
 
-interface Hook {
-  readonly pourwright: Spreadsheet;
+  /** What axe finds wrong in this part of the page. */
+  async faults(part: string | { readonly exclude: string[] }): Promise<string[]> {
+    if (!(await this.page.evaluate(() => "axe" in window))) await this.page.evaluate(AXE);
+    return this.page.evaluate(async (where) => {
+      const { violations } = await window.axe.run(where);
+      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+    }, part);
+  }
 }

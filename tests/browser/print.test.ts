@@ -1,11 +1,8 @@
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { UniverHost } from "../../src/host/univer/adapter";
 import type { Sheet } from "../../src/sheet/sheet";
-import { launch } from "./launch";
-import { TryoutPage } from "./page";
+import { OpenedSite } from "./opened";
 import { fullRun, NAMES, pdfOf, printable, printPreview } from "./printed";
-import { serve } from "./serve";
 
 const POINTS = { letter: [612, 792], a4: [595, 842] } as const;
 const MILLIMETRE = 96 / 25.4;
@@ -47,29 +44,12 @@ async function pagesOfRows(page: Page): Promise<{ text: string; heading: boolean
 }
 
 describe("printing from the embedded sheet", () => {
-  let browser: Browser;
-  let site: Awaited<ReturnType<typeof serve>>;
-  let tryout: TryoutPage;
+  const site = new OpenedSite();
+  const tryout = site.page();
 
   beforeAll(async () => {
-    [browser, site] = await Promise.all([launch(), serve()]);
-    tryout = await TryoutPage.open(browser, site.origin);
     await tryout.tables();
   });
-  afterAll(async () => {
-    await browser?.close();
-    site?.close();
-  });
-
-  /** Calls a method of the page's host; rejects with the message a user would see. */
-  const host = (method: "print" | "printable", sheet: string): Promise<unknown> =>
-    tryout.page.evaluate(
-      ([name, argument]): Promise<unknown> => {
-        const { host } = (window as unknown as { pourwright: { host: UniverHost } }).pourwright;
-        return host[name](argument);
-      },
-      [method, sheet] as const,
-    );
 
   describe.each(["letter", "a4"] as const)("a run sheet with three pots for each scent on %s", (paper) => {
     let sheet: Sheet;
@@ -78,7 +58,7 @@ describe("printing from the embedded sheet", () => {
     beforeAll(async () => {
       sheet = fullRun(paper);
       html = await printable(tryout, sheet);
-      page = await printPreview(browser, html);
+      page = await printPreview(site.browser, html);
     });
     afterAll(() => page?.close());
 
@@ -113,7 +93,7 @@ describe("printing from the embedded sheet", () => {
     });
 
     it("breaks no row, no pot, and leaves no heading alone at the foot of a page", async () => {
-      const rows = await pagesOfRows(await printPreview(browser, html));
+      const rows = await pagesOfRows(await printPreview(site.browser, html));
       for (const [i, { text, heading, block, pages }] of rows.entries()) {
         expect(pages, text).toHaveLength(1);
         const next = rows[i + 1];
@@ -147,7 +127,7 @@ describe("printing from the embedded sheet", () => {
       content: { text: `Row ${row}` },
       look: row % 7 === 0 ? ("heading" as const) : ("body" as const),
     }));
-    const page = await printPreview(browser, await printable(tryout, { name: "Headings", widths: [20], cells }));
+    const page = await printPreview(site.browser, await printable(tryout, { name: "Headings", widths: [20], cells }));
     const rows = await pagesOfRows(page);
     const headings = rows.flatMap(({ heading }, i) => (heading ? [i] : []));
     expect(headings).toHaveLength(43);
@@ -166,7 +146,7 @@ describe("printing from the embedded sheet", () => {
       ]).flat(),
       print: { paper: "letter" },
     });
-    const page = await printPreview(browser, html);
+    const page = await printPreview(site.browser, html);
     const rows = await pagesOfRows(page);
     expect(rows).toHaveLength(1000);
     expect(rows[500]?.text).toBe(`${name}71.43`);
@@ -188,7 +168,7 @@ describe("printing from the embedded sheet", () => {
         { row: 2, column: 2, look: "blank" },
       ],
     });
-    const page = await printPreview(browser, html);
+    const page = await printPreview(site.browser, html);
     const rows = await page
       .locator("tr")
       .evaluateAll((all) =>
@@ -226,19 +206,18 @@ describe("printing from the embedded sheet", () => {
         setTimeout(() => window.dispatchEvent(new Event("afterprint")), 100);
       };
     });
-    await host("print", "Vessels");
+    await tryout.host("print", "Vessels");
     await expect.poll(() => page.locator("iframe").count()).toBe(0);
     expect(said).toEqual(["Vessels: Vessels"]);
     expect(await page.title()).toBe(title);
   });
 
   it("keeps the paper of a sheet when another workbook was opened meanwhile", async () => {
-    const choice = tryout.page.getByLabel("Sample workbook");
-    await choice.selectOption({ index: 1 });
-    await choice.selectOption({ index: 0 });
+    await tryout.openWorkbook("Costing");
+    await tryout.openWorkbook("A pour day");
     await tryout.tables();
-    expect(await host("printable", "Pour 2026-330-01")).toContain("size: 215.9mm 279.4mm");
-    expect(await host("printable", "Pour 2026-330-01 (2)")).toContain("size: 210mm 297mm");
+    expect(await tryout.host("printable", "Pour 2026-330-01")).toContain("size: 215.9mm 279.4mm");
+    expect(await tryout.host("printable", "Pour 2026-330-01 (2)")).toContain("size: 210mm 297mm");
   });
 
   it.each([
@@ -256,10 +235,6 @@ describe("printing from the embedded sheet", () => {
     await expect(printable(tryout, { name: "Bare", widths: [], cells: [] })).rejects.toThrow(
       'The sheet "Bare" is empty: there is nothing to print.',
     );
-    await expect(host("print", "Gone")).rejects.toThrow('The sheet "Gone" is not there any more.');
-  });
-
-  it("went without a fault of the page and without a request elsewhere", () => {
-    expect(tryout.complaints).toEqual([]);
+    await expect(tryout.host("print", "Gone")).rejects.toThrow('The sheet "Gone" is not there any more.');
   });
 });

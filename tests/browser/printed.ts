@@ -1,5 +1,4 @@
 import type { Browser, Page } from "playwright-core";
-import type { UniverHost } from "../../src/host/univer/adapter";
 import { buildRun, type Tables } from "../../src/runsheet/buildRun";
 import { describeRun } from "../../src/runsheet/describeRun";
 import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
@@ -51,11 +50,8 @@ export function fullRun(paper: Settings["paper"], live = true): Sheet {
 }
 
 /** Adds a sheet to the workbook of the try-out page and gives the page of HTML that its print button prints. */
-export async function printable({ page }: TryoutPage, sheet: Sheet): Promise<string> {
-  return page.evaluate(async (added) => {
-    const { host } = (window as unknown as { pourwright: { host: UniverHost } }).pourwright;
-    return host.printable(await host.addSheet(added));
-  }, sheet);
+export async function printable(tryout: TryoutPage, sheet: Sheet): Promise<string> {
+  return tryout.host("printable", await tryout.host("addSheet", sheet));
 }
 
 /** A page that holds this HTML as it is laid out for printing. */

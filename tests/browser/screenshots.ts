@@ -4,10 +4,10 @@ import { mkdirSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
-import { launch } from "./launch";
+import { columnLetters } from "../../src/sheet/columnLetters";
+import { launch, serveBuilt } from "./launch";
 import { TryoutPage } from "./page";
 import { fullRun, pdfOf, printable, printPreview } from "./printed";
-import { serve } from "./serve";
 
 const FOLDER = fileURLToPath(new URL("../../.cache/screenshots", import.meta.url));
 
@@ -26,7 +26,7 @@ const STATES: readonly [name: string, reach: (tryout: TryoutPage) => Promise<voi
     async (tryout) => {
       const { place, headings } = await tryout.table("Batch");
       await tryout.openSheet(place.sheet);
-      const quantity = String.fromCharCode(65 + place.column + headings.indexOf("Quantity"));
+      const quantity = columnLetters(place.column + headings.indexOf("Quantity"));
       await tryout.type(`${quantity}${place.row + 2}`, "1.5");
       await tryout.page.getByRole("button", { name: "Mend row" }).first().waitFor();
     },
@@ -51,9 +51,9 @@ const STATES: readonly [name: string, reach: (tryout: TryoutPage) => Promise<voi
   ],
   [
     "5-empty-workbook",
-    async ({ page }) => {
-      await page.getByLabel("Sample workbook").selectOption({ label: "An empty workbook" });
-      await page.getByRole("button", { name: "Put starter tables in" }).waitFor();
+    async (tryout) => {
+      await tryout.openWorkbook("An empty workbook");
+      await tryout.page.getByRole("button", { name: "Put starter tables in" }).waitFor();
     },
   ],
 ];
@@ -61,7 +61,7 @@ const STATES: readonly [name: string, reach: (tryout: TryoutPage) => Promise<voi
 async function takePictures(browser: Browser, origin: string): Promise<void> {
   for (const size of SIZES) {
     for (const colours of COLOURS) {
-      const tryout = await TryoutPage.open(browser, origin, { ...size, dark: colours === "dark" });
+      const tryout = await new TryoutPage().open(browser, origin, { ...size, dark: colours === "dark" });
       if (colours === "forced") await tryout.page.emulateMedia({ forcedColors: "active" });
       for (const [name, reach] of STATES) {
         await reach(tryout);
@@ -75,7 +75,7 @@ async function takePictures(browser: Browser, origin: string): Promise<void> {
 }
 
 async function print(browser: Browser, origin: string): Promise<void> {
-  const tryout = await TryoutPage.open(browser, origin);
+  const tryout = await new TryoutPage().open(browser, origin);
   await tryout.tables();
   for (const paper of ["letter", "a4"] as const) {
     const page = await printPreview(browser, await printable(tryout, fullRun(paper)));
@@ -85,14 +85,14 @@ async function print(browser: Browser, origin: string): Promise<void> {
   await tryout.close();
 }
 
-const [browser, site] = await Promise.all([launch(), serve()]);
+const [browser, site] = await Promise.all([launch(), serveBuilt()]);
 try {
   rmSync(FOLDER, { recursive: true, force: true });
   mkdirSync(FOLDER, { recursive: true });
-  await takePictures(browser, site.origin);
-  await print(browser, site.origin);
+  await takePictures(browser, site.address);
+  await print(browser, site.address);
   console.log(`See ${FOLDER}`);
 } finally {
   await browser.close();
-  site.close();
+  await site.stop();
 }

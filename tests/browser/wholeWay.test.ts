@@ -1,15 +1,11 @@
-import type { Browser, Locator } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Locator } from "playwright-core";
+import { beforeAll, describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/host/host";
-import { launch } from "./launch";
-import { TryoutPage } from "./page";
-import { serve } from "./serve";
+import { OpenedSite } from "./opened";
 
 /** From an empty workbook to a new wax factor, all by mouse and keyboard. */
 describe("a maker's whole way", () => {
-  let browser: Browser;
-  let site: { origin: string; close: () => void };
-  let tryout: TryoutPage;
+  const tryout = new OpenedSite().page();
   const pane = (): Locator => tryout.page.locator(".pourwright-pane");
   const press = (name: string) => pane().getByRole("button", { name, exact: true }).click();
   const says = (text: string | RegExp) => pane().getByText(text).first().waitFor();
@@ -18,15 +14,7 @@ describe("a maker's whole way", () => {
   const read = (sheet: string): Promise<CellValue[][]> => tryout.cells(sheet, 0, 0, 120, 8);
   const rowOf = (rows: CellValue[][], name: string) => rows.findIndex((row) => row[0] === name);
 
-  beforeAll(async () => {
-    [browser, site] = await Promise.all([launch(), serve()]);
-    tryout = await TryoutPage.open(browser, site.origin);
-    await tryout.page.getByLabel("Sample workbook").selectOption({ label: "An empty workbook" });
-  });
-  afterAll(async () => {
-    await browser?.close();
-    site?.close();
-  });
+  beforeAll(() => tryout.openWorkbook("An empty workbook"));
 
   it("begins with starter tables", async () => {
     await press("Put starter tables in");
@@ -162,9 +150,5 @@ describe("a maker's whole way", () => {
     expect(log.rows.map((row) => String(row[0]).slice(-2))).toEqual(["01", "01", "02", "02"]);
     // Two pours of the tin now: the slope is 219 / 250 and the spread is known.
     await says(/Tin: 0\.876 ± /);
-  });
-
-  it("went without a fault of the page and without a request elsewhere", () => {
-    expect(tryout.complaints).toEqual([]);
   });
 });

@@ -1,0 +1,46 @@
+import type { Browser } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect } from "vitest";
+import type { Running } from "../../src/build/server";
+import { launch, serveBuilt } from "./launch";
+import { type PageSize, TryoutPage } from "./page";
+
+/** A browser and the built site, there for the tests of the file or block that makes it. */
+export class OpenedSite {
+  browser!: Browser;
+  origin = "";
+  private readonly opened: TryoutPage[] = [];
+
+  constructor() {
+    let running: Running | undefined;
+    beforeAll(async () => {
+      [this.browser, running] = await Promise.all([launch(), serveBuilt()]);
+      this.origin = running.address;
+    });
+    // Whatever a test does, its pages stay without a fault and ask for nothing elsewhere.
+    afterEach(() => {
+      for (const { complaints } of this.opened) expect(complaints.splice(0)).toEqual([]);
+    });
+    afterAll(async () => {
+      await this.browser?.close();
+      await running?.stop();
+    });
+  }
+
+  /** The try-out page, opened anew. */
+  async open(size?: PageSize): Promise<TryoutPage> {
+    const tryout = await new TryoutPage().open(this.browser, this.origin, size);
+    this.opened.push(tryout);
+    return tryout;
+  }
+
+  /** One try-out page for all tests of the file or block. */
+  page(size?: PageSize): TryoutPage {
+    const tryout = new TryoutPage();
+    this.opened.push(tryout);
+    beforeAll(async () => {
+      await tryout.open(this.browser, this.origin, size);
+    });
+    afterAll(() => tryout.page?.close());
+    return tryout;
+  }
+}
