@@ -197,6 +197,18 @@ describe("npm run excel", () => {
       'reg add HKCU\\SOFTWARE\\Microsoft\\Office\\16.0\\Wef\\Developer /v an-id /t REG_SZ /d "/x/manifest.xml" /f',
     );
     expect(text).toContain('cp "/x/manifest.xml" ~/Library/Containers/com.microsoft.Excel/Data/Documents/wef/');
+    expect(text).toContain("reg delete HKCU\\SOFTWARE\\Microsoft\\Office\\16.0\\Wef\\Developer /v an-id /f");
+    expect(text).not.toMatch(/`|\*\*|_Home_|dist|C:/);
+  });
+
+  it("has the steps from the README, which names the manifest's own id", () => {
+    const [readme, manifest] = ["README.md", "manifest.xml"].map((name) => readFileSync(join(root, name), "utf8"));
+    const id = /<Id>(.+)<\/Id>/.exec(manifest ?? "")?.[1] as string;
+    expect(readme?.split(id)).toHaveLength(3);
+  });
+
+  it("takes a path as it is, dollar signs and all", () => {
+    expect(sideloading("/my $& $1/manifest.xml", "an-id")).toContain('Choose "/my $& $1/manifest.xml" and Upload.');
   });
 
   it("says why a certificate is not trusted and what to do", () => {

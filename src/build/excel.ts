@@ -28,5 +28,5 @@ Pourwright is served at ${address} for Excel on this machine. Leave this window 
 Bring it into Excel once:
 
 ${sideloading(manifest, id)}
-The README says more, and how to take it out again.
+The README says more.
 `);

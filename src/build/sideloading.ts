@@ -1,19 +1,21 @@
-/** How to bring the add-in into Excel by hand: the steps that npm run excel prints. */
+import { readFileSync } from "node:fs";
+
+const README = new URL("../../README.md", import.meta.url);
+
+/** The README's steps that bring the add-in into each Excel, as plain text, with this manifest's own path and id. */
 export function sideloading(manifest: string, id: string): string {
-  return `Excel on the web
-  1. Open a workbook, then Home, Add-ins, More Add-ins, My Add-ins, Upload My Add-in.
-  2. Choose ${manifest}
-
-Excel on Windows
-  1. In PowerShell or the command prompt:
-     reg add HKCU\\SOFTWARE\\Microsoft\\Office\\16.0\\Wef\\Developer /v ${id} /t REG_SZ /d "${manifest}" /f
-  2. Start Excel again, then Home, Add-ins, and choose Pourwright under Developer Add-ins.
-
-Excel on a Mac
-  1. In Terminal:
-     mkdir -p ~/Library/Containers/com.microsoft.Excel/Data/Documents/wef
-     cp "${manifest}" ~/Library/Containers/com.microsoft.Excel/Data/Documents/wef/pourwright.xml
-  2. Start Excel again, then Home, Add-ins, and choose Pourwright.
-
-The button Pour sheet then stands on the Home tab, and =POUR. in a cell lists the functions.`;
+  const readme = readFileSync(README, "utf8").replaceAll("\r\n", "\n");
+  const [, steps] = /^(\*\*Excel on the web\*\*\n.*)\n\nTo take the certificate away/ms.exec(readme) ?? [];
+  if (!steps) throw new Error("The README has lost its steps for Excel.");
+  return (
+    steps
+      .replace(/^ *```\n/gm, "")
+      .replace(/\*\*(.+?)\*\*/g, "$1")
+      .replace(/\b_(.+?)_\b/g, "$1")
+      .replace(/`(.+?)`/g, "$1")
+      .replace(/<(https:.+?)>/g, "$1")
+      .replace(/\b[0-9a-f]{8}-[0-9a-f-]{27}\b/g, id)
+      // A path may hold dollar signs.
+      .replace(/"C:\\.*?manifest\.xml"|dist\/manifest\.xml/g, () => `"${manifest}"`)
+  );
 }
