@@ -7,6 +7,9 @@ import { DIST, type Running, serve } from "../../src/build/server";
 const CACHE = fileURLToPath(new URL("../../.cache", import.meta.url));
 const HOME = join(CACHE, "chromium");
 
+/** Drawing by a graphics processor that is itself played by software would take most of a test's time. */
+const ARGS = ["--no-sandbox", "--disable-gpu"];
+
 const HOW_TO_GET_ONE =
   "No browser for the tests. Install Chromium or Chrome and name its program in the environment: POURWRIGHT_BROWSER=/path/to/chrome npm test";
 
@@ -15,14 +18,13 @@ export async function launch(): Promise<Browser> {
   const named = process.env.POURWRIGHT_BROWSER;
   if (named) {
     if (!existsSync(named)) throw new Error(`POURWRIGHT_BROWSER: there is no program ${named}`);
-    return chromium.launch({ executablePath: named, args: ["--no-sandbox"] });
+    return chromium.launch({ executablePath: named, args: ARGS });
   }
   if (process.platform !== "linux" || process.arch !== "x64") throw new Error(HOW_TO_GET_ONE);
   if (!existsSync(HOME)) await unpack();
   return chromium.launch({
     executablePath: join(HOME, "chromium"),
-    // Drawing the sheet by a graphics processor that is itself played by software takes most of a test's time.
-    args: ["--no-sandbox", "--no-zygote", "--disable-gpu"],
+    args: [...ARGS, "--no-zygote"],
     env: {
       ...(process.env as Record<string, string>),
       LD_LIBRARY_PATH: join(HOME, "al2023", "lib"),
