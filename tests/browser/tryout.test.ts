@@ -124,9 +124,12 @@ describe("the try-out page", () => {
   });
 
   it("has a help page behind its link", async () => {
+    const opened = tryout.page.waitForEvent("popup");
     await tryout.page.getByRole("link", { name: "Help" }).click();
-    await tryout.page.waitForURL(/\/help\/index\.html$/);
-    expect(await tryout.page.locator("body").textContent()).toContain("FILLWEIGHT");
+    const help = await opened;
+    await help.waitForURL(/\/help\/index\.html$/);
+    expect(await help.locator("body").textContent()).toContain("FILLWEIGHT");
+    await help.close();
   });
 });
 

@@ -3,6 +3,8 @@ import { beforeAll, describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/host/host";
 import { OpenedSite } from "./opened";
 
+const PATIENCE = { timeout: 20_000 };
+
 /** From an empty workbook to a new wax factor, all by mouse and keyboard. */
 describe("a maker's whole way", () => {
   const tryout = new OpenedSite().page();
@@ -19,7 +21,7 @@ describe("a maker's whole way", () => {
   it("begins with starter tables", async () => {
     await press("Put starter tables in");
     await pane().getByLabel("Pour from").waitFor();
-    expect(await tryout.sheetNames()).toEqual(["Sheet1", "Vessels", "Scents", "Batch"]);
+    await expect.poll(() => tryout.sheetNames(), PATIENCE).toEqual(["Sheet1", "Vessels", "Scents", "Batch"]);
     expect((await tryout.tables()).map(({ name }) => name)).toEqual(["Vessels", "Scents", "Batch"]);
   });
 
