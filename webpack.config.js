@@ -47,6 +47,8 @@ export default (env = {}) => {
         { test: /\.tsx?$/, loader: "ts-loader", options: { transpileOnly: true } },
         { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
       ],
+      // A page has one script: what is put in the place of a part left out below would be a file of its own.
+      parser: { javascript: { dynamicImportMode: "eager" } },
     },
     resolve: { extensions: [".tsx", ".ts", ".js"] },
     performance: false,

@@ -19,6 +19,13 @@ describe("the built manifest", () => {
     expect(problemsOf(manifest, fileOf)).toEqual([]);
   });
 
+  it("comes with no script that no page and no manifest asks for", () => {
+    const asking = ["manifest.xml", "index.html", "pane.html"].map((name) => readFileSync(new URL(name, dist), "utf8"));
+    const scripts = readdirSync(dist).filter((name) => name.endsWith(".js"));
+    expect(scripts.filter((name) => !asking.some((text) => text.includes(name)))).toEqual([]);
+    expect(scripts).not.toEqual([]);
+  });
+
   it("is read by Microsoft's own tool", async () => {
     expect(await OfficeAddinManifest.readManifestFile(file)).toMatchObject({
       id: expect.stringMatching(/^[0-9a-f-]{36}$/),
