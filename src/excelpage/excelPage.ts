@@ -48,12 +48,19 @@ function offerRepair(): void {
   });
 }
 
-function summary({ mended, skipped }: Awaited<ReturnType<typeof repairFormulas>>): string {
-  const done =
+function summary({ mended, protectedSheets, filteredSheets }: Awaited<ReturnType<typeof repairFormulas>>): string {
+  const parts = [
     mended === 0
-      ? "No POUR formula shows #NAME?."
-      : `${mended} ${mended === 1 ? "formula was" : "formulas were"} entered again.`;
-  return skipped.length === 0 ? done : `${done} Protected sheets were left alone: ${skipped.join(", ")}.`;
+      ? "No POUR formula to mend was found."
+      : `${mended} ${mended === 1 ? "formula was" : "formulas were"} entered again.`,
+  ];
+  if (protectedSheets.length > 0) parts.push(`Protected sheets were left alone: ${protectedSheets.join(", ")}.`);
+  if (filteredSheets.length > 0) {
+    parts.push(
+      `Filtered sheets were left alone: ${filteredSheets.join(", ")}. Clear their filters (Data tab, Clear) and press again.`,
+    );
+  }
+  return parts.join(" ");
 }
 
 function wordsOf(fault: unknown): string {

@@ -4,7 +4,7 @@ import { sheetName } from "../sheetName";
 import { addRows } from "./addRows";
 import { contentsOf, layOut } from "./layOut";
 import { spanOf } from "./rectangles";
-import { refuseClosed, sentence } from "./sentences";
+import { closedAt, refuseClosed, sentence } from "./sentences";
 import { writeSheet } from "./writeSheet";
 
 /** The key of our settings in the workbook. */
@@ -155,9 +155,9 @@ export class ExcelHost implements Host {
     const { constants, formulas } = contentsOf(filled, { row, column, rows, columns });
     return ask(`Excel could not write on ${sheet}`, async (context) => {
       const worksheet = context.workbook.worksheets.getItem(sheet);
-      worksheet.load("name,protection/protected,autoFilter/isDataFiltered");
+      worksheet.load(closedAt());
       await context.sync();
-      refuseClosed(worksheet, worksheet.autoFilter);
+      refuseClosed(worksheet);
       // One command for all numbers and texts, the cells between left as they are: so Excel does it as a whole or not
       // at all, and replaces a formula that spills together with what it spilled. Formulas, which may be refused, first.
       const range = worksheet.getRangeByIndexes(row, column, rows, columns);

@@ -1,6 +1,6 @@
 import type { Cell, Content } from "../../sheet/sheet";
 import { contentsOf } from "./layOut";
-import { refuseClosed, sentence } from "./sentences";
+import { closedAt, refuseClosed, sentence } from "./sentences";
 
 /**
  * Adds rows at the end of a table, in two syncs. Each row is added empty, so that Excel gives it the formulas and
@@ -15,12 +15,12 @@ export async function addRows(
   rows: readonly (readonly (Content | null)[])[],
 ): Promise<void> {
   const table = context.workbook.tables.getItem(name);
-  table.load("worksheet/name,worksheet/protection/protected,autoFilter/isDataFiltered");
+  table.load(closedAt("worksheet/"));
   const header = table.getHeaderRowRange().load("values,rowIndex,columnIndex");
   const body = table.rows.load("count");
   await context.sync();
 
-  refuseClosed(table.worksheet, table.autoFilter);
+  refuseClosed(table.worksheet);
   const there = (header.values[0] ?? []).map(String);
   const places = headings.map((heading) => there.indexOf(heading));
   const missing = headings[places.indexOf(-1)];

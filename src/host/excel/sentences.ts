@@ -45,13 +45,35 @@ export function sentence(failed: string, error: unknown): Error {
   });
 }
 
+/** What to load of a worksheet to know whether it is closed to writing; `path` leads to it. */
+export const closedAt = (path = ""): string =>
+  [
+    "name",
+    "protection/protected",
+    "autoFilter/isDataFiltered",
+    "tables/items/name",
+    "tables/items/autoFilter/isDataFiltered",
+  ]
+    .map((property) => path + property)
+    .join();
+
+/** Whether a filter hides rows of a sheet: its own, or that of one of its tables, which the sheet's does not tell. */
+export const isFiltered = ({ autoFilter, tables }: Excel.Worksheet): boolean =>
+  autoFilter.isDataFiltered || tables.items.some((table) => table.autoFilter.isDataFiltered);
+
 /**
  * Refuses a protected sheet, which Excel might write on in part, and a filtered one, where Excel puts blocks of cells
- * into the wrong rows. Names, protection and filter must be loaded.
+ * into the wrong rows. What `closedAt` names must be loaded.
  */
-export function refuseClosed({ name, protection }: Excel.Worksheet, { isDataFiltered }: Excel.AutoFilter): void {
+export function refuseClosed(worksheet: Excel.Worksheet): void {
+  const { name, protection, tables } = worksheet;
   if (protection.protected) {
     throw new Error(`${name} is protected. Take the protection off (Review tab, Unprotect Sheet) and try again.`);
   }
-  if (isDataFiltered) throw new Error(`A filter hides rows of ${name}. Clear it (Data tab, Clear) and try again.`);
+  if (!isFiltered(worksheet)) return;
+  const table = tables.items.find(({ autoFilter }) => autoFilter.isDataFiltered);
+  if (!table) throw new Error(`A filter hides rows of ${name}. Clear it (Data tab, Clear) and try again.`);
+  throw new Error(
+    `A filter hides rows of ${name}, in the table ${table.name}. Click into the table, clear the filter (Data tab, Clear) and try again.`,
+  );
 }

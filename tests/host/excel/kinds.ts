@@ -1,6 +1,6 @@
 /** The objects of Excel that the adapter uses, as kinds of remote objects over the model. */
 
-import { type Area, type Book, OfficeError, overlap, type SheetModel, type TableModel } from "./model";
+import { type Area, type Book, OfficeError, type SheetModel, type TableModel } from "./model";
 import { finderOf, type Handle, type Kind, type Queue, remote } from "./remote";
 
 const ROWS = 1_048_576;
@@ -38,7 +38,10 @@ function valuesOf(area: Area): unknown[][] {
 function enter(area: Area, block: unknown): void {
   const { sheet, rows } = area;
   if (sheet.protected) throw new OfficeError("AccessDenied");
-  const isFiltered = sheet.isFiltered || sheet.tables.some((table) => table.isFiltered && overlap(table.area, area));
+  // A table's filter hides whole rows, what stands beside the table included.
+  const isBeside = ({ area: { row, rows: high } }: TableModel): boolean =>
+    row < area.row + rows && area.row < row + high;
+  const isFiltered = sheet.isFiltered || sheet.tables.some((table) => table.isFiltered && isBeside(table));
   if (isFiltered && rows > 1) throw new Error("Excel would put these into other rows: a filter hides some.");
   forBlock(area, block, (row, column, value) => area.sheet.enter(row, column, value));
 }
@@ -83,11 +86,11 @@ function used(area: Area): Area | null {
   };
 }
 
-/** The formulas of a sheet that give an error, as blocks of one column. */
-function errors(sheet: SheetModel): Area[] {
+/** The formulas of a sheet, as blocks of one column. */
+function formulasOf(sheet: SheetModel): Area[] {
   const areas: Area[] = [];
   const found = [...sheet.cells]
-    .filter(([, cell]) => cell.formula !== null && cell.type === "Error")
+    .filter(([, { formula }]) => formula !== null)
     .map(([key]) => key.split(",").map(Number) as [number, number])
     .sort(([r, c], [s, d]) => c - d || r - s);
   for (const [row, column] of found) {
@@ -252,15 +255,15 @@ const RANGE: Kind<Area> = {
         book.selected = [area];
       }),
     getUsedRangeOrNullObject: ({ queue, find }, valuesOnly: boolean) => usedRange(queue, find, valuesOnly),
-    getSpecialCellsOrNullObject: ({ queue, find }, type: string, values: string) => {
-      if (type !== "Formulas" || values !== "Errors") throw new Error("The stand-in finds formulas with errors only.");
+    getSpecialCellsOrNullObject: ({ queue, find }, type: string, values?: string) => {
+      if (type !== "Formulas" || values !== undefined) throw new Error("The stand-in finds formulas only.");
       return remote(
         queue,
         AREAS,
         () => {
           const area = find();
           if (area?.sheet.protected) throw new OfficeError("AccessDenied");
-          const found = area ? errors(area.sheet) : [];
+          const found = area ? formulasOf(area.sheet) : [];
           return found.length > 0 ? found : null;
         },
         true,
@@ -426,6 +429,7 @@ const WORKSHEET: Kind<SheetModel> = {
       remote<SheetModel>(
         queue,
         {
+          items: (_, { tables }) => tables.map((table) => remote(queue, TABLE, () => table)),
           call: {
             add: (_, range: object, hasHeaders: boolean) => {
               let made: TableModel | null = null;

@@ -160,9 +160,18 @@ describe("writing into cells", () => {
   it.each([
     ["protected", { protected: true }, "Run is protected. Take the protection off"],
     ["filtered", { isFiltered: true }, "A filter hides rows of Run. Clear it"],
+    [
+      "partly filtered",
+      { filteredTable: true },
+      "A filter hides rows of Run, in the table Beside. Click into the table",
+    ],
   ])("refuses a %s sheet as a whole", async (_, how, message) => {
     const standIn = withSheet();
-    Object.assign(named(standIn, "Run"), how);
+    const sheet = named(standIn, "Run");
+    // Its rows are those of the cells that are written, and a filter hides whole rows.
+    const table = standIn.book.addTable({ sheet, row: 0, column: 9, rows: 3, columns: 1 }, "Beside");
+    if ("filteredTable" in how) table.isFiltered = true;
+    else Object.assign(sheet, how);
     const before = standIn.book.snapshot();
     await expect(host.write("Run", [at(0, 0, text("New")), at(2, 2, number(1))])).rejects.toThrow(message);
     expect(standIn.book.snapshot()).toEqual(before);
@@ -316,6 +325,17 @@ describe("adding rows to a table", () => {
     ["a missing heading", ({ sheet }) => sheet.enter(0, 4, "Fine ones"), 'RunsLog has no column "Good"'],
     ["a protected sheet", ({ sheet }) => Object.assign(sheet, { protected: true }), "Runs log is protected"],
     ["a filter", ({ table }) => Object.assign(table, { isFiltered: true }), "A filter hides rows of Runs log"],
+    [
+      "a filter of the sheet",
+      ({ sheet }) => Object.assign(sheet, { isFiltered: true }),
+      "hides rows of Runs log. Clear",
+    ],
+    [
+      "another table's filter",
+      ({ standIn, sheet }) =>
+        Object.assign(standIn.book.addTable({ sheet, row: 0, column: 9, rows: 3, columns: 1 }), { isFiltered: true }),
+      "A filter hides rows of Runs log, in the table Table2",
+    ],
     ["a table that is gone", ({ sheet }) => sheet.tables.pop(), "it is no longer in the workbook"],
   ])("refuses %s before anything is written", async (_, spoil, message) => {
     const log = withLog();

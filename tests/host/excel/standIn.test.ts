@@ -144,4 +144,9 @@ it("hides whole columns only, and writes no block into filtered rows", async () 
   Object.assign(standIn.book.sheets[0] as object, { isFiltered: true });
   await write("A1", [[1]]);
   await expect(write("A1:A2", [[1], [2]])).rejects.toThrow("a filter hides some");
+  const sheet = standIn.book.sheets[0] as SheetModel;
+  Object.assign(sheet, { isFiltered: false });
+  standIn.book.addTable({ sheet, row: 3, column: 5, rows: 3, columns: 1 }).isFiltered = true;
+  await write("A1:A2", [[1], [2]]);
+  await expect(write("A4:A5", [[1], [2]])).rejects.toThrow("a filter hides some");
 });
