@@ -2,6 +2,7 @@ import type { Cell, Content, Sheet } from "../../sheet/sheet";
 import type { CellValue, Host, Place, Source, SourceRows, Work } from "../host";
 import { sheetName } from "../sheetName";
 import { addRows } from "./addRows";
+import { Calculation } from "./calculation";
 import { contentsOf, layOut } from "./layOut";
 import { spanOf } from "./rectangles";
 import { closedAt, refuseClosed, sentence } from "./sentences";
@@ -17,6 +18,8 @@ const CELLS = "values,valueTypes";
 
 /** Excel as a host. Each method makes the same few calls to Excel, however many rows there are. */
 export class ExcelHost implements Host {
+  private readonly calculation = new Calculation();
+
   tables(): Promise<Source[]> {
     return ask("Excel could not list the tables", async (context) => {
       const tables = context.workbook.tables.load(
@@ -37,13 +40,21 @@ export class ExcelHost implements Host {
   }
 
   read(source: Source): Promise<SourceRows> {
-    if (!source.name) return readPlace(source.place);
+    if (!source.name) return this.readPlace(source.place);
     return ask(`Excel could not read the table ${source.name}`, async (context) => {
       const table = context.workbook.tables.getItem(source.name).load("name,worksheet/name");
       const part = partsOf(table);
-      part.body.load(CELLS);
-      await context.sync();
-      return { ...sourceOf(part), rows: cellValues(part.body) };
+      const body = await this.calculation.read(context, () => part.body.load(CELLS));
+      return { ...sourceOf(part), rows: cellValues(body) };
+    });
+  }
+
+  private readPlace(place: Place): Promise<SourceRows> {
+    return ask(`Excel could not read the cells on ${place.sheet}`, async (context) => {
+      const range = context.workbook.worksheets
+        .getItem(place.sheet)
+        .getRangeByIndexes(place.row, place.column, place.rows, place.columns);
+      return headed(place, cellValues(await this.calculation.read(context, () => range.load(CELLS))));
     });
   }
 
@@ -51,9 +62,11 @@ export class ExcelHost implements Host {
     return ask("Excel could not read the selection", async (context) => {
       const selected = context.workbook.getSelectedRange().load("cellCount");
       // Only the part with something in it: a whole column selected is a million cells.
-      const used = selected.getUsedRangeOrNullObject(true);
-      used.load(`rowIndex,columnIndex,rowCount,columnCount,worksheet/name,${CELLS}`);
-      await context.sync();
+      const used = await this.calculation.read(context, () =>
+        selected
+          .getUsedRangeOrNullObject(true)
+          .load(`rowIndex,columnIndex,rowCount,columnCount,worksheet/name,${CELLS}`),
+      );
       if (selected.cellCount === 1) {
         throw new Error("One cell is selected. Select the whole block, its heading row included, or choose a table.");
       }
@@ -122,6 +135,8 @@ export class ExcelHost implements Host {
         writeSheet(added, sheet, layout);
         await context.sync();
         turn(0.9);
+        // Who suspends the calculation has to ask for it again.
+        context.application.calculate("Recalculate");
         added.activate();
         added.name = name;
         await context.sync();
@@ -137,9 +152,10 @@ export class ExcelHost implements Host {
 
   readSheet(name: string): Promise<CellValue[][]> {
     return ask(`Excel could not read ${name}`, async (context) => {
-      const used = context.workbook.worksheets.getItem(name).getUsedRangeOrNullObject(true);
-      used.load(`rowIndex,columnIndex,columnCount,${CELLS}`);
-      await context.sync();
+      const worksheet = context.workbook.worksheets.getItem(name);
+      const used = await this.calculation.read(context, () =>
+        worksheet.getUsedRangeOrNullObject(true).load(`rowIndex,columnIndex,columnCount,${CELLS}`),
+      );
       if (used.isNullObject) return [];
       const { rowIndex, columnIndex, columnCount } = used;
       const blank = (length: number): CellValue[] => Array(length).fill(null);
@@ -283,17 +299,6 @@ function cellValue(value: unknown, type: string | undefined): CellValue {
   if (value === "" || value === null || value === undefined) return null;
   if (type === "Error") return { error: String(value) };
   return typeof value === "number" || typeof value === "boolean" ? value : String(value);
-}
-
-function readPlace(place: Place): Promise<SourceRows> {
-  return ask(`Excel could not read the cells on ${place.sheet}`, async (context) => {
-    const range = context.workbook.worksheets
-      .getItem(place.sheet)
-      .getRangeByIndexes(place.row, place.column, place.rows, place.columns)
-      .load(CELLS);
-    await context.sync();
-    return headed(place, cellValues(range));
-  });
 }
 
 /** Cells whose first row is the heading. */

@@ -46,6 +46,8 @@ export async function addRows(
     const added = first.getRange().getResizedRange(rows.length - 1, 0);
     if (formulas) added.formulas = formulas;
     added.values = constants;
+    // Who suspends the calculation has to ask for it again.
+    context.application.calculate("Recalculate");
     await context.sync();
   } catch (error) {
     await takeBack(name, before, constants, sentence(`Excel could not add to the table ${name}`, error));

@@ -76,6 +76,14 @@ describe("adding a sheet", () => {
     expect(sheet.tables).toMatchObject([{ name: "Pour", area: { row: 2, column: 0, rows: 3, columns: 3 } }]);
   });
 
+  it("has the formulas calculated, which it suspended while it wrote", async () => {
+    const standIn = excel();
+    standIn.book.answer = () => 7;
+    await new ExcelHost().addSheet(sheetOf(2));
+    expect([3, 4].map((row) => named(standIn, "Run sheet").cell(row, 1)?.value)).toEqual([7, 7]);
+    expect(standIn.syncs).toBe(4);
+  });
+
   it("draws the looks, sizes, freezes and sets up the print", async () => {
     const standIn = excel();
     await new ExcelHost().addSheet(sheetOf(4));
@@ -258,9 +266,8 @@ describe("a failure leaves the workbook as it was", () => {
 
   it("and says so when the unfinished sheet cannot be taken away", async () => {
     const standIn = excel();
-    standIn.book.answer = () => {
-      standIn.book.protected = true;
-      return 1;
+    standIn.meanwhile = (sync) => {
+      if (sync === 3) standIn.book.protected = true;
     };
     standIn.failure = { sync: 3, done: "all" };
     await expect(new ExcelHost().addSheet(sheetOf(1))).rejects.toThrow("delete it yourself");

@@ -610,11 +610,25 @@ const WORKBOOK: Kind<Book> = {
   },
 };
 
+const APPLICATION: Kind<Book> = {
+  read: { calculationMode: ({ calculationMode }) => calculationMode },
+  call: {
+    suspendApiCalculationUntilNextSync: ({ send }) =>
+      send((book) => {
+        book.isSuspended = true;
+      }),
+    calculate: ({ queue, find }, type: string) => {
+      if (type !== "Recalculate") throw new Error("The stand-in calculates what has changed.");
+      const book = find() as Book;
+      queue.push(() => {
+        book.calculate();
+        return () => void book.fire("worksheets.onCalculated");
+      }, type);
+    },
+  },
+};
+
 /** The `context` of a batch, without its sync. */
 export function rootOf(queue: Queue, book: Book): { workbook: object; application: object } {
-  const suspend = ({ send }: Handle<Book>): void => send(() => {});
-  return {
-    workbook: remote(queue, WORKBOOK, () => book),
-    application: remote<Book>(queue, { call: { suspendApiCalculationUntilNextSync: suspend } }, () => book),
-  };
+  return { workbook: remote(queue, WORKBOOK, () => book), application: remote(queue, APPLICATION, () => book) };
 }

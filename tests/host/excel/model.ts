@@ -139,6 +139,11 @@ export class Book {
   selected: Omit<Area, "sheet">[] = [{ row: 0, column: 0, rows: 1, columns: 1 }];
   active = 0;
   protected = false;
+  calculationMode: "Automatic" | "AutomaticExceptTables" | "Manual" = "Automatic";
+  /** Until the end of a sync: formulas that are entered meanwhile show 0 until somebody asks for a calculation. */
+  isSuspended = false;
+  /** The events this Excel is too old to know. */
+  readonly unknown = new Set<string>();
   /** What a formula gives; Excel calculates, the stand-in is told. Rows of values spill. */
   answer: (formula: string) => Value | Value[][] = () => 0;
   private made = 0;
@@ -156,6 +161,19 @@ export class Book {
     if (taken) throw new OfficeError("ItemAlreadyExists");
     const allowed = /^(?!')[^:\\/?*[\]]{1,31}(?<!')$/.test(name) && name.toLowerCase() !== "history";
     if (!allowed) throw new OfficeError("InvalidArgument", `A sheet cannot be named "${name}".`);
+  }
+
+  /** Works all formulas out again, as F9 does. */
+  calculate(): void {
+    this.isSuspended = false;
+    for (const { cells } of this.sheets) {
+      for (const [key, { formula }] of cells) if (formula !== null) cells.set(key, this.formula(formula));
+    }
+  }
+
+  /** Tells those who listen to an event. */
+  async fire(event: string): Promise<void> {
+    for (const listener of this.listeners.get(event) ?? []) await listener();
   }
 
   find(nameOrId: string): SheetModel | null {
@@ -260,7 +278,7 @@ export class Book {
     for (const [, name = ""] of formula.matchAll(/(\w+)\[/g)) {
       if (!known.has(name.toLowerCase())) throw new OfficeError("InvalidArgument", `No table ${name}.`);
     }
-    const value = this.answer(formula);
+    const value = this.isSuspended ? 0 : this.answer(formula);
     if (!Array.isArray(value)) return result(formula, value);
     return { ...result(formula, value[0]?.[0] ?? 0), spill: value };
   }

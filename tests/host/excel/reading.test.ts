@@ -3,10 +3,15 @@ import { ExcelHost } from "../../../src/host/excel/adapter";
 import type { Source } from "../../../src/host/host";
 import { StandIn } from "./standIn";
 
-afterEach(() => vi.unstubAllGlobals());
+afterEach(() => {
+  vi.unstubAllGlobals();
+  vi.useRealTimers();
+});
 
 const excel = (): StandIn => new StandIn().install();
 const host = new ExcelHost();
+const place = { sheet: "Stock", row: 0, column: 0, rows: 2, columns: 2 };
+const headings = ["Vessel", "Fill"];
 
 describe("tables", () => {
   it("are listed in the order of the sheets, then down and across", async () => {
@@ -141,6 +146,79 @@ describe("the selection", () => {
     const standIn = withCells();
     standIn.book.selected = selected;
     await expect(host.selection()).rejects.toThrow(message);
+  });
+});
+
+describe("cells that are not calculated yet", () => {
+  const ways: [string, (host: ExcelHost) => Promise<unknown>][] = [
+    ["a table", async (host) => (await host.read({ name: "Vessels", place, headings })).rows],
+    ["a range", async (host) => (await host.read({ name: "", place, headings })).rows],
+    ["the selection", async (host) => (await host.selection()).rows],
+    ["a sheet", async (host) => (await host.readSheet("Stock")).slice(1)],
+  ];
+
+  /** A table whose formula shows 100 and would give 106: Excel has not worked it out since. Invented numbers. */
+  const withFormula = (shown: number | string, rows = 1): StandIn => {
+    const standIn = excel();
+    standIn.book.answer = () => shown;
+    const cells = Array.from({ length: rows }, () => ["Tin", "=POUR.FILLWEIGHT(120)"]);
+    standIn.table("Vessels", "Stock", [headings, ...cells]);
+    standIn.book.selected = [place];
+    standIn.book.answer = () => 106;
+    return standIn;
+  };
+
+  describe.each(["Manual", "AutomaticExceptTables"] as const)("with calculation set to %s", (calculationMode) => {
+    it.each(ways)("are calculated before %s is read, in two calls", async (_, read) => {
+      const standIn = withFormula(100);
+      standIn.book.calculationMode = calculationMode;
+      expect(await read(new ExcelHost())).toEqual([["Tin", 106]]);
+      expect(standIn.syncs).toBe(2);
+    });
+  });
+
+  it("take as many calls with 1,000 rows", async () => {
+    const standIn = withFormula(100, 1000);
+    standIn.book.calculationMode = "Manual";
+    const { rows } = await new ExcelHost().read({ name: "Vessels", place, headings });
+    expect(rows).toEqual(Array(1000).fill(["Tin", 106]));
+    expect(standIn.syncs).toBe(2);
+  });
+
+  it.each(ways)("are not asked for where Excel calculates by itself: %s is read in one call", async (_, read) => {
+    const standIn = withFormula(100);
+    expect(await read(new ExcelHost())).toEqual([["Tin", 100]]);
+    expect(standIn.syncs).toBe(1);
+  });
+
+  it.each(ways)("are waited for while they show #BUSY! in %s", async (_, read) => {
+    vi.useFakeTimers();
+    const standIn = withFormula("#BUSY!");
+    standIn.meanwhile = (sync) => {
+      if (sync === 3) standIn.book.calculate();
+    };
+    const rows = read(new ExcelHost());
+    await vi.runAllTimersAsync();
+    expect(await rows).toEqual([["Tin", 106]]);
+    expect(standIn.syncs).toBe(3);
+  });
+
+  it("are not waited for without end", async () => {
+    vi.useFakeTimers();
+    const standIn = withFormula("#BUSY!");
+    const read = new ExcelHost().read({ name: "Vessels", place, headings });
+    const begun = Date.now();
+    await vi.runAllTimersAsync();
+    expect((await read).rows).toEqual([["Tin", { error: "#BUSY!" }]]);
+    expect(standIn.syncs).toBe(5);
+    expect(Date.now() - begun).toBeLessThanOrEqual(2000);
+  });
+
+  it("may be a text that looks so", async () => {
+    const standIn = excel();
+    standIn.sheet("Stock", [headings, ["Tin", "'#BUSY!"]]);
+    expect((await new ExcelHost().read({ name: "", place, headings })).rows).toEqual([["Tin", "#BUSY!"]]);
+    expect(standIn.syncs).toBe(1);
   });
 });
 

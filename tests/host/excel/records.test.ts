@@ -259,6 +259,14 @@ describe("adding rows to a table", () => {
     expect(table.area.rows).toBe(3 + count);
   });
 
+  it("has the formulas calculated, which it suspended while it wrote", async () => {
+    const { standIn, sheet } = withLog();
+    standIn.book.answer = () => 7;
+    await add(2);
+    expect([3, 4].map((row) => sheet.cell(row, 5)?.value)).toEqual([7, 7]);
+    expect(standIn.syncs).toBe(2);
+  });
+
   it("asks nothing of Excel for no rows", async () => {
     const { standIn } = withLog();
     await add(0);

@@ -131,11 +131,7 @@ export function remote<M>(queue: Queue, kind: Kind<M>, find: () => M | null, opt
         const call = kind.call?.[property] as ((self: Handle<M>, ...args: unknown[]) => unknown) | undefined;
         if (call) return (...args: unknown[]) => call(handle, ...args);
         if (kind.reach?.[property]) return reach(property);
-        if (
-          kind.read?.[property] ||
-          (property === "items" && kind.items) ||
-          (property === "isNullObject" && optional)
-        ) {
+        if (kind.read?.[property] || (property === "items" && kind.items) || property === "isNullObject") {
           if (loaded.has(property)) return loaded.get(property);
           throw new OfficeError("PropertyNotLoaded", `${property} was read without load and sync.`);
         }

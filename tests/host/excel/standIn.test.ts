@@ -150,3 +150,21 @@ it("hides whole columns only, and writes no block into filtered rows", async () 
   await write("A1:A2", [[1], [2]]);
   await expect(write("A4:A5", [[1], [2]])).rejects.toThrow("a filter hides some");
 });
+
+it("leaves formulas at 0 that were entered while calculation was suspended, until it is asked to calculate", async () => {
+  const standIn = excel();
+  standIn.book.answer = () => 7;
+  const [sheet] = standIn.book.sheets;
+  await Excel.run(async (context) => {
+    context.application.suspendApiCalculationUntilNextSync();
+    context.workbook.worksheets.getItem("Here").getRange("A2").formulas = [["=1+6"]];
+    await context.sync();
+    expect(sheet?.cell(1, 0)?.value).toBe(0);
+    context.workbook.worksheets.getItem("Here").getRange("A3").formulas = [["=1+6"]];
+    await context.sync();
+    expect([sheet?.cell(1, 0)?.value, sheet?.cell(2, 0)?.value]).toEqual([0, 7]);
+    context.application.calculate("Recalculate");
+    await context.sync();
+    expect(sheet?.cell(1, 0)?.value).toBe(7);
+  });
+});

@@ -52,8 +52,8 @@ export class StandIn {
   }
 
   /** Tells those who listen to an event. */
-  async fire(event: string): Promise<void> {
-    for (const listener of this.book.listeners.get(event) ?? []) await listener();
+  fire(event: string): Promise<void> {
+    return this.book.fire(event);
   }
 
   /** `Excel.run(batch)`, `Excel.run(options, batch)` and `Excel.run(context, batch)`. */
@@ -80,15 +80,20 @@ class Context {
     const commands = this.queue.take();
     const bytes = commands.reduce((sum, command) => sum + command.bytes, 0);
     const { requests, failure } = this.standIn;
-    requests.push(bytes);
+    const number = requests.push(bytes);
     await Promise.resolve();
-    this.standIn.meanwhile(requests.length);
+    this.standIn.meanwhile(number);
     if (bytes > MOST_BYTES) throw new OfficeError("RequestPayloadSizeLimitExceeded");
 
-    const fails = failure?.sync === requests.length ? failure : null;
+    const fails = failure?.sync === number ? failure : null;
     const share = !fails || fails.done === "all" ? 1 : fails.done === "half" ? 0.5 : 0;
     // Excel does the commands one by one and stops at one that fails: what came before stays done.
-    const deliveries = commands.slice(0, Math.floor(commands.length * share)).map(({ run }) => run());
+    let deliveries: ((() => void) | undefined)[];
+    try {
+      deliveries = commands.slice(0, Math.floor(commands.length * share)).map(({ run }) => run());
+    } finally {
+      this.standIn.book.isSuspended = false;
+    }
     if (fails) throw new OfficeError(fails.code ?? "GeneralException");
     for (const deliver of deliveries) deliver?.();
   }
