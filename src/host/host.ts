@@ -51,7 +51,10 @@ export interface Host {
   addSheet(sheet: Sheet, work?: Work): Promise<string>;
   /** All cells of a sheet from A1 on, to the last that holds anything. */
   readSheet(name: string): Promise<CellValue[][]>;
-  /** Puts contents into cells of a sheet; their looks stay. Only for what the user was shown and pressed for. */
+  /**
+   * Puts contents into cells of a sheet; their looks stay. Only for what the user was shown and pressed for, and read
+   * again just before: cells may have moved or changed without a call of `onChange`.
+   */
   write(sheet: string, cells: readonly Cell[]): Promise<void>;
   /**
    * Adds rows at the end of a table, each content under the heading of its place in `headings`; other columns of the

@@ -220,35 +220,59 @@ export class ExcelHost implements Host {
 
   onChange(callback: () => void): () => void {
     let live = true;
-    const tell = async (): Promise<void> => {
+    const changed = async (): Promise<void> => {
       if (live) callback();
     };
-    const listening = Excel.run({ delayForCellEdit: true }, async (context) => {
-      const { worksheets, tables } = context.workbook;
-      const events = [
-        worksheets.onChanged.add(tell),
-        worksheets.onAdded.add(tell),
-        worksheets.onDeleted.add(tell),
-        tables.onAdded.add(tell),
-        tables.onDeleted.add(tell),
-      ];
-      await context.sync();
-      return { context, events };
-    });
-    // Where Excel refuses, nothing is lost: the pane reads the cells again before it writes.
-    listening.catch(() => {});
+    const calculated = async (): Promise<void> => {
+      // Where Excel does not calculate by itself, reading asks for it: no news, and reading again would never end.
+      if (this.calculation.isAutomatic) await changed();
+    };
+    const stops = [...CHANGES.map((event) => hear(event, changed)), hear(CALCULATED, calculated)];
     return () => {
       live = false;
-      listening
-        .then(({ context, events }) =>
-          Excel.run(context, async () => {
-            for (const event of events) event.remove();
-            await context.sync();
-          }),
-        )
-        .catch(() => {});
+      for (const stop of stops) stop();
     };
   }
+}
+
+// --- listening -------------------------------------------------------------------------------------------------
+
+type Event = (workbook: Excel.Workbook) => {
+  add(handler: () => Promise<void>): { remove(): void };
+};
+
+/** After these, tables may have changed. Sorted and renamed sheets are told by newer Excel than the manifest asks for. */
+const CHANGES: readonly Event[] = [
+  ({ worksheets }) => worksheets.onChanged,
+  ({ worksheets }) => worksheets.onAdded,
+  ({ worksheets }) => worksheets.onDeleted,
+  ({ worksheets }) => worksheets.onRowSorted,
+  ({ worksheets }) => worksheets.onColumnSorted,
+  ({ worksheets }) => worksheets.onNameChanged,
+  ({ tables }) => tables.onAdded,
+  ({ tables }) => tables.onDeleted,
+];
+const CALCULATED: Event = ({ worksheets }) => worksheets.onCalculated;
+
+/** Has an event heard, by itself, so that one which Excel does not know leaves the others; gives the way to stop. */
+function hear(event: Event, handler: () => Promise<void>): () => void {
+  const hearing = Excel.run({ delayForCellEdit: true }, async (context) => {
+    const heard = event(context.workbook).add(handler);
+    await context.sync();
+    return { context, heard };
+  });
+  // What Excel refuses to tell stays unheard: who writes must read the cells again just before.
+  hearing.catch(() => {});
+  return () => {
+    hearing
+      .then(({ context, heard }) =>
+        Excel.run(context, async () => {
+          heard.remove();
+          await context.sync();
+        }),
+      )
+      .catch(() => {});
+  };
 }
 
 /** Runs a batch; what goes wrong becomes a sentence. */

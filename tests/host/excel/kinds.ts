@@ -530,6 +530,7 @@ const FOOTER: Kind<Record<string, unknown>> = {
 
 /** An event that program parts listen to. */
 function event(queue: Queue, book: Book, name: string): object {
+  if (book.unknown.has(name)) throw new OfficeError("ApiNotFound");
   const listeners = book.listeners.get(name) ?? new Set();
   book.listeners.set(name, listeners);
   const add = (_: unknown, listener: () => Promise<void>): object => {
@@ -545,6 +546,10 @@ const WORKSHEETS: Kind<Book> = {
     onChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onChanged"),
     onAdded: ({ queue, find }) => event(queue, find() as Book, "worksheets.onAdded"),
     onDeleted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onDeleted"),
+    onCalculated: ({ queue, find }) => event(queue, find() as Book, "worksheets.onCalculated"),
+    onRowSorted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onRowSorted"),
+    onColumnSorted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onColumnSorted"),
+    onNameChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onNameChanged"),
   },
   call: {
     getItem: ({ queue, find }, key: string) => remote(queue, WORKSHEET, () => find()?.find(key) ?? null),

@@ -258,6 +258,10 @@ describe("changes", () => {
     "worksheets.onChanged",
     "worksheets.onAdded",
     "worksheets.onDeleted",
+    "worksheets.onRowSorted",
+    "worksheets.onColumnSorted",
+    "worksheets.onNameChanged",
+    "worksheets.onCalculated",
     "tables.onAdded",
     "tables.onDeleted",
   ];
@@ -265,27 +269,58 @@ describe("changes", () => {
   it("call back until stopped, and the listeners are taken off", async () => {
     const standIn = excel();
     const heard = vi.fn();
-    const stop = host.onChange(heard);
-    await vi.waitFor(() => expect(standIn.syncs).toBe(1));
+    const stop = new ExcelHost().onChange(heard);
+    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length));
     for (const event of EVENTS) await standIn.fire(event);
     expect(heard).toHaveBeenCalledTimes(EVENTS.length);
     stop();
     await standIn.fire("worksheets.onChanged");
     expect(heard).toHaveBeenCalledTimes(EVENTS.length);
-    await vi.waitFor(() => expect(standIn.syncs).toBe(2));
+    await vi.waitFor(() => expect(standIn.syncs).toBe(2 * EVENTS.length));
     expect([...standIn.book.listeners.values()].every(({ size }) => size === 0)).toBe(true);
   });
 
   it("can be stopped before Excel has answered, and Excel may refuse", async () => {
     const standIn = excel();
     const heard = vi.fn();
-    host.onChange(heard)();
-    await vi.waitFor(() => expect(standIn.syncs).toBe(2));
-    await standIn.fire("worksheets.onChanged");
-    standIn.failure = { sync: 3, done: "nothing" };
-    host.onChange(heard)();
-    await vi.waitFor(() => expect(standIn.syncs).toBe(3));
+    new ExcelHost().onChange(heard)();
+    await vi.waitFor(() => expect(standIn.syncs).toBe(2 * EVENTS.length));
+    for (const event of EVENTS) await standIn.fire(event);
     expect(heard).not.toHaveBeenCalled();
+    standIn.failure = { sync: 2 * EVENTS.length + 1, done: "nothing" };
+    new ExcelHost().onChange(heard)();
+    await vi.waitFor(() => expect(standIn.syncs).toBe(4 * EVENTS.length - 1));
+    expect(heard).not.toHaveBeenCalled();
+  });
+
+  it.each(EVENTS)("are still heard by the others in an Excel that does not know %s", async (unknown) => {
+    const standIn = excel();
+    standIn.book.unknown.add(unknown);
+    const heard = vi.fn();
+    const stop = new ExcelHost().onChange(heard);
+    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length - 1));
+    for (const event of EVENTS) await standIn.fire(event);
+    expect(heard).toHaveBeenCalledTimes(EVENTS.length - 1);
+    stop();
+    await vi.waitFor(() => expect(standIn.syncs).toBe(2 * EVENTS.length - 2));
+    expect([...standIn.book.listeners.values()].every(({ size }) => size === 0)).toBe(true);
+  });
+
+  it("do not come of reading them where reading has Excel calculate", async () => {
+    const standIn = excel();
+    standIn.table("Vessels", "Stock", [headings, ["Tin", "=POUR.FILLWEIGHT(120)"]]);
+    standIn.book.calculationMode = "Manual";
+    const host = new ExcelHost();
+    let times = 0;
+    const stop = host.onChange(() => {
+      if (++times < 10) void host.read({ name: "Vessels", place, headings });
+    });
+    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length));
+    await standIn.fire("worksheets.onChanged");
+    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length + 2));
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    expect(times).toBe(1);
+    stop();
   });
 });
 

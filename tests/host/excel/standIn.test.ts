@@ -168,3 +168,10 @@ it("leaves formulas at 0 that were entered while calculation was suspended, unti
     expect(sheet?.cell(1, 0)?.value).toBe(7);
   });
 });
+
+it("does not know an event that is said to be unknown", async () => {
+  excel().book.unknown.add("worksheets.onNameChanged");
+  await Excel.run(async (context) => {
+    expect(() => context.workbook.worksheets.onNameChanged).toThrow("ApiNotFound");
+  });
+});
