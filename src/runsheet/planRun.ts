@@ -83,7 +83,7 @@ export function planRun(
 ): { plan: RunPlan; problems: Problem[] } {
   const problems: Problem[] = [...lookTwice(rows, known)];
   const groups = groupsOf(rows, known);
-  // The pane plans anew at every change: all scents together search no longer than about a second.
+  // The pane plans anew at every change: all scents together search no longer than about half a second.
   const limit = { steps: Math.floor(MOST_STEPS / Math.max(1, groups.length)) };
   const scents = groups.map((group): ScentRun => {
     try {
@@ -107,7 +107,7 @@ export function planRun(
   return { plan: { scents, totals: totalsOf(scents) }, problems };
 }
 
-const MOST_STEPS = 3e7;
+const MOST_STEPS = 1e7;
 const NO_LOADS: Loads = { "of wax": 0, "of total": 0 };
 
 function planScent(

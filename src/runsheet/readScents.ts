@@ -2,6 +2,7 @@ import { limit } from "../core/check/limit";
 import { rate } from "../core/check/rate";
 import { wrong } from "../core/check/wrong";
 import { type Basis, basisOf } from "../core/scent/basis";
+import { celsius } from "../core/units/celsius";
 import { type Problem, type RowReader, readersOf, sameName, type TableRows } from "./tableReader";
 
 /** What the table of scents says of one. Temperatures and times are words to be read, with the unit of their heading. */
@@ -77,11 +78,11 @@ function notesOf(reader: RowReader<"scents">): ScentNotes {
   };
 }
 
+/** Whether both temperatures are numbers in a known unit, and the scent is added at its flash point or above. */
 function addedHot(reader: RowReader<"scents">): boolean {
   const [add, flash] = (["add", "flash"] as const).map((role): number => {
-    const text = reader.text(role);
-    return text === "" ? Number.NaN : Number(text);
+    const [text, unit] = [reader.text(role), reader.unit(role)];
+    return text === "" || !/^[CF]$/i.test(unit) ? Number.NaN : celsius(Number(text), role, unit);
   }) as [number, number];
-  const [addUnit, flashUnit] = [reader.unit("add"), reader.unit("flash")].map((unit) => unit.toUpperCase());
-  return addUnit === flashUnit && add >= flash;
+  return add >= flash;
 }

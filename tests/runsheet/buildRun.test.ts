@@ -438,7 +438,10 @@ describe("from a table to a plan", () => {
     expect(looks(85, 75)[0]).toContain("Cedar is added at 85 C, and its flash point is 75 C; keep below it");
     expect(looks(75, 75)).toHaveLength(1);
     expect(looks(65, 75)).toEqual([]);
-    expect(looks(85, 170, "F")).toEqual([]);
+    // 170 F are 76.7 C, 190 F are 87.8 C.
+    expect(looks(85, 170, "F")).toHaveLength(1);
+    expect(looks(85, 190, "F")).toEqual([]);
+    expect(looks(85, 75, "when lit")).toEqual([]);
     expect(looks("warm", 75)).toEqual([]);
     expect(looks(85, null)).toEqual([]);
   });

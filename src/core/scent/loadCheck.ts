@@ -24,7 +24,9 @@ export function loadCheck(load: number, waxMaximum?: number, productLimit?: numb
     // Four digits say enough, unless they make the two look the same.
     const digits = [4, 12].find((count) => percent(has, count) !== percent(most, count)) ?? 15;
     const by = percent(has - most, 4);
-    return [`${what} passed by ${by} points: ${percent(has, digits)} % ${on}, at most ${percent(most, digits)} %`];
+    return [
+      `${what} passed by ${by} ${by === "1" ? "point" : "points"}: ${percent(has, digits)} % ${on}, at most ${percent(most, digits)} %`,
+    ];
   };
   return [
     ...passed("waxMaximum", "wax maximum", waxMaximum, "of wax"),
