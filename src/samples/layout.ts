@@ -30,7 +30,7 @@ export function heading(title: string, note: string, across: number): Cell[] {
   return [cell(0, 0, title, { look: "title" }), cell(1, 0, note, { look: "note", across })];
 }
 
-/** A label, the input to its right, and beyond it a note across the columns up to `across`. */
+/** A label, the input to its right, and off its frame a note across the columns up to `across`. */
 export function setting(
   row: number,
   label: string,
@@ -41,8 +41,8 @@ export function setting(
 ): Cell[] {
   return [
     cell(row, 0, label, { look: "label" }),
-    cell(row, 1, value, { look: "input", align: "left", ...(format && { format }) }),
-    cell(row, 2, note, { look: "note", across: across - 2 }),
+    cell(row, 1, value, { look: "input", align: "right", ...(format && { format }) }),
+    cell(row, 2, `  ${note}`, { look: "note", across: across - 2 }),
   ];
 }
 

@@ -119,6 +119,12 @@ describe("a written workbook", () => {
     expect(xml).toContain('<mergeCell ref="A2:B2"/>');
   });
 
+  it("hides a column of no width", async () => {
+    const { xml } = await written({ widths: [10, 0, 12], cells: [text(0, 1, "hidden")] });
+    const columns = [...xml.matchAll(/<col [^>]*>/g)].map(([tag]) => attributesOf(tag));
+    expect(columns.filter(({ hidden }) => hidden === "1").map(({ min, max }) => [min, max])).toEqual([["2", "2"]]);
+  });
+
   it("repeats rows and takes the paper it is told", async () => {
     const { parts, xml } = await written({ print: { paper: "letter", landscape: true, repeatRows: [0, 2] } });
     expect(attributesOf(/<pageSetup [^>]*>/.exec(xml)?.[0] ?? "")).toMatchObject({

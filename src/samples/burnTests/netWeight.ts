@@ -49,7 +49,7 @@ export function netWeight(): Sheet {
   ];
   return {
     name: "Net weight",
-    widths: [18, 11, 11, 11, 3, 26, 46, 14, 14, 14, 12],
+    widths: [18, 11, 11, 11, 3, 24, 46, 13, 13, 14, 11],
     cells: [
       ...heading(
         "Net weight: straight tumbler",

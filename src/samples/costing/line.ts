@@ -49,7 +49,7 @@ export function line(): Sheet {
   );
   return {
     name: "Line",
-    widths: [31, 12, 11, 12, 11, 11, 11, 12, 12],
+    widths: [31, 12, 11, 13, 12, 13, 12, 14, 12],
     cells: [
       ...heading(
         "The line",

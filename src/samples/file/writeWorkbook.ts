@@ -11,8 +11,16 @@ const MADE = new Date(Date.UTC(2026, 0, 1));
 const PAPER = { letter: 1, a4: 9 };
 
 /**
- * A workbook file of described sheets. Formulas carry their computed values, so that the file reads right in a
- * program that does not know our functions. The same input gives the same bytes.
+ * Margins in inches. A file cannot know its reader's paper: what stands within them is whole on A4 and on Letter,
+ * which is 0.7 inches shorter.
+ */
+const MARGINS = { left: 0.6, right: 0.6, top: 0.7, bottom: 1.4, header: 0.3, footer: 1 };
+const LANDSCAPE_MARGINS = { left: 0.95, right: 0.95, top: 0.7, bottom: 0.7, header: 0.3, footer: 0.3 };
+
+/**
+ * A workbook file of described sheets. Formulas carry their computed values: without our functions Excel shows these
+ * until it has to work a formula out again, and programs that work all out on opening show #NAME?. The same input
+ * gives the same bytes.
  * @param values one for each sheet
  */
 export async function writeWorkbook(
@@ -47,13 +55,17 @@ function addSheet(workbook: ExcelJS.Workbook, sheet: Sheet, values: SheetValues)
         fitToPage: true,
         fitToWidth: 1,
         fitToHeight: 0,
-        margins: { left: 0.6, right: 0.6, top: 0.7, bottom: 0.7, header: 0.3, footer: 0.3 },
+        margins: print.landscape ? LANDSCAPE_MARGINS : MARGINS,
         ...(print.repeatRows && { printTitlesRow: `${print.repeatRows[0] + 1}:${print.repeatRows[1] + 1}` }),
       },
       headerFooter: { oddFooter: "&L&A&R&P / &N" },
     }),
   });
-  for (const [i, width] of sheet.widths.entries()) page.getColumn(i + 1).width = width;
+  for (const [i, width] of sheet.widths.entries()) {
+    const column = page.getColumn(i + 1);
+    if (width === 0) column.hidden = true;
+    else column.width = width;
+  }
   for (const { name, row, column, headings, rows } of sheet.tables ?? []) {
     page.addTable({
       name,
