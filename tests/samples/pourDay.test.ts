@@ -9,7 +9,9 @@ import { loadCheck } from "../../src/core/scent/loadCheck";
 import { recipeSplit } from "../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../src/core/scent/scentSplit";
 import { weighOut } from "../../src/core/weighing/weighOut";
-import { matchColumns } from "../../src/runsheet/kinds";
+import { buildRun, type Tables } from "../../src/runsheet/buildRun";
+import { type KindName, matchColumns, rolesOf } from "../../src/runsheet/kinds";
+import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { pourDay } from "../../src/samples/pourDay";
 import { byName, limit, number, type Row, type Saved, SavedBook, text, total, withEdits } from "./saved";
 
@@ -186,9 +188,17 @@ describe("the scale and the shelf", () => {
     expect(tumbler.Scent).toBe(saved("Shelf", "B14"));
     expect(byName(rows, "Thing", "Wax")["One candle takes"]).toBe(tumbler["Wax each (g)"]);
     expect(byName(rows, "Thing", "Scent")["One candle takes"]).toBe(tumbler["Scent each (g)"]);
+    const stock = rowsOf("Stock", "Stock");
+    for (const [thing, item] of [
+      ["Wax", "Wax"],
+      ["Scent", tumbler.Scent],
+      ["Vessel", tumbler.Vessel],
+    ] as const) {
+      expect(byName(rows, "Thing", thing)["On hand"]).toBe(byName(stock, "Item", item)["On hand (g)"]);
+    }
     const needs = rows.map((row) => ({ onHand: number(row, "On hand"), perCandle: number(row, "One candle takes") }));
     expect(saved("Shelf", "B24")).toBe(makeable(needs));
-    // By hand: 9000 / 204.02 is 44, 480 / 12.24 is 39, 36 vessels.
+    // By hand: 14000 / 204.02 is 68, 480 / 12.24 is 39, 36 vessels.
     expect(saved("Shelf", "B24")).toBe(36);
   });
 });
@@ -217,17 +227,80 @@ describe("the test pours", () => {
   });
 });
 
-describe("the recipe", () => {
-  it("divides one pot among its ingredients in whole divisions", () => {
-    const rows = [8, 9, 10, 11].map((row) => ({
-      share: numbered("Recipe", `B${row}`),
-      basis: String(saved("Recipe", `C${row}`)),
-    }));
-    const weights = [8, 9, 10, 11].map((row) => saved("Recipe", `D${row}`));
-    expect(weights).toEqual(recipeSplit(numbered("Recipe", "B4"), rows, numbered("Recipe", "B5")));
-    expect(saved("Recipe", "D13")).toBe(saved("Recipe", "B4"));
-    // By hand: wax W with 2400 = 1.06 W + 0.002 x 2400, so W = 2259.6, in three parts and one.
-    expect(weights).toEqual([1695, 565, 135, 5]);
+describe("the recipes", () => {
+  const recipes = () => rowsOf("Recipes", "Recipes").filter((row) => row.Scent !== null);
+
+  it("divide one pot of the chosen scent among its ingredients in whole divisions", () => {
+    const own = recipes().filter((row) => row.Scent === saved("Recipes", "B6"));
+    const shares = own.map((row) => ({ share: number(row, "Share"), basis: text(row, "Basis") }));
+    const weights = own.map((_, i) => saved("Recipes", `F${10 + i}`));
+    expect(weights).toEqual(recipeSplit(numbered("Recipes", "B4"), shares, numbered("Recipes", "B5")));
+    expect(saved("Recipes", "F8")).toBe(saved("Recipes", "B4"));
+    // By hand: wax W with 2400 = 1.08 W + 0.012 x 2400, so W = 2195.56, in three parts and one; of what lacks to
+    // 2400 in whole grams the largest fractions get one each.
+    expect(weights).toEqual([1646, 549, 132, 44, 29]);
+  });
+
+  it("blend two waxes, two oils and a dye to the load that the scent has in the table of scents", () => {
+    expect(recipes().map((row) => row.Sort)).toEqual(["wax", "wax", "scent", "scent", "dye"]);
+    const scent = byName(rowsOf("Scents", "Scents"), "Scent", "Attic cedar");
+    const oils = recipes().filter((row) => row.Sort === "scent");
+    expect(total(oils, "Share")).toBeCloseTo(number(scent, "Load (%)"), 12);
+    expect(new Set(oils.map((row) => row.Basis))).toEqual(new Set([scent["Basis (of wax or of total)"]]));
+    expect(ofScent("Attic cedar").length).toBeGreaterThan(0);
+  });
+});
+
+describe("a run sheet of the day", () => {
+  const SHEETS = { pour: "Batch", vessels: "Vessels", scents: "Scents", recipes: "Recipes" } as const;
+  const OTHERS = { stock: "Stock", prices: "Prices" } as const;
+  const run = () => {
+    const tables = Object.entries({ ...SHEETS, ...OTHERS }).map(([kind, name]) => {
+      const rows = rowsOf(name, name);
+      const headings = Object.keys(rows[0] ?? {});
+      const columns = matchColumns(kind as KindName, headings);
+      return [kind, { kind, headings, columns, rows: rows.map((row) => Object.values(row)) }];
+    });
+    return buildRun(Object.fromEntries(tables) as unknown as Tables, FIRST_SETTINGS);
+  };
+
+  it("finds every column of the scents, recipes, stock and prices that it can read", () => {
+    for (const kind of ["scents", "recipes", "stock", "prices"] as const) {
+      const name = `${kind.charAt(0).toUpperCase()}${kind.slice(1)}`;
+      const columns = matchColumns(kind, Object.keys(rowsOf(name, name)[0] ?? {}));
+      expect(Object.keys(columns).sort(), name).toEqual([...rolesOf(kind)].sort());
+    }
+  });
+
+  it("has nothing to mend and nothing to look at", () => {
+    expect(run().problems).toEqual([]);
+    expect(run().plan.totals.candles).toBe(95);
+    for (const { scent, notes } of run().plan.scents) {
+      expect([notes?.melt, notes?.pour, notes?.cureDays], scent).not.toContain(undefined);
+      expect(notes?.melt).toMatch(/^\d+ C$/);
+    }
+  });
+
+  it("checks the whole shelf, lacks one thing and says which packs cover it", () => {
+    const { shelf } = run();
+    expect(shelf?.unchecked).toEqual([]);
+    expect(shelf?.lacks).toHaveLength(1);
+    // By hand: 8 x 228.228, 6 x 290.68 and 12 x 99.76 g with 3 % loss are 4910.03 g; 0.988 of it in 1.08 parts is
+    // wax, 6 % of that 269.5 g of cedar oil, and 150 g are there: 100 and 50 g cost 14.1, three of 50 g 15.6.
+    expect(shelf?.lacks[0]).toMatchObject({ item: "Cedar oil", onHand: 150, cost: 14.1 });
+    expect(Math.abs((shelf?.lacks[0]?.amount ?? 0) - 269.51)).toBeLessThan(1.5);
+    expect(shelf?.lacks[0]?.buy).toEqual([
+      { count: 1, size: 50 },
+      { count: 1, size: 100 },
+    ]);
+  });
+
+  it("costs every candle, waxes by the kilogram and vessels by the piece", () => {
+    const kinds = run().costs?.kinds ?? [];
+    expect(kinds).toHaveLength(11);
+    // By hand: 17.5 x 0.86 g with 3 % loss at 5.6 a kilogram, and the cup.
+    const cup = kinds.find(({ vessel }) => vessel === "Tea-light cup");
+    expect(cup?.each).toBeCloseTo((17.5 * 0.86 * 1.03 * 5.6) / 1000 + 0.18, 10);
   });
 });
 
@@ -238,6 +311,7 @@ describe("the first sheet", () => {
       expect(all).toContain(word);
     }
     expect(book.book.worksheets[0]?.name).toBe("Read me");
+    for (const word of ["Write run sheet", "Print", "Take in what was poured", "#NAME?"]) expect(all).toContain(word);
   });
 });
 

@@ -53,11 +53,11 @@ export function batch(): Sheet {
     cell(3, column, { formula: `=SUM(Batch[${of}])` }, { look: "total", format, align: "right" });
   return {
     name: "Batch",
-    widths: [20, 18, 10, 12, 8, 10, 12, 12, 13, 13],
+    widths: [20, 18, 10, 12, 8, 10, 13, 13, 14, 14],
     cells: [
       ...heading(
         "Batch",
-        "One row for each vessel and scent. Fill weight, load and basis come from the other two sheets; the run sheet is built from this table.",
+        "One row for each vessel and scent. Fill weight, load and basis come from the sheets Vessels and Scents; the run sheet is built from this table.",
         10,
       ),
       cell(3, 0, "In all", { look: "total" }),

@@ -4,10 +4,11 @@ import { heading, table, thisRow } from "../layout";
 
 const own = thisRow("Scents");
 const rate = { look: "input", format: FORMATS.load, align: "center" } as const;
+const whole = { look: "input", format: FORMATS.count, align: "center" } as const;
 
 const CHECKED = ["Load (%)", "Wax maximum (%)", "Product limit (%)", "Basis (of wax or of total)"];
 
-/** The scents with their loads, each within the limits of its own (invented) papers; the last row is free. */
+/** The scents with their loads, limits, temperatures and times, all from invented papers; the last row is free. */
 export function scents(): Sheet {
   const list = table(
     "Scents",
@@ -24,23 +25,29 @@ export function scents(): Sheet {
         formula: `=POUR.LOADCHECK(${CHECKED.map(own).join(",")})`,
         look: "alert",
       },
+      { heading: "Melt at (C)", ...whole },
+      { heading: "Add at (C)", ...whole },
+      { heading: "Stir (min)", ...whole },
+      { heading: "Pour at (C)", ...whole },
+      { heading: "Flash point (C)", ...whole },
+      { heading: "Cure days", ...whole },
     ],
     [
-      ["Lamplit quince", 0.06, "of wax", 0.1, 0.09],
-      ["Attic cedar", 0.08, "of wax", 0.1, 0.08],
-      ["Plum thunder", 0.07, "of total", 0.1, 0.085],
-      ["Rain on slate", 0.05, "of wax", 0.1, 0.06],
-      ["Bare, no scent", 0, "of wax"],
+      ["Lamplit quince", 0.06, "of wax", 0.1, 0.09, 75, 65, 2, 57, 93, 14],
+      ["Attic cedar", 0.08, "of wax", 0.1, 0.08, 78, 68, 3, 60, 101, 14],
+      ["Plum thunder", 0.07, "of total", 0.1, 0.085, 75, 62, 2, 55, 84, 10],
+      ["Rain on slate", 0.05, "of wax", 0.1, 0.06, 75, 60, 2, 55, 79, 10],
+      ["Bare, no scent", 0, "of wax", null, null, 75, null, null, 60, null, 3],
       [],
     ],
   );
   return {
     name: "Scents",
-    widths: [22, 11, 17, 15, 15, 44],
+    widths: [18, 10, 17, 16, 18, 28, 8, 8, 8, 9, 10, 8],
     cells: [
       ...heading(
         "Scents",
-        "The load is a share of the wax or of the total, as its basis says. The wax maximum is of wax, the product limit of total; Check stays empty while both are kept.",
+        "The load is a share of the wax or of the total, as its basis says. The wax maximum is of wax, the product limit of total; Check stays empty while both are kept. Temperatures and times stand on the run sheet as they stand here.",
         6,
       ),
       ...list.cells,

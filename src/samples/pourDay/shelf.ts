@@ -19,6 +19,11 @@ const melted = (column: string) => ({
 
 const ofVessel = `INDEX(Vessels[Fill weight (g)],MATCH($B$13,Vessels[Vessel],0))`;
 const ofScent = (column: string): string => `INDEX(Scents[${column}],MATCH($B$14,Scents[Scent],0))`;
+/** An item may stand in several rows of the stock; one that stands in none is not known to be 0. */
+const onHand = (item: string): Value => ({
+  formula: `=IF(COUNTIF(Stock[Item],${item})=0,NA(),SUMIF(Stock[Item],${item},Stock[On hand (g)]))`,
+  look: "body",
+});
 const oneCandle = (part: string): Value => ({
   formula: `=POUR.${part}(${ofVessel},${ofScent("Load (%)")},${ofScent("Basis (of wax or of total)")})`,
   format: FORMATS.weight,
@@ -38,9 +43,9 @@ export function shelf(): Sheet {
       { heading: "Unit", look: "input", align: "center" },
     ],
     [
-      ["Wax", 9000, oneCandle("WAXPART"), "g"],
-      ["Scent", 480, oneCandle("SCENTPART"), "g"],
-      ["Vessel", 36, 1, "pieces"],
+      ["Wax", onHand('"Wax"'), oneCandle("WAXPART"), "g"],
+      ["Scent", onHand("$B$14"), oneCandle("SCENTPART"), "g"],
+      ["Vessel", onHand("$B$13"), 1, "pieces"],
       ["Wick", 150, 1, "pieces"],
       ["Lid", 40, 1, "pieces"],
       ["Label", 120, 2, "pieces"],
@@ -67,12 +72,17 @@ export function shelf(): Sheet {
       cell(8, 1, { formula: "=SUM(B7:B8)" }, { look: "total", ...weight }),
       cell(8, 2, { formula: "=SUM(C7:C8)" }, { look: "total", ...scale }),
       cell(10, 0, "What the shelf allows", { look: "label" }),
-      cell(11, 0, "A candle of this kind takes what the table says; the scarcest thing decides.", {
-        look: "note",
-        across: 4,
-      }),
+      cell(
+        11,
+        0,
+        "A candle of this kind takes what the table says; the scarcest thing decides. Wax, scent and vessel on hand come from the sheet Stock.",
+        {
+          look: "note",
+          across: 4,
+        },
+      ),
       ...setting(12, "Vessel", "Straight tumbler", "A name from the sheet Vessels.", 4),
-      ...setting(13, "Scent", "Lamplit quince", "A name from the sheet Scents.", 4),
+      ...setting(13, "Scent", "Lamplit quince", "A name from the sheets Scents and Stock.", 4),
       ...list.cells,
       cell(23, 0, "Candles it makes", { look: "total" }),
       cell(23, 1, { formula: "=POUR.MAKEABLE(Shelf[On hand],Shelf[One candle takes])" }, { look: "total", ...scale }),

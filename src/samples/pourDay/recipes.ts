@@ -1,0 +1,68 @@
+import type { Sheet } from "../../sheet/sheet";
+import { FORMATS } from "../formats";
+import { cell, heading, headingRow, setting, table, type Value } from "../layout";
+
+const right = { align: "right" } as const;
+const load = (share: number): Value => ({ number: share, format: FORMATS.load });
+
+/** The total, above the table so that nothing stands in the way of further recipes. */
+const TOTAL = 7;
+const HEADING = TOTAL + 1;
+
+/** Of a column, the cells of the scent to weigh out; blank beside all others. */
+const ofScent = (column: string): string => `IF(Recipes[Scent]=$B$6,Recipes[${column}],"")`;
+
+/**
+ * What a scent is made of where that is more than one wax and one oil; the run sheet weighs out each of its pots by
+ * it. The loads of the two oils together are the load that Scents gives. The last rows are free.
+ */
+export function recipes(): Sheet {
+  const list = table(
+    "Recipes",
+    HEADING,
+    0,
+    [
+      { heading: "Scent", look: "input" },
+      { heading: "Ingredient", look: "input" },
+      { heading: "Share", look: "input", ...right },
+      { heading: "Basis", look: "input", align: "center" },
+      { heading: "Sort", look: "input", align: "center" },
+    ],
+    [
+      ["Attic cedar", "Soy wax", 3, "part", "wax"],
+      ["Attic cedar", "Rapeseed wax", 1, "part", "wax"],
+      ["Attic cedar", "Cedar oil", load(0.06), "of wax", "scent"],
+      ["Attic cedar", "Old paper oil", load(0.02), "of wax", "scent"],
+      ["Attic cedar", "Colour block, cedar", load(0.012), "of total", "dye"],
+      [],
+      [],
+    ],
+  );
+  const first = HEADING + 2;
+  return {
+    name: "Recipes",
+    widths: [22, 22, 10, 12, 12, 18],
+    cells: [
+      ...heading(
+        "Recipes",
+        "For scents of more than one wax and one oil. Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Sort says what counts as scent. Beside the table one recipe is weighed out for one pot.",
+        6,
+      ),
+      ...setting(3, "Fill (g)", 2400, "Everything in the pot together.", 6, FORMATS.scale),
+      ...setting(4, "Scale division (g)", 1, "The smallest step the scale shows.", 6),
+      ...setting(5, "Scent to weigh out", "Attic cedar", "One of the table's scents.", 6),
+      cell(TOTAL, 0, "Together", { look: "total" }),
+      ...[1, 2, 3, 4].map((column) => cell(TOTAL, column, null, { look: "total" })),
+      cell(TOTAL, 5, { formula: `=SUM(F${first}:F${first + 40})` }, { look: "total", format: FORMATS.scale, ...right }),
+      ...list.cells,
+      ...headingRow(HEADING, 5, [{ heading: "For one pot (g)", ...right }]),
+      ...Array.from({ length: list.table.rows }, (_, r) => {
+        const split = `=POUR.RECIPESPLIT($B$4,${ofScent("Share")},${ofScent("Basis")},$B$5)`;
+        return cell(HEADING + 1 + r, 5, r === 0 ? { formula: split } : null, { format: FORMATS.scale, ...right });
+      }),
+    ],
+    tables: [list.table],
+    frozenRows: HEADING + 1,
+    print: { paper: "a4", repeatRows: [HEADING, HEADING] },
+  };
+}
