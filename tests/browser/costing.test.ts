@@ -62,14 +62,14 @@ describe("the costing workbook in the browser", () => {
   });
 
   it("follows the share of a recipe, which a formula spills", async () => {
-    const [[before]] = (await tryout.cells("Candles", 24, 16)) as [[number]];
+    const [[before]] = (await tryout.cells("Candles", 23, 7)) as [[number]];
     await tryout.openSheet("Recipes");
-    expect(await tryout.cells("Recipes", 25, 1, 1, 4)).toEqual([["Beeswax", 1, "part", 20]]);
+    expect(await tryout.cells("Recipes", 25, 1, 1, 5)).toEqual([["Beeswax", 1, "part", "wax", 20]]);
     // Four parts of soy wax and four of beeswax, which is dearer.
     await tryout.type("C26", "4");
-    expect(await tryout.cells("Recipes", 25, 4)).toEqual([[50]]);
-    expect(await tryout.cells("Candles", 24, 5, 1, 4)).toEqual([[29, 0, 0, 29]]);
-    const [[after]] = (await tryout.cells("Candles", 24, 16)) as [[number]];
+    expect(await tryout.cells("Recipes", 25, 5)).toEqual([[50]]);
+    expect(await tryout.cells("Weights", 24, 2, 1, 4)).toEqual([[29, 0, 0, 29]]);
+    const [[after]] = (await tryout.cells("Candles", 23, 7)) as [[number]];
     expect(after).toBeGreaterThan(before);
   });
 });

@@ -21,9 +21,9 @@ export interface Expected {
  * @param packPrices pack prices that are other than the saved ones, by ingredient
  */
 export function expectedLine(book: SavedBook, packPrices: Readonly<Record<string, number>> = {}): Expected[] {
-  const prices = book.rows("Prices", "Prices");
+  const prices = book.rows("Prices", "Ingredients");
   const parts = book.rows("Parts", "Parts");
-  const vessels = book.rows("Vessels", "Vessels");
+  const vessels = book.rows("Vessels", "VesselCosts");
   const recipes = book.rows("Recipes", "Recipes");
   const candles = book.rows("Candles", "Candles");
   const [wished, feeRate, feeFixed, rejects, , dearer] = [4, 5, 6, 7, 8, 9].map((row) =>

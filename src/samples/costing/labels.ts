@@ -26,7 +26,7 @@ export function labels(): Sheet {
       { heading: "Candle", look: "input" },
       {
         heading: "Fill (g)",
-        formula: `=${lookUp("Vessels", "Fill (g)", "Vessel", vessel)}`,
+        formula: `=${lookUp("VesselCosts", "Fill (g)", "Vessel", vessel)}`,
         format: FORMATS.scale,
         align: "center",
       },

@@ -3,7 +3,7 @@ import { FORMATS } from "../formats";
 import { heading, table, thisRow } from "../layout";
 import { DEARER } from "./line";
 
-const own = thisRow("Prices");
+const own = thisRow("Ingredients");
 const right = { align: "right" } as const;
 const money = { look: "input", format: FORMATS.money, ...right } as const;
 const unitPrice = { format: FORMATS.unitPrice, ...right };
@@ -15,7 +15,7 @@ const ofGram = (price: string): string =>
 /** What each ingredient costs by the pack that is usually bought, and so by the gram. */
 export function prices(): Sheet {
   const list = table(
-    "Prices",
+    "Ingredients",
     3,
     0,
     [

@@ -1,5 +1,5 @@
 import type { Sheet } from "../../sheet/sheet";
-import { type Group, readMeSheet } from "../readMe";
+import { FUNCTIONS_NOTE, type Group, PAPER_NOTE, readMeSheet } from "../readMe";
 
 const GROUPS: readonly Group[] = [
   {
@@ -19,7 +19,7 @@ const GROUPS: readonly Group[] = [
       "Line: how much dearer wax may become, the margin wished, a fee or a price. Margins draws it.",
       "Recipes: a share or its basis; the free rows take another recipe. Vessels: a fill, a lid or the minutes.",
       "Candles: another scent or vessel for a candle, or how many to make. To buy and Labels follow.",
-      "Stock: what was used, or a new lot in a free row.",
+      "Lots: what was used, or a new lot in a free row.",
       "On every sheet the pale cells with a frame are the ones to type in.",
     ],
   },
@@ -28,7 +28,7 @@ const GROUPS: readonly Group[] = [
     look: "note",
     texts: [
       "Names tie the sheets together: a recipe's ingredients, a candle's scent and vessel, and a vessel's parts must be written as on their own sheets.",
-      "Prices turns packs in kilograms, pounds and ounces into the price of a gram; Recipes says what is in a hundred grams; Candles multiplies the two.",
+      "Prices turns packs in kilograms, pounds and ounces into the price of a gram; Recipes says what is in a hundred grams; Weights what one candle takes; Candles multiplies the two.",
     ],
   },
   {
@@ -41,11 +41,9 @@ const GROUPS: readonly Group[] = [
     ],
   },
   {
-    label: "Functions",
+    label: "Functions and paper",
     look: "note",
-    texts: [
-      "Formulas that begin with POUR. are worked out by the Pourwright add-in. Without it the cells keep the figures last saved.",
-    ],
+    texts: [FUNCTIONS_NOTE, PAPER_NOTE],
   },
 ];
 

@@ -41,12 +41,17 @@ const RECIPES: Readonly<Record<string, readonly Ingredient[]>> = {
   ],
 };
 
+const sortOf = (name: string, basis: Ingredient[2]): string => {
+  if (basis === "part") return "wax";
+  return name.endsWith("dye") ? "dye" : "scent";
+};
+
 const HEADING = 3;
 const FREE = 6;
 const ROWS = Object.values(RECIPES).flat().length + FREE;
 
 /** For other sheets: the weights beside the table, as many as it has rows. */
-export const WEIGHT = `Recipes!$E$${HEADING + 2}:$E$${HEADING + 1 + ROWS}`;
+export const WEIGHT = `Recipes!$F$${HEADING + 2}:$F$${HEADING + 1 + ROWS}`;
 
 /** What goes into each recipe, several waxes and scents in some, and so into a hundred grams of it. */
 export function recipes(): Sheet {
@@ -58,7 +63,13 @@ export function recipes(): Sheet {
       `${letter}${HEADING + 2 + rows.length}:${letter}${HEADING + 1 + rows.length + ingredients.length}`;
     splits[rows.length] = { formula: `=POUR.RECIPESPLIT(100,${range("C")},${range("D")})` };
     for (const [name, share, basis] of ingredients) {
-      rows.push([scent, name, basis === "part" ? share : { number: share, format: FORMATS.load }, basis]);
+      rows.push([
+        scent,
+        name,
+        basis === "part" ? share : { number: share, format: FORMATS.load },
+        basis,
+        sortOf(name, basis),
+      ]);
     }
   }
   const list = table(
@@ -70,21 +81,22 @@ export function recipes(): Sheet {
       { heading: "Ingredient", look: "input" },
       { heading: "Share", look: "input", align: "right" },
       { heading: "Basis", look: "input", align: "center" },
+      { heading: "Sort", look: "input", align: "center" },
     ],
     [...rows, ...Array.from({ length: FREE }, () => [])],
   );
   return {
     name: "Recipes",
-    widths: [20, 20, 10, 12, 12],
+    widths: [20, 20, 10, 12, 10, 12],
     cells: [
       ...heading(
         "Recipes",
-        "Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Beside the table each recipe is worked out for a hundred grams.",
-        5,
+        "Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Sort says what counts as scent. Beside the table each recipe is worked out for a hundred grams.",
+        6,
       ),
       ...list.cells,
-      ...headingRow(HEADING, 4, [{ heading: "In 100 g", align: "right" }]),
-      ...Array.from({ length: ROWS }, (_, i) => cell(HEADING + 1 + i, 4, splits[i] ?? null, weight)),
+      ...headingRow(HEADING, 5, [{ heading: "In 100 g", align: "right" }]),
+      ...Array.from({ length: ROWS }, (_, i) => cell(HEADING + 1 + i, 5, splits[i] ?? null, weight)),
     ],
     tables: [list.table],
     frozenRows: HEADING + 1,

@@ -1,7 +1,7 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { type Column, cell, heading, headingRow, lookUp, setting, type Value } from "../layout";
-import { weightsOf } from "./candles";
+import { ofIngredient } from "./weights";
 
 const right = { align: "right" } as const;
 const grams = { format: FORMATS.scale, ...right };
@@ -39,7 +39,7 @@ const INGREDIENTS: readonly (readonly [string, number, number?, number?, number?
 ];
 
 const FIRST = 7;
-const ofPrices = (column: string, name: string): string => lookUp("Prices", column, "Ingredient", name);
+const ofPrices = (column: string, name: string): string => lookUp("Ingredients", column, "Ingredient", name);
 
 /** What the candles to make still need, and the packs that cover it at the least cost. */
 export function toBuy(): Sheet {
@@ -48,7 +48,9 @@ export function toBuy(): Sheet {
     const packs = `D${at},E${at}:G${at},H${at}:J${at}`;
     const values: Value[] = [
       ingredient,
-      { formula: `=SUMPRODUCT(Candles[To make],${weightsOf(`A${at}`)})*(1+$B$4)` },
+      {
+        formula: `=SUMPRODUCT(SUMIFS(Candles[To make],Candles[Candle],Weights[Candle]),${ofIngredient(`A${at}`)})*(1+$B$4)`,
+      },
       onHand,
       { formula: `=ROUNDUP(MAX(0,B${at}-C${at}),0)` },
       { formula: `=${ofPrices("Pack in g", `A${at}`)}` },

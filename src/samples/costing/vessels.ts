@@ -2,7 +2,7 @@ import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { heading, lookUp, setting, table, thisRow } from "../layout";
 
-const own = thisRow("Vessels");
+const own = thisRow("VesselCosts");
 const right = { align: "right" } as const;
 const money = { format: FORMATS.money, ...right };
 const each = (part: string): string => lookUp("Parts", "Each", "Part", part);
@@ -10,7 +10,7 @@ const each = (part: string): string => lookUp("Parts", "Each", "Part", part);
 /** What a candle in each vessel takes besides wax and scent: its parts and its work. */
 export function vessels(): Sheet {
   const list = table(
-    "Vessels",
+    "VesselCosts",
     6,
     0,
     [

@@ -2,16 +2,16 @@ import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { cell, day, heading, headingRow, setting, table, thisRow } from "../layout";
 
-const own = thisRow("Stock");
+const own = thisRow("Lots");
 const right = { align: "right" } as const;
 const money = { format: FORMATS.money, ...right };
 
 const METHODS = ["first in", "average"];
 
 /** Lots of one wax by the day they were bought, and what the wax used up has cost. The last rows are free. */
-export function stock(): Sheet {
+export function lots(): Sheet {
   const list = table(
-    "Stock",
+    "Lots",
     10,
     0,
     [
@@ -37,16 +37,16 @@ export function stock(): Sheet {
   );
   const row = (at: number, method: string) => [
     cell(at, 0, method),
-    cell(at, 1, { formula: `=POUR.STOCKCOST(Stock[Kilograms],Stock[Price of a kg],$B$4,A${at + 1})` }, money),
+    cell(at, 1, { formula: `=POUR.STOCKCOST(Lots[Kilograms],Lots[Price of a kg],$B$4,A${at + 1})` }, money),
     cell(at, 2, { formula: `=IF($B$4=0,"",B${at + 1}/$B$4)` }, { format: "0.000", ...right }),
-    cell(at, 3, { formula: `=SUM(Stock[Paid])-B${at + 1}` }, money),
+    cell(at, 3, { formula: `=SUM(Lots[Paid])-B${at + 1}` }, money),
   ];
   return {
-    name: "Stock",
+    name: "Lots",
     widths: [15, 15, 15, 23, 15],
     cells: [
       ...heading(
-        "Stock of soy wax",
+        "Lots of soy wax",
         "One row for each lot, the oldest first. What was used costs what the oldest lots cost, or the mean of all.",
         5,
       ),
