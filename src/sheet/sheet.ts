@@ -56,7 +56,8 @@ export interface CellRange {
 
 /** Points or bars that belong together. */
 export interface Series {
-  readonly name: string;
+  /** Its name, or the cell that says it: then a series without points is left out, as its row is still free. */
+  readonly name: string | CellRange;
   /** The bars' names, or the points' places across. */
   readonly x: CellRange;
   /** The bars' lengths, or the points' heights. What is no number is left out. */

@@ -33,7 +33,7 @@ export const STYLES: Readonly<Record<Look, Style>> = {
 export interface SeriesStyle {
   readonly color: string;
   readonly onDark: string;
-  readonly mark: "circle" | "square" | "triangle" | "diamond" | "x";
+  readonly mark: "circle" | "square" | "triangle" | "diamond" | "x" | "plus" | "star";
 }
 
 /** By the order of the series; neighbours differ in black and white too. */
@@ -43,4 +43,6 @@ export const SERIES_STYLES: readonly SeriesStyle[] = [
   { color: "235E53", onDark: "6FBFAE", mark: "triangle" },
   { color: "8A78C8", onDark: "CFC3FF", mark: "diamond" },
   { color: "9C2F2F", onDark: "F08A84", mark: "x" },
+  { color: "4F7A1E", onDark: "B5DB7E", mark: "plus" },
+  { color: "1F4E8C", onDark: "8FB8EE", mark: "star" },
 ];

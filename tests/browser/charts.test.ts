@@ -59,6 +59,33 @@ describe("the charts over the cells", () => {
     await expect.poll(words).toContain("16: 440, 20: 418. B: Straight tumbler, cotton, size 10: 0: 531, 4: 498");
   });
 
+  it("draw a sixth test and name it by its cells, also after a row has come above these", async () => {
+    await tryout.type("A12", "F");
+    await tryout.type("B12", "Small tin");
+    await tryout.type("D12", "Cotton, size 2");
+    await tryout.openSheet("Readings");
+    expect(await tryout.cells("Readings", 45, 0, 2)).toEqual([["E"], [null]]);
+    for (const [row, minutes, weight] of [
+      [47, 0, 150],
+      [48, 240, 138],
+    ]) {
+      for (const [letter, value] of Object.entries({ A: "F", B: 1, C: minutes, D: weight })) {
+        await tryout.type(`${letter}${row}`, String(value));
+      }
+    }
+    await tryout.openSheet("Tests");
+    await expect.poll(words).toMatch(/F: Small tin, cotton, size 2: 0: 150, 4: 138\.$/);
+
+    await tryout.openSheet("Readings");
+    await tryout.goTo("A2");
+    const canvas = await tryout.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
+    await tryout.page.mouse.click((canvas?.x ?? 0) + 20, (canvas?.y ?? 0) + 62, { button: "right" });
+    await tryout.page.getByText("rows above").click({ position: { x: 20, y: 10 } });
+    await expect.poll(() => tryout.cells("Readings", 6, 0)).toEqual([["Test"]]);
+    await tryout.openSheet("Tests");
+    await expect.poll(words).toMatch(/F: Small tin, cotton, size 2: 0: 150, 4: 138\.$/);
+  });
+
   it("take the colours of a light page, and of a dark one when it becomes that", async () => {
     const paper = () => chart().locator("rect").first().getAttribute("fill");
     await expect.poll(paper).toBe("#FFFFFF");

@@ -3,6 +3,7 @@ import { flameCheck } from "../../src/core/burn/flameCheck";
 import { poolCheck } from "../../src/core/burn/poolCheck";
 import { netCheck } from "../../src/core/label/netCheck";
 import { burnTests } from "../../src/samples/burnTests";
+import { plotsOf } from "../../src/sheet/chart/data";
 import { byName, number, type Row, SavedBook, text, withEdits } from "./saved";
 
 /** The saved values of the workbook, read back, against the core functions and against figures worked out by hand. */
@@ -126,7 +127,15 @@ describe("the net weights", () => {
 describe("the first sheet", () => {
   it("says that all is invented, and defers to the laboratory", () => {
     const words = book.words("Read me");
-    for (const word of ["invented", "burn-test laboratory", "EN 15426", "240 minutes", "at least 60", "Never leave"]) {
+    for (const word of [
+      "invented",
+      "burn-test laboratory",
+      "EN 15426",
+      "240 minutes",
+      "at least 60",
+      "Never leave",
+      "#NAME?",
+    ]) {
       expect(words).toContain(word);
     }
   });
@@ -158,5 +167,78 @@ describe("a change", () => {
   it("that tells of a flame and a pool at once joins both", async () => {
     const valueAt = await withEdits(burnTests(), { "Readings!E16": 80 });
     expect(valueAt("Readings", "H16")).toBe(`${flameCheck(80)}; ${poolCheck(4.3, 7.4, 1)}`);
+  });
+});
+
+describe("the chart", () => {
+  const [chart] = burnTests().flatMap(({ charts = [] }) => charts);
+  const plotsWith = async (edits: Record<string, number | string>) => {
+    if (!chart) throw new Error("no chart");
+    const valueAt = await withEdits(burnTests(), edits);
+    return plotsOf(chart, (sheet, row, column) => valueAt(sheet, `${String.fromCharCode(65 + column)}${row + 1}`));
+  };
+  const FREE_TEST = 12;
+  const FREE_READING = 47;
+
+  it("draws the weighings of each test, and leaves free places out", async () => {
+    const plots = await plotsWith({});
+    expect(plots.map(({ name }) => name)).toEqual(
+      tests().map((row) => `${row.Test}: ${row.Vessel}, ${text(row, "Wick").toLowerCase()}`),
+    );
+    for (const [i, { Test }] of tests().entries()) {
+      const weighed = ofTest(Test).filter((row) => row["Weight (g)"] !== null);
+      expect(plots[i]?.points).toEqual(weighed.map((row) => ({ x: row["Hours burnt"], y: row["Weight (g)"] })));
+    }
+  });
+
+  it("draws a sixth test as soon as it is filled in", async () => {
+    expect(book.saved("Tests", `A${FREE_TEST}`)).toBeNull();
+    expect(book.saved("Readings", `A${FREE_READING}`)).toBeNull();
+    const row = (at: number, minutes: number, weight: number) => ({
+      [`Readings!A${at}`]: "F",
+      [`Readings!B${at}`]: 1,
+      [`Readings!C${at}`]: minutes,
+      [`Readings!D${at}`]: weight,
+    });
+    const plots = await plotsWith({
+      [`Tests!A${FREE_TEST}`]: "F",
+      [`Tests!B${FREE_TEST}`]: "Small tin",
+      [`Tests!D${FREE_TEST}`]: "Cotton, size 2",
+      ...row(FREE_READING, 0, 150),
+      ...row(FREE_READING + 1, 240, 138),
+    });
+    expect(plots.at(-1)).toEqual({
+      name: "F: Small tin, cotton, size 2",
+      points: [
+        { x: 0, y: 150 },
+        { x: 4, y: 138 },
+      ],
+    });
+  });
+
+  it("draws a reading that is added at the bottom, and calls a line what its test is called", async () => {
+    const plots = await plotsWith({
+      [`Readings!A${FREE_READING}`]: "A",
+      [`Readings!B${FREE_READING}`]: 6,
+      [`Readings!C${FREE_READING}`]: 240,
+      [`Readings!D${FREE_READING}`]: 396,
+      "Tests!B7": "Footed bowl",
+    });
+    expect(plots[0]?.name).toMatch(/^A: Footed bowl/);
+    expect(plots[0]?.points.at(-1)).toEqual({ x: 24, y: 396 });
+    expect(plots).toHaveLength(5);
+  });
+
+  it("takes whole columns of the table, which Excel draws on when rows are added, and numbers for all hours", () => {
+    const [table] = burnTests().find(({ name }) => name === "Readings")?.tables ?? [];
+    for (const { x, y } of chart?.series ?? []) {
+      for (const { row, rows } of [x, y]) expect([row - 1, rows]).toEqual([table?.row, table?.rows]);
+    }
+    // Excel takes hours for 1, 2, 3 as soon as one of them is a text.
+    for (const row of all()) expect(typeof row["Hours drawn"]).toBe("number");
+  });
+
+  it("says beside the table how many tests it draws", () => {
+    expect(book.words("Tests")).toContain(`the first ${chart?.series.length} tests`);
   });
 });

@@ -105,6 +105,28 @@ describe("the values of a chart", () => {
     ]);
   });
 
+  it("of a series that is named by a cell have that name, and are left out while there are none", () => {
+    const chart = chartOf("line-of-points", 3);
+    const named = { ...chart, series: chart.series.map((one) => ({ ...one, name: { ...one.y, rows: 1 } })) };
+    const values = [
+      [null, "A: tin", "(free)"],
+      [4, 90, null],
+      [8, 80, { error: "#N/A" }],
+    ];
+    expect(plotsOf(named, (_, row, at) => values[row]?.[at] ?? null)).toEqual([
+      {
+        name: "A: tin",
+        points: [
+          { x: 4, y: 90 },
+          { x: 8, y: 80 },
+        ],
+      },
+    ]);
+    expect(drawn(named, values).getAttribute("aria-label")).toBe(
+      "Lines of points: A title & more. The figures stand on the sheet One. A: tin: 4: 90, 8: 80.",
+    );
+  });
+
   it("of bars keep their places, and their names as they are", () => {
     const values = [
       ["a", 1, 2],

@@ -38,7 +38,8 @@ export function followCells({ ids, charts }: PlacedCharts, mutation: Readonly<IC
       const series = chart.series.flatMap((one) => {
         const x = follow(one.x, ids.get(one.x.sheet));
         const y = follow(one.y, ids.get(one.y.sheet));
-        return x && y ? [{ ...one, x, y }] : [];
+        const name = typeof one.name === "string" ? one.name : follow(one.name, ids.get(one.name.sheet));
+        return x && y && name !== undefined ? [{ name, x, y }] : [];
       });
       return place && series.length > 0 ? [{ sheetId, chart: { ...chart, place, series } }] : [];
     }),

@@ -1,5 +1,5 @@
 import type { Sheet } from "../../sheet/sheet";
-import { type Group, readMeSheet } from "../readMe";
+import { FUNCTIONS_NOTE, type Group, PAPER_NOTE, readMeSheet } from "../readMe";
 
 const GROUPS: readonly Group[] = [
   {
@@ -15,7 +15,7 @@ const GROUPS: readonly Group[] = [
     look: "note",
     texts: [
       "Readings: a weight, and the rate and the hours on the sheet Tests follow, with the chart. A flame or a pool, and the checks follow.",
-      "Readings and Tests: fill in a free row. A weight or a flame that was not taken stays blank and is left out.",
+      "Readings and Tests: fill in a free row, and the chart draws it too. A weight or a flame that was not taken stays blank and is left out.",
       "Tests: the width of a vessel, its wax, or how much of it stays.",
       "Net weight: a weighing, the label or the size of the lot.",
       "On every sheet the pale cells with a frame are the ones to type in.",
@@ -40,11 +40,9 @@ const GROUPS: readonly Group[] = [
     ],
   },
   {
-    label: "Functions",
+    label: "Functions and paper",
     look: "note",
-    texts: [
-      "Formulas that begin with POUR. are worked out by the Pourwright add-in. Without it the cells keep the figures last saved.",
-    ],
+    texts: [FUNCTIONS_NOTE, PAPER_NOTE],
   },
 ];
 

@@ -1,6 +1,7 @@
-import type { CellRange, Sheet } from "../../sheet/sheet";
+import { columnLetters } from "../../sheet/columnLetters";
+import type { Cell, CellRange, Series, Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { heading, lookUp, setting, table, thisRow, type Value } from "../layout";
+import { cell, heading, lookUp, setting, table, thisRow, type Value } from "../layout";
 import { TESTS, type Test } from "./measured";
 
 const own = thisRow("Readings");
@@ -22,17 +23,68 @@ function rowsOf({ test, weights, flames, pools }: Test): Value[][] {
   ];
 }
 
-/** For charts: the hours and the weights of one test. */
-export function pointsOf(test: Test): { x: CellRange; y: CellRange } {
-  const before = TESTS.slice(0, TESTS.indexOf(test)).flatMap(rowsOf).length;
-  const column = (at: number) => ({
+const MEASURED = TESTS.flatMap(rowsOf);
+/** Enough for two more tests. */
+const FREE = 2 * rowsOf(TESTS[0] as Test).length;
+
+/** As many tests as the chart has lines for: the first ones of the sheet Tests. */
+export const DRAWN = 7;
+/** Of the hidden columns for the chart, the hours, and then one for each test that is drawn. */
+const HOURS = 8;
+/** Above each of those, the test it is for, and what its line is called. */
+const KEY = 3;
+const NAME = 4;
+
+/** Lines of the weights over the hours. They are whole columns of the table, so that rows that are added are drawn. */
+export function weightLines(): Series[] {
+  const column = (at: number): CellRange => ({
     sheet: "Readings",
-    row: HEADING + 1 + before,
+    row: HEADING + 1,
     column: at,
-    rows: rowsOf(test).length,
+    rows: MEASURED.length + FREE,
     columns: 1,
   });
-  return { x: column(6), y: column(3) };
+  return Array.from({ length: DRAWN }, (_, i) => ({
+    name: { ...column(HOURS + 1 + i), row: NAME, rows: 1 },
+    x: column(HOURS),
+    y: column(HOURS + 1 + i),
+  }));
+}
+
+/** The hidden columns with their headings: Excel draws a text as 0, and a point that is #N/A not at all. */
+function drawn(rows: number): { headings: string[]; cells: Cell[] } {
+  const both = `COUNT(${own("Hours burnt")},${own("Weight (g)")})=2`;
+  const columns = [
+    { heading: "Hours drawn", formula: `=N(${own("Hours burnt")})` },
+    ...Array.from({ length: DRAWN }, (_, line) => {
+      const key = `${letterOf(line)}$${KEY + 1}`;
+      const isOwn = `(${both})*(LEN(${key})>0)*(${own("Test")}=${key})`;
+      return { heading: `Drawn ${line + 1}`, formula: `=IF(${isOwn},${own("Weight (g)")},NA())` };
+    }),
+  ];
+  return {
+    headings: columns.map(({ heading }) => heading),
+    cells: columns.flatMap(({ heading, formula }, c) => [
+      cell(HEADING, HOURS + c, heading),
+      ...Array.from({ length: rows }, (_, r) => cell(HEADING + 1 + r, HOURS + c, { formula })),
+    ]),
+  };
+}
+
+const letterOf = (line: number): string => columnLetters(HOURS + 1 + line);
+
+/** Above the hidden columns: the test in this place of the sheet Tests, and its line's name. */
+function drawnTest(line: number) {
+  const key = `${letterOf(line)}${KEY + 1}`;
+  const ofTests = (column: string): string => `INDEX(Tests[${column}],${line + 1})`;
+  return [
+    cell(KEY, HOURS + 1 + line, {
+      formula: `=IFERROR(IF(LEN(${ofTests("Test")})=0,"",${ofTests("Test")}),"")`,
+    }),
+    cell(NAME, HOURS + 1 + line, {
+      formula: `=IF(LEN(${key})=0,"(free)",${key}&": "&${ofTests("Vessel")}&", "&LOWER(${ofTests("Wick")}))`,
+    }),
+  ];
 }
 
 /** Every reading of every test, in cycles. The last rows are free. */
@@ -62,11 +114,12 @@ export function readings(): Sheet {
         look: "alert",
       },
     ],
-    [...TESTS.flatMap(rowsOf), [], [], []],
+    [...MEASURED, ...Array.from({ length: FREE }, () => [])],
   );
+  const { headings, cells } = drawn(list.table.rows);
   return {
     name: "Readings",
-    widths: [15, 9, 10, 11, 12, 11, 13, 96],
+    widths: [15, 9, 10, 11, 12, 11, 13, 96, 0, ...Array<number>(DRAWN).fill(0)],
     cells: [
       ...heading(
         "Readings",
@@ -81,9 +134,11 @@ export function readings(): Sheet {
         8,
         FORMATS.count,
       ),
+      ...Array.from({ length: DRAWN }, (_, line) => drawnTest(line)).flat(),
       ...list.cells,
+      ...cells,
     ],
-    tables: [list.table],
+    tables: [{ ...list.table, headings: [...list.table.headings, ...headings] }],
     frozenRows: HEADING + 1,
     print: { paper: "a4", landscape: true, repeatRows: [HEADING, HEADING] },
   };

@@ -1,8 +1,8 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { heading, setting, table, thisRow, unlessBlank } from "../layout";
+import { cell, heading, setting, table, thisRow, unlessBlank } from "../layout";
 import { TESTS } from "./measured";
-import { pointsOf } from "./readings";
+import { DRAWN, weightLines } from "./readings";
 
 const own = thisRow("Tests");
 const right = { align: "right" } as const;
@@ -15,7 +15,7 @@ const ofTest = (formula: string): string => unlessBlank(own("Test"), formula);
 /** Hours and weights of this test's weighings, blank beside all other readings. */
 const weighed = (column: string): string => `IF(${isOwn}*${hasText("Weight (g)")},Readings[${column}],"")`;
 
-/** The tests with what their readings come to, and each candle's weight against the hours. The last row is free. */
+/** The tests with what their readings come to, and each candle's weight against the hours. The last rows are free. */
 export function tests(): Sheet {
   const list = table(
     "Tests",
@@ -56,11 +56,11 @@ export function tests(): Sheet {
         formula: ofTest(`IF(${own("Remarks")}=0,"nothing to remark so far","see the remarks in Readings")`),
       },
     ],
-    [...TESTS.map(({ test, vessel, width, wick, wax }) => [test, vessel, width, wick, wax]), []],
+    [...TESTS.map(({ test, vessel, width, wick, wax }) => [test, vessel, width, wick, wax]), [], []],
   );
   return {
     name: "Tests",
-    widths: [18, 18, 12, 17, 9, 12, 12, 13, 13, 12, 28],
+    widths: [18, 18, 15, 17, 9, 12, 14, 13, 12, 11, 28],
     cells: [
       ...heading(
         "Burn tests",
@@ -75,6 +75,10 @@ export function tests(): Sheet {
         11,
         FORMATS.load,
       ),
+      cell(4, 0, `The chart draws the first ${DRAWN} tests of this table with all their weighings in Readings.`, {
+        look: "note",
+        across: 11,
+      }),
       ...list.cells,
     ],
     tables: [list.table],
@@ -85,11 +89,8 @@ export function tests(): Sheet {
         xTitle: "Hours burnt",
         yTitle: "Weight with the vessel (g)",
         format: FORMATS.scale,
-        series: TESTS.map((test) => ({
-          name: `${test.test}: ${test.vessel}, ${test.wick.toLowerCase()}`,
-          ...pointsOf(test),
-        })),
-        place: { row: 13, column: 0, rows: 22, columns: 8 },
+        series: weightLines(),
+        place: { row: 14, column: 0, rows: 22, columns: 8 },
       },
     ],
     print: { paper: "a4", landscape: true },

@@ -8,17 +8,20 @@ import { SERIES_STYLES, type SeriesStyle } from "../../sheet/styles";
 const X = 1;
 const Y = 2;
 
-/** A chart as DrawingML, with the values its cells have now. The order of the elements is the schema's. */
+/**
+ * A chart as DrawingML, with the values its cells have now; cells of hidden columns and rows are drawn too. The order
+ * of the elements is the schema's.
+ */
 export function chartXml(chart: Chart, read: ReadCell): string {
   const plot = chart.kind === "bars" ? bars(chart, read) : linesOfPoints(chart, read);
   return `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
-<c:chartSpace xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart" xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main"><c:roundedCorners val="0"/><c:chart>${title(chart.title, 1200)}<c:autoTitleDeleted val="0"/><c:plotArea><c:layout/>${plot}</c:plotArea><c:legend><c:legendPos val="b"/><c:overlay val="0"/></c:legend><c:plotVisOnly val="1"/><c:dispBlanksAs val="span"/></c:chart><c:spPr><a:solidFill><a:srgbClr val="FFFFFF"/></a:solidFill><a:ln w="9525">${fill("BFB6A8")}</a:ln></c:spPr><c:txPr><a:bodyPr/><a:lstStyle/><a:p><a:pPr><a:defRPr sz="900"/></a:pPr><a:endParaRPr lang="en-US"/></a:p></c:txPr></c:chartSpace>`;
+<c:chartSpace xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart" xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main"><c:roundedCorners val="0"/><c:chart>${title(chart.title, 1200)}<c:autoTitleDeleted val="0"/><c:plotArea><c:layout/>${plot}</c:plotArea><c:legend><c:legendPos val="b"/><c:overlay val="0"/></c:legend><c:plotVisOnly val="0"/><c:dispBlanksAs val="span"/></c:chart><c:spPr><a:solidFill><a:srgbClr val="FFFFFF"/></a:solidFill><a:ln w="9525">${fill("BFB6A8")}</a:ln></c:spPr><c:txPr><a:bodyPr/><a:lstStyle/><a:p><a:pPr><a:defRPr sz="900"/></a:pPr><a:endParaRPr lang="en-US"/></a:p></c:txPr></c:chartSpace>`;
 }
 
 function bars({ series, xTitle, yTitle, format }: Chart, read: ReadCell): string {
   const drawn = series.map((one, i) => {
     const look = `<c:spPr>${fill(styleOf(i).color)}</c:spPr><c:invertIfNegative val="0"/>`;
-    return `<c:ser>${named(one, i)}${look}<c:cat>${texts(one.x, read)}</c:cat><c:val>${numbers(one.y, read)}</c:val></c:ser>`;
+    return `<c:ser>${named(one, i, read)}${look}<c:cat>${texts(one.x, read)}</c:cat><c:val>${numbers(one.y, read)}</c:val></c:ser>`;
   });
   // The first name on top; the scale below all bars.
   const names = `<c:catAx>${axis(X, "l", "maxMin", xTitle, "General")}<c:crossAx val="${Y}"/><c:crosses val="autoZero"/><c:auto val="1"/><c:lblAlgn val="ctr"/><c:lblOffset val="100"/><c:noMultiLvlLbl val="0"/></c:catAx>`;
@@ -30,9 +33,9 @@ function linesOfPoints({ series, xTitle, yTitle, format }: Chart, read: ReadCell
   const drawn = series.map((one, i) => {
     const { color, mark } = styleOf(i);
     const line = `<a:ln w="19050" cap="rnd">${fill(color)}<a:round/></a:ln>`;
-    // An x has no inside: its line is all there is of it.
-    const marker = `<c:marker><c:symbol val="${mark}"/><c:size val="6"/><c:spPr>${mark === "x" ? "<a:noFill/>" : fill(color)}<a:ln w="12700">${fill(color)}</a:ln></c:spPr></c:marker>`;
-    return `<c:ser>${named(one, i)}<c:spPr>${line}</c:spPr>${marker}<c:xVal>${numbers(one.x, read)}</c:xVal><c:yVal>${numbers(one.y, read)}</c:yVal><c:smooth val="0"/></c:ser>`;
+    // These marks have no inside: their lines are all there is of them.
+    const marker = `<c:marker><c:symbol val="${mark}"/><c:size val="6"/><c:spPr>${["x", "plus", "star"].includes(mark) ? "<a:noFill/>" : fill(color)}<a:ln w="12700">${fill(color)}</a:ln></c:spPr></c:marker>`;
+    return `<c:ser>${named(one, i, read)}<c:spPr>${line}</c:spPr>${marker}<c:xVal>${numbers(one.x, read)}</c:xVal><c:yVal>${numbers(one.y, read)}</c:yVal><c:smooth val="0"/></c:ser>`;
   });
   const across = `<c:valAx>${axis(X, "b", "minMax", xTitle, "General")}<c:crossAx val="${Y}"/><c:crosses val="autoZero"/><c:crossBetween val="midCat"/></c:valAx>`;
   const up = `<c:valAx>${axis(Y, "l", "minMax", yTitle, format)}<c:crossAx val="${X}"/><c:crosses val="autoZero"/><c:crossBetween val="midCat"/></c:valAx>`;
@@ -54,8 +57,8 @@ function title(text: string, size: number): string {
   return `<c:title><c:tx><c:rich><a:bodyPr/><a:lstStyle/><a:p><a:pPr><a:defRPr ${look}/></a:pPr><a:r><a:rPr lang="en-US" ${look}/><a:t>${escapeXml(text)}</a:t></a:r></a:p></c:rich></c:tx><c:overlay val="0"/></c:title>`;
 }
 
-const named = ({ name }: Series, i: number): string =>
-  `<c:idx val="${i}"/><c:order val="${i}"/><c:tx><c:v>${escapeXml(name)}</c:v></c:tx>`;
+const named = ({ name }: Series, i: number, read: ReadCell): string =>
+  `<c:idx val="${i}"/><c:order val="${i}"/><c:tx>${typeof name === "string" ? `<c:v>${escapeXml(name)}</c:v>` : texts(name, read)}</c:tx>`;
 
 const fill = (color: string): string => `<a:solidFill><a:srgbClr val="${color}"/></a:solidFill>`;
 
@@ -77,5 +80,6 @@ const point = (i: number, value: string): string => `<c:pt idx="${i}"><c:v>${val
 function reference({ sheet, row, column, rows, columns }: CellRange): string {
   const corner = (r: number, c: number): string => `$${columnLetters(c)}$${r + 1}`;
   const name = escapeXml(`'${sheet.replaceAll("'", "''")}'`);
-  return `${name}!${corner(row, column)}:${corner(row + rows - 1, column + columns - 1)}`;
+  const [from, to] = [corner(row, column), corner(row + rows - 1, column + columns - 1)];
+  return `${name}!${from === to ? from : `${from}:${to}`}`;
 }

@@ -22,16 +22,17 @@ export function cellsIn({ sheet, row, column, rows, columns }: CellRange, read: 
   );
 }
 
-/** What a chart shows: every bar by its place, and the points that have both numbers. */
+/** What a chart shows: every bar by its place, and the points that have both numbers. A series named by a cell is left out while it has none. */
 export function plotsOf({ kind, series }: Chart, read: ReadCell): Plot[] {
-  return series.map(({ name, x, y }) => {
+  return series.flatMap(({ name, x, y }) => {
     const places = cellsIn(x, read);
     const points = cellsIn(y, read).flatMap((height, i): Point[] => {
       const place = places[i] ?? null;
       if (kind === "bars") return [{ x: textOf(place), y: typeof height === "number" ? height : null }];
       return typeof place === "number" && typeof height === "number" ? [{ x: place, y: height }] : [];
     });
-    return { name, points };
+    if (typeof name === "string") return { name, points };
+    return points.length > 0 ? { name: cellsIn(name, read).map(textOf).join(" "), points } : [];
   });
 }
 

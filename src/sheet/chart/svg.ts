@@ -140,6 +140,8 @@ const MARKS: Readonly<Record<SeriesStyle["mark"], string>> = {
   triangle: "M0 -5L5 4H-5Z",
   diamond: "M0 -5.5L5.5 0L0 5.5L-5.5 0Z",
   x: "M-4 -4L4 4M4 -4L-4 4",
+  plus: "M-5 0H5M0 -5V5",
+  star: "M-4 -4L4 4M4 -4L-4 4M0 -5V5",
 };
 
 const mark = (sign: SeriesStyle["mark"], x: number, y: number, color: string): string =>

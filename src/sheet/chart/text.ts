@@ -6,7 +6,8 @@ import { shown } from "./scale";
 export function chartText({ kind, title, series }: Chart): string {
   const what = kind === "bars" ? "Bars" : "Lines of points";
   const sheets = [...new Set(series.map(({ y }) => y.sheet))].join(", ");
-  return `${what}: ${title}. ${series.map(({ name }) => name).join("; ")}. The figures stand on the sheet ${sheets}.`;
+  const names = series.flatMap(({ name }) => (typeof name === "string" ? [name] : []));
+  return `${what}: ${title}. ${names.length > 0 ? `${names.join("; ")}. ` : ""}The figures stand on the sheet ${sheets}.`;
 }
 
 /** The same with the figures it shows now. */
