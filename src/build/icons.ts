@@ -6,7 +6,7 @@ import type { Compiler, default as webpackModule } from "webpack";
 const DRAWING = fileURLToPath(new URL("../icons/icon.svg", import.meta.url));
 
 /** Edges in pixels: what Office asks for, and a large one for pages kept on a home screen. */
-export const SIZES = [16, 32, 64, 80, 128];
+const SIZES = [16, 32, 64, 80, 128];
 
 /** Draws the icon in each size into `icons/`. */
 export function icons(webpack: typeof webpackModule) {

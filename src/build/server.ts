@@ -82,7 +82,7 @@ function close(server: Server): Promise<void> {
   });
 }
 
-export function codeOf(problem: unknown): string | undefined {
+function codeOf(problem: unknown): string | undefined {
   return problem instanceof Error && "code" in problem ? String(problem.code) : undefined;
 }
 

@@ -19,7 +19,6 @@ import {
 } from "../runsheet/runsLog";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
-import type { ReadTables } from "./useTables";
 
 /** What stands below the buttons: a sentence and a list, about one sheet. */
 interface Report {
@@ -45,12 +44,13 @@ export function AfterPour(props: {
   onWrite: () => Promise<{ name: string; run: Run } | undefined>;
   /** The run that the tables make now. */
   onFresh: () => Promise<{ run: Run }>;
-  onRefresh: () => Promise<ReadTables>;
+  /** The log and the vessels as they are now; what is shown follows them. */
+  onReadLog: () => Promise<{ log: SourceRows | undefined; vessels: KnownVessels }>;
   /** Changes a factor in the vessel table. */
   onFactor: (factor: NewFactor) => Promise<void>;
   onMessage: (text: string) => void;
 }) {
-  const { host, sheets, plan, log, vessels, busy, doing, onWrite, onFresh, onRefresh, onFactor, onMessage } = props;
+  const { host, sheets, plan, log, vessels, busy, doing, onWrite, onFresh, onReadLog, onFactor, onMessage } = props;
   const [chosen, setChosen] = useState<string>();
   const [report, setReport] = useState<Report>();
   const sheet = sheets.find((name) => name === chosen) ?? sheets.at(-1) ?? "";
@@ -66,7 +66,7 @@ export function AfterPour(props: {
     const begin = to === undefined ? "" : `${to} is new; ${sheet} stays as it is. `;
     const says =
       list.length === 0
-        ? "Nothing has changed: the table makes the same sheet."
+        ? "Nothing has changed in candles, weights, pots, steps and cure. Limits, shelf and cost are not compared."
         : `The table makes these changes to ${sheet}:`;
     return { sheet, says: begin + says, list };
   };
@@ -90,16 +90,16 @@ export function AfterPour(props: {
   };
   const takeIn = async () => {
     const poured = await readRun();
-    const wrong = [...poured.wrong, ...heavyCandles(poured, vessels)];
+    const { log: old, vessels: known } = await onReadLog();
+    const wrong = [...poured.wrong, ...heavyCandles(poured, known)];
     if (wrong.length > 0) throw new Error(wrong.slice(0, 3).join(". "));
     if (!isPoured(poured)) {
       throw new Error(`Nothing is written on ${sheet} yet: fill in actual weights, good ones or one candle's weight.`);
     }
-    const { log: old } = await onRefresh();
     if (old && loggedLots(old).includes(poured.lot)) {
       throw new Error(`Lot ${poured.lot} is in the runs log already. Take its rows out there to take it in again.`);
     }
-    const list = doubts(poured, vessels);
+    const list = doubts(poured, known);
     const isAnswered = report?.isAsking && report.sheet === sheet && report.list.join() === list.join();
     if (list.length > 0 && !isAnswered) {
       const says = "Nothing is in the log yet. Look at these first; a lot goes into the log only once:";
@@ -107,11 +107,11 @@ export function AfterPour(props: {
       return;
     }
     setReport(undefined);
-    const rows = logRows(poured, vessels);
+    const rows = logRows(poured, known);
     const headings = RUNS_LOG.columns.map(({ heading }) => heading);
     if (old) await host.addRows(RUNS_LOG.table, headings, rows);
     else await host.addSheet(logSheet(rows));
-    await onRefresh();
+    await onReadLog();
     onMessage(`Lot ${poured.lot} added to the runs log, ${rows.length} ${rows.length === 1 ? "row" : "rows"}.`);
   };
 

@@ -102,6 +102,12 @@ export function Pane({ host }: { host: Host }) {
     say(`${vessel} has the wax factor ${value} in ${read.vessels?.name} now.`);
   };
 
+  /** The log and the vessels as they are now. */
+  const readLog = async () => {
+    const read = await refresh();
+    return { log: read.log, vessels: readVessels(kept && tableOf("vessels", read, kept)) };
+  };
+
   const takeSelection = () =>
     doing(async () => {
       await choose("pour", await host.selection());
@@ -207,7 +213,7 @@ export function Pane({ host }: { host: Host }) {
         doing={doing}
         onWrite={write}
         onFresh={fresh}
-        onRefresh={refresh}
+        onReadLog={readLog}
         onFactor={changeFactor}
         onMessage={say}
       />

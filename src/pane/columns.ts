@@ -6,9 +6,12 @@ type ByHand = Kept["columns"];
 
 const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
 
-/** What each column is called: its heading, or its place where it has none. */
+/** What each column is called: its heading, with its place where it has none or one that stands there before. */
 export const columnNames = (headings: readonly string[]): string[] =>
-  headings.map((heading, i) => heading || `column ${i + 1}`);
+  headings.map((heading, i) => {
+    if (heading === "") return `column ${i + 1}`;
+    return headings.indexOf(heading) < i ? `${heading}, column ${i + 1}` : heading;
+  });
 
 /** The column of each role: the one chosen by hand while it is there, else the one that the headings say. */
 export function columnsOf(
@@ -17,16 +20,26 @@ export function columnsOf(
   byHand: ByHand,
 ): { columns: Readonly<Record<string, number>>; lost: Problem[] } {
   const names = columnNames(table.headings);
-  const columns: Record<string, number> = { ...matchColumns(kind, table.headings) };
+  const columns: Record<string, number> = {};
+  const none: string[] = [];
   const lost: Problem[] = [];
   for (const [role, heading] of Object.entries(byHand[keyOf(kind, table.name)] ?? {})) {
     if (!(role in KINDS[kind].roles)) continue;
-    if (heading === null) delete columns[role];
+    if (heading === null) none.push(role);
     else if (names.includes(heading)) columns[role] = names.indexOf(heading);
     else {
-      const text = `${roleName(kind, role)}: the column "${heading}" that was chosen is gone; look at the columns of ${table.name}`;
+      const text = `${roleName(kind, role)}: the column "${heading}" that was chosen is gone; look at the columns`;
       lost.push({ kind, text, stops: false });
     }
+  }
+  // The other roles are matched among the columns that are left.
+  const taken = Object.values(columns);
+  const matched = matchColumns(
+    kind,
+    table.headings.map((heading, i) => (taken.includes(i) ? "" : heading)),
+  );
+  for (const [role, column] of Object.entries(matched)) {
+    if (!none.includes(role)) columns[role] ??= column;
   }
   return { columns, lost };
 }

@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useRef, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { gramsIn } from "../core/units/weight";
 import type { Host } from "../host/host";
 import { CHOICES, FIRST_SETTINGS, FIRST_WEIGHTS, type Settings, type WeightUnit } from "../runsheet/settings";
@@ -15,10 +15,14 @@ export const NUMBERS = {
 } as const satisfies Partial<Record<keyof Settings, NumberKind>>;
 type NumberName = keyof typeof NUMBERS;
 
+type TypedWeights = Readonly<Record<"division" | "potCapacity", string>>;
+
 /** What is kept in the workbook: the settings as typed, and the columns chosen by hand for each kind and table. */
 export interface Kept {
   readonly typed: Readonly<Record<NumberName, string>>;
   readonly choices: Pick<Settings, keyof typeof CHOICES>;
+  /** The weights that were typed in other units, for coming back to them. */
+  readonly aside: Readonly<Partial<Record<WeightUnit, TypedWeights>>>;
   /** For each role the heading of its column, or null for none: a heading stays when columns are moved. */
   readonly columns: Readonly<Record<string, Readonly<Record<string, string | null>>>>;
 }
@@ -44,6 +48,7 @@ function firstKept(): Kept {
       // Where the paper is Letter, labels declare ounces too.
       label: paper === "letter" ? "us" : "metric",
     },
+    aside: {},
     columns: {},
   };
 }
@@ -65,6 +70,7 @@ function mergeKept(kept: unknown): Kept {
         Boolean((CHOICES as Readonly<Record<string, readonly unknown[]>>)[key]?.includes(value)),
       ),
     },
+    aside: {},
     columns: Object.fromEntries(
       part("columns").map(([key, value]) => [key, isRecord(value) ? only(Object.entries(value), isHeading) : {}]),
     ),
@@ -72,23 +78,26 @@ function mergeKept(kept: unknown): Kept {
 }
 
 /**
- * The weights that are typed, in another unit. The scale is another one, so its division becomes the usual one of the
- * unit; the pot is the same, so what it holds is converted, unless it is the first value that nobody typed.
+ * The weights that are typed, in another unit: those typed in it before, or else the scale's usual division, for it is
+ * another scale, and the pot converted, for it is the same pot, unless it holds the first value that nobody typed.
  */
-export function inUnit({ typed, choices, columns }: Kept, unit: WeightUnit): Kept {
+export function inUnit(kept: Kept, unit: WeightUnit): Kept {
+  const { typed, choices } = kept;
+  const { division, potCapacity } = typed;
   const [from, to] = [FIRST_WEIGHTS[choices.unit], FIRST_WEIGHTS[unit]];
   const pot = parseNumber("weight", typed.potCapacity);
   const converted = ({ value }: { value: number }) =>
     String(Number(((value * gramsIn("unit", choices.unit)) / gramsIn("unit", unit)).toPrecision(4)));
   const isFirst = "wrong" in pot || pot.value === from.potCapacity;
+  const weights: TypedWeights = kept.aside[unit] ?? {
+    division: String(to.division),
+    potCapacity: isFirst ? String(to.potCapacity) : converted(pot),
+  };
   return {
-    typed: {
-      ...typed,
-      division: String(to.division),
-      potCapacity: isFirst ? String(to.potCapacity) : converted(pot),
-    },
+    ...kept,
+    typed: { ...typed, ...weights },
     choices: { ...choices, unit },
-    columns,
+    aside: { ...kept.aside, [choices.unit]: { division, potCapacity } },
   };
 }
 
@@ -124,16 +133,23 @@ export function useSettings(host: Host, onError: (error: unknown) => void) {
     [host, onError],
   );
 
+  // One object as long as nothing changes: the plan is worked out anew for each other one.
+  const { wrong, settings } = useMemo(() => parsed(kept), [kept]);
+  return { kept, keep, wrong, settings };
+}
+
+function parsed(kept: Kept | undefined): {
+  wrong: Partial<Record<NumberName, string>>;
+  settings: Settings | undefined;
+} {
   const wrong: Partial<Record<NumberName, string>> = {};
   const numbers: Partial<Record<NumberName, number>> = {};
-  if (kept) {
-    for (const [name, kind] of Object.entries(NUMBERS) as [NumberName, NumberKind][]) {
-      const parsed = parseNumber(kind, kept.typed[name]);
-      if ("wrong" in parsed) wrong[name] = parsed.wrong;
-      else numbers[name] = parsed.value;
-    }
+  if (!kept) return { wrong, settings: undefined };
+  for (const [name, kind] of Object.entries(NUMBERS) as [NumberName, NumberKind][]) {
+    const number = parseNumber(kind, kept.typed[name]);
+    if ("wrong" in number) wrong[name] = number.wrong;
+    else numbers[name] = number.value;
   }
-  const settings =
-    kept && Object.keys(wrong).length === 0 ? ({ ...kept.choices, ...numbers } as unknown as Settings) : undefined;
-  return { kept, keep, wrong, settings };
+  const isWhole = Object.keys(wrong).length === 0;
+  return { wrong, settings: isWhole ? ({ ...kept.choices, ...numbers } as unknown as Settings) : undefined };
 }

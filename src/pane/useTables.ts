@@ -33,16 +33,18 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
     for (const kind of KIND_NAMES) {
       const choice = choices.current[kind];
       const source = pick(kind, choice, found);
-      // What is poured from stays what it is, also when another table comes to fit better.
-      if (kind === "pour" && typeof choice === "string" && source?.name !== choice) {
-        onError(new Error(`The table ${choice} is not there any more. Choose the one to pour from.`));
-        choices.current.pour = undefined;
-      } else if (kind === "pour" && source) choices.current.pour ??= source.name;
       if (source) read[kind] = await rowsOf(source);
     }
     const log = found.find(isLog);
     if (log) read.log = await rowsOf(log);
     if (mine === turn.current) {
+      // What is poured from stays what it is, also when another table comes to fit better, and when it goes.
+      const { pour } = choices.current;
+      if (pour === undefined && read.pour) choices.current.pour = read.pour.name;
+      if (typeof pour === "string" && !read.pour) {
+        choices.current.pour = null;
+        onError(new Error(`The table ${pour} is not there any more. Choose the one to pour from.`));
+      }
       setSources(found);
       setTables(read);
     }

@@ -252,12 +252,19 @@ function overLimits(group: readonly PourRow[], { loads, notes, pots }: ScentRun,
   }
   const [ofWax, ofTotal] = passedLimits(loads, notes);
   if (ofWax || ofTotal) return [problem([ofWax, ofTotal].filter(Boolean).join("; "), true)];
-  return pots.flatMap((pot, i): Problem[] => {
+  // Many pots may hold the same: one sentence speaks of all.
+  const found = new Map<string, { numbers: number[]; stops: boolean }>();
+  for (const [i, pot] of pots.entries()) {
     const passed = pot.loads["of wax"] < 1 ? passedLimits(pot.loads, notes) : [];
     const text = passed.filter(Boolean).join("; ");
-    if (text === "") return [];
-    const scale = `pot ${i + 1}, weighed out in steps of ${plain(settings.division)} ${settings.unit}`;
-    return [problem(`${scale}: ${text}. Lower the load a little, or weigh on a finer scale`, Boolean(passed[1]))];
+    if (text === "") continue;
+    const numbers = [...(found.get(text)?.numbers ?? []), i + 1];
+    found.set(text, { numbers, stops: Boolean(passed[1]) });
+  }
+  const scale = `weighed out in steps of ${plain(settings.division)} ${settings.unit}`;
+  return [...found].map(([text, { numbers, stops }]) => {
+    const which = numbers.length === 1 ? `pot ${numbers[0]}` : `pot ${numbers[0]} and ${numbers.length - 1} more`;
+    return problem(`${which}, ${scale}: ${text}. Lower the load a little, or weigh on a finer scale`, stops);
   });
 }
 

@@ -46,6 +46,10 @@ export function readScents(table: TableRows<"scents"> | undefined): Map<string, 
 function notesOf(reader: RowReader<"scents">): ScentNotes {
   const share = (role: "load" | "waxMaximum" | "productLimit") => {
     const value = reader.number(role);
+    if (role !== "load" && value === 1) {
+      const text = `${reader.text("scent")} is not restricted here: 1 means 100 %; write 1% or 0.01 if 1 % was meant`;
+      reader.wrong.push(reader.look(role, text));
+    }
     return value === undefined ? undefined : reader.check(() => (role === "load" ? rate : limit)(role, value));
   };
   const words = (role: "melt" | "add" | "pour" | "stir" | "flash") =>

@@ -1,15 +1,18 @@
 import type { Pack } from "../core/buying/packPlan";
 import { aboveZero } from "../core/check/aboveZero";
 import { atLeastZero } from "../core/check/atLeastZero";
+import { scaleOf } from "./mixedUnits";
 import type { WeightUnit } from "./settings";
-import { type Problem, RowReader, readersOf, sameName, type TableRows } from "./tableReader";
-import { weightRatio } from "./weightUnits";
+import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
+import { headingUnit, weightRatio } from "./weightUnits";
 
 /** What the shelf holds of an item, and the packs it is sold in. */
 export interface StockItem {
   readonly onHand: number;
   readonly packs: readonly Pack[];
+  /** Why it cannot be checked. */
   readonly wrong: readonly Problem[];
+  readonly looks: readonly Problem[];
 }
 
 /** An item by number, as vessels are, or by weight: in the unit of the run, whatever unit the headings name. */
@@ -38,14 +41,14 @@ export function readStock(table: TableRows<"stock">, unit: WeightUnit): Map<stri
     }
     item.wrong.push(...reader.wrong);
   }
-  const heading = new RowReader(table, 0);
-  const [onHandRatio, sizeRatio] = (["onHand", "packSize"] as const).map((role) =>
-    weightRatio(heading.unit(role), unit),
-  ) as [number, number];
+  const [onHand, size] = [scaleOf(table, "onHand", unit), scaleOf(table, "packSize", unit)];
+  const wrong = [onHand, size].flatMap(({ ratio, problem }) => (problem && ratio === undefined ? [problem] : []));
+  const looks = [onHand, size].flatMap(({ ratio, problem }) => (problem && ratio !== undefined ? [problem] : []));
   return new Map(
     [...found].map(([name, item]) => {
-      const packs = item.packs.map(({ size, price }) => ({ size: size * sizeRatio, price }));
-      return [name, { count: item, weight: { ...item, onHand: item.onHand * onHandRatio, packs } }];
+      const packs = item.packs.map((pack) => ({ ...pack, size: pack.size * (size.ratio ?? 1) }));
+      const weight = { onHand: item.onHand * (onHand.ratio ?? 1), packs, wrong: [...item.wrong, ...wrong], looks };
+      return [name, { count: { ...item, looks: [] }, weight }];
     }),
   );
 }
@@ -58,7 +61,8 @@ export interface Price {
 /** Prices by item: of one weight unit of an ingredient, or of one vessel. */
 export function readPrices(table: TableRows<"prices">, unit: WeightUnit): Map<string, ByUse<Price>> {
   const found = new Map<string, ByUse<Price>>();
-  const ratio = weightRatio(new RowReader(table, 0).unit("price"), unit);
+  // What stands in brackets beside a price is as often its money, so only a weight counts.
+  const ratio = weightRatio(headingUnit(headingOf(table, "price")), unit);
   for (const reader of readersOf(table)) {
     const name = sameName(reader.text("item"));
     if (name === "" || found.has(name) || reader.isBlank("price")) continue;

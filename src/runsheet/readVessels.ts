@@ -1,16 +1,15 @@
 import { plain } from "../core/check/plain";
 import type { WeightUnit } from "./settings";
-import { type Problem, readersOf, sameName, type TableRows } from "./tableReader";
-import { weightRatio } from "./weightUnits";
+import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
+import { type HeadingUnit, headingUnit, weightRatio } from "./weightUnits";
 
 /** A vessel of the table: the water it holds, its wax factor, and the row that says so. */
 export interface KnownVessel {
   readonly row: number;
   readonly vessel: string;
-  /** In the unit that the heading names; undefined until it is weighed. */
+  /** In the unit that the heading names; undefined until it is weighed, and where the heading names no weight. */
   readonly water: number | undefined;
-  /** The words of the heading that name the unit; empty when it names none. */
-  readonly unit: string;
+  readonly unit: HeadingUnit | undefined;
   readonly factor: number | undefined;
   readonly looks: readonly Problem[];
 }
@@ -24,6 +23,7 @@ export const LIKELY_FACTORS = { least: 0.5, most: 1.2 } as const;
 /** The vessels of a table. Of a vessel that stands twice the first row is taken. */
 export function readVessels(table: TableRows<"vessels"> | undefined): KnownVessels {
   const found = new Map<string, KnownVessel & { readonly looks: Problem[] }>();
+  const unit = table && headingUnit(headingOf(table, "water"));
   for (const reader of table ? readersOf(table) : []) {
     const vessel = reader.text("vessel");
     if (vessel === "") continue;
@@ -37,8 +37,12 @@ export function readVessels(table: TableRows<"vessels"> | undefined): KnownVesse
     if (factor !== undefined && !(factor >= LIKELY_FACTORS.least && factor <= LIKELY_FACTORS.most)) {
       looks.push(reader.look("factor", `${vessel} has the wax factor ${plain(factor)}; most waxes are near 0.86`));
     }
-    const unit = reader.unit("water");
-    found.set(sameName(vessel), { row: reader.row, vessel, water: positive(water), unit, factor, looks });
+    if (unit && "other" in unit) {
+      const text = `The heading of the water weight says ${unit.words}, ${unit.other} and not a weight: no factor is learnt by it`;
+      looks.push({ kind: "vessels", role: "water", text, stops: false });
+    }
+    const weighed = unit && "other" in unit ? undefined : positive(water);
+    found.set(sameName(vessel), { row: reader.row, vessel, water: weighed, unit, factor, looks });
   }
   return found;
 }

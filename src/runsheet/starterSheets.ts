@@ -1,7 +1,9 @@
+import { plain } from "../core/check/plain";
 import type { Cell, Sheet } from "../sheet/sheet";
 import { matchColumns } from "./kinds";
 import type { WeightUnit } from "./settings";
 import { sameName } from "./tableReader";
+import { headingUnit, weightRatio } from "./weightUnits";
 
 interface Column {
   readonly heading: string;
@@ -70,20 +72,23 @@ export function starterSheets(unit: WeightUnit, present: readonly Present[] = []
       {
         heading: fill,
         ...weight,
-        ...lookUp(there("Vessels") ?? { name: "Vessels", headings: ["Vessel", fill] }, batch("Vessel")),
+        ...lookUp(there("Vessels") ?? { name: "Vessels", headings: ["Vessel", fill] }, batch("Vessel"), unit),
       },
     ]),
   ];
   return sheets.filter(({ name }) => !there(name));
 }
 
-/** The formula that looks a vessel's fill up; none where the table of vessels has no column for it. */
-function lookUp({ name, headings }: Present, sought: string): { formula?: string } {
+/** The formula that looks a vessel's fill up in this unit; none where the table of vessels has no column for it. */
+function lookUp({ name, headings }: Present, sought: string, unit: WeightUnit): { formula?: string } {
   const { vessel, fill } = matchColumns("pour", headings);
   if (vessel === undefined || fill === undefined) return {};
+  const known = headingUnit(headings[fill] as string);
+  if (known && !("weight" in known)) return {};
+  const ratio = weightRatio(known, unit);
   const column = (place: number) => `${name}[${escaped(headings[place] as string)}]`;
   return {
-    formula: `=IF(${sought}="","",INDEX(${column(fill)},MATCH(TRIM(${sought}),${column(vessel)},0)))`,
+    formula: `=IF(${sought}="","",INDEX(${column(fill)},MATCH(TRIM(${sought}),${column(vessel)},0))${ratio === 1 ? "" : `*${plain(ratio)}`})`,
   };
 }
 

@@ -22,7 +22,7 @@ export interface Lack extends Use {
 }
 
 /** Everything a run uses, ingredients before vessels, each item once. */
-export function usesOf(plan: RunPlan): Use[] {
+function usesOf(plan: RunPlan): Use[] {
   const found = new Map<string, Use>();
   const use = (item: string, amount: number, isVessel: boolean) => {
     const key = `${isVessel} ${sameName(item)}`;
@@ -57,7 +57,7 @@ export function supplies(
     const known = stock.get(sameName(use.item))?.[use.isVessel ? "count" : "weight"];
     if (!known)
       problems.push({ text: `${use.item} is not in the stock table; its stock is not checked`, stops: false });
-    else problems.push(...known.wrong.map((one) => ({ ...one, stops: false })));
+    else problems.push(...known.wrong.map((one) => ({ ...one, stops: false })), ...known.looks);
     if (!known || known.wrong.length > 0) {
       unchecked.push(use.item);
       continue;

@@ -78,15 +78,9 @@ export class RowReader<K extends KindName> {
     return typeof cell === "number" ? plain(cell) : String(cell).trim();
   }
 
-  /** The unit that the heading of a role names: `C` of `Pour at (C)`, `kg` of `Price per kg`; empty when none. */
+  /** What stands in brackets in the heading of a role, as a rule its unit: `C` of `Pour at (C)`; empty when none. */
   unit(role: Role<K>): string {
-    const column = this.columnOf(role);
-    const heading = (column !== undefined && this.table.headings[column]) || "";
-    return (/\((.*?)\)/.exec(heading)?.[1] ?? /\bper (\w+)$/i.exec(heading.trim())?.[1] ?? "").trim();
-  }
-
-  private columnOf(role: Role<K>): number | undefined {
-    return (this.table.columns as Readonly<Record<string, number | undefined>>)[role];
+    return (/\((.*?)\)/.exec(headingOf(this.table, role))?.[1] ?? "").trim();
   }
 
   /** The code of the error that a cell shows, such as `#N/A`; empty when it shows none. */
@@ -96,7 +90,7 @@ export class RowReader<K extends KindName> {
   }
 
   private cellOf(role: Role<K>): CellValue {
-    const column = this.columnOf(role);
+    const column = columnOf(this.table, role);
     return column === undefined ? null : (this.table.rows[this.row]?.[column] ?? null);
   }
 
@@ -105,6 +99,16 @@ export class RowReader<K extends KindName> {
     this.stop(role, `the cell shows ${cell.error}; mend it first`);
     return true;
   }
+}
+
+/** The heading of a role's column; empty where it has none. */
+export function headingOf<K extends KindName>(table: TableRows<K>, role: Role<K>): string {
+  const column = columnOf(table, role);
+  return (column !== undefined && table.headings[column]) || "";
+}
+
+function columnOf<K extends KindName>({ columns }: TableRows<K>, role: Role<K>): number | undefined {
+  return (columns as Readonly<Record<string, number | undefined>>)[role];
 }
 
 /** A reader for each row of a table. */

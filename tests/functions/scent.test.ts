@@ -42,7 +42,7 @@ describe("SCENTSPLIT, WAXPART, SCENTPART", () => {
     [1.5, "load: 1.5 means 150 %; write 1.5% or 0.015 if 1.5 % was meant, else a share below 100%"],
     [2, "load: 2 means 200 %; write 2% or 0.02"],
     [7.5, "load: 7.5 means 750 %; write 7.5% or 0.075"],
-    [600, "load: 600 is no share; write a percentage below 100%"],
+    [600, "load: 600 means 60000 %; write a share below 100%"],
     [-0.1, "load: -0.1 is below 0; write 0 or more"],
   ])("refuses a load of %d", (load, message) => {
     expect(messageOf(cell("WAXPART", 100, load))).toBe(message);

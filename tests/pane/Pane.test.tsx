@@ -133,6 +133,55 @@ describe("the pane", () => {
     expect(element.querySelector(".problems")?.textContent).toContain('the column "Trays" that was chosen is gone');
   });
 
+  it("matches the other columns among those that are left, and tells equal headings apart", async () => {
+    const host = new FakeHost({
+      Batch: [
+        ["Jar", "Candles", "Number", "Fill", "Fill"],
+        ["Tin", "Wide tin", 4, 200, 300],
+      ],
+    });
+    await show(host);
+    await fill("Vessel", "1");
+    expect(totals()).toContain("Candles4");
+    await fill("Fill weight", "4");
+    expect(totals()).toContain("Melted1236 g"); // 4 x 300 and 3 % more
+    expect(host.saved.at(-1)).toMatchObject({
+      columns: { "pour Batch": { vessel: "Candles", fill: "Fill, column 5" } },
+    });
+  });
+
+  it("pours from no other table by itself when the chosen one goes", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]), LastYear: batch(["Tin", 50, 200]) });
+    await show(host);
+    await fill("Pour from", "Batch");
+    delete host.all.Batch;
+    for (let i = 0; i < 2; i++) {
+      host.changed();
+      await wait(300);
+      expect(totals()).toBeUndefined();
+    }
+    expect(alert()).toBe("The table Batch is not there any more. Choose the one to pour from.");
+    await fill("Pour from", "LastYear");
+    await wait();
+    expect(totals()).toContain("Candles50");
+  });
+
+  it("keeps what was typed in a unit for coming back to it", async () => {
+    const host = new FakeHost({
+      Batch: [
+        ["Vessel", "Quantity", "Fill weight"],
+        ["Tin", 4, 7],
+      ],
+    });
+    await show(host);
+    await fill("Scale division (g)", "0.1");
+    await fill("Pot holds (g)", "2345.6");
+    await fill("Weights in", "kg");
+    await fill("Weights in", "g");
+    expect(field("Scale division (g)")?.value).toBe("0.1");
+    expect(field("Pot holds (g)")?.value).toBe("2345.6");
+  });
+
   it("changes the factor of the vessel by its name, wherever its row is now", async () => {
     const vessels = (...rows: CellValue[][]): CellValue[][] => [["Vessel", "Water weight (g)", "Wax factor"], ...rows];
     const tin = ["Tin", 125, 0.86];
@@ -237,6 +286,11 @@ describe("the pane", () => {
       content && "formula" in content ? [content.formula] : [],
     );
     expect(formulas?.[0]).toContain("INDEX(vessels[Fill (g)],MATCH(TRIM(Batch[[#This Row],[Vessel]]),vessels[Jar],0))");
+    // 8 oz in the one table are 226.796 g in the other.
+    const ounces = new FakeHost({ Vessels: [["Jar", "Fill (oz)"]] });
+    await show(ounces);
+    await press("Put starter tables in");
+    expect(JSON.stringify(ounces.added[1])).toContain("vessels[Jar],0))*28.349523125".replace("vessels", "Vessels"));
     const other = new FakeHost({ Vessels: [["Jar", "Colour"]] });
     await show(other);
     await press("Put starter tables in");

@@ -146,6 +146,8 @@ describe("a run sheet read back", () => {
     ]);
     // 4.409 oz of water are 125 g: the heading's unit is read, so 107 is what it should be.
     expect(doubts(await run(whole), vesselsIn("oz", 4.409))).toEqual([]);
+    // A volume is no weight to learn a factor from.
+    expect(vesselsIn("fl oz", 4).get("tin")).toMatchObject({ water: undefined, looks: [{ stops: false }] });
     // Half a candle is no candle.
     expect((await run(number(tin, 4, 4.5))).wrong[0]).toContain("no whole number from 0 to 6");
   });

@@ -142,7 +142,13 @@ describe("from a table to a plan", () => {
         ({ stops }) => stops,
       );
     expect(headed("Fill (fl oz)")[0]?.text).toContain("a volume and not a weight");
-    expect(headed("Fill (oz)")[0]?.text).toContain('"Weights in" says g');
+    expect(headed("Fill (oz)")[0]?.text).toContain('The heading Fill (oz) and the setting "Weights in" (g) differ');
+    for (const heading of ["Fill (Oz.)", "Fill oz", "Fill (lbs)", "Fill in ounces", "Fill (kgs)", "Fill (mls)"]) {
+      expect(headed(heading), heading).toHaveLength(1);
+    }
+    for (const heading of ["Fill (grammes)", "Fill g", "Fill weight", "Fill (g, to the line)", "Fill (brim)"]) {
+      expect(headed(heading), heading).toEqual([]);
+    }
     expect(headed("Fill (g)")).toEqual([]);
   });
 
@@ -306,7 +312,40 @@ describe("from a table to a plan", () => {
       { item: "Tin", onHand: 1, missing: 3, buy: [{ count: 3, size: 1 }], cost: 6 },
     ]);
     expect(made("Unit price (per kg)").costs?.kinds[0]?.each).toBeCloseTo(5.2, 12);
-    expect(made("Price per kg").costs?.kinds[0]?.each).toBeCloseTo(5.2, 12);
+    for (const heading of [
+      "Price per kg",
+      "Price per kg (USD)",
+      "Price (USD) per kg",
+      "Price (EUR/kg)",
+      "Price (kgs)",
+    ]) {
+      expect(made(heading).costs?.kinds[0]?.each, heading).toBeCloseTo(5.2, 12);
+    }
+    expect(made("Price (USD)").costs?.kinds[0]?.each).toBeCloseTo(200 * 10 + 12 * 100 + 2, 9);
+  });
+
+  it("counts no volume as a weight on the shelf, and says once what a heading's unit may be", () => {
+    const stock = (heading: string) => ({
+      kind: "stock" as const,
+      headings: ["", heading],
+      rows: [
+        ["Wax", 1900],
+        ["Cedar", 100],
+        ["Tin", 4],
+      ] as CellValue[][],
+      columns: { item: 0, onHand: 1 },
+    });
+    const made = (heading: string) =>
+      buildRun({ pour: pour([["Tin", 4, 212, null, null, "Cedar", 0.06]]), stock: stock(heading) }, settings);
+    for (const heading of ["On hand (ml)", "On hand (fl oz)"]) {
+      expect(made(heading).shelf, heading).toEqual({ lacks: [], unchecked: ["Wax", "Cedar"] });
+      expect(made(heading).problems).toHaveLength(1);
+    }
+    expect(made("On hand (ml)").problems[0]?.text).toContain("a volume and not a weight");
+    expect(made("On hand (tubs)").problems.map(({ text }) => text)).toEqual([
+      "The heading On hand (tubs) says tubs, which is no unit known here; its numbers are taken as g",
+    ]);
+    expect(made("On hand kg").shelf).toEqual({ lacks: [], unchecked: [] });
   });
 
   it("says what of the shelf was not checked", () => {
@@ -347,6 +386,19 @@ describe("from a table to a plan", () => {
       settings,
     ).problems;
     expect(looked).toMatchObject([{ stops: false, text: expect.stringContaining("wax maximum passed") }]);
+  });
+
+  it("speaks once of many pots that round alike, and of a limit of 1 that may mean 1 %", () => {
+    const made = (limit: number) =>
+      buildRun(
+        {
+          pour: pour([["Tin", 40, 444, null, null, "Cedar", 0.06, "of total"]]),
+          scents: { kind: "scents", headings: [], rows: [["Cedar", limit]], columns: { scent: 0, productLimit: 1 } },
+        },
+        { ...settings, potCapacity: 450 },
+      ).problems.map(({ text }) => text);
+    expect(made(0.06)).toEqual([expect.stringContaining("Cedar: pot 1 and 39 more, weighed out in steps of 1 g")]);
+    expect(made(1)).toEqual(["Cedar is not restricted here: 1 means 100 %; write 1% or 0.01 if 1 % was meant"]);
   });
 
   it("counts dye and additives in a total, not in the scent", () => {

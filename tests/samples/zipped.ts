@@ -22,7 +22,7 @@ export const partsOf = (bytes: Uint8Array): Record<string, string> =>
 
 const ENTITIES: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
 
-export const unescapeXml = (text: string): string =>
+const unescapeXml = (text: string): string =>
   text.replace(/&(amp|lt|gt|quot|apos);/g, (_, name: string) => ENTITIES[name] ?? "");
 
 export const attributesOf = (tag: string): Record<string, string> =>

@@ -1,7 +1,7 @@
 import { type Filling, ROOM } from "./filling";
 
 /** Pots times kinds: a table with more is left as it was packed, or it would take longer than the packing. */
-const MOST_PLACES = 10_000;
+const MOST_PLACES = 2_000;
 
 /**
  * The same candles in as many pots, put together as a person would: each vessel in as few pots as can be had, and no
@@ -76,17 +76,18 @@ function join(pots: readonly Filling[], sizes: readonly number[]): number[][] {
   const joined = pots.map((pot) => [...pot]);
   const weights = joined.map((pot) => weightOf(pot, sizes));
   for (const i of sizes.keys()) {
-    const holding = joined.filter((pot) => (pot[i] as number) > 0).sort((a, b) => (a[i] as number) - (b[i] as number));
+    const held = (p: number): number => joined[p]?.[i] as number;
+    const move = (from: number, to: number): void => {
+      const [give, take] = [joined[from] as number[], joined[to] as number[]];
+      take[i] = held(from) + held(to);
+      give[i] = 0;
+      for (const p of [from, to]) weights[p] = weightOf(joined[p] as number[], sizes);
+    };
+    const holding = [...joined.keys()].filter((p) => held(p) > 0).sort((a, b) => held(a) - held(b));
     for (const from of holding) {
-      const moved = from[i] as number;
-      const weight = moved * (sizes[i] as number);
-      const to = holding.find((pot) => {
-        return pot !== from && (pot[i] as number) > 0 && (weights[joined.indexOf(pot)] as number) + weight <= ROOM;
-      });
-      if (!to) continue;
-      to[i] = (to[i] as number) + moved;
-      from[i] = 0;
-      for (const pot of [to, from]) weights[joined.indexOf(pot)] = weightOf(pot, sizes);
+      const weight = held(from) * (sizes[i] as number);
+      const to = holding.find((p) => p !== from && held(p) > 0 && (weights[p] as number) + weight <= ROOM);
+      if (to !== undefined) move(from, to);
     }
   }
   return joined;

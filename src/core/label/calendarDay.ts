@@ -4,8 +4,6 @@ import { wrong } from "../check/wrong";
 /** A day of the calendar: `ordinal` counts the days of its year from 1. */
 export interface CalendarDay {
   readonly year: number;
-  readonly month: number;
-  readonly day: number;
   readonly ordinal: number;
 }
 
@@ -25,8 +23,7 @@ export function calendarDay(serial: number): CalendarDay {
     );
   }
   const time = ZERO + Math.floor(serial) * DAY;
-  const date = new Date(time);
-  const year = date.getUTCFullYear();
+  const year = new Date(time).getUTCFullYear();
   const ordinal = (time - Date.UTC(year, 0, 1)) / DAY + 1;
-  return { year, month: date.getUTCMonth() + 1, day: date.getUTCDate(), ordinal };
+  return { year, ordinal };
 }

@@ -27,7 +27,7 @@ const LEAST = { rows: 1000, columns: 26 };
 const ALIGN = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT };
 
 /** The name under which the table plugin keeps its tables in a workbook. */
-export const TABLES_RESOURCE = "SHEET_TABLE_PLUGIN";
+const TABLES_RESOURCE = "SHEET_TABLE_PLUGIN";
 
 /**
  * A workbook of these sheets. The id must be one that was never used before: the formula engine keeps what it

@@ -18,7 +18,7 @@ describe("pots put together as a person would", () => {
   });
 
   it("leaves no pot nearly empty where another can give it a vessel", () => {
-    // 0.5 and 0.45 beside 0.05: the 0.45 may go to the emptier pot.
+    // 0.5 and 0.45 beside 0.06: the 0.45 may go to the emptier pot.
     const [first, second] = tidyPots(
       [
         [1, 1, 0],
@@ -27,6 +27,18 @@ describe("pots put together as a person would", () => {
       [0.5, 0.45, 0.06],
     ) as [number[], number[]];
     expect([weight(first, [0.5, 0.45, 0.06]), weight(second, [0.5, 0.45, 0.06])].sort()).toEqual([0.5, 0.51]);
+  });
+
+  it("fills pots to the brim, in decimals too, and leaves long plans as they were packed", () => {
+    // Ten of 0.1 and five of 0.2 are two full pots, whichever way they are split.
+    const split = [
+      [4, 3],
+      [6, 2],
+    ];
+    expect(tidyPots(split, [0.1, 0.2]).map(String).sort()).toEqual(["0,5", "10,0"]);
+    // A candle to a pot, five thousand of them: nothing to tidy, and too many to look.
+    const long = Array<number[]>(5000).fill([1]);
+    expect(tidyPots(long, [0.618])).toEqual(long);
   });
 
   it("keeps the candles, the room and the number of pots, and never splits more", () => {

@@ -304,7 +304,7 @@ function result(formula: string | null, value: Value): CellModel {
   return { formula, value, type: value.startsWith("#") ? "Error" : "String" };
 }
 
-export const overlap = (a: Area, b: Area): boolean =>
+const overlap = (a: Area, b: Area): boolean =>
   a.sheet === b.sheet &&
   a.row < b.row + b.rows &&
   b.row < a.row + a.rows &&
