@@ -245,7 +245,7 @@ export function lines<V extends unknown[]>(
 /** The values of lines that must all be good; throws the first fault among them, with its row. */
 export function valuesOf<V extends unknown[]>(found: readonly Line<V>[]): V[] {
   return found.map(({ where, values, fault }) => {
-    if (fault instanceof Fault) throw new Fault(fault.kind, `${where}: ${fault.message}`);
+    if (fault instanceof Fault) throw new Fault(fault.kind, `${where} of the range: ${fault.message}`);
     if (fault) throw fault;
     return values;
   });

@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { plain } from "../core/check/plain";
 import type { Host, SourceRows } from "../host/host";
 import type { Run } from "../runsheet/buildRun";
@@ -54,6 +54,10 @@ export function AfterPour(props: {
   const [chosen, setChosen] = useState<string>();
   const [report, setReport] = useState<Report>();
   const sheet = sheets.find((name) => name === chosen) ?? sheets.at(-1) ?? "";
+  const reportAt = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (report) reportAt.current?.scrollIntoView({ block: "nearest" });
+  }, [report]);
   const factors = useMemo(() => (log ? newFactors(log, vessels) : []), [log, vessels]);
 
   const readRun = async (): Promise<PouredRun> => {
@@ -75,6 +79,7 @@ export function AfterPour(props: {
     const cells = freezeRun(await host.readSheet(sheet));
     if (cells.length === 0) throw new Error(`${sheet} is frozen already.`);
     await host.write(sheet, cells);
+    setReport(undefined);
     onMessage(`${sheet} is frozen: its weights are plain numbers now.`);
   };
   const compare = async () => {
@@ -88,7 +93,9 @@ export function AfterPour(props: {
     setChosen(written.name);
     setReport({ ...changes(old, written.run.plan, written.name), sheet: written.name });
   };
-  const takeIn = async () => {
+  /** Asks about what may be a slip, unless it has just been asked about. */
+  const takeIn = async (asked: readonly string[] = []) => {
+    setReport(undefined);
     const poured = await readRun();
     const { log: old, vessels: known } = await onReadLog();
     const wrong = [...poured.wrong, ...heavyCandles(poured, known)];
@@ -100,13 +107,11 @@ export function AfterPour(props: {
       throw new Error(`Lot ${poured.lot} is in the runs log already. Take its rows out there to take it in again.`);
     }
     const list = doubts(poured, known);
-    const isAnswered = report?.isAsking && report.sheet === sheet && report.list.join() === list.join();
-    if (list.length > 0 && !isAnswered) {
+    if (list.length > 0 && list.join() !== asked.join()) {
       const says = "Nothing is in the log yet. Look at these first; a lot goes into the log only once:";
       setReport({ sheet, says, list, isAsking: true });
       return;
     }
-    setReport(undefined);
     const rows = logRows(poured, known);
     const headings = RUNS_LOG.columns.map(({ heading }) => heading);
     if (old) await host.addRows(RUNS_LOG.table, headings, rows);
@@ -139,10 +144,10 @@ export function AfterPour(props: {
         {button("What has changed since", compare, !plan)}
         {button("Rebuild it", rebuild, !plan)}
         {button("Freeze it", freeze)}
-        {button(isAsked ? "Take it in all the same" : "Take in what was poured", takeIn)}
+        {button("Take in what was poured", () => takeIn())}
         {host.print && button("Print or save as PDF", async () => host.print?.(sheet))}
       </div>
-      <div role="status">
+      <div role="status" ref={reportAt}>
         {report && (
           <>
             <p>{report.says}</p>
@@ -154,6 +159,7 @@ export function AfterPour(props: {
           </>
         )}
       </div>
+      {isAsked && button("Take it in all the same", () => takeIn(report.list))}
       {changed.length > 0 && (
         <>
           <h3>Wax factors the log shows</h3>

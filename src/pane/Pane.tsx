@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useState } from "react";
+import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Host, SourceRows } from "../host/host";
 import { buildRun, type Run, type Tables } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
@@ -8,6 +8,7 @@ import { isRunSheet, nextLot } from "../runsheet/nextLot";
 import { readVessels } from "../runsheet/readVessels";
 import { loggedLots, type NewFactor } from "../runsheet/runsLog";
 import type { Settings } from "../runsheet/settings";
+import { type FurtherKind, starterSheet } from "../runsheet/starterSheets";
 import { type Problem, sameName } from "../runsheet/tableReader";
 import { AfterPour } from "./AfterPour";
 import { Button } from "./Button";
@@ -32,7 +33,8 @@ export function Pane({ host }: { host: Host }) {
     setMessage({ text: error instanceof Error ? error.message : String(error), bad: true });
   }, []);
   const say = useCallback((text: string) => setMessage({ text, bad: false }), []);
-  const { busy, run: doing } = useWork(onError);
+  const clear = useCallback(() => setMessage(undefined), []);
+  const { busy, run: doing } = useWork(clear, onError);
   /** Writing under way: the share that is done, and the way to stop it. */
   const [writing, setWriting] = useState<{ share: number; stop: AbortController }>();
   const [written, setWritten] = useState<readonly string[]>([]);
@@ -60,7 +62,6 @@ export function Pane({ host }: { host: Host }) {
     if (!settings || serial === undefined) return undefined;
     const stop = new AbortController();
     setWriting({ share: 0, stop });
-    setMessage(undefined);
     try {
       const { read, run } = await fresh();
       const lot = nextLot(serial, await host.sheetNames(), read.log ? loggedLots(read.log) : []);
@@ -78,6 +79,12 @@ export function Pane({ host }: { host: Host }) {
       setWriting(undefined);
     }
   };
+
+  // On a narrow page the footer may stand below what is seen.
+  const footer = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (message) footer.current?.scrollIntoView({ block: "nearest" });
+  }, [message]);
 
   useEffect(() => {
     if (!sources || writing) return;
@@ -114,8 +121,15 @@ export function Pane({ host }: { host: Host }) {
       say("The first row that is selected is read as headings.");
     });
 
+  const putIn = (kind: FurtherKind) =>
+    doing(async () => {
+      if (kept) await host.addSheet(starterSheet(kind, kept.choices.unit));
+      await choose(kind, undefined);
+    });
+
   const tableChoice = (kind: KindName) => {
     const rows = tables[kind];
+    const isNamed = sources?.some(({ name }) => sameName(name) === sameName(KINDS[kind].name));
     return (
       <TableChoice
         key={kind}
@@ -124,6 +138,7 @@ export function Pane({ host }: { host: Host }) {
         rows={rows}
         columns={rows && kept ? columnsOf(kind, rows, kept.columns).columns : {}}
         onChoose={(name) => choose(kind, name).catch(onError)}
+        onPutIn={kind === "pour" || isNamed ? undefined : () => putIn(kind)}
         onColumn={(role, column) =>
           keep((before) => ({
             ...before,
@@ -163,8 +178,9 @@ export function Pane({ host }: { host: Host }) {
                     .join(", ") || "none"}
                 </summary>
                 <p className="hint">
-                  Scents: limits, temperatures, cure. Recipes: blends of waxes and oils, dye. Stock: what is missing and
-                  the packs to buy. Prices: the cost. Vessels: the wax factors that pours show.
+                  Found by these names, or choose one. Scents: limits, temperatures, cure. Recipes: blends of waxes and
+                  oils, dye. Stock: what is missing and the packs to buy. Prices: the cost. Vessels: the wax factors
+                  that pours show.
                 </p>
                 {MORE.map(tableChoice)}
               </details>
@@ -217,7 +233,7 @@ export function Pane({ host }: { host: Host }) {
         onFactor={changeFactor}
         onMessage={say}
       />
-      <footer>
+      <footer ref={footer}>
         <Button
           look="main"
           off={!isReady || busy}

@@ -9,6 +9,8 @@ const SHADES = 6;
 export function PotPicture(props: { pot: PlannedPot; number: number; capacity: number; unit: string }) {
   const { pot, number, capacity, unit } = props;
   const poured = pot.lines.reduce((sum, line) => sum + line.poured, 0);
+  // Dye and additives.
+  const others = Number((pot.melted - pot.wax - pot.scent).toFixed(9));
   const level = Math.min(1, pot.melted / capacity) * HEIGHT;
   let bottom = TOP + HEIGHT;
   const layers = pot.lines.map((line, i) => {
@@ -36,6 +38,7 @@ export function PotPicture(props: { pot: PlannedPot; number: number; capacity: n
         <span>
           wax {plain(pot.wax)}
           {pot.scent > 0 && `, scent ${plain(pot.scent)}`}
+          {others > 0 && `, other ${plain(others)}`}
         </span>
         <span>{said}</span>
       </figcaption>

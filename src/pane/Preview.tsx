@@ -10,6 +10,8 @@ const DRAWN = 60;
 export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings }) {
   const { unit, potCapacity } = settings;
   const drawn = Math.ceil(DRAWN / plan.scents.length);
+  const { melted, wax, scent } = plan.totals;
+  const others = Number((melted - wax - scent).toFixed(9));
   const weight = (value: number) => `${plain(Number(value.toPrecision(9)))} ${unit}`;
   return (
     <>
@@ -37,6 +39,12 @@ export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings 
         <dd>{weight(plan.totals.wax)}</dd>
         <dt>Scent</dt>
         <dd>{weight(plan.totals.scent)}</dd>
+        {others > 0 && (
+          <>
+            <dt>Dye and additives</dt>
+            <dd>{weight(others)}</dd>
+          </>
+        )}
         <dt>Melted</dt>
         <dd>{weight(plan.totals.melted)}</dd>
       </dl>

@@ -1,5 +1,6 @@
 import type { Source, SourceRows } from "../host/host";
 import { KINDS, type KindName, roleName, rolesOf } from "../runsheet/kinds";
+import { Button } from "./Button";
 import { columnNames } from "./columns";
 import { ChoiceField } from "./fields";
 
@@ -14,8 +15,10 @@ export function TableChoice(props: {
   onChoose: (name: string | null) => void;
   /** A column by its name, or null for none. */
   onColumn: (role: string, column: string | null) => void;
+  /** Puts a table of this kind in; left out where that is no use. */
+  onPutIn?: (() => void) | undefined;
 }) {
-  const { kind, sources, rows, columns, onChoose, onColumn } = props;
+  const { kind, sources, rows, columns, onChoose, onColumn, onPutIn } = props;
   const roles = rolesOf(kind);
   const isSelection = rows?.name === "";
   return (
@@ -32,6 +35,7 @@ export function TableChoice(props: {
           if (name !== "" && !(kind === "pour" && name === NONE)) onChoose(name === NONE ? null : name);
         }}
       />
+      {!rows && onPutIn && <Button onPress={onPutIn}>Put an empty {KINDS[kind].name} table in</Button>}
       {rows && (
         <details>
           <summary>

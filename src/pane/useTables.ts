@@ -66,7 +66,7 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
   }, [host, refresh, onError]);
 
   const choose = useCallback(
-    (kind: KindName, choice: Choice) => {
+    (kind: KindName, choice: Choice | undefined) => {
       choices.current[kind] = choice;
       return refresh();
     },

@@ -1,7 +1,7 @@
 import { useCallback, useRef, useState } from "react";
 
 /** Does one thing at a time: what is pressed while work is under way does nothing. */
-export function useWork(onError: (error: unknown) => void) {
+export function useWork(onStart: () => void, onError: (error: unknown) => void) {
   const [busy, setBusy] = useState(false);
   // Two presses may come before the first one is drawn.
   const isBusy = useRef(false);
@@ -10,6 +10,7 @@ export function useWork(onError: (error: unknown) => void) {
       if (isBusy.current) return;
       isBusy.current = true;
       setBusy(true);
+      onStart();
       try {
         await work();
       } catch (error) {
@@ -19,7 +20,7 @@ export function useWork(onError: (error: unknown) => void) {
         setBusy(false);
       }
     },
-    [onError],
+    [onStart, onError],
   );
   return { busy, run };
 }

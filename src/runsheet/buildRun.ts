@@ -1,6 +1,6 @@
 import { type Costs, costs } from "./costs";
 import { type KindName, missingRoles, roleName } from "./kinds";
-import { mixedUnits } from "./mixedUnits";
+import { mixedFills, otherUnits } from "./mixedUnits";
 import { loadText, planRun, type RunPlan } from "./planRun";
 import { readRecipes } from "./readRecipes";
 import { type ReadRows, readRows, type UsualSetting } from "./readRows";
@@ -41,13 +41,15 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   const recipes = readRecipes(tables.recipes);
   const vessels = readVessels(tables.vessels);
   const known = { scents, vessels: tables.vessels && new Set(vessels.keys()) };
-  const read = problems.length > 0 ? NO_ROWS : readRows(pour, known, settings);
+  // Nothing is planned from columns that are missing or in another unit: every figure would be wrong.
+  problems.push(...otherUnits(pour, settings.unit));
+  const read = problems.some(({ stops }) => stops) ? NO_ROWS : readRows(pour, known, settings);
   const { plan, problems: planned } = planRun(
     read.rows,
     { notes: (scent) => scents.get(scent)?.notes, recipe: (scent) => recipes.get(scent) },
     settings,
   );
-  problems.push(...mixedUnits(pour, read.rows, settings), ...read.problems, ...planned);
+  problems.push(...mixedFills(read.rows), ...read.problems, ...planned);
   // Of the other tables only what this run uses can stop it.
   for (const scent of read.scents) {
     problems.push(...(scents.get(scent)?.wrong ?? []), ...(recipes.get(scent)?.wrong ?? []));

@@ -32,7 +32,7 @@ export function describeRun(run: Run, head: RunHead): Sheet {
   const page = new Page(WIDTHS.length);
   const { settings } = head;
   const weight = decimalsFormat(settings.division);
-  const writing: Writing = { settings, weight, scale: settings.live ? "General" : weight };
+  const writing: Writing = { settings, weight, scale: settings.live ? openEnded(weight) : weight };
   headOf(page, head);
   for (const [s, scent] of run.plan.scents.entries()) {
     for (const [p, pot] of scent.pots.entries()) {
@@ -53,6 +53,9 @@ export function describeRun(run: Run, head: RunHead): Sheet {
     print: { paper: settings.paper, repeatRows: [0, 0] },
   };
 }
+
+/** A format that also shows what a finer division would weigh, should it be changed on a live sheet. */
+const openEnded = (format: string): string => (format === "0" ? "General" : `${format}####`);
 
 function headOf(page: Page, { lot, date, settings }: RunHead): void {
   const { unit, live } = settings;
@@ -129,6 +132,18 @@ function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
     ],
     "total",
     keyOf("*", "totals"),
+  );
+  const others = Number((all.melted - all.wax - all.scent).toFixed(9));
+  if (plan.scents.every(({ ingredients }) => ingredients.every((one) => one.basis === "part" || one.isScent))) return;
+  const at = page.next - 1;
+  page.row(
+    [
+      { text: "Of it dye and additives", across: 5 },
+      { ...(live ? { formula: `=F${at}-D${at}-E${at}` } : { number: others }), format: scale },
+      {},
+    ],
+    "note",
+    keyOf("*", "others"),
   );
 }
 

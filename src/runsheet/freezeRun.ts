@@ -10,6 +10,7 @@ const PLANNED: Readonly<Partial<Record<RowKind, readonly number[]>>> = {
   load: [AT.share, AT.planned],
   vessel: [AT.planned, AT.label],
   totals: [1, 2, 3, 4, 5],
+  others: [5],
   cure: [AT.until],
 };
 

@@ -25,7 +25,19 @@ export const LIVE_NOTE = "Live: change a count, a fill, a load or a figure above
 export const FROZEN_NOTE = "Frozen: plain numbers. A changed count moves nothing.";
 
 /** What a row holds. */
-export type RowKind = "pot" | "wax" | "scent" | "additive" | "melted" | "load" | "step" | "vessel" | "totals" | "cure";
+export type RowKind =
+  | "pot"
+  | "wax"
+  | "scent"
+  | "additive"
+  | "melted"
+  | "load"
+  | "weighed"
+  | "step"
+  | "vessel"
+  | "totals"
+  | "others"
+  | "cure";
 
 /** The keys of the rows of a scent, numbered from 1: what formulas add up and what is read back. */
 export const keyOf = (scent: number | "*", what: RowKind): string => `${scent} ${what}`;

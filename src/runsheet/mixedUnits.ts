@@ -1,37 +1,34 @@
 import { plain } from "../core/check/plain";
 import type { KindName, Role } from "./kinds";
 import type { PourRow } from "./readRows";
-import type { Settings, WeightUnit } from "./settings";
+import type { WeightUnit } from "./settings";
 import { headingOf, type Problem, type TableRows } from "./tableReader";
 import { headingUnit, weightRatio } from "./weightUnits";
 
 /** Grams stand 28 times higher than ounces: a fill so far from the others may be in the other unit. */
 const FAR = 20;
 
-/** Weights of the table poured from that look as if they were in another unit, or no weights at all. */
-export function mixedUnits(table: TableRows<"pour">, rows: readonly PourRow[], settings: Settings): Problem[] {
-  const problems: Problem[] = [];
-  for (const role of ["fill", "water"] as const) {
-    const { ratio, problem } = scaleOf(table, role, settings.unit);
-    if (problem) problems.push({ ...problem, stops: ratio === undefined });
-    else if (ratio !== 1) {
-      const text = `The heading ${headingOf(table, role)} and the setting "Weights in" (${settings.unit}) differ; make them the same`;
-      problems.push({ role, text, stops: true });
-    }
-  }
+/** Columns of the table poured from whose headings name another unit than the setting, or no weight at all. */
+export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Problem[] {
+  return (["fill", "water"] as const).flatMap((role): Problem[] => {
+    const { ratio, problem } = scaleOf(table, role, setting);
+    if (problem) return [{ ...problem, stops: ratio === undefined }];
+    if (ratio === 1) return [];
+    const text = `The heading ${headingOf(table, role)} and the setting "Weights in" (${setting}) differ; make them the same`;
+    return [{ role, text, stops: true }];
+  });
+}
+
+/** Fills so far from the others that they look as if they were in another unit. */
+export function mixedFills(rows: readonly PourRow[]): Problem[] {
   const fills = rows.map(({ fill }) => fill).sort((a, b) => a - b);
   const middle = fills[Math.floor(fills.length / 2)];
-  if (middle === undefined || fills.length < 3) return problems;
-  for (const { row, vessel, fill } of rows) {
-    if (fill < middle * FAR && fill > middle / FAR) continue;
-    problems.push({
-      row,
-      role: "fill",
-      text: `${vessel} is filled with ${plain(fill)}, the middle one with ${plain(middle)}; is it in another unit?`,
-      stops: false,
-    });
-  }
-  return problems;
+  if (middle === undefined || fills.length < 3) return [];
+  return rows.flatMap(({ row, vessel, fill }): Problem[] => {
+    if (fill < middle * FAR && fill > middle / FAR) return [];
+    const text = `${vessel} is filled with ${plain(fill)}, the middle one with ${plain(middle)}; is it in another unit?`;
+    return [{ row, role: "fill", text, stops: false }];
+  });
 }
 
 /**

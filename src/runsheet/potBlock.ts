@@ -80,7 +80,7 @@ export function potBlock(
       { formula: `=IF(COUNT(E${top}:E${bottom})=0,"",${sumOf("E")})`, format: "General" },
       live
         ? {
-            formula: `=IF(NOT(${isLoss}),"mend the share melted beyond",IF(ISNUMBER(${sumOf("D")}),IF(${sumOf("D")}>${HEAD.capacity}+${HEAD.division}/2,"more than the pot holds",""),"mend the counts below"))`,
+            formula: `=IF(NOT(${isLoss}),"mend the share melted beyond",IF(NOT(ISNUMBER(SUM(D${first}:D${last}))),"mend the counts below",IF(NOT(ISNUMBER(${sumOf("D")})),"mend the shares above",IF(${sumOf("D")}>${HEAD.capacity}+${HEAD.division}/2,"more than the pot holds",""))))`,
             look: "alert",
             across: 2,
           }
@@ -120,6 +120,7 @@ export function potBlock(
         limits.length > 0 ? { formula: ifWeighed(overLimit("E")), look: "alert", across: 4 } : { across: 4 },
       ],
       "note",
+      keyOf(scentNumber, "weighed"),
     );
   }
   for (const { name, target } of steps) {
@@ -191,7 +192,7 @@ interface LoadLimit {
 /** The limits of a scent that are known. */
 function limitsOf({ notes }: ScentRun): LoadLimit[] {
   const limit = (name: string, most: number | undefined, basis: Basis): LoadLimit[] =>
-    most === undefined ? [] : [{ basis, most, said: `Over the ${name}, ${percent(most)} % ${basis}. ` }];
+    most === undefined ? [] : [{ basis, most, said: `Over ${name} ${percent(most)} % ${basis}. ` }];
   return [
     ...limit("wax maximum", notes?.waxMaximum, "of wax"),
     ...limit("product limit", notes?.productLimit, "of total"),

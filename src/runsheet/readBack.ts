@@ -28,6 +28,8 @@ export interface PouredPot {
   readonly parts: readonly PouredPart[];
   readonly wax: Weighed;
   readonly scentWeight: Weighed;
+  /** What stands beside the load as weighed: the limits it passes. */
+  readonly remark: string;
   /** Temperatures and times, by name. */
   readonly steps: ReadonlyMap<string, string>;
   readonly lines: readonly PouredLine[];
@@ -50,8 +52,6 @@ export interface PouredRun {
   readonly cure: ReadonlyMap<string, number>;
   /** What is written on the sheet and cannot be, by row. */
   readonly wrong: readonly string[];
-  /** Actual weights that are not written yet although others are, by row. */
-  readonly gaps: readonly string[];
 }
 
 /**
@@ -64,12 +64,18 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
   const date = rows.find((row) => row[AT.name] === DATE)?.[1];
   const unit = CHOICES.unit.find((one) => rows.some((row) => unitIn(row[AT.name]) === one));
   if (lot === undefined || typeof date !== "number" || unit === undefined) return undefined;
-  const pots: { scent: string; parts: PouredPart[]; steps: Map<string, string>; lines: PouredLine[] }[] = [];
+  const pots: {
+    scent: string;
+    parts: PouredPart[];
+    remark: string;
+    steps: Map<string, string>;
+    lines: PouredLine[];
+  }[] = [];
   const cure = new Map<string, number>();
   const wrong: string[] = [];
   for (const [r, row] of rows.entries()) {
     const kind = kindOfKey(row[AT.key]);
-    if (kind === "pot") pots.push({ scent: scentIn(row[AT.name]), parts: [], steps: new Map(), lines: [] });
+    if (kind === "pot") pots.push({ scent: scentIn(row[AT.name]), parts: [], remark: "", steps: new Map(), lines: [] });
     const pot = pots.at(-1);
     if (!pot || !kind) continue;
     const label = String(row[AT.name] ?? "");
@@ -87,7 +93,8 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
       check(AT.actual, "actual weight");
       const [planned, actual] = [numberIn(row[AT.planned]) ?? 0, numberIn(row[AT.actual])];
       pot.parts.push({ sort: kind, label, row: r + 1, planned, actual });
-    } else if (kind === "step") pot.steps.set(label, String(row[AT.target] ?? ""));
+    } else if (kind === "weighed") pot.remark = textIn(row[AT.planned]);
+    else if (kind === "step") pot.steps.set(label, String(row[AT.target] ?? ""));
     else if (kind === "cure") cure.set(label, numberIn(row[AT.days]) ?? 0);
     else if (kind === "vessel") {
       const count = numberIn(row[AT.count]) ?? 0;
@@ -97,8 +104,6 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
       pot.lines.push({ vessel: label, count, fill: numberIn(row[AT.fill]) ?? 0, good, weighed });
     }
   }
-  const parts = pots.flatMap((pot) => pot.parts);
-  const isWeighed = parts.some(({ actual }) => actual !== undefined);
   return {
     lot,
     date,
@@ -106,9 +111,6 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
     pots: pots.map((pot) => ({ ...pot, wax: together(pot.parts, "wax"), scentWeight: together(pot.parts, "scent") })),
     cure,
     wrong,
-    gaps: parts.flatMap(({ row, label, actual }) =>
-      isWeighed && actual === undefined ? [`Row ${row}: ${label} has no actual weight`] : [],
-    ),
   };
 }
 
@@ -127,12 +129,16 @@ function numberIn(cell: CellValue | undefined): number | undefined {
   return typeof cell === "number" ? cell : undefined;
 }
 
+function textIn(cell: CellValue | undefined): string {
+  return typeof cell === "string" ? cell.trim() : "";
+}
+
 /** All parts of a sort together. */
 function together(parts: readonly PouredPart[], sort: PouredPart["sort"]): Weighed {
   const own = parts.filter((part) => part.sort === sort);
   const actual = own.map((part) => part.actual);
   return {
     planned: sum(own.map(({ planned }) => planned)),
-    actual: actual.includes(undefined) ? undefined : sum(actual as number[]),
+    actual: actual.length === 0 || actual.includes(undefined) ? undefined : sum(actual as number[]),
   };
 }

@@ -50,10 +50,12 @@ export function readRows(table: TableRows<"pour">, known: KnownToRows, settings:
   const problems: Problem[] = [];
   const scents = new Set<string>();
   const usual = new Set<UsualSetting>();
-  for (const reader of readersOf(table)) {
+  const readers = readersOf(table);
+  const scented = table.columns.scent === undefined ? "no column" : readers.some((one) => one.text("scent") !== "");
+  for (const reader of readers) {
     if (reader.isBlank("quantity") || reader.number("quantity") === 0) continue;
     scents.add(sameName(reader.text("scent")));
-    const found = readRow(reader, table.columns.scent !== undefined, known, settings, usual);
+    const found = readRow(reader, scented, known, settings, usual);
     if (found) rows.push(found);
     problems.push(...reader.wrong);
   }
@@ -62,7 +64,8 @@ export function readRows(table: TableRows<"pour">, known: KnownToRows, settings:
 
 function readRow(
   reader: RowReader<"pour">,
-  namesScents: boolean,
+  /** Whether any row names a scent. */
+  scented: boolean | "no column",
   known: KnownToRows,
   settings: Settings,
   usual: Set<UsualSetting>,
@@ -82,7 +85,7 @@ function readRow(
   const scent = reader.text("scent");
   const { notes, wrong } = known.scents.get(sameName(scent)) ?? {};
   // A row that names no scent where others do is poured without: a load is never guessed onto it.
-  const isBare = namesScents && scent === "";
+  const isBare = scented !== "no column" && scent === "";
   const own = reader.number("load");
   // A load that is wrong in the table of scents is mended there, not in each row that repeats it.
   const isWrongThere = wrong?.some(({ role, stops }) => role === "load" && stops) && !(own !== undefined && own < 1);
@@ -94,8 +97,12 @@ function readRow(
   const basis = reader.check(() => basisOf("basis", named || settings.basis));
   // A fill that no label can declare is a slip of its unit.
   if (fill !== undefined) reader.check(() => netLabel(fill, settings.unit, settings.label));
-  if (reader.wrong.length > 0) return undefined;
+  if (reader.wrong.some(({ stops }) => stops)) return undefined;
   if (quantity === undefined || fill === undefined || load === undefined || basis === undefined) return undefined;
+  if (isBare && scented && reader.isBlank("load")) {
+    const text = `${vessel} names no scent and is poured without; a scent with a load of 0 % would say that it is meant so`;
+    reader.wrong.push(reader.look("scent", text));
+  }
   const isLoadGiven = own !== undefined || notes?.load !== undefined;
   return { row: reader.row, vessel, quantity, fill, scent, load, basis, isLoadGiven };
 }

@@ -29,6 +29,7 @@ export const RUNS_LOG = {
     { heading: "Water weight", width: 12, format: "0.0##" },
     { heading: "Wax factor shown", width: 12, format: "0.0000" },
     { heading: "Weights in", width: 10 },
+    { heading: "Remarks", width: 40 },
   ],
 } as const;
 
@@ -43,6 +44,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
     count: number;
     good: { good: number; of: number }[];
     weighed: number[];
+    remarks: Set<string>;
     weights: { wax: number; waxActual?: number | undefined; scent: number; scentActual?: number | undefined }[];
   }
   const groups = new Map<string, Group>();
@@ -56,9 +58,11 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
         count: 0,
         good: [],
         weighed: [],
+        remarks: new Set(),
         weights: [],
       };
       groups.set(key, group);
+      if (pot.remark !== "") group.remarks.add(pot.remark);
       const share = poured > 0 ? (count * fill) / poured : 0;
       const part = (weight: number | undefined) => (weight === undefined ? undefined : weight * share);
       group.count += count;
@@ -72,7 +76,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       });
     }
   }
-  return [...groups.values()].map(({ scent, vessel, count, good, weighed, weights }) => {
+  return [...groups.values()].map(({ scent, vessel, count, good, weighed, remarks, weights }) => {
     const all = (values: (number | undefined)[]) => (values.includes(undefined) ? undefined : sum(values as number[]));
     const [wax, waxActual, scentPlanned, scentActual] = [
       all(weights.map((one) => one.wax)),
@@ -81,8 +85,8 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       all(weights.map((one) => one.scentActual)),
     ];
     const goodCount = good.length > 0 ? sum(good.map((one) => one.good)) : undefined;
-    // A pot whose candles were not counted is no pot of rejects.
-    const counted = sum(good.map((one) => one.of));
+    // A pot whose candles were not counted is no pot of rejects: the yield waits until all are.
+    const isCounted = sum(good.map((one) => one.of)) === count;
     const each = weighed.length > 0 ? sum(weighed) / weighed.length : undefined;
     const water = waterIn(vessels.get(sameName(vessel)), run.unit);
     const load =
@@ -92,7 +96,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
     const numbers = [
       count,
       goodCount,
-      goodCount !== undefined && counted > 0 ? goodCount / counted : undefined,
+      goodCount !== undefined && isCounted && count > 0 ? goodCount / count : undefined,
       wax,
       waxActual,
       scentPlanned,
@@ -109,6 +113,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       { text: vessel },
       ...numbers.map((number) => (number === undefined ? null : { number })),
       { text: run.unit },
+      remarks.size === 0 ? null : { text: [...remarks].join(" ") },
     ];
   });
 }
@@ -121,10 +126,28 @@ export function heavyCandles(run: PouredRun, vessels: KnownVessels): string[] {
 }
 
 /**
- * What is written on a poured sheet and may be a slip: to be asked about before it is logged. Actual weights that are
- * missing or far from the plan, and candles far from what their vessel's water lets expect.
+ * What is written on a poured sheet and may be a slip: to be asked about before it is logged, for a lot is logged
+ * once. What is missing of a pot, loads over a limit, actual weights far from the plan, and candles far from what
+ * their vessel's water lets expect.
  */
 export function doubts(run: PouredRun, vessels: KnownVessels): string[] {
+  const pots = run.pots.flatMap((pot, i) => {
+    const lacks = [
+      ...missing(
+        pot.parts.map(({ actual }) => actual),
+        "actual weight",
+      ),
+      ...missing(
+        pot.lines.map(({ good }) => good),
+        "count of good ones",
+      ),
+    ];
+    const name = `${pot.scent}, pot ${run.pots.slice(0, i + 1).filter(({ scent }) => scent === pot.scent).length}`;
+    return [
+      ...(lacks.length > 0 ? [`${name}: ${lacks.join(", ")}`] : []),
+      ...(pot.remark === "" ? [] : [`${name}, as weighed: ${pot.remark}`]),
+    ];
+  });
   const far = run.pots.flatMap(({ parts }) =>
     parts.flatMap(({ row, label, planned, actual }) =>
       actual !== undefined && (actual > 2 * planned || actual < planned / 2)
@@ -137,7 +160,14 @@ export function doubts(run: PouredRun, vessels: KnownVessels): string[] {
       ? [`One ${vessel} is written to weigh ${said(weighed, water, run)}`]
       : [],
   );
-  return [...run.gaps, ...far, ...odd];
+  return [...pots, ...far, ...odd];
+}
+
+/** `no actual weight`, or `2 of 3 without actual weight`; nothing where each is written. */
+function missing(values: readonly (number | undefined)[], what: string): string[] {
+  const lacking = values.filter((value) => value === undefined).length;
+  if (lacking === 0) return [];
+  return [lacking === values.length ? `no ${what}` : `${lacking} of ${values.length} without ${what}`];
 }
 
 /** The candles that were weighed and whose vessel's water is known, in the unit of the run. */

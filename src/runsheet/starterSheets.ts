@@ -1,6 +1,6 @@
 import { plain } from "../core/check/plain";
 import type { Cell, Sheet } from "../sheet/sheet";
-import { matchColumns } from "./kinds";
+import { KINDS, type KindName, matchColumns } from "./kinds";
 import type { WeightUnit } from "./settings";
 import { sameName } from "./tableReader";
 import { headingUnit, weightRatio } from "./weightUnits";
@@ -20,43 +20,78 @@ interface Present {
   readonly headings: readonly string[];
 }
 
+/** The further tables that can be put in, each under the name by which it is found. */
+export type FurtherKind = Exclude<KindName, "pour">;
+
 /**
  * The tables a new workbook begins with: their rows are free, ready for the maker's own. Those that are there by
  * name are left out, and a Batch beside another Vessels looks the fills up there, or has them typed.
  */
 export function starterSheets(unit: WeightUnit, present: readonly Present[] = []): Sheet[] {
-  const weight = { width: 14, format: "0.0" };
-  const rate = { width: 16, format: "0.0%" };
-  // Where wax is weighed in ounces, thermometers are read in Fahrenheit.
-  const degrees = unit === "oz" || unit === "lb" ? "F" : "C";
-  const of = (table: string) => (column: string) => `${table}[[#This Row],[${column}]]`;
-  const [vessels, batch] = [of("Vessels"), of("Batch")];
-  const fill = `Fill weight (${unit})`;
   const there = (name: string) => present.find((table) => sameName(table.name) === sameName(name));
+  const fill = fillHeading(unit);
   const sheets = [
-    starter(
-      "Vessels",
-      "Weigh the water each vessel holds to its fill line. A blank wax factor is taken as 0.86 until your own test pour shows a better one.",
-      [
+    starterSheet("vessels", unit),
+    starterSheet("scents", unit),
+    starter("Batch", "What to pour: a row for each vessel and scent. Rows without a quantity are left out.", [
+      { heading: "Vessel", width: 24 },
+      { heading: "Scent", width: 22 },
+      { heading: "Quantity", width: 10 },
+      {
+        heading: fill,
+        ...weightLook(unit),
+        ...lookUp(
+          there("Vessels") ?? { name: "Vessels", headings: ["Vessel", fill] },
+          "Batch[[#This Row],[Vessel]]",
+          unit,
+        ),
+      },
+    ]),
+  ];
+  return sheets.filter(({ name }) => !there(name));
+}
+
+/** A further table with free rows. */
+export function starterSheet(kind: FurtherKind, unit: WeightUnit): Sheet {
+  const { note, columns } = FURTHER[kind](unit);
+  return starter(KINDS[kind].name, note, columns);
+}
+
+const fillHeading = (unit: WeightUnit): string => `Fill weight (${unit})`;
+const weightLook = (unit: WeightUnit) => ({
+  width: 14,
+  format: unit === "g" ? "0.0" : unit === "oz" ? "0.00" : "0.000",
+});
+const RATE = { width: 16, format: "0.0%" };
+const MONEY = { width: 14, format: "#,##0.00" };
+
+const FURTHER: Readonly<
+  Record<FurtherKind, (unit: WeightUnit) => { readonly note: string; readonly columns: readonly Column[] }>
+> = {
+  vessels: (unit) => {
+    const water = `Water weight (${unit})`;
+    const formula = `=POUR.FILLWEIGHT(Vessels[[#This Row],[${water}]],Vessels[[#This Row],[Wax factor]])`;
+    return {
+      note: "Weigh the water each vessel holds to its fill line. A blank wax factor is taken as 0.86 until your own test pour shows a better one.",
+      columns: [
         { heading: "Vessel", width: 24 },
-        { heading: `Water weight (${unit})`, ...weight },
+        { heading: water, ...weightLook(unit) },
         { heading: "Wax factor", width: 12, format: "0.000" },
-        {
-          heading: fill,
-          ...weight,
-          formula: `=POUR.FILLWEIGHT(${vessels(`Water weight (${unit})`)},${vessels("Wax factor")})`,
-        },
+        { heading: fillHeading(unit), ...weightLook(unit), formula },
       ],
-    ),
-    starter(
-      "Scents",
-      "Loads and limits come from the suppliers' documents. A load is a share of the wax or of the total, as its basis says.",
-      [
+    };
+  },
+  scents: (unit) => {
+    // Where wax is weighed in ounces, thermometers are read in Fahrenheit.
+    const degrees = unit === "oz" || unit === "lb" ? "F" : "C";
+    return {
+      note: "Loads and limits come from the suppliers' documents; write 6% or 0.06. A load is a share of the wax or of the total, as its basis says.",
+      columns: [
         { heading: "Scent", width: 22 },
-        { heading: "Load (%)", ...rate },
+        { heading: "Load (%)", ...RATE },
         { heading: "Basis (of wax or of total)", width: 14 },
-        { heading: "Wax maximum (%)", ...rate },
-        { heading: "Product limit (%)", ...rate },
+        { heading: "Wax maximum (%)", ...RATE },
+        { heading: "Product limit (%)", ...RATE },
         { heading: `Melt at (${degrees})`, width: 12 },
         { heading: `Add at (${degrees})`, width: 12 },
         { heading: "Stir (min)", width: 12 },
@@ -64,20 +99,35 @@ export function starterSheets(unit: WeightUnit, present: readonly Present[] = []
         { heading: `Flash point (${degrees})`, width: 16 },
         { heading: "Cure days", width: 10 },
       ],
-    ),
-    starter("Batch", "What to pour: a row for each vessel and scent. Rows without a quantity are left out.", [
-      { heading: "Vessel", width: 24 },
+    };
+  },
+  recipes: () => ({
+    note: "A row for each ingredient of a scent. Basis part: parts of the wax, any sum; of wax or of total: a load, such as 6%. Sort: wax, scent, dye or additive.",
+    columns: [
       { heading: "Scent", width: 22 },
-      { heading: "Quantity", width: 10, format: "0" },
-      {
-        heading: fill,
-        ...weight,
-        ...lookUp(there("Vessels") ?? { name: "Vessels", headings: ["Vessel", fill] }, batch("Vessel"), unit),
-      },
-    ]),
-  ];
-  return sheets.filter(({ name }) => !there(name));
-}
+      { heading: "Ingredient", width: 24 },
+      { heading: "Share", width: 10 },
+      { heading: "Basis", width: 12 },
+      { heading: "Sort", width: 12 },
+    ],
+  }),
+  stock: (unit) => ({
+    note: `What is on hand, by the names that the run sheet uses: Wax or the ingredient, the scent, the vessel. Weights in ${unit}, vessels by number. An item with several packs may have several rows.`,
+    columns: [
+      { heading: "Item", width: 24 },
+      { heading: `On hand (${unit})`, width: 14 },
+      { heading: `Pack size (${unit})`, width: 14 },
+      { heading: "Pack price", ...MONEY },
+    ],
+  }),
+  prices: (unit) => ({
+    note: `What one ${unit} of an ingredient costs, or one vessel, by the names that the run sheet uses.`,
+    columns: [
+      { heading: "Item", width: 24 },
+      { heading: `Unit price (per ${unit})`, width: 16, format: "#,##0.00##" },
+    ],
+  }),
+};
 
 /** The formula that looks a vessel's fill up in this unit; none where the table of vessels has no column for it. */
 function lookUp({ name, headings }: Present, sought: string, unit: WeightUnit): { formula?: string } {

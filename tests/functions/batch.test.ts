@@ -68,7 +68,9 @@ describe("POTPLAN and POTCOUNT", () => {
     expect(rows[0]?.slice(1, 3)).toEqual(["Tub", 1]);
     expect(rows.slice(1)).toEqual([[1, "Tin", 2, 400]]);
     expect(messageOf(cell("POTCOUNT", down(200, 5000), down(2, 1), 1000), "#N/A")).toContain("row 2");
-    expect(messageOf(cell("POTCOUNT", down(200, "x"), down(2, 1), 1000))).toContain('row 2: fills: "x" is text');
+    expect(messageOf(cell("POTCOUNT", down(200, "x"), down(2, 1), 1000))).toContain(
+      'row 2 of the range: fills: "x" is text',
+    );
   });
   it("leaves out blank and zero quantities", () => {
     const rows = call("POTPLAN", down("A", "B", "C"), down(200, null, 300), down(2, null, 0), 1000);
@@ -97,7 +99,7 @@ describe("MAKEABLE", () => {
   });
   it("does not take a blank shelf for an empty one", () => {
     expect(messageOf(cell("MAKEABLE", down(5000, null), down(200, 1)))).toBe(
-      "row 2: onHand: the cell is blank; fill it in",
+      "row 2 of the range: onHand: the cell is blank; fill it in",
     );
     expect(messageOf(cell("MAKEABLE", down(5000), down(0)), "#N/A")).toContain("nothing is needed");
   });

@@ -6,7 +6,7 @@ describe("BURNRATE", () => {
     expect(cell("BURNRATE", down(0, 1, null, 2, 4), down(250, 243, 9, 236, 222))).toBeCloseTo(7, 12);
     expect(messageOf(cell("BURNRATE", down(0, 1), down(250, null)), "#N/A")).toContain("weigh at least twice");
     expect(messageOf(cell("BURNRATE", down(0, null, 1), down(250, null, "x")))).toContain(
-      'row 3: weights: "x" is text',
+      'row 3 of the range: weights: "x" is text',
     );
     expect(messageOf(cell("BURNRATE", down(2, 2), down(250, 240)))).toContain("all readings are of one time");
     expect(cell("BURNRATE", down(0, 1), down(250, new CellError("#NUM!")))).toMatchObject({ code: "#NUM!" });

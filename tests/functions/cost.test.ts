@@ -10,13 +10,15 @@ describe("CANDLECOST", () => {
   it("leaves out what a candle does not hold, but not what has no price", () => {
     expect(cell("CANDLECOST", down(200, null, ""), down(0.01, 5, null), down(null, 1))).toBe(3);
     expect(messageOf(cell("CANDLECOST", down(200, 12), down(0.01, null)))).toBe(
-      "row 2: unitPrices: the cell is blank; fill it in",
+      "row 2 of the range: unitPrices: the cell is blank; fill it in",
     );
     expect(messageOf(cell("CANDLECOST", down(null), down(null)), "#N/A")).toContain("nothing to cost");
     expect(cell("CANDLECOST", 200, 0.01, new CellError("#REF!", "as it came"))).toEqual(
       new CellError("#REF!", "as it came"),
     );
-    expect(messageOf(cell("CANDLECOST", 200, 0.01, down(1, "lid")))).toContain('row 2: parts: "lid" is text');
+    expect(messageOf(cell("CANDLECOST", 200, 0.01, down(1, "lid")))).toContain(
+      'row 2 of the range: parts: "lid" is text',
+    );
     expect(messageOf(cell("CANDLECOST", 200, 0.01, 1, down(1, 2)))).toBe("labour: give one cell, not a range");
   });
 });
@@ -63,7 +65,7 @@ describe("STOCKCOST", () => {
       "used: 586 is more than the 585 in stock; add the missing lots",
     );
     expect(messageOf(cell("STOCKCOST", quantities, down(21, 1, null, 33), 3))).toContain(
-      "row 3: unitPrices: the cell is blank",
+      "row 3 of the range: unitPrices: the cell is blank",
     );
     expect(messageOf(cell("STOCKCOST", quantities, prices, null))).toBe("used: the cell is blank; fill it in");
   });

@@ -172,7 +172,9 @@ describe("WAXFACTOR and WAXFACTORSPREAD", () => {
     expect(messageOf(cell("WAXFACTOR", down(86, 0), down(100, 110)))).toContain("poured");
     expect(messageOf(cell("WAXFACTOR", 172, down(200, 300)))).toContain("same size");
     expect(cell("WAXFACTOR", down(172, 258), [[200, 300]])).toBeCloseTo(0.86, 14);
-    expect(messageOf(cell("WAXFACTOR", down(172, "x"), down(200, 300)))).toContain('row 2: poured: "x" is text');
+    expect(messageOf(cell("WAXFACTOR", down(172, "x"), down(200, 300)))).toContain(
+      'row 2 of the range: poured: "x" is text',
+    );
   });
 });
 

@@ -29,9 +29,11 @@ describe("NETCHECK", () => {
     expect(messageOf(cell("NETCHECK", null, down(200), "g"))).toBe("label: the cell is blank; fill it in");
     expect(messageOf(cell("NETCHECK", 200, down(200), null))).toBe("unit: the cell is blank; fill it in");
     expect(messageOf(cell("NETCHECK", 200, down(200, "x"), "g"))).toBe(
-      'row 2: weights: "x" is text; write a plain number',
+      'row 2 of the range: weights: "x" is text; write a plain number',
     );
-    expect(messageOf(cell("NETCHECK", 200, [[200, 200, "x"]], "g"))).toContain('cell 3: weights: "x" is text');
+    expect(messageOf(cell("NETCHECK", 200, [[200, 200, "x"]], "g"))).toContain(
+      'cell 3 of the range: weights: "x" is text',
+    );
   });
 });
 

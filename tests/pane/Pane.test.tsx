@@ -3,6 +3,8 @@ import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { Pane } from "../../src/pane/Pane";
+import { KINDS, matchColumns, missingRoles } from "../../src/runsheet/kinds";
+import { starterSheet } from "../../src/runsheet/starterSheets";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
 
@@ -275,6 +277,24 @@ describe("the pane", () => {
     await show(host);
     const offered = [...(field("Run sheet") as unknown as HTMLSelectElement).options].map(({ value }) => value);
     expect(offered).toEqual(["Pour 2026-329-01", "Pour 2026-329-02 (2)"]);
+  });
+
+  it("puts in a further table where there is none, and takes it up", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]), Prices: [["Item", "Unit price"]] });
+    await show(host);
+    expect(button("Put an empty Prices table in")).toBeUndefined();
+    await press("Put an empty Stock table in");
+    expect(host.added[0]?.tables?.[0]).toMatchObject({
+      name: "Stock",
+      headings: ["Item", "On hand (g)", "Pack size (g)", "Pack price"],
+    });
+    for (const kind of ["vessels", "scents", "recipes", "stock", "prices"] as const) {
+      for (const unit of ["g", "kg", "oz", "lb"] as const) {
+        const [table] = starterSheet(kind, unit).tables ?? [];
+        expect(table?.name).toBe(KINDS[kind].name);
+        expect(missingRoles(kind, matchColumns(kind, table?.headings ?? []))).toEqual([]);
+      }
+    }
   });
 
   it("puts in the starter tables that are missing, by the vessel table that is there", async () => {

@@ -133,19 +133,26 @@ describe("a run sheet read back", () => {
       if (!read) throw new Error("no run sheet");
       return read;
     };
-    // The pot without scent has no actual weight: its candles would be logged without one.
-    expect(doubts(await run(), new Map())).toEqual([`Row ${plain + 1}: Wax has no actual weight`]);
-    const whole = number(plain, 4, 500);
-    expect(doubts(await run(whole), vesselsIn("g", 125))).toEqual([]);
-    expect(doubts(await run(whole, number(wax, 4, 14000)), new Map())).toEqual([
+    // The pot without scent was not weighed or counted: its candles would be logged without.
+    expect(doubts(await run(), new Map())).toEqual(["Unscented, pot 1: no actual weight, no count of good ones"]);
+    const whole = [number(plain, 4, 500), number(plain + 3, 4, 5)] as const;
+    expect(rows[plain + 3]?.[0]).toBe("Plain");
+    expect(doubts(await run(...whole), vesselsIn("g", 125))).toEqual([]);
+    // A single mark is not a run: all that is missing is asked about, pot by pot.
+    const marked = readBack(await valuesOf(writtenOn(sheetOf(), [number(tin, 4, 5)])));
+    expect(marked && doubts(marked, new Map())).toEqual([
+      "Cedar, pot 1: no actual weight, 1 of 2 without count of good ones",
+      "Unscented, pot 1: no actual weight, no count of good ones",
+    ]);
+    expect(doubts(await run(...whole, number(wax, 4, 14000)), new Map())).toEqual([
       `Row ${wax + 1}: Wax is written as 14000 and was planned as 1400`,
     ]);
-    expect(doubts(await run(whole, number(scent, 4, 8)), new Map())).toHaveLength(1);
-    expect(doubts(await run(whole, number(tin, 5, 10.7)), vesselsIn("g", 125))).toEqual([
+    expect(doubts(await run(...whole, number(scent, 4, 8)), new Map())).toHaveLength(1);
+    expect(doubts(await run(...whole, number(tin, 5, 10.7)), vesselsIn("g", 125))).toEqual([
       "One Tin is written to weigh 10.7 g, and the water it holds weighs 125 g",
     ]);
     // 4.409 oz of water are 125 g: the heading's unit is read, so 107 is what it should be.
-    expect(doubts(await run(whole), vesselsIn("oz", 4.409))).toEqual([]);
+    expect(doubts(await run(...whole), vesselsIn("oz", 4.409))).toEqual([]);
     // A volume is no weight to learn a factor from.
     expect(vesselsIn("fl oz", 4).get("tin")).toMatchObject({ water: undefined, looks: [{ stops: false }] });
     // Half a candle is no candle.
@@ -198,6 +205,7 @@ describe("the runs log", () => {
     expect(of(tin, "Real load of wax")).toBeCloseTo(85 / 1400, 12);
     expect(of(tin, "Yield")).toBeCloseTo(5 / 6, 12);
     expect(of(tin, "Wax factor shown")).toBeCloseTo(107 / 125, 12);
+    expect(of(2, "Scent actual")).toBe(null);
     expect(of(2, "Good")).toBe(null);
     expect(of(2, "Wax actual")).toBe(null);
   });
@@ -229,6 +237,28 @@ describe("the runs log", () => {
       spread: undefined,
       pours: 1,
     });
+  });
+});
+
+describe("a load over its limit", () => {
+  it("is asked about before it is logged, and stays in the log", async () => {
+    const run = buildRun(
+      {
+        pour: { kind: "pour", headings: [], rows: [["Tin", 10, 106, "Cedar", 0.06]], columns },
+        scents: { kind: "scents", headings: [], rows: [["Cedar", 0.07]], columns: { scent: 0, waxMaximum: 1 } },
+      },
+      settings,
+    );
+    const sheet = describeRun(run, { lot: "2026-330-01", date: 46352, settings });
+    const rows = await valuesOf(sheet);
+    const [wax, tin] = [rows.findIndex((row) => row[7] === "1 wax"), rowOf(rows, "Tin")];
+    // 80 of 1000 is 8 % of wax; the wax holds 7 %.
+    const poured = readBack(
+      await valuesOf(writtenOn(sheet, [number(wax, 4, 1000), number(wax + 1, 4, 80), number(tin, 4, 10)])),
+    );
+    if (!poured) throw new Error("no run sheet");
+    expect(doubts(poured, new Map())).toEqual(["Cedar, pot 1, as weighed: Over wax maximum 7 % of wax."]);
+    expect(logRows(poured, new Map())[0]?.at(-1)).toEqual({ text: "Over wax maximum 7 % of wax." });
   });
 });
 

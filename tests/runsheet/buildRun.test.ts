@@ -82,7 +82,7 @@ describe("from a table to a plan", () => {
         ["E", 1, "12 oz"],
         ["F", 1, 200, null, null, "Fig", 6],
         ["G", 1, 200, null, null, "Fig", 0.06, "wax"],
-        ["H", 1, 5000],
+        ["H", 1, 5000, null, null, "Fig", 0.06],
         ["I", 1, null, 100, 86],
       ),
     ).toEqual([
@@ -150,6 +150,15 @@ describe("from a table to a plan", () => {
       expect(headed(heading), heading).toEqual([]);
     }
     expect(headed("Fill (g)")).toEqual([]);
+  });
+
+  it("plans nothing in another unit, and says so in one sentence", () => {
+    const made = buildRun(
+      { pour: { ...pour([["A", 20, 3000]]), headings: ["", "", "Fill (g)"] } },
+      { ...settings, unit: "oz", potCapacity: 80 },
+    );
+    expect(made.problems).toHaveLength(1);
+    expect(made.plan.totals.candles).toBe(0);
   });
 
   it("splits a recipe of two waxes, two oils and a dye, and checks its load against the limits", () => {
