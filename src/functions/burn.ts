@@ -53,7 +53,7 @@ export function POOLHOURS(diameter: any[][], lengthUnit?: any[][]): any[][] {
 }
 
 /**
- * Says when a flame is higher than the standard allows; empty when it is not.
+ * Says when a flame is higher than EN 15493 allows; empty when it is not. Tea lights are allowed less and are not checked.
  * @customfunction FLAMECHECK
  * @param height Height of the flame, in lengthUnit; a cell or a range.
  * @param lengthUnit Unit of the height: mm, cm or in; mm when left out.

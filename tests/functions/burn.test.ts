@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CellError, call, cell, down, messageOf } from "./built";
+import { CellError, call, cell, down, messageOf, metadata } from "./built";
 
 describe("BURNRATE", () => {
   it("leaves out rows with a blank", () => {
@@ -25,6 +25,12 @@ describe("BURNHOURS and POOLHOURS", () => {
 });
 
 describe("FLAMECHECK and POOLCHECK", () => {
+  // EN 15493 allows a tea light 30 mm: from memory.
+  it("say before they are used what a flame is not checked for", () => {
+    const { description } = metadata.functions.find(({ id }) => id === "FLAMECHECK") ?? {};
+    expect(description).toContain("Tea lights are allowed less and are not checked");
+  });
+
   it("are empty when nothing is wrong, cell by cell", () => {
     expect(call("FLAMECHECK", down(75, null, 80))).toEqual(
       down("", "", "flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one"),
