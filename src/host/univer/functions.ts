@@ -15,7 +15,7 @@ import { CellError, type SheetFunction } from "./bundle";
 import "./corrections";
 
 /** What stands before every function's name in a cell. */
-const NAMESPACE = "POUR";
+export const NAMESPACE = "POUR";
 
 /** What the formula engine needs to compute the functions: for each a class to make one of, and its name. */
 export function executors(functions: readonly SheetFunction[]): [Ctor<BaseFunction>, string][] {

@@ -1,8 +1,22 @@
 /** The error cells of a workbook, with the words that say what to mend. */
 
-import { type ICellData, ICommandService, type Injector, type Nullable, type Workbook } from "@univerjs/core";
-import { SetFormulaCalculationResultMutation } from "@univerjs/engine-formula";
+import {
+  type ICellData,
+  ICommandService,
+  type Injector,
+  type Nullable,
+  type Workbook,
+  type Worksheet,
+} from "@univerjs/core";
+import {
+  FormulaDataModel,
+  IFunctionService,
+  LexerTreeBuilder,
+  SetFormulaCalculationResultMutation,
+  sequenceNodeType,
+} from "@univerjs/engine-formula";
 import { readCell, spilledCells } from "./cells";
+import { NAMESPACE } from "./functions";
 
 export interface Problem {
   readonly sheet: string;
@@ -36,13 +50,14 @@ export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
     const note = (row: number, column: number, cell: Nullable<ICellData>) => {
       const value = readCell(cell);
       if (typeof value !== "object" || value === null) return;
+      const own = value.message || (value.error === "#NAME?" ? misspelt(injector, sheet, row, column) : "");
       found.set(`${row},${column}`, {
         sheet: sheet.getName(),
         row,
         column,
         error: value.error,
-        message: value.message || (MEANINGS[value.error] ?? "this formula has no answer"),
-        own: value.message !== "" || value.error === "#SPILL!",
+        message: own || (MEANINGS[value.error] ?? "this formula has no answer"),
+        own: own !== "" || value.error === "#SPILL!",
       });
     };
     for (const [row, cells] of Object.entries(spilledCells(injector, sheet))) {
@@ -53,6 +68,22 @@ export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
     });
     return [...found.values()].sort((a, b) => a.row - b.row || a.column - b.column);
   });
+}
+
+/** What to mend in a formula that calls a function of ours that does not exist; empty when it calls none such. */
+function misspelt(injector: Injector, sheet: Worksheet, row: number, column: number): string {
+  const formula = injector
+    .get(FormulaDataModel)
+    .getFormulaStringByCell(row, column, sheet.getSheetId(), sheet.getUnitId());
+  const functions = injector.get(IFunctionService);
+  for (const node of injector.get(LexerTreeBuilder).sequenceNodesBuilder(formula ?? "") ?? []) {
+    if (typeof node === "string" || node.nodeType !== sequenceNodeType.FUNCTION) continue;
+    const name = node.token.trim().toUpperCase();
+    if (name.startsWith(`${NAMESPACE}.`) && !functions.hasExecutor(name)) {
+      return `there is no ${name}; type =${NAMESPACE}. to see the functions`;
+    }
+  }
+  return "";
 }
 
 /**
