@@ -1,6 +1,7 @@
 import type { Compiler, default as webpackModule } from "webpack";
 import { escapeXml } from "../sheet/escapeXml";
 import { type FunctionDoc, functionDocs } from "./functionDocs";
+import { RUN_SHEET_TITLE, runSheetHelp } from "./runSheetHelp";
 
 /** Titles of the parts and what each page of a part warns of; a new face file gets its file name as title. */
 const PARTS: Readonly<Record<string, { title: string; caution?: string }>> = {
@@ -36,14 +37,14 @@ const STYLE = `
 :root { color-scheme: light dark; --ink: #2b2520; --soft: #6a6058; --page: #fffdf9; --line: #d9cfc0; --tint: #f6efe3; --link: #7a3b0c; }
 @media (prefers-color-scheme: dark) { :root { --ink: #f1e9df; --soft: #b9aea2; --page: #1d1916; --line: #4a4039; --tint: #2a2420; --link: #f0b27a; } }
 body { margin: 0 auto; padding: 1.5rem 1rem 4rem; max-width: 46rem; font: 1rem/1.55 system-ui, sans-serif; color: var(--ink); background: var(--page); }
-a { color: var(--link); } h1 { font-size: 1.5rem; margin: .5rem 0; overflow-wrap: anywhere; } h2 { font-size: 1.1rem; margin: 1.75rem 0 .5rem; }
+a { color: var(--link); } h1 { font-size: 1.5rem; margin: .5rem 0; overflow-wrap: anywhere; } h2 { font-size: 1.1rem; margin: 1.75rem 0 .5rem; } h3 { font-size: 1rem; margin: 1.5rem 0 .25rem; }
 code { font-family: ui-monospace, monospace; overflow-wrap: anywhere; } .formula { display: block; padding: .75rem; background: var(--tint); border: 1px solid var(--line); border-radius: 6px; }
 table { border-collapse: collapse; } td, th { border: 1px solid var(--line); padding: .35rem .6rem; text-align: left; vertical-align: top; }
 .grid td { background: var(--tint); font-variant-numeric: tabular-nums; } .caution { border-left: 4px solid var(--link); padding: .25rem .75rem; background: var(--tint); }
 .soft { color: var(--soft); } dt { font-weight: 600; margin-top: .6rem; } dd { margin: 0 0 0 1rem; } ul { padding-left: 1.2rem; }
 `;
 
-/** Writes help/<ID>.html for every function, and help/index.html. */
+/** Writes help/<ID>.html for every function, help/run-sheet.html, and help/index.html. */
 export function helpPages(webpack: typeof webpackModule) {
   return (compiler: Compiler) => {
     compiler.hooks.thisCompilation.tap("HelpPages", (compilation) => {
@@ -52,6 +53,7 @@ export function helpPages(webpack: typeof webpackModule) {
         const write = (name: string, html: string) =>
           compilation.emitAsset(`help/${name}.html`, new webpack.sources.RawSource(html));
         for (const doc of docs) write(doc.id, functionPage(doc));
+        write("run-sheet", page(RUN_SHEET_TITLE, runSheetHelp()));
         write("index", indexPage(docs));
       });
     });
@@ -123,9 +125,11 @@ function indexPage(docs: readonly FunctionDoc[]): string {
     return `<h2>${escapeXml(PARTS[part]?.title ?? part)}</h2>\n<ul>\n${items.join("\n")}\n</ul>`;
   });
   return page(
-    "Pourwright functions",
+    "Pourwright help",
     `<main>
-<h1>Pourwright functions</h1>
+<h1>Pourwright help</h1>
+<p><a href="run-sheet.html">${RUN_SHEET_TITLE}</a></p>
+<h2>Functions</h2>
 <p>Type any of these in a cell. A range fills down by itself; a blank row stays blank; an error stands in its own cell and says what to mend.</p>
 <h2>For every function</h2>
 <ul>

@@ -93,6 +93,20 @@ describe("the try-out page", () => {
     await expect.poll(() => tryout.message(), PATIENCE).toMatch(/^H2: a cell that this one uses/);
   });
 
+  it("says which function is misspelt, and not where its error is handed on", async () => {
+    await tryout.openSheet("Scents");
+    await tryout.type("H2", "=POUR.FILLWEIGTH(3)");
+    await tryout.type("H3", "=H2*2");
+    const none = "H2: there is no POUR.FILLWEIGTH; type =POUR. to see the functions";
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!${none}`]);
+    await tryout.goTo("H2");
+    await expect.poll(() => tryout.message(), PATIENCE).toBe(none);
+    await tryout.type("H2", "=POUR.FILLWEIGHT(3)");
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
+    await tryout.goTo("H3");
+    await tryout.page.keyboard.press("Delete");
+  });
+
   it("says why results cannot spill", async () => {
     await tryout.openSheet("Scents");
     await tryout.type("I2", "taken");
@@ -129,6 +143,8 @@ describe("the try-out page", () => {
     const help = await opened;
     await help.waitForURL(/\/help\/index\.html$/);
     expect(await help.locator("body").textContent()).toContain("FILLWEIGHT");
+    await help.getByRole("link", { name: "The run sheet and the tables it reads" }).click();
+    await help.getByRole("heading", { name: "Recipes" }).waitFor();
     await help.close();
   });
 });

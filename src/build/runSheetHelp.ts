@@ -1,0 +1,115 @@
+import { CAUTIONS } from "../runsheet/cautions";
+import { KINDS, type Kind, type KindName } from "../runsheet/kinds";
+import { escapeXml } from "../sheet/escapeXml";
+
+export const RUN_SHEET_TITLE = "The run sheet and the tables it reads";
+
+/** What each table is for, and what its cells hold where the headings do not say it. */
+const PURPOSES: Readonly<Record<KindName, string>> = {
+  pour: "The one table that must be there, whatever its name: a row for each vessel and scent to pour. Rows without a quantity are left out. A row without a fill weight is filled by its water weight and wax factor.",
+  vessels:
+    "The water each vessel holds and its wax factor. Runs are logged with it, and the factor they show goes here.",
+  scents:
+    "A row for each scent. The wax maximum is a share of the wax, the product limit a share of the total. Temperatures stand on the sheet with the unit in their heading's brackets, C or F.",
+  recipes:
+    'A row for each ingredient of a scent. Its basis is "part" for the waxes, "of wax" or "of total" for what they take up. Its sort says scent, dye, colour or additive; without a sort it is taken as scent, and limits count it. A scent without a recipe is one wax, called "Wax", and the scent.',
+  stock:
+    "What is on hand, by the names of the ingredients, weighed, and of the vessels, counted. A row for each pack that an item is sold in.",
+  prices:
+    "The price of one weight unit of an ingredient, or of one vessel. Without a price for everything the cost is left out.",
+};
+
+/** The body of the help page of the run sheet. In bold stands what the pane and the sheet themselves say. */
+export const runSheetHelp = (): string => `<nav><a href="index.html">All functions</a></nav>
+<main>
+<h1>${RUN_SHEET_TITLE}</h1>
+<p>The pane turns a table of vessels and quantities into a run sheet: what to weigh into each pot, at which temperatures, and what to pour from it. You print it, pour from it, write on it and keep it.</p>
+
+<h2>Making a run sheet</h2>
+<ol>
+<li>Choose the table to pour from. If there is none, <b>Put starter tables in</b>. For cells that are no table, select them with their headings and press <b>Use the selected cells</b>.</li>
+<li>Look at <b>Settings</b>: the unit of the table's weights, the division of your scale, what your pot holds, what you melt beyond the pour. The usual factor, load and basis serve rows that give none.</li>
+<li>Look at <b>Check</b>. It says by row what to mend and what to look at; press a line to go to its cell.</li>
+<li>Look at <b>Preview</b>: the pots, drawn, and what they add up to.</li>
+<li>Press <b>Write run sheet</b>. It comes on a new sheet, named by its lot, such as <code>Pour 2026-041-01</code>. Nothing is overwritten: a second press makes a second sheet, with the next number.</li>
+</ol>
+<p><b>Weights on the sheet</b> may be <b>live formulas</b>, which follow a count, a fill, a share or a figure of the head that you change on the sheet, or <b>plain numbers</b>, which stay. A change in the tables moves neither; what is missing from the shelf and what the run costs stay as planned on both.</p>
+
+<h2>The tables and their headings</h2>
+<p>A further table adds to the sheet when it bears its name below and has the columns it needs. One by another name is chosen under <b>More tables</b>.</p>
+<p>A column is found by its heading: one of the words below, in any capitals, alone or among others; the earlier word counts more. What stands in brackets is not read for it, and a heading with a word such as each, total, cost or date means something else. A column that is not found, or found wrongly, is chosen under <b>Columns</b>.</p>
+${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
+
+<h2>Units</h2>
+<ul>
+<li>A heading names its unit in brackets: g, kg, oz or lb, such as <code>On hand (kg)</code> or <code>Unit price (per lb)</code>. Without one it is the unit of the setting <b>Weights in</b>.</li>
+<li>The table to pour from must be in the unit of the setting. Weights of other tables are converted.</li>
+<li>No volume is taken for a weight: ml or fl oz in a heading means weighing, or <a href="FILLBYVOLUME.html"><code>POUR.FILLBYVOLUME</code></a>.</li>
+<li>Loads, limits and shares are fractions or percentages: <code>6%</code> or <code>0.06</code>, never 6.</li>
+</ul>
+
+<h2>What Check says</h2>
+<p>No sheet is written while something is to mend:</p>
+<ul>
+<li>a column that is needed and not there, or a weight's heading in another unit than the setting;</li>
+<li>a row without a vessel or a fill, a quantity that is not whole, a cell that shows an error;</li>
+<li>a candle that is more than a pot holds;</li>
+<li>a load over the wax maximum or the product limit, or one that rounding on your scale pushes over the product limit;</li>
+<li>an ingredient of less than half a scale division; a row of the scents or recipes that this run uses and that is wrong.</li>
+</ul>
+<p>It only asks to look at:</p>
+<ul>
+<li>a fill far from the others, a wax factor far from 0.86, a unit that is not known, a vessel or scent that stands twice;</li>
+<li>a load that rounding pushes over the wax maximum, an ingredient of under twenty scale divisions;</li>
+<li>a scent that is added at its flash point or above, or is not in the table of scents: its limits are then not checked;</li>
+<li>what is not in the table of stock or has no price; a row that stands right below a table and is no part of it.</li>
+</ul>
+
+<h2>Printing</h2>
+<p>The sheet is laid out for the <b>Paper</b> of the settings. On the try-out page press <b>Print or save as PDF</b>; in Excel, <i>File</i> &gt; <i>Print</i>. Its first line, with the lot, stands on every page.</p>
+
+<h2>Writing on it after the pour</h2>
+<ul>
+<li><b>Actual</b>: what you weighed of each ingredient, and the <b>Lot used</b>. Once all of a pot are written, <b>Load as weighed</b> shows the load they make, and any limit it passes.</li>
+<li><b>as done, time</b>: the temperatures and times as they were.</li>
+<li><b>Good ones</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
+<li><b>One, weighed</b>: the wax and scent of one candle, without its vessel.</li>
+<li><b>Out of the ordinary</b>, and the names and dates.</li>
+</ul>
+
+<h2>Taking in what was poured</h2>
+<p>Choose the sheet under <b>Written run sheets</b> and press <b>Take in what was poured</b>. What cannot be is to mend first: words for a weight, more good ones than candles, a candle of more than twice its vessel's water. What may be a slip is asked about: an actual weight that is missing or far from the plan, a candle far from its vessel's water. Mend it, or press <b>Take it in all the same</b>.</p>
+<p>The runs log is the table <code>RunsLog</code> on a sheet of its own. Each lot adds a row for each vessel and scent: candles and yield, wax and scent as planned and as weighed, the real load, the wax factor shown. Rows are only added, and each lot once; to take it in again, first take its rows out.</p>
+<p>For each vessel whose water and poured weight are known the pane shows the wax factor that all its logged pours make, and from two pours on how sure it is. Your table of vessels changes only when you press for it.</p>
+
+<h2>Sheets that are written</h2>
+<ul>
+<li><b>What has changed since</b> says what the tables would now make different. Limits, shelf and cost are not compared.</li>
+<li><b>Rebuild it</b> writes a new sheet from the tables as they are now, and says what differs. The old one stays.</li>
+<li><b>Freeze it</b> turns a live sheet's planned figures into plain numbers. What follows your actual weights stays a formula.</li>
+</ul>
+
+<h2>Take care</h2>
+<div class="caution">
+${CAUTIONS.map((caution) => `<p>${escapeXml(caution)}</p>`).join("\n")}
+</div>
+</main>`;
+
+/** What a table is for, what it needs, and the headings by which each of its columns is known. */
+function tableHelp(kind: KindName): string {
+  const { name, roles, words, needs }: Kind = KINDS[kind];
+  const needed = needs.map((group) => group.map((role) => roles[role]).join(" or ")).join("; ");
+  const rows = Object.entries(words).map(
+    ([role, known]) =>
+      `<tr><th scope="row">${escapeXml(roles[role] ?? role)}</th><td>${escapeXml(known.join(", "))}</td></tr>`,
+  );
+  return `<h3>${escapeXml(name)}</h3>
+<p>${escapeXml(PURPOSES[kind])}</p>
+<p class="soft">Needs: ${escapeXml(needed)}.</p>
+<table>
+<thead><tr><th scope="col">Column</th><th scope="col">Headings</th></tr></thead>
+<tbody>
+${rows.join("\n")}
+</tbody>
+</table>`;
+}

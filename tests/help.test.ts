@@ -1,0 +1,62 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { Window } from "happy-dom";
+import { describe, expect, it } from "vitest";
+import { CAUTIONS } from "../src/runsheet/cautions";
+import { KINDS, type Kind } from "../src/runsheet/kinds";
+
+const help = new URL("../dist/help/", import.meta.url);
+const read = (name: string) => {
+  const { document } = new Window();
+  document.write(readFileSync(new URL(name, help), "utf8"));
+  return document;
+};
+const textOf = (part: { textContent: string } | null | undefined) => part?.textContent.trim() ?? "";
+
+describe("the help page of the run sheet", () => {
+  const page = read("run-sheet.html");
+  const tables = [...page.querySelectorAll("h3")].map((heading) => {
+    const parts = [heading.nextElementSibling, heading.nextElementSibling?.nextElementSibling];
+    const rows = [...(parts[1]?.nextElementSibling?.querySelectorAll("tbody tr") ?? [])];
+    return {
+      name: textOf(heading),
+      needs: textOf(parts[1]),
+      columns: rows.map((row) => [textOf(row.querySelector("th")), textOf(row.querySelector("td"))]),
+    };
+  });
+
+  it("comes first in the index", () => {
+    const first = read("index.html").querySelector("main a");
+    expect(first?.getAttribute("href")).toBe("run-sheet.html");
+    expect(textOf(first)).toBe(textOf(page.querySelector("h1")));
+  });
+
+  it("names every table, and for each column the words of its headings", () => {
+    expect(tables.map(({ name, columns }) => ({ name, columns }))).toEqual(
+      Object.values(KINDS as Record<string, Kind>).map(({ name, roles, words }) => ({
+        name,
+        columns: Object.keys(roles).map((role) => [roles[role], words[role]?.join(", ")]),
+      })),
+    );
+  });
+
+  it("names the columns that a table needs", () => {
+    expect(tables[0]?.needs).toBe("Needs: Vessel; Quantity; Fill weight or Water weight.");
+    expect(tables.find(({ name }) => name === "Stock")?.needs).toBe("Needs: Item; On hand.");
+  });
+
+  it("calls what it speaks of as the pane and the sheet do", () => {
+    const sources = ["../src/pane/", "../src/runsheet/"]
+      .map((folder) => new URL(folder, import.meta.url))
+      .flatMap((folder) => readdirSync(folder).map((file) => readFileSync(new URL(file, folder), "utf8")))
+      .join("\n");
+    const named = [...page.querySelectorAll("b")].map(textOf);
+    expect(named.length).toBeGreaterThan(20);
+    for (const words of named) expect(sources).toContain(words);
+  });
+
+  it("gives the cautions, and leads only to pages that are there", () => {
+    for (const caution of CAUTIONS) expect(textOf(page.body)).toContain(caution);
+    const pages = readdirSync(help);
+    for (const link of page.querySelectorAll("a")) expect(pages).toContain(link.getAttribute("href"));
+  });
+});
