@@ -117,6 +117,8 @@ export function AfterPour(props: {
     if (old) await host.addRows(RUNS_LOG.table, headings, rows);
     else await host.addSheet(logSheet(rows));
     await onReadLog();
+    // The button that was pressed may be gone now; the keyboard goes on from here.
+    reportAt.current?.focus();
     onMessage(`Lot ${poured.lot} added to the runs log, ${rows.length} ${rows.length === 1 ? "row" : "rows"}.`);
   };
 
@@ -147,7 +149,7 @@ export function AfterPour(props: {
         {button("Take in what was poured", () => takeIn())}
         {host.print && button("Print or save as PDF", async () => host.print?.(sheet))}
       </div>
-      <div role="status" ref={reportAt}>
+      <div role="status" ref={reportAt} tabIndex={-1}>
         {report && (
           <>
             <p>{report.says}</p>

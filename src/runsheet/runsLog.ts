@@ -227,7 +227,7 @@ export interface NewFactor {
   readonly pours: number;
 }
 
-/** The factors that all logged pours of the known vessels show together. */
+/** The factors that all logged pours of the known vessels show together, but for those that no wax makes. */
 export function newFactors(
   log: { readonly headings: readonly string[]; readonly rows: readonly (readonly CellValue[])[] },
   vessels: KnownVessels,
@@ -238,7 +238,8 @@ export function newFactors(
     const pours = log.rows.flatMap((cells) => {
       const [name, poured, water] = [cells[vesselAt], cells[weighedAt], cells[waterAt]];
       if (sameName(String(name ?? "")) !== key || typeof poured !== "number" || typeof water !== "number") return [];
-      return poured > 0 && water > 0 ? [{ poured, water }] : [];
+      const isLikely = poured >= LIKELY_FACTORS.least * water && poured <= LIKELY_FACTORS.most * water;
+      return water > 0 && isLikely ? [{ poured, water }] : [];
     });
     if (pours.length === 0) return [];
     const factor = waxFactor(pours);

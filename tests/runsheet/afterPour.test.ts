@@ -226,7 +226,9 @@ describe("the runs log", () => {
       if (heading === "Vessel") return "tin ";
       return heading === "Weighed each" ? 109 : heading === "Water weight" ? 125 : null;
     });
-    const factors = newFactors({ headings, rows: [...rows, before] }, vessels);
+    // A slip that was logged all the same, 10.9 for 109, moves no factor.
+    const slip = before.map((value) => (value === 109 ? 10.9 : value));
+    const factors = newFactors({ headings, rows: [...rows, before, slip] }, vessels);
     const tin = factors.find(({ vessel }) => vessel === "Tin");
     // By hand: the slope is 216 / 250; residuals -1 and 1, so its error is sqrt(2 / 1 / 31250) and t(1) = 12.706205.
     expect(tin?.factor).toBeCloseTo(0.864, 12);
