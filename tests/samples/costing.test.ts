@@ -138,6 +138,25 @@ describe("the line", () => {
     }
   });
 
+  it("says by how much to raise a price that is below the ask price, and else nothing", () => {
+    const gaps = expectedLine(book).map(({ ask }, i) => ask - number(rowsOf("Line")[i] as Row, "Price now"));
+    expect(rowsOf("Line").map(({ Check }) => Check)).toEqual(
+      gaps.map((gap) => (gap > 0 ? `raise by ${(Math.ceil(gap * 100) / 100).toFixed(2)}` : "")),
+    );
+  });
+
+  it("prints on one page of A4", () => {
+    const page = book.page("Line");
+    const sum = (of: readonly number[]) => of.reduce((all, one) => all + one, 0);
+    // Pixels of a width: ECMA-376 Part 1, 18.3.1.13, from memory. A row is 15 points unless it says its height.
+    const width = sum(Array.from({ length: 10 }, (_, i) => ((page.getColumn(i + 1).width ?? 0) * 7 + 5) * 0.75));
+    const height = sum(Array.from({ length: 32 }, (_, i) => page.getRow(i + 1).height ?? 15));
+    // A4 is 297 by 210 mm (ISO 216).
+    const { left = 0, right = 0, top = 0, bottom = 0 } = page.pageSetup.margins ?? {};
+    const scale = Math.min(1, ((297 / 25.4 - left - right) * 72) / width);
+    expect(height * scale).toBeLessThan((210 / 25.4 - top - bottom) * 72);
+  });
+
   it("has candles on both sides of the margin wished, counted on the sheet Margins", () => {
     const below = (heading: string) => rowsOf("Line").filter((row) => number(row, heading) < 0.5).length;
     expect(below("Margin now")).toBeGreaterThan(0);
@@ -145,6 +164,7 @@ describe("the line", () => {
     expect([book.saved("Margins", "B5"), book.saved("Margins", "C5")]).toEqual(
       ["Margin now", "Margin then"].map(below),
     );
+    expect(rowsOf("Line").filter(({ Check }) => Check !== "")).toHaveLength(below("Margin now"));
     const now = rowsOf("Line").map((row) => number(row, "Margin now"));
     expect([book.saved("Margins", "B6"), book.saved("Margins", "B7")]).toEqual([Math.min(...now), Math.max(...now)]);
   });
@@ -259,7 +279,7 @@ describe("a change", () => {
     for (const [i, one] of then.entries()) {
       const row = 13 + i;
       expect(valueAt("Line", `A${row}`)).toBe(one.candle);
-      const read = ["C", "D", "E", "G", "H", "I"].map((letter) => Number(valueAt("Line", `${letter}${row}`)));
+      const read = ["C", "D", "E", "H", "I", "J"].map((letter) => Number(valueAt("Line", `${letter}${row}`)));
       const wanted = [one.cost, one.margin, one.ask, one.costThen, one.marginThen, one.askThen];
       for (const [k, value] of wanted.entries()) expect(read[k]).toBeCloseTo(value, 10);
       const before = now[i] as typeof one;
@@ -269,12 +289,41 @@ describe("a change", () => {
     }
   });
 
+  it("of a price is checked against the ask price, as the sheet Margins counts", async () => {
+    const column = (valueAt: Awaited<ReturnType<typeof withEdits>>, letter: string) =>
+      Array.from({ length: 20 }, (_, i) => valueAt("Line", `${letter}${13 + i}`) ?? "");
+    const priced = (prices: readonly number[], others: Record<string, number> = {}) =>
+      withEdits(costing(), {
+        ...Object.fromEntries(prices.map((price, i) => [`Line!B${13 + i}`, price])),
+        ...others,
+      });
+    const expectEnough = (valueAt: Awaited<ReturnType<typeof withEdits>>) => {
+      expect(column(valueAt, "F")).toEqual(Array(20).fill(""));
+      expect(valueAt("Margins", "B5")).toBe(0);
+    };
+
+    // By hand, as above: a bare tumbler costs 6.2635 and asks 14.9735, which is 0.9735 above 14.
+    expect(book.saved("Line", "A32")).toBe("Bare, tumbler");
+    const low = await priced(Array<number>(20).fill(14));
+    expect(low("Line", "F32")).toBe("raise by 0.98");
+    const checks = column(low, "F").map(String);
+    expect(low("Margins", "B5")).toBe(checks.filter((check) => check !== "").length);
+    expectEnough(await priced(checks.map((check) => 14 + Number(check.replace("raise by ", "")))));
+
+    // At the very ask price some margins come out as 0.44999999999999996.
+    const noFees = { "Line!B4": 0.45, "Line!B5": 0, "Line!B6": 0 };
+    const asks = column(await priced([], noFees), "E").map(Number);
+    const exact = await priced(asks, noFees);
+    expect(column(exact, "D").some((margin) => Number(margin) < 0.45)).toBe(true);
+    expectEnough(exact);
+  });
+
   it("of how much dearer wax may become moves the columns for then, and no other", async () => {
     const valueAt = await withEdits(costing(), { "Line!B9": 0 });
     for (let row = 13; row <= 32; row++) {
       expect(valueAt("Line", `C${row}`)).toBe(book.saved("Line", `C${row}`));
-      expect(valueAt("Line", `G${row}`)).toBe(valueAt("Line", `C${row}`));
-      expect(valueAt("Line", `H${row}`)).toBe(valueAt("Line", `D${row}`));
+      expect(valueAt("Line", `H${row}`)).toBe(valueAt("Line", `C${row}`));
+      expect(valueAt("Line", `I${row}`)).toBe(valueAt("Line", `D${row}`));
     }
     expect(valueAt("Margins", "C5")).toBe(book.saved("Margins", "B5"));
   });

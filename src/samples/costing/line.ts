@@ -12,6 +12,8 @@ const margin = { format: FORMATS.margin, ...right };
 export const REJECTS = "Line!$B$7";
 export const DEARER = "Line!$B$9";
 export const MARGIN = "Line!$B$4";
+/** A share too small to speak of: a price just at the ask price may miss the margin by how computers round. */
+export const TINY = "0.000000001";
 
 const FEES = "$B$5,$B$6";
 const HEADING = 11;
@@ -19,6 +21,8 @@ const HEADING = 11;
 const costOf = (column: string): string => `=${lookUp("Candles", column, "Candle", own("Candle"))}`;
 const marginOf = (cost: string): string => `=POUR.MARGINOF(${own("Price now")},${own(cost)},${FEES})`;
 const askFor = (cost: string): string => `=POUR.ASKPRICE(${own(cost)},$B$4,${FEES})`;
+/** Rounded up to a hundredth, so that the price raised by it leaves the margin. FIXED minds the reader's decimal point. */
+const RAISE = `ROUNDUP(ROUND(${own("Ask price")}-${own("Price now")},9),2)`;
 
 /** The rows of the line, from 0, both included. */
 export const LINE = { first: HEADING + 1, last: HEADING + PRODUCTS.length };
@@ -36,6 +40,12 @@ export function line(): Sheet {
       { heading: "Margin now", formula: marginOf("Cost"), ...margin },
       { heading: "Ask price", formula: askFor("Cost"), ...money },
       {
+        heading: "Check",
+        formula: `=IF(${own("Margin now")}<$B$4-${TINY},"raise by "&FIXED(${RAISE},2),"")`,
+        look: "alert",
+        align: "center",
+      },
+      {
         heading: "Break even",
         formula: `=POUR.BREAKEVEN($B$8,${own("Price now")},${own("Cost")},${FEES})`,
         format: FORMATS.count,
@@ -49,40 +59,40 @@ export function line(): Sheet {
   );
   return {
     name: "Line",
-    widths: [31, 12, 11, 13, 12, 13, 12, 14, 12],
+    widths: [31, 12, 11, 13, 12, 17, 13, 12, 14, 12],
     cells: [
       ...heading(
         "The line",
-        "Where the ask price is above the price now, the price does not leave the margin wished. The last three columns say how it would be with dearer wax.",
-        9,
+        "Check says by how much to raise a price that does not leave the margin wished. The last three columns say how it would be with dearer wax.",
+        10,
       ),
       ...setting(
         3,
         "Margin wished",
         0.5,
         "What a sale leaves after cost and fees, as a share of the price.",
-        9,
+        10,
         FORMATS.margin,
       ),
-      ...setting(4, "Fee, share of the price", 0.065, "What the marketplace keeps.", 9, FORMATS.margin),
-      ...setting(5, "Fee, each sale", 0.25, "What a payment costs, however much it is.", 9, FORMATS.money),
-      ...setting(6, "Rejects", 0.04, "Candles that cannot be sold; the good ones pay for them.", 9, FORMATS.margin),
+      ...setting(4, "Fee, share of the price", 0.065, "What the marketplace keeps.", 10, FORMATS.margin),
+      ...setting(5, "Fee, each sale", 0.25, "What a payment costs, however much it is.", 10, FORMATS.money),
+      ...setting(6, "Rejects", 0.04, "Candles that cannot be sold; the good ones pay for them.", 10, FORMATS.margin),
       ...setting(
         7,
         "Fixed costs",
         260,
         "A stall at the fair: Break even says how many of one candle pay for it.",
-        9,
+        10,
         FORMATS.money,
       ),
-      ...setting(8, "Wax dearer by", 0.15, "What if? Every wax by this share; write 0.15 or 15%.", 9, FORMATS.margin),
+      ...setting(8, "Wax dearer by", 0.15, "What if? Every wax by this share; write 0.15 or 15%.", 10, FORMATS.margin),
       cell(
         HEADING - 2,
         0,
         { formula: '=IF(LEN(Candles!A3)=0,"","See the complaint on the sheet Candles.")' },
-        { look: "alert", across: 9 },
+        { look: "alert", across: 10 },
       ),
-      cell(HEADING - 1, 6, "With dearer wax", { look: "label", align: "center", across: 3 }),
+      cell(HEADING - 1, 7, "With dearer wax", { look: "label", align: "center", across: 3 }),
       ...list.cells,
     ],
     tables: [list.table],

@@ -1,7 +1,7 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { cell, heading, headingRow } from "../layout";
-import { LINE, MARGIN } from "./line";
+import { LINE, MARGIN, TINY } from "./line";
 
 const right = { align: "right" } as const;
 
@@ -22,7 +22,7 @@ export function margins(): Sheet {
   });
   const series = [
     { name: "Now", x: ofLine(0), y: ofLine(3) },
-    { name: "With dearer wax", x: ofLine(0), y: ofLine(7) },
+    { name: "With dearer wax", x: ofLine(0), y: ofLine(8) },
   ];
   return {
     name: "Margins",
@@ -34,7 +34,7 @@ export function margins(): Sheet {
         { heading: "Now", ...right },
         { heading: "With dearer wax", ...right },
       ]),
-      ...both(4, "Candles below the margin wished", (of) => `=COUNTIF(${of},"<"&${MARGIN})`, FORMATS.count),
+      ...both(4, "Candles below the margin wished", (of) => `=COUNTIF(${of},"<"&${MARGIN}-${TINY})`, FORMATS.count),
       ...both(5, "Lowest margin", (of) => `=MIN(${of})`, FORMATS.margin),
       ...both(6, "Highest margin", (of) => `=MAX(${of})`, FORMATS.margin),
     ],

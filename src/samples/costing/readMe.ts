@@ -15,7 +15,7 @@ const GROUPS: readonly Group[] = [
     label: "Change something and watch",
     look: "note",
     texts: [
-      "Prices: what the pack of soy wax costs. Cost, margin and ask price of every candle follow on the sheet Line.",
+      "Prices: what the pack of soy wax costs. Cost, margin and ask price of every candle follow on the sheet Line, and Check says which prices to raise.",
       "Line: how much dearer wax may become, the margin wished, a fee or a price. Margins draws it.",
       "Recipes: a share or its basis; the free rows take another recipe. Vessels: a fill, a lid or the minutes.",
       "Candles: another scent or vessel for a candle, or how many to make. To buy and Labels follow.",
