@@ -2,8 +2,11 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { flameCheck } from "../../src/core/burn/flameCheck";
 import { poolCheck } from "../../src/core/burn/poolCheck";
 import { netCheck } from "../../src/core/label/netCheck";
+import { heightOf, widthsOf } from "../../src/host/univer/layout";
 import { burnTests } from "../../src/samples/burnTests";
 import { plotsOf } from "../../src/sheet/chart/data";
+import type { Sheet } from "../../src/sheet/sheet";
+import { linesOf } from "../../src/sheet/textLines";
 import { byName, number, type Row, SavedBook, text, withEdits } from "./saved";
 
 /** The saved values of the workbook, read back, against the core functions and against figures worked out by hand. */
@@ -59,6 +62,23 @@ describe("the readings", () => {
     expect(remarks.filter((remark) => /flame (78|81) mm high, at most 75 mm/.test(remark))).toHaveLength(2);
     expect(remarks.some((remark) => remark.startsWith("pool ahead"))).toBe(true);
     expect(remarks.some((remark) => remark.startsWith("pool behind"))).toBe(true);
+  });
+
+  it("leave room for a remark on a flame and a pool at once, in each row of the file and of the embedded sheet", () => {
+    const remark = `${flameCheck(82)}; ${poolCheck(3.5, 7.6, 2)}`;
+    const page = book.page("Readings");
+    // In print and on screen a bold letter takes up to 1.1 digits, of which a width counts so many.
+    const lines = linesOf(remark, (page.getColumn(8).width ?? 0) / 1.1);
+    expect(lines).toBeGreaterThan(1);
+    const sheet = burnTests().find(({ name }) => name === "Readings") as Sheet;
+    for (const i of all().keys()) {
+      // A line of 11 points takes 15 points in Excel (its own height of a row), and 18 pixels in the embedded sheet.
+      expect(page.getRow(7 + i).height).toBeCloseTo(lines * 15, 9);
+      expect(page.getCell(7 + i, 8).alignment.vertical).toBe(page.getCell(7 + i, 1).alignment.vertical);
+      const cells = sheet.cells.filter(({ row }) => row === 6 + i);
+      const heights = cells.map((cell) => heightOf(cell, sheet, widthsOf(sheet)));
+      expect(Math.max(...heights)).toBeGreaterThanOrEqual(lines * 18);
+    }
   });
 
   it("leave free rows blank", () => {

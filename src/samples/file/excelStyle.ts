@@ -24,7 +24,8 @@ export function excelStyle({ look = "body", format, align }: Cell): Partial<Exce
     },
     ...(fill && { fill: { type: "pattern", pattern: "solid", fgColor: { argb: `FF${fill}` } } }),
     ...(border && { border: BORDERS[border] }),
-    ...((wrap || align) && { alignment: { ...(wrap && { wrapText: true, vertical: "top" }), horizontal: align } }),
+    // In the middle, so that in a row of several lines all cells stand beside each other.
+    alignment: { vertical: "middle", ...(wrap && { wrapText: true }), ...(align && { horizontal: align }) },
     ...(format && { numFmt: format }),
   };
 }
