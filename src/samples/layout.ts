@@ -1,13 +1,13 @@
 import type { Cell, Content, Table } from "../sheet/sheet";
 
 /** How a cell looks and is shown. */
-type Show = Pick<Cell, "look" | "format" | "align" | "across">;
+type Show = Pick<Cell, "look" | "format" | "align" | "across" | "lines">;
 
 /** What a sample puts in a cell: a text, a number, nothing, or one shown in its own way. */
 export type Value = string | number | null | (Show & Exclude<Content, { text: string }>);
 
 /** A column of a table: its heading, how its cells look, and the formula when all its cells have the same. */
-export interface Column extends Pick<Show, "look" | "format" | "align"> {
+export interface Column extends Pick<Show, "look" | "format" | "align" | "lines"> {
   readonly heading: string;
   readonly formula?: string;
 }

@@ -32,6 +32,8 @@ export interface Cell {
   /** Columns this cell covers to its right, itself included. */
   readonly across?: number;
   readonly align?: "left" | "center" | "right";
+  /** Lines that its row has room for at least: what a formula comes to say cannot be counted beforehand. */
+  readonly lines?: number;
 }
 
 /** A table with its heading row; the columns' cells stand in `cells` like all others. */

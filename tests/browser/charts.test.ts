@@ -45,7 +45,7 @@ describe("the charts over the cells", () => {
     await tryout.openSheet("Readings");
     await tryout.goTo("A10");
     const row = await tryout.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
-    await tryout.page.mouse.click((row?.x ?? 0) + 20, (row?.y ?? 0) + 290, { button: "right" });
+    await tryout.page.mouse.click((row?.x ?? 0) + 20, (row?.y ?? 0) + 352, { button: "right" });
     // Its middle is the number of rows.
     await tryout.page.getByText("rows above").click({ position: { x: 20, y: 10 } });
     await expect.poll(async () => (await tryout.cells("Readings", 14, 0, 2, 1)).flat()).toEqual(["A", "B"]);

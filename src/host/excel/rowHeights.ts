@@ -15,14 +15,15 @@ export function rowHeights(sheet: Sheet): Map<number, number> {
   const heights = new Map<number, number>();
   const mustSay = new Set<number>();
   for (const cell of sheet.cells) {
-    const { row, content, look = "body", across = 1 } = cell;
+    const { row, content, look = "body", across = 1, lines: least = 1 } = cell;
     const { wrap, size = EXCEL.size, bold } = STYLES[look];
-    if (!wrap || !content || !("text" in content)) continue;
+    const text = content && "text" in content ? content.text : "";
+    if (least === 1 && (!wrap || text === "")) continue;
     const room = (roomIn(cell, sheet.widths, EXCEL.width) * FILLED * EXCEL.size) / size / (bold ? 1.1 : 1);
-    const lines = linesOf(content.text, room);
+    const lines = Math.max(least, linesOf(text, room));
     const height = Math.min(TALLEST, lines * size * LINE_SPACING);
     heights.set(row, Math.max(height, heights.get(row) ?? 0));
-    if (across > 1 && lines > 1) mustSay.add(row);
+    if ((across > 1 || least > 1) && lines > 1) mustSay.add(row);
   }
   return new Map([...heights].filter(([row]) => mustSay.has(row)));
 }

@@ -30,12 +30,12 @@ export function widthsOf({ widths, tables = [] }: Sheet): number[] {
 
 /** The height a cell's text needs, in pixels: an estimate. */
 export function heightOf(cell: Cell, sheet: Sheet, widths: readonly number[]): number {
-  const { content, look, row } = cell;
+  const { content, look, row, lines: least = 1 } = cell;
   const { size = DEFAULT_SIZE, wrap = false, bold = false } = STYLES[look ?? "body"];
   const line = size * 1.7;
-  if (!wrap || !content || !("text" in content)) return Math.ceil(line);
+  if (!wrap || !content || !("text" in content)) return Math.ceil(least * line);
   const whole = roomIn(cell, widths, DEFAULT_WIDTH);
   const room = sheet.tables?.some((table) => table.row === row) ? whole - BUTTON : whole;
-  const lines = linesOf(content.text, bold ? room * 0.8 : room);
+  const lines = Math.max(least, linesOf(content.text, bold ? room * 0.8 : room));
   return Math.min(HIGHEST, Math.ceil(lines * line + 4));
 }

@@ -34,9 +34,6 @@ const HOURS = 8;
 /** Above each of those, the test it is for, and what its line is called. */
 const KEY = 3;
 const NAME = 4;
-/** Hidden beside them, blank lines that keep each row as high as a remark on its flame and its pool needs. */
-const LINES = HOURS + 1 + DRAWN;
-const TWO_LINES = "\n";
 
 /** Lines of the weights over the hours. They are whole columns of the table, so that rows that are added are drawn. */
 export function weightLines(): Series[] {
@@ -115,6 +112,8 @@ export function readings(): Sheet {
         heading: "Remarks",
         formula: `=TEXTJOIN("; ",TRUE,POUR.FLAMECHECK(${own("Flame (mm)")}),${pool})`,
         look: "alert",
+        // A remark on the flame and one on the pool.
+        lines: 2,
       },
     ],
     [...MEASURED, ...Array.from({ length: FREE }, () => [])],
@@ -122,7 +121,7 @@ export function readings(): Sheet {
   const { headings, cells } = drawn(list.table.rows);
   return {
     name: "Readings",
-    widths: [15, 9, 10, 11, 12, 11, 13, 96, ...Array<number>(LINES - HOURS + 1).fill(0)],
+    widths: [15, 9, 10, 11, 12, 11, 13, 96, ...Array<number>(1 + DRAWN).fill(0)],
     cells: [
       ...heading(
         "Readings",
@@ -140,8 +139,6 @@ export function readings(): Sheet {
       ...Array.from({ length: DRAWN }, (_, line) => drawnTest(line)).flat(),
       ...list.cells,
       ...cells,
-      // A program fits a row to what is typed, not to what a formula comes to say.
-      ...Array.from({ length: list.table.rows }, (_, r) => cell(HEADING + 1 + r, LINES, TWO_LINES, { look: "alert" })),
     ],
     tables: [{ ...list.table, headings: [...list.table.headings, ...headings] }],
     frozenRows: HEADING + 1,
