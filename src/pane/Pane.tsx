@@ -154,6 +154,9 @@ export function Pane({ host }: { host: Host }) {
   return (
     <div className="pourwright-pane">
       <h1>Pour sheet</h1>
+      <a href="help/run-sheet.html" target="_blank" rel="noreferrer">
+        How a run sheet is made
+      </a>
       <section aria-labelledby="pane-table">
         <h2 id="pane-table">Table</h2>
         {sources === undefined || kept === undefined ? (
@@ -164,7 +167,13 @@ export function Pane({ host }: { host: Host }) {
               tableChoice("pour")
             ) : (
               <>
-                <FirstUse host={host} unit={kept.choices.unit} onDone={refresh} busy={busy} doing={doing} />
+                <FirstUse
+                  host={host}
+                  unit={kept.choices.unit}
+                  onDone={() => choose("pour", undefined)}
+                  busy={busy}
+                  doing={doing}
+                />
                 {sources.length > 0 && tableChoice("pour")}
               </>
             )}

@@ -1,5 +1,5 @@
 import { plain } from "../core/check/plain";
-import type { PlannedPot } from "../runsheet/planRun";
+import { othersOf, type PlannedPot } from "../runsheet/planRun";
 
 const [LEFT, TOP, WIDTH, HEIGHT] = [8, 10, 64, 78];
 /** Pale to dark and hatched in turn, so that neighbours differ without colour. */
@@ -9,8 +9,7 @@ const SHADES = 6;
 export function PotPicture(props: { pot: PlannedPot; number: number; capacity: number; unit: string }) {
   const { pot, number, capacity, unit } = props;
   const poured = pot.lines.reduce((sum, line) => sum + line.poured, 0);
-  // Dye and additives.
-  const others = Number((pot.melted - pot.wax - pot.scent).toFixed(9));
+  const others = othersOf(pot);
   const level = Math.min(1, pot.melted / capacity) * HEIGHT;
   let bottom = TOP + HEIGHT;
   const layers = pot.lines.map((line, i) => {

@@ -1,5 +1,5 @@
 import { plain } from "../core/check/plain";
-import { nameOf, percent, type RunPlan } from "../runsheet/planRun";
+import { nameOf, othersOf, percent, type RunPlan } from "../runsheet/planRun";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
 
@@ -10,8 +10,7 @@ const DRAWN = 60;
 export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings }) {
   const { unit, potCapacity } = settings;
   const drawn = Math.ceil(DRAWN / plan.scents.length);
-  const { melted, wax, scent } = plan.totals;
-  const others = Number((melted - wax - scent).toFixed(9));
+  const others = othersOf(plan.totals);
   const weight = (value: number) => `${plain(Number(value.toPrecision(9)))} ${unit}`;
   return (
     <>

@@ -15,14 +15,12 @@ export const NUMBERS = {
 } as const satisfies Partial<Record<keyof Settings, NumberKind>>;
 type NumberName = keyof typeof NUMBERS;
 
-type TypedWeights = Readonly<Record<"division" | "potCapacity", string>>;
-
 /** What is kept in the workbook: the settings as typed, and the columns chosen by hand for each kind and table. */
 export interface Kept {
   readonly typed: Readonly<Record<NumberName, string>>;
   readonly choices: Pick<Settings, keyof typeof CHOICES>;
-  /** The weights that were typed in other units, for coming back to them. */
-  readonly aside: Readonly<Partial<Record<WeightUnit, TypedWeights>>>;
+  /** The scale divisions that were typed in other units: each unit has a scale of its own. */
+  readonly divisions: Readonly<Partial<Record<WeightUnit, string>>>;
   /** For each role the heading of its column, or null for none: a heading stays when columns are moved. */
   readonly columns: Readonly<Record<string, Readonly<Record<string, string | null>>>>;
 }
@@ -48,7 +46,7 @@ function firstKept(): Kept {
       // Where the paper is Letter, labels declare ounces too.
       label: paper === "letter" ? "us" : "metric",
     },
-    aside: {},
+    divisions: {},
     columns: {},
   };
 }
@@ -70,7 +68,7 @@ function mergeKept(kept: unknown): Kept {
         Boolean((CHOICES as Readonly<Record<string, readonly unknown[]>>)[key]?.includes(value)),
       ),
     },
-    aside: {},
+    divisions: only(part("divisions"), (key, value) => key in FIRST_WEIGHTS && typeof value === "string"),
     columns: Object.fromEntries(
       part("columns").map(([key, value]) => [key, isRecord(value) ? only(Object.entries(value), isHeading) : {}]),
     ),
@@ -78,26 +76,25 @@ function mergeKept(kept: unknown): Kept {
 }
 
 /**
- * The weights that are typed, in another unit: those typed in it before, or else the scale's usual division, for it is
- * another scale, and the pot converted, for it is the same pot, unless it holds the first value that nobody typed.
+ * The weights that are typed, in another unit. The scale is another one: its division is the one that was typed in that
+ * unit before, or the usual one. The pot is the same: it is converted, unless it holds the first value that nobody typed.
  */
 export function inUnit(kept: Kept, unit: WeightUnit): Kept {
-  const { typed, choices } = kept;
-  const { division, potCapacity } = typed;
+  const { typed, choices, divisions } = kept;
   const [from, to] = [FIRST_WEIGHTS[choices.unit], FIRST_WEIGHTS[unit]];
   const pot = parseNumber("weight", typed.potCapacity);
   const converted = ({ value }: { value: number }) =>
-    String(Number(((value * gramsIn("unit", choices.unit)) / gramsIn("unit", unit)).toPrecision(4)));
+    String(Number(((value * gramsIn("unit", choices.unit)) / gramsIn("unit", unit)).toPrecision(6)));
   const isFirst = "wrong" in pot || pot.value === from.potCapacity;
-  const weights: TypedWeights = kept.aside[unit] ?? {
-    division: String(to.division),
-    potCapacity: isFirst ? String(to.potCapacity) : converted(pot),
-  };
   return {
     ...kept,
-    typed: { ...typed, ...weights },
+    typed: {
+      ...typed,
+      division: divisions[unit] ?? String(to.division),
+      potCapacity: isFirst ? String(to.potCapacity) : converted(pot),
+    },
     choices: { ...choices, unit },
-    aside: { ...kept.aside, [choices.unit]: { division, potCapacity } },
+    divisions: { ...divisions, [choices.unit]: typed.division },
   };
 }
 

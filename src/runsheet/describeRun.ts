@@ -5,7 +5,7 @@ import { CAUTIONS } from "./cautions";
 import { DATE, divisionLabel, FROZEN_NOTE, HEAD, keyOf, LIVE_NOTE, type RowKind, titleOf } from "./layout";
 import { sheetNameOf } from "./nextLot";
 import { Page, type PageCell } from "./page";
-import { nameOf, totalsOf } from "./planRun";
+import { nameOf, othersOf, totalsOf } from "./planRun";
 import { decimalsFormat, potBlock, type Writing } from "./potBlock";
 import type { Settings } from "./settings";
 import type { Lack } from "./supplies";
@@ -133,13 +133,12 @@ function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
     "total",
     keyOf("*", "totals"),
   );
-  const others = Number((all.melted - all.wax - all.scent).toFixed(9));
   if (plan.scents.every(({ ingredients }) => ingredients.every((one) => one.basis === "part" || one.isScent))) return;
   const at = page.next - 1;
   page.row(
     [
       { text: "Of it dye and additives", across: 5 },
-      { ...(live ? { formula: `=F${at}-D${at}-E${at}` } : { number: others }), format: scale },
+      { ...(live ? { formula: `=F${at}-D${at}-E${at}` } : { number: othersOf(all) }), format: scale },
       {},
     ],
     "note",

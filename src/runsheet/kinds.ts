@@ -1,3 +1,5 @@
+import { tidyHeading } from "./tidyHeading";
+
 /** A table that the run sheet can read: what its columns can tell, and in which words headings say so. */
 export interface Kind {
   /** What the table is called in front of a person. */
@@ -132,11 +134,7 @@ const OTHER =
 export function matchColumns<K extends KindName>(name: K, headings: readonly string[]): Columns<K> {
   const { words } = KINDS[name] as Kind;
   const plainHeadings = headings.map((heading) =>
-    heading
-      .toLowerCase()
-      .replace(/\(.*?\)|[_*:]/g, " ")
-      .replace(/\s+/g, " ")
-      .trim(),
+    tidyHeading(tidyHeading(heading).replace(/\(.*?\)/g, " ")).toLowerCase(),
   );
   const found: { role: string; column: number; score: number }[] = [];
   for (const [role, list] of Object.entries(words)) {

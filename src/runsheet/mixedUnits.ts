@@ -2,7 +2,7 @@ import { plain } from "../core/check/plain";
 import type { KindName, Role } from "./kinds";
 import type { PourRow } from "./readRows";
 import type { WeightUnit } from "./settings";
-import { headingOf, type Problem, type TableRows } from "./tableReader";
+import { headingOf, type Problem, readersOf, type TableRows } from "./tableReader";
 import { headingUnit, weightRatio } from "./weightUnits";
 
 /** Grams stand 28 times higher than ounces: a fill so far from the others may be in the other unit. */
@@ -10,7 +10,10 @@ const FAR = 20;
 
 /** Columns of the table poured from whose headings name another unit than the setting, or no weight at all. */
 export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Problem[] {
+  // What no row is filled by is never read.
+  const isRead = { fill: true, water: readersOf(table).some((row) => !row.isBlank("quantity") && row.isBlank("fill")) };
   return (["fill", "water"] as const).flatMap((role): Problem[] => {
+    if (!isRead[role]) return [];
     const { ratio, problem } = scaleOf(table, role, setting);
     if (problem) return [{ ...problem, stops: ratio === undefined }];
     if (ratio === 1) return [];
@@ -31,6 +34,12 @@ export function mixedFills(rows: readonly PourRow[]): Problem[] {
   });
 }
 
+const NO_WEIGHT = {
+  "a volume": "a volume and not a weight; weigh it, or use POUR.FILLBYVOLUME",
+  "a length": "a length and not a weight; choose another column",
+  "several units at once": "several units at once; write it for one",
+} as const;
+
 /**
  * How many of the unit `to` one of a column's unit is, by its heading; undefined where the heading names what no
  * weight has. A problem where its words are not a weight that is known.
@@ -44,11 +53,7 @@ export function scaleOf<K extends KindName>(
   const unit = headingUnit(heading);
   const look = (text: string): Problem => ({ kind: table.kind, role: role as Role, text, stops: false });
   if (unit && "other" in unit) {
-    const way = unit.other === "a volume" ? "weigh it, or use POUR.FILLBYVOLUME" : "choose another column";
-    return {
-      ratio: undefined,
-      problem: look(`The heading ${heading} says ${unit.words}, ${unit.other} and not a weight; ${way}`),
-    };
+    return { ratio: undefined, problem: look(`The heading ${heading} says ${unit.words}, ${NO_WEIGHT[unit.other]}`) };
   }
   if (unit && "unknown" in unit) {
     const text = `The heading ${heading} says ${unit.unknown}, which is no unit known here; its numbers are taken as ${to}`;

@@ -178,6 +178,10 @@ export function totalsOf(scents: readonly ScentRun[]): Totals {
   };
 }
 
+/** What of the melted is neither wax nor scent: dye and additives. */
+export const othersOf = ({ melted, wax, scent }: Pick<Totals, "melted" | "wax" | "scent">): number =>
+  Number((melted - wax - scent).toFixed(9));
+
 /** Without a recipe a pot holds wax, and scent at the row's load. */
 function plainIngredients({ scent, load, basis }: PourRow): Ingredient[] {
   const wax: Ingredient = { name: "Wax", share: 1, basis: "part", isScent: false };

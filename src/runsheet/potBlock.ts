@@ -91,11 +91,10 @@ export function potBlock(
   );
   if (isScented) {
     // All that is scent to all that is wax, or to everything.
-    const loadOf = (letter: string, basis: Basis) => {
-      const add = (sort: RowKind) =>
-        run.ingredients.flatMap((one, i) => (sortOf(one) === sort ? [`${letter}${top + i}`] : [])).join("+");
-      return `(${add("scent")})/${basis === "of wax" ? `(${add("wax")})` : sumOf(letter)}`;
-    };
+    const add = (letter: string, sort: RowKind) =>
+      run.ingredients.flatMap((one, i) => (sortOf(one) === sort ? [`${letter}${top + i}`] : [])).join("+");
+    const loadOf = (letter: string, basis: Basis) =>
+      `(${add(letter, "scent")})/${basis === "of wax" ? `(${add(letter, "wax")})` : sumOf(letter)}`;
     const limits = limitsOf(run);
     const overLimit = (letter: string) =>
       limits.map(({ basis, most, said }) => `IF(${loadOf(letter, basis)}>${most}+${SLACK},"${said}","")`).join("&");
@@ -111,7 +110,10 @@ export function potBlock(
       "note",
       keyOf(scentNumber, "load"),
     );
-    const ifWeighed = (formula: string) => `=IF(COUNT(E${top}:E${bottom})=${run.ingredients.length},${formula},"")`;
+    // Until each ingredient of use is weighed there is no load.
+    const used = run.ingredients.filter(({ share }) => share > 0).length;
+    const isWeighed = `AND(COUNT(E${top}:E${bottom})>=${used},${add("E", "wax")}>0)`;
+    const ifWeighed = (formula: string) => `=IF(${isWeighed},${formula},"")`;
     page.row(
       [
         { text: "Load as weighed" },

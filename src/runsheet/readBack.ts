@@ -5,6 +5,8 @@ import { CHOICES, type WeightUnit } from "./settings";
 
 /** Candles of one kind in one pot, as planned and as poured. What is not written on the sheet is undefined. */
 export interface PouredLine {
+  /** Its row on the sheet, from 1. */
+  readonly row: number;
   readonly vessel: string;
   readonly count: number;
   readonly fill: number;
@@ -24,6 +26,8 @@ export interface PouredPart extends Weighed {
 
 /** One pot, as planned and as weighed. */
 export interface PouredPot {
+  /** As it stands on the sheet: `Cedar: pot 1 of 2`. */
+  readonly title: string;
   readonly scent: string;
   readonly parts: readonly PouredPart[];
   readonly wax: Weighed;
@@ -65,6 +69,7 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
   const unit = CHOICES.unit.find((one) => rows.some((row) => unitIn(row[AT.name]) === one));
   if (lot === undefined || typeof date !== "number" || unit === undefined) return undefined;
   const pots: {
+    title: string;
     scent: string;
     parts: PouredPart[];
     remark: string;
@@ -75,7 +80,15 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
   const wrong: string[] = [];
   for (const [r, row] of rows.entries()) {
     const kind = kindOfKey(row[AT.key]);
-    if (kind === "pot") pots.push({ scent: scentIn(row[AT.name]), parts: [], remark: "", steps: new Map(), lines: [] });
+    if (kind === "pot")
+      pots.push({
+        title: String(row[AT.name]),
+        scent: scentIn(row[AT.name]),
+        parts: [],
+        remark: "",
+        steps: new Map(),
+        lines: [],
+      });
     const pot = pots.at(-1);
     if (!pot || !kind) continue;
     const label = String(row[AT.name] ?? "");
@@ -101,7 +114,7 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
       check(AT.good, "good ones", count);
       check(AT.weighed, "weight of one");
       const [good, weighed] = [numberIn(row[AT.good]), numberIn(row[AT.weighed])];
-      pot.lines.push({ vessel: label, count, fill: numberIn(row[AT.fill]) ?? 0, good, weighed });
+      pot.lines.push({ row: r + 1, vessel: label, count, fill: numberIn(row[AT.fill]) ?? 0, good, weighed });
     }
   }
   return {

@@ -3,8 +3,7 @@ import { aboveZero } from "../core/check/aboveZero";
 import { atLeastZero } from "../core/check/atLeastZero";
 import { scaleOf } from "./mixedUnits";
 import type { WeightUnit } from "./settings";
-import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
-import { headingUnit, weightRatio } from "./weightUnits";
+import { type Problem, readersOf, sameName, type TableRows } from "./tableReader";
 
 /** What the shelf holds of an item, and the packs it is sold in. */
 export interface StockItem {
@@ -61,17 +60,18 @@ export interface Price {
 /** Prices by item: of one weight unit of an ingredient, or of one vessel. */
 export function readPrices(table: TableRows<"prices">, unit: WeightUnit): Map<string, ByUse<Price>> {
   const found = new Map<string, ByUse<Price>>();
-  // What stands in brackets beside a price is as often its money, so only a weight counts.
-  const ratio = weightRatio(headingUnit(headingOf(table, "price")), unit);
+  const { ratio, problem } = scaleOf(table, "price", unit);
+  // What stands in brackets beside a price is as often its money: words that are no unit are no problem.
+  const wrong = problem && ratio === undefined ? [problem] : [];
   for (const reader of readersOf(table)) {
     const name = sameName(reader.text("item"));
     if (name === "" || found.has(name) || reader.isBlank("price")) continue;
     const price = reader.number("price");
     const checked = price === undefined ? undefined : reader.check(() => atLeastZero("price", price));
-    const perUnit = checked === undefined ? undefined : checked / ratio;
+    const perUnit = checked === undefined || ratio === undefined ? undefined : checked / ratio;
     found.set(name, {
       count: { price: checked, wrong: reader.wrong },
-      weight: { price: perUnit, wrong: reader.wrong },
+      weight: { price: perUnit, wrong: [...reader.wrong, ...wrong] },
     });
   }
   return found;

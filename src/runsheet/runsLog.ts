@@ -120,8 +120,10 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
 
 /** Weights of one candle that its vessel cannot hold: more than twice its water is no wax. */
 export function heavyCandles(run: PouredRun, vessels: KnownVessels): string[] {
-  return candles(run, vessels).flatMap(({ vessel, weighed, water }) =>
-    weighed > 2 * water ? [`One ${vessel} is written to weigh ${said(weighed, water, run)}; check both`] : [],
+  return candles(run, vessels).flatMap(({ row, vessel, weighed, water }) =>
+    weighed > 2 * water
+      ? [`Row ${row}: one ${vessel} is written to weigh ${said(weighed, water, run)}; check both`]
+      : [],
   );
 }
 
@@ -131,21 +133,20 @@ export function heavyCandles(run: PouredRun, vessels: KnownVessels): string[] {
  * their vessel's water lets expect.
  */
 export function doubts(run: PouredRun, vessels: KnownVessels): string[] {
-  const pots = run.pots.flatMap((pot, i) => {
+  const pots = run.pots.flatMap(({ title, parts, lines, remark }) => {
     const lacks = [
       ...missing(
-        pot.parts.map(({ actual }) => actual),
+        parts.filter(({ planned }) => planned > 0).map(({ actual }) => actual),
         "actual weight",
       ),
       ...missing(
-        pot.lines.map(({ good }) => good),
+        lines.map(({ good }) => good),
         "count of good ones",
       ),
     ];
-    const name = `${pot.scent}, pot ${run.pots.slice(0, i + 1).filter(({ scent }) => scent === pot.scent).length}`;
     return [
-      ...(lacks.length > 0 ? [`${name}: ${lacks.join(", ")}`] : []),
-      ...(pot.remark === "" ? [] : [`${name}, as weighed: ${pot.remark}`]),
+      ...(lacks.length > 0 ? [`${title}: ${lacks.join(", ")}`] : []),
+      ...(remark === "" ? [] : [`${title}, as weighed: ${remark}`]),
     ];
   });
   const far = run.pots.flatMap(({ parts }) =>
@@ -155,9 +156,9 @@ export function doubts(run: PouredRun, vessels: KnownVessels): string[] {
         : [],
     ),
   );
-  const odd = candles(run, vessels).flatMap(({ vessel, weighed, water }) =>
+  const odd = candles(run, vessels).flatMap(({ row, vessel, weighed, water }) =>
     weighed < LIKELY_FACTORS.least * water || weighed > LIKELY_FACTORS.most * water
-      ? [`One ${vessel} is written to weigh ${said(weighed, water, run)}`]
+      ? [`Row ${row}: one ${vessel} is written to weigh ${said(weighed, water, run)}`]
       : [],
   );
   return [...pots, ...far, ...odd];
@@ -171,11 +172,14 @@ function missing(values: readonly (number | undefined)[], what: string): string[
 }
 
 /** The candles that were weighed and whose vessel's water is known, in the unit of the run. */
-function candles(run: PouredRun, vessels: KnownVessels): { vessel: string; weighed: number; water: number }[] {
+function candles(
+  run: PouredRun,
+  vessels: KnownVessels,
+): { row: number; vessel: string; weighed: number; water: number }[] {
   return run.pots.flatMap(({ lines }) =>
-    lines.flatMap(({ vessel, weighed }) => {
+    lines.flatMap(({ row, vessel, weighed }) => {
       const water = waterIn(vessels.get(sameName(vessel)), run.unit);
-      return weighed === undefined || water === undefined ? [] : [{ vessel, weighed, water }];
+      return weighed === undefined || water === undefined ? [] : [{ row, vessel, weighed, water }];
     }),
   );
 }

@@ -2,6 +2,7 @@ import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
 import type { CellValue } from "../sheet/sheet";
 import { type Columns, type KindName, type Role, roleName } from "./kinds";
+import { tidyHeading } from "./tidyHeading";
 
 /** Rows of a table and the columns that were matched or chosen. */
 export interface TableRows<K extends KindName> {
@@ -80,7 +81,7 @@ export class RowReader<K extends KindName> {
 
   /** What stands in brackets in the heading of a role, as a rule its unit: `C` of `Pour at (C)`; empty when none. */
   unit(role: Role<K>): string {
-    return (/\((.*?)\)/.exec(headingOf(this.table, role))?.[1] ?? "").trim();
+    return (/\((.*?)\)/.exec(tidyHeading(headingOf(this.table, role)))?.[1] ?? "").trim();
   }
 
   /** The code of the error that a cell shows, such as `#N/A`; empty when it shows none. */

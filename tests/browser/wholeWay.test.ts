@@ -146,7 +146,7 @@ describe("a maker's whole way", () => {
     await tryout.openSheet(sheet);
     await tryout.type(`F${rowOf(rows, "Tin") + 1}`, "110");
     await press("Take in what was poured");
-    await says("Cedar, pot 1: no actual weight, no count of good ones");
+    await says("Cedar: pot 1 of 1: no actual weight, no count of good ones");
     expect((await tryout.table("RunsLog")).rows).toHaveLength(2);
     await press("Take it in all the same");
     await says(/-02 added to the runs log, 2 rows/);

@@ -106,8 +106,12 @@ describe("the pane", () => {
     expect(field("Scale division (kg)")?.value).toBe("0.001");
     await fill("Weights in", "oz");
     // 5 kg are 176.37 oz (28.349523125 g each, exact).
-    expect(field("Pot holds (oz)")?.value).toBe("176.4");
+    expect(field("Pot holds (oz)")?.value).toBe("176.37");
     expect(field("Scale division (oz)")?.value).toBe("0.05");
+    // Another pot is the same in every unit: 50 oz are 1417.48 g.
+    await fill("Pot holds (oz)", "50");
+    await fill("Weights in", "g");
+    expect(field("Pot holds (g)")?.value).toBe("1417.48");
   });
 
   it("keeps a column chosen by hand by its heading, and says when that one is gone", async () => {
@@ -166,6 +170,12 @@ describe("the pane", () => {
     await fill("Pour from", "LastYear");
     await wait();
     expect(totals()).toContain("Candles50");
+    delete host.all.LastYear;
+    host.changed();
+    await wait(300);
+    host.all.Batch = batch(["Tin", 3, 200]);
+    await press("Put starter tables in");
+    expect(totals()).toContain("Candles3");
   });
 
   it("keeps what was typed in a unit for coming back to it", async () => {

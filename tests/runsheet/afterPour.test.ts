@@ -114,7 +114,7 @@ describe("a run sheet read back", () => {
       `Row ${tin + 1}, good ones: "40" is no whole number from 0 to 6; mend it or clear it`,
     ]);
     expect(run && heavyCandles(run, vesselsIn("g", 125))).toEqual([
-      "One Tin is written to weigh 1090 g, and the water it holds weighs 125 g; check both",
+      `Row ${tin + 1}: one Tin is written to weigh 1090 g, and the water it holds weighs 125 g; check both`,
     ]);
     expect(readBack(rows)?.wrong).toEqual([]);
   });
@@ -134,22 +134,22 @@ describe("a run sheet read back", () => {
       return read;
     };
     // The pot without scent was not weighed or counted: its candles would be logged without.
-    expect(doubts(await run(), new Map())).toEqual(["Unscented, pot 1: no actual weight, no count of good ones"]);
+    expect(doubts(await run(), new Map())).toEqual(["Unscented: pot 1 of 1: no actual weight, no count of good ones"]);
     const whole = [number(plain, 4, 500), number(plain + 3, 4, 5)] as const;
     expect(rows[plain + 3]?.[0]).toBe("Plain");
     expect(doubts(await run(...whole), vesselsIn("g", 125))).toEqual([]);
     // A single mark is not a run: all that is missing is asked about, pot by pot.
     const marked = readBack(await valuesOf(writtenOn(sheetOf(), [number(tin, 4, 5)])));
     expect(marked && doubts(marked, new Map())).toEqual([
-      "Cedar, pot 1: no actual weight, 1 of 2 without count of good ones",
-      "Unscented, pot 1: no actual weight, no count of good ones",
+      "Cedar: pot 1 of 1: no actual weight, 1 of 2 without count of good ones",
+      "Unscented: pot 1 of 1: no actual weight, no count of good ones",
     ]);
     expect(doubts(await run(...whole, number(wax, 4, 14000)), new Map())).toEqual([
       `Row ${wax + 1}: Wax is written as 14000 and was planned as 1400`,
     ]);
     expect(doubts(await run(...whole, number(scent, 4, 8)), new Map())).toHaveLength(1);
     expect(doubts(await run(...whole, number(tin, 5, 10.7)), vesselsIn("g", 125))).toEqual([
-      "One Tin is written to weigh 10.7 g, and the water it holds weighs 125 g",
+      `Row ${tin + 1}: one Tin is written to weigh 10.7 g, and the water it holds weighs 125 g`,
     ]);
     // 4.409 oz of water are 125 g: the heading's unit is read, so 107 is what it should be.
     expect(doubts(await run(...whole), vesselsIn("oz", 4.409))).toEqual([]);
@@ -259,7 +259,7 @@ describe("a load over its limit", () => {
       await valuesOf(writtenOn(sheet, [number(wax, 4, 1000), number(wax + 1, 4, 80), number(tin, 4, 10)])),
     );
     if (!poured) throw new Error("no run sheet");
-    expect(doubts(poured, new Map())).toEqual(["Cedar, pot 1, as weighed: Over wax maximum 7 % of wax."]);
+    expect(doubts(poured, new Map())).toEqual(["Cedar: pot 1 of 1, as weighed: Over wax maximum 7 % of wax."]);
     expect(logRows(poured, new Map())[0]?.at(-1)).toEqual({ text: "Over wax maximum 7 % of wax." });
   });
 });

@@ -143,13 +143,24 @@ describe("from a table to a plan", () => {
       );
     expect(headed("Fill (fl oz)")[0]?.text).toContain("a volume and not a weight");
     expect(headed("Fill (oz)")[0]?.text).toContain('The heading Fill (oz) and the setting "Weights in" (g) differ');
-    for (const heading of ["Fill (Oz.)", "Fill oz", "Fill (lbs)", "Fill in ounces", "Fill (kgs)", "Fill (mls)"]) {
+    for (const heading of [
+      ...["Fill (Oz.)", "Fill oz", "Fill (lbs)", "Fill in ounces", "Fill (kgs)", "Fill_oz", "Fill [oz]"],
+      ...["Fill (mls)", "Fill fl oz", "Fill (fluid oz)", "Fill (US fl oz)", "Fill_ml", "Fill [in ml]", "Fill ml:"],
+    ]) {
       expect(headed(heading), heading).toHaveLength(1);
     }
     for (const heading of ["Fill (grammes)", "Fill g", "Fill weight", "Fill (g, to the line)", "Fill (brim)"]) {
       expect(headed(heading), heading).toEqual([]);
     }
     expect(headed("Fill (g)")).toEqual([]);
+  });
+
+  it("minds no heading that no row is read by: a volume of water beside every fill", () => {
+    const headings = ["", "", "Fill weight (g)", "Water (ml)"];
+    const made = (fill: number | null) =>
+      buildRun({ pour: { ...pour([["A", 1, fill, 250]]), headings } }, settings).problems.map(({ stops }) => stops);
+    expect(made(215)).toEqual([]);
+    expect(made(null)).toEqual([true]);
   });
 
   it("plans nothing in another unit, and says so in one sentence", () => {
@@ -329,6 +340,13 @@ describe("from a table to a plan", () => {
       "Price (kgs)",
     ]) {
       expect(made(heading).costs?.kinds[0]?.each, heading).toBeCloseTo(5.2, 12);
+    }
+    for (const heading of ["Price per litre", "Unit price (per ml)", "Price per 100 g", "Unit price (per 5 kg)"]) {
+      expect(made(heading).costs, heading).toBeUndefined();
+      expect(
+        made(heading).problems.some(({ text }) => text.startsWith(`The heading ${heading}`)),
+        heading,
+      ).toBe(true);
     }
     expect(made("Price (USD)").costs?.kinds[0]?.each).toBeCloseTo(200 * 10 + 12 * 100 + 2, 9);
   });

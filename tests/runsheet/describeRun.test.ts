@@ -51,7 +51,7 @@ describe("the run sheet", () => {
     const formulas = describeIt(false).cells.flatMap(({ content }) =>
       content && "formula" in content ? content.formula : [],
     );
-    for (const formula of formulas) expect(formula).toMatch(/^=IF\((COUNT|SUMIFS)/);
+    for (const formula of formulas) expect(formula).toMatch(/^=IF\((AND\(COUNT|COUNT|SUMIFS)/);
     expect(formulas.join()).not.toContain("POUR.");
     for (const row of [...live, ...frozen]) {
       for (const value of row) expect(typeof value === "object" && value !== null, String(value)).toBe(false);
@@ -183,6 +183,12 @@ describe("the run sheet", () => {
       if (column !== 4) return undefined;
       return row === wax ? 1000 : row === scent ? 77 : undefined;
     });
+    const none = await changing(sheet, (row, column) => {
+      if (column !== 4) return undefined;
+      return row === wax ? 0 : row === scent ? 77 : undefined;
+    });
+    // Wax that weighs nothing makes no load, and no error either.
+    expect(none[weighed]?.slice(1, 4).map((value) => value || "")).toEqual(["", "of wax", ""]);
     // 77 / 1000 is within 8 % of wax, 77 / 1077 is 7.15 % of total.
     expect(poured[weighed]?.[3]).toBe("Over product limit 7 % of total. ");
   });
