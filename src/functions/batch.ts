@@ -58,7 +58,7 @@ const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
     orZero: true,
   }).map((line) => {
     const [vessel, fill, quantity] = line.values;
-    return { ...line, order: { vessel: vessel ?? line.where, fill, quantity } };
+    return { ...line, order: { vessel: vessel ?? `${line.where} of the range`, fill, quantity } };
   });
 
 /** Every edit of a sheet works its formulas out again: a search ends well within a second. */

@@ -116,10 +116,12 @@ export function AfterPour(props: {
     const headings = RUNS_LOG.columns.map(({ heading }) => heading);
     if (old) await host.addRows(RUNS_LOG.table, headings, rows);
     else await host.addSheet(logSheet(rows));
-    await onReadLog();
+    const after = await onReadLog();
+    const shows = after.log && newFactors(after.log, after.vessels).some(isNew) ? " See the wax factors it shows." : "";
     // The button that was pressed may be gone now; the keyboard goes on from here.
     reportAt.current?.focus();
-    onMessage(`Lot ${poured.lot} added to the runs log, ${rows.length} ${rows.length === 1 ? "row" : "rows"}.`);
+    const added = `${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
+    onMessage(`Lot ${poured.lot} added to the runs log, ${added}.${shows}`);
   };
 
   if (sheets.length === 0) return null;
@@ -129,7 +131,7 @@ export function AfterPour(props: {
       {words}
     </Button>
   );
-  const changed = factors.filter(({ old, factor }) => old === undefined || Math.abs(old - factor) > 5e-5);
+  const changed = factors.filter(isNew);
   return (
     <section aria-labelledby="pane-written">
       <h2 id="pane-written">Written run sheets</h2>
@@ -149,6 +151,7 @@ export function AfterPour(props: {
         {button("Take in what was poured", () => takeIn())}
         {host.print && button("Print or save as PDF", async () => host.print?.(sheet))}
       </div>
+      {isAsked && button("Take it in all the same", () => takeIn(report.list))}
       <div role="status" ref={reportAt} tabIndex={-1}>
         {report && (
           <>
@@ -161,7 +164,6 @@ export function AfterPour(props: {
           </>
         )}
       </div>
-      {isAsked && button("Take it in all the same", () => takeIn(report.list))}
       {changed.length > 0 && (
         <>
           <h3>Wax factors the log shows</h3>
@@ -186,5 +188,8 @@ export function AfterPour(props: {
     </section>
   );
 }
+
+/** Whether it is another factor than the vessel table has, to the four digits that are kept. */
+const isNew = ({ old, factor }: NewFactor): boolean => old === undefined || Math.abs(old - factor) > 5e-5;
 
 const shown = (factor: number): string => plain(Number(factor.toFixed(4)));

@@ -83,8 +83,8 @@ export function Pane({ host }: { host: Host }) {
   // On a narrow page the footer may stand below what is seen.
   const footer = useRef<HTMLElement>(null);
   useEffect(() => {
-    if (message) footer.current?.scrollIntoView({ block: "nearest" });
-  }, [message]);
+    if (message && written) footer.current?.scrollIntoView({ block: "nearest" });
+  }, [message, written]);
 
   useEffect(() => {
     if (!sources || writing) return;
@@ -256,7 +256,7 @@ export function Pane({ host }: { host: Host }) {
           Write run sheet
         </Button>
         <p id="pane-why" className="hint">
-          {isReady || !sources || !kept ? "" : why(run, stops, Object.keys(wrong).length > 0 || serial === undefined)}
+          {sources && kept && why(run, stops, Object.keys(wrong).length > 0 || serial === undefined)}
         </p>
         {writing && (
           <div className="progress">
@@ -307,11 +307,12 @@ function summary(stops: number, looks: number): string {
   return "Nothing to mend.";
 }
 
-/** Why no run sheet can be written, beside the button that would. */
+/** Beside the button: why no run sheet can be written, or what to look at before. */
 function why(run: Run | undefined, stops: number, isSettingWrong: boolean): string {
   if (isSettingWrong) return "Mend the settings first.";
   if (!run) return "Choose a table to pour from first.";
-  return `${things(stops)} to mend first: see Check.`;
+  if (stops > 0) return `${things(stops)} to mend first: see Check.`;
+  return run.problems.length > 0 ? `${things(run.problems.length)} to look at first: see Check.` : "";
 }
 
 const things = (number: number) => `${number} ${number === 1 ? "thing" : "things"}`;

@@ -7,8 +7,8 @@ import { inUnit, type Kept, type NUMBERS } from "./useSettings";
 const WORDS: Readonly<Record<string, string>> = {
   letter: "Letter",
   a4: "A4",
-  us: "ounces and grams",
-  metric: "grams",
+  us: "oz and g",
+  metric: "g",
   true: "live formulas",
   false: "plain numbers",
 };

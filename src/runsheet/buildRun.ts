@@ -1,6 +1,6 @@
 import { type Costs, costs } from "./costs";
 import { type KindName, missingRoles, roleName } from "./kinds";
-import { mixedFills, otherUnits } from "./mixedUnits";
+import { mixedFills, otherUnits, unlikelyFills } from "./mixedUnits";
 import { loadText, planRun, type RunPlan } from "./planRun";
 import { readRecipes } from "./readRecipes";
 import { type ReadRows, readRows, type UsualSetting } from "./readRows";
@@ -49,7 +49,8 @@ export function buildRun(tables: Tables, settings: Settings): Run {
     { notes: (scent) => scents.get(scent)?.notes, recipe: (scent) => recipes.get(scent) },
     settings,
   );
-  problems.push(...mixedFills(read.rows), ...read.problems, ...planned);
+  problems.push(...unlikelyFills(read.rows, vessels, settings.unit), ...mixedFills(read.rows));
+  problems.push(...read.problems, ...planned);
   // Of the other tables only what this run uses can stop it.
   for (const scent of read.scents) {
     problems.push(...(scents.get(scent)?.wrong ?? []), ...(recipes.get(scent)?.wrong ?? []));

@@ -21,7 +21,8 @@ export const AT = {
 export const HEAD = { date: "$B$2", division: "$B$3", capacity: "$D$3", loss: "$G$3" } as const;
 
 /** The lines that say which of the two a sheet is. */
-export const LIVE_NOTE = "Live: change a count, a fill, a load or a figure above and the weights follow.";
+export const LIVE_NOTE =
+  "Live: change a count, a fill, a load or a figure above and the weights follow; shelf and cost stay.";
 export const FROZEN_NOTE = "Frozen: plain numbers. A changed count moves nothing.";
 
 /** What a row holds. */

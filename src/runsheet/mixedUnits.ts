@@ -1,8 +1,9 @@
 import { plain } from "../core/check/plain";
 import type { KindName, Role } from "./kinds";
 import type { PourRow } from "./readRows";
+import { type KnownVessels, LIKELY_FACTORS, waterIn } from "./readVessels";
 import type { WeightUnit } from "./settings";
-import { headingOf, type Problem, readersOf, type TableRows } from "./tableReader";
+import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
 import { headingUnit, weightRatio } from "./weightUnits";
 
 /** Grams stand 28 times higher than ounces: a fill so far from the others may be in the other unit. */
@@ -17,8 +18,21 @@ export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Probl
     const { ratio, problem } = scaleOf(table, role, setting);
     if (problem) return [{ ...problem, stops: ratio === undefined }];
     if (ratio === 1) return [];
-    const text = `The heading ${headingOf(table, role)} and the setting "Weights in" (${setting}) differ; make them the same`;
+    const heading = headingOf(table, role);
+    const text = `The heading ${heading} and the setting "Weights in" (${setting}) differ; set the unit that the numbers are in: another heading converts none`;
     return [{ role, text, stops: true }];
+  });
+}
+
+/** Fills that the water of their vessels, as the table of vessels knows it, does not bear out. */
+export function unlikelyFills(rows: readonly PourRow[], vessels: KnownVessels, setting: WeightUnit): Problem[] {
+  return rows.flatMap(({ row, vessel, fill }): Problem[] => {
+    const water = waterIn(vessels.get(sameName(vessel)), setting);
+    if (water === undefined || (fill >= LIKELY_FACTORS.least * water && fill <= LIKELY_FACTORS.most * water)) return [];
+    const weights = `${plain(Number(fill.toPrecision(6)))} ${setting}, and the water it holds weighs ${plain(Number(water.toPrecision(6)))} ${setting}`;
+    const text = `${vessel} is filled with ${weights}; look at both, and at their units`;
+    // More than twice its water no vessel holds of any wax.
+    return [{ row, role: "fill", text, stops: fill > 2 * water }];
   });
 }
 

@@ -99,8 +99,10 @@ export function planRun(
       if (!(fault instanceof Fault)) throw fault;
       // What makes the whole scent impossible, such as a recipe without wax, stands beside its first row.
       const [first] = group as [PourRow];
+      // Where rows of its recipe are wrong, those are to be mended first.
+      const isRead = !known.recipe(sameName(first.scent))?.wrong.some(({ stops }) => stops);
       const text = `${nameOf(first)}: ${fault.message.replace(/^\w+: /, "")}`;
-      problems.push({ row: first.row, role: "scent", text, stops: true });
+      if (isRead) problems.push({ row: first.row, role: "scent", text, stops: true });
       return { ...first, loads: NO_LOADS, ingredients: [], notes: undefined, pots: [], bound: 0 };
     }
   });

@@ -98,8 +98,12 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
       const isRight =
         typeof cell === "number" && cell >= 0 && (!isCount || (cell <= candles && Number.isInteger(cell)));
       if (cell === null || cell === "" || isRight) return;
+      if (isCount && typeof cell === "number" && cell > candles) {
+        wrong.push(`Row ${r + 1}, ${name}: ${cell} are more than the count of ${candles}; raise the count or mend it`);
+        return;
+      }
       const shown = typeof cell === "object" ? cell.error : String(cell);
-      const wanted = isCount ? `whole number from 0 to ${candles}` : "number of 0 or more";
+      const wanted = isCount ? "whole number" : "number of 0 or more";
       wrong.push(`Row ${r + 1}, ${name}: "${shown.slice(0, 40)}" is no ${wanted}; mend it or clear it`);
     };
     if (isPart(kind)) {

@@ -27,7 +27,11 @@ export function readRecipes(table: TableRows<"recipes"> | undefined): Map<string
     const name = reader.text("ingredient");
     if (name === "") reader.stop("ingredient", "the cell is blank; name the ingredient");
     const basis = reader.check(() =>
-      oneOf<Ingredient["basis"]>("basis", reader.text("basis"), ["part", "of wax", "of total"]),
+      oneOf<Ingredient["basis"]>("basis", reader.text("basis").replace(/^parts$/i, "part"), [
+        "part",
+        "of wax",
+        "of total",
+      ]),
     );
     const number = reader.number("share");
     const share =

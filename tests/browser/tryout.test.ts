@@ -107,6 +107,15 @@ describe("the try-out page", () => {
     await tryout.page.keyboard.press("Delete");
   });
 
+  it("speaks once of an argument that is wrong for every row a formula spills into", async () => {
+    await tryout.openSheet("Scents");
+    await tryout.type("P2", "=POUR.SCENTSPLIT({10;20;30},6)");
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!P2: ${BAD_LOAD}`]);
+    await tryout.goTo("P2");
+    await tryout.page.keyboard.press("Delete");
+    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
+  });
+
   it("says why results cannot spill", async () => {
     await tryout.openSheet("Scents");
     await tryout.type("I2", "taken");

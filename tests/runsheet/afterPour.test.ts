@@ -111,7 +111,7 @@ describe("a run sheet read back", () => {
     expect(run?.wrong).toEqual([
       `Row ${wax + 1}, actual weight: "-5" is no number of 0 or more; mend it or clear it`,
       `Row ${wax + 2}, actual weight: "about 80" is no number of 0 or more; mend it or clear it`,
-      `Row ${tin + 1}, good ones: "40" is no whole number from 0 to 6; mend it or clear it`,
+      `Row ${tin + 1}, good ones: 40 are more than the count of 6; raise the count or mend it`,
     ]);
     expect(run && heavyCandles(run, vesselsIn("g", 125))).toEqual([
       `Row ${tin + 1}: one Tin is written to weigh 1090 g, and the water it holds weighs 125 g; check both`,
@@ -156,7 +156,7 @@ describe("a run sheet read back", () => {
     // A volume is no weight to learn a factor from.
     expect(vesselsIn("fl oz", 4).get("tin")).toMatchObject({ water: undefined, looks: [{ stops: false }] });
     // Half a candle is no candle.
-    expect((await run(number(tin, 4, 4.5))).wrong[0]).toContain("no whole number from 0 to 6");
+    expect((await run(number(tin, 4, 4.5))).wrong[0]).toContain("no whole number; mend it");
   });
 
   it("is nothing when the sheet is another one", () => {

@@ -230,6 +230,8 @@ describe("from a table to a plan", () => {
       "110 % of wax",
     );
     expect(made(["Cedar", "A", 0.06, "of wax", null])).toContain("no wax in the recipe");
+    expect(made(["Cedar", "Wax", 3, "Parts", null], ["Cedar", "A", 0.06, "of wax", null])).toBeUndefined();
+    expect(made(["Cedar", "Wax", 3, "party", null])).toContain('Basis: "party" is not known here');
     expect(made(wax, ["Cedar", "A", 0.3, "of wax", "perfume"])).toContain('Sort: "perfume" is not known here');
     expect(made(wax, ["Cedar", "A", 0.12, "of wax", null])).toContain("wax maximum passed");
   });
@@ -559,6 +561,11 @@ describe("from a table to a plan", () => {
     expect(made(190, vessels(["Bowle", 250, 0.086]))).toEqual([
       "0: Bowle has the wax factor 0.086; most waxes are near 0.86",
     ]);
+    // 8.3 oz of water: what was 190 g is no 190 oz, and no 19 g either.
+    expect(made(190, vessels(["Bowle", 8.3, 0.86]))).toEqual([
+      "0: Bowle is filled with 190 g, and the water it holds weighs 8.3 g; look at both, and at their units",
+    ]);
+    expect(made(19, vessels(["Bowle", 250, 0.86]))[0]).toContain("Bowle is filled with 19 g");
     expect(made(190, vessels(["Bowle", 250, 0.86], ["bowle", 200, 0.86]))).toEqual([
       "1: bowle stands twice; the first row is taken",
     ]);

@@ -32,7 +32,7 @@ export function recipeSplit(fill: number, ingredients: readonly Ingredient[], di
   const rows = ingredients.map(checkedIngredient);
   const shareOn = (on: string) => sum(rows.filter(({ basis }) => basis === on).map(({ share }) => share));
   const [parts, ofWax, ofTotal] = [shareOn("part"), shareOn("of wax"), shareOn("of total")];
-  if (parts === 0) throw wrong("bases", 'no wax in the recipe; give each wax a share above 0 and the base "part"');
+  if (parts === 0) throw wrong("bases", 'no wax in the recipe; give each wax a share above 0 and the basis "part"');
   if (ofTotal >= 1) throw wrong("shares", `loads of total come to ${plain(ofTotal * 100)} %; keep them below 100 %`);
   const base = (whole * (1 - ofTotal)) / (1 + ofWax);
   const weights = rows.map(({ basis, share }) => {

@@ -47,6 +47,7 @@ const MEANINGS: Readonly<Record<string, string>> = {
 export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
   return workbook.getSheets().flatMap((sheet) => {
     const found = new Map<string, Problem>();
+    const spilled = new Set<string>();
     const note = (row: number, column: number, cell: Nullable<ICellData>) => {
       const value = readCell(cell);
       if (typeof value !== "object" || value === null) return;
@@ -63,6 +64,11 @@ export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
     for (const [row, cells] of Object.entries(spilledCells(injector, sheet))) {
       for (const [column, cell] of Object.entries(cells)) note(Number(row), Number(column), cell);
     }
+    // One wrong argument speaks from each cell that a formula spills into; once is enough in the list.
+    for (const [place, problem] of found) {
+      if (spilled.has(problem.message)) found.set(place, { ...problem, own: false });
+      spilled.add(problem.message);
+    }
     sheet.getCellMatrix().forValue((row, column, cell) => {
       if (cell?.f || cell?.si) note(row, column, cell);
     });
@@ -70,7 +76,7 @@ export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
   });
 }
 
-/** What to mend in a formula that calls a function of ours that does not exist; empty when it calls none such. */
+/** What to mend in a formula that calls a function of ours by a wrong name; empty when it calls none such. */
 function misspelt(injector: Injector, sheet: Worksheet, row: number, column: number): string {
   const formula = injector
     .get(FormulaDataModel)
@@ -79,9 +85,9 @@ function misspelt(injector: Injector, sheet: Worksheet, row: number, column: num
   for (const node of injector.get(LexerTreeBuilder).sequenceNodesBuilder(formula ?? "") ?? []) {
     if (typeof node === "string" || node.nodeType !== sequenceNodeType.FUNCTION) continue;
     const name = node.token.trim().toUpperCase();
-    if (name.startsWith(`${NAMESPACE}.`) && !functions.hasExecutor(name)) {
-      return `there is no ${name}; type =${NAMESPACE}. to see the functions`;
-    }
+    if (functions.hasExecutor(name)) continue;
+    if (functions.hasExecutor(`${NAMESPACE}.${name}`)) return `write ${NAMESPACE}.${name}`;
+    if (name.startsWith(`${NAMESPACE}.`)) return `there is no ${name}; type =${NAMESPACE}. to see the functions`;
   }
   return "";
 }

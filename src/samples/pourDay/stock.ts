@@ -3,7 +3,7 @@ import { FORMATS } from "../formats";
 import { heading, table } from "../layout";
 
 const right = { align: "right" } as const;
-const amount = { look: "input", format: FORMATS.count, ...right } as const;
+const amount = { look: "input", ...right } as const;
 
 /** What is on the shelf for the day, all but one thing enough, and the packs it is sold in. The last rows are free. */
 export function stock(): Sheet {

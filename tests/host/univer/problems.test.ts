@@ -41,6 +41,10 @@ describe("the problems of a workbook", () => {
     },
   );
 
+  it("say what is missing of a name that would be right with POUR.", () => {
+    expect(problems(cell("=fillweight(3)"))).toEqual([{ row: 0, message: "write POUR.FILLWEIGHT", own: true }]);
+  });
+
   it("name it in each cell that a formula was filled down to", () => {
     const filled = [
       { ...cell("=POUR.FILLWEIGTH(B1)"), si: "down" },
