@@ -64,7 +64,7 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   for (const vessel of new Set(read.rows.map((row) => sameName(row.vessel)))) {
     problems.push(...(vessels.get(vessel)?.looks ?? []));
   }
-  if (problems.length === 0 && plan.totals.candles === 0) {
+  if (plan.totals.candles === 0 && !problems.some(({ stops }) => stops)) {
     problems.push({ role: "quantity", text: "Quantity: no row has one; write how many candles to pour", stops: true });
   }
   const stocked = tables.stock && supplies(plan, readStock(tables.stock, settings.unit));

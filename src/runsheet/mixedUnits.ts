@@ -1,10 +1,9 @@
 import { plain } from "../core/check/plain";
-import type { KindName, Role } from "./kinds";
 import type { PourRow } from "./readRows";
 import { type KnownVessels, LIKELY_FACTORS, waterIn } from "./readVessels";
 import type { WeightUnit } from "./settings";
 import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
-import { headingUnit, weightRatio } from "./weightUnits";
+import { scaleOf } from "./weightUnits";
 
 /** Grams stand 28 times higher than ounces: a fill so far from the others may be in the other unit. */
 const FAR = 20;
@@ -46,32 +45,4 @@ export function mixedFills(rows: readonly PourRow[]): Problem[] {
     const text = `${vessel} is filled with ${plain(fill)}, the middle one with ${plain(middle)}; is it in another unit?`;
     return [{ row, role: "fill", text, stops: false }];
   });
-}
-
-const NO_WEIGHT = {
-  "a volume": "a volume and not a weight; weigh it, or use POUR.FILLBYVOLUME",
-  "a length": "a length and not a weight; choose another column",
-  "several units at once": "several units at once; write it for one",
-} as const;
-
-/**
- * How many of the unit `to` one of a column's unit is, by its heading; undefined where the heading names what no
- * weight has. A problem where its words are not a weight that is known.
- */
-export function scaleOf<K extends KindName>(
-  table: TableRows<K>,
-  role: Role<K>,
-  to: WeightUnit,
-): { ratio: number | undefined; problem?: Problem } {
-  const heading = headingOf(table, role);
-  const unit = headingUnit(heading);
-  const look = (text: string): Problem => ({ kind: table.kind, role: role as Role, text, stops: false });
-  if (unit && "other" in unit) {
-    return { ratio: undefined, problem: look(`The heading ${heading} says ${unit.words}, ${NO_WEIGHT[unit.other]}`) };
-  }
-  if (unit && "unknown" in unit) {
-    const text = `The heading ${heading} says ${unit.unknown}, which is no unit known here; its numbers are taken as ${to}`;
-    return { ratio: 1, problem: look(text) };
-  }
-  return { ratio: weightRatio(unit, to) };
 }

@@ -1,9 +1,9 @@
 import type { Pack } from "../core/buying/packPlan";
 import { aboveZero } from "../core/check/aboveZero";
 import { atLeastZero } from "../core/check/atLeastZero";
-import { scaleOf } from "./mixedUnits";
 import type { WeightUnit } from "./settings";
 import { type Problem, readersOf, sameName, type TableRows } from "./tableReader";
+import { scaleOf } from "./weightUnits";
 
 /** What the shelf holds of an item, and the packs it is sold in. */
 export interface StockItem {

@@ -1,5 +1,7 @@
 import { gramsIn } from "../core/units/weight";
+import type { KindName, Role } from "./kinds";
 import type { WeightUnit } from "./settings";
+import { headingOf, type Problem, type TableRows } from "./tableReader";
 import { tidyHeading } from "./tidyHeading";
 
 /** Units as headings write them, in lower case and without a dot at the end. */
@@ -60,4 +62,32 @@ function unitOf(words: string): HeadingUnit | undefined {
 export function weightRatio(unit: HeadingUnit | undefined, to: WeightUnit): number {
   if (!unit || !("weight" in unit) || unit.weight === to) return 1;
   return gramsIn("unit", unit.weight) / gramsIn("unit", to);
+}
+
+const NO_WEIGHT = {
+  "a volume": "a volume and not a weight; weigh it, or use POUR.FILLBYVOLUME",
+  "a length": "a length and not a weight; choose another column",
+  "several units at once": "several units at once; write it for one",
+} as const;
+
+/**
+ * How many of the unit `to` one of a column's unit is, by its heading; undefined where the heading names what no
+ * weight has. A problem where its words are not a weight that is known.
+ */
+export function scaleOf<K extends KindName>(
+  table: TableRows<K>,
+  role: Role<K>,
+  to: WeightUnit,
+): { ratio: number | undefined; problem?: Problem } {
+  const heading = headingOf(table, role);
+  const unit = headingUnit(heading);
+  const look = (text: string): Problem => ({ kind: table.kind, role: role as Role, text, stops: false });
+  if (unit && "other" in unit) {
+    return { ratio: undefined, problem: look(`The heading ${heading} says ${unit.words}, ${NO_WEIGHT[unit.other]}`) };
+  }
+  if (unit && "unknown" in unit) {
+    const text = `The heading ${heading} says ${unit.unknown}, which is no unit known here; its numbers are taken as ${to}`;
+    return { ratio: 1, problem: look(text) };
+  }
+  return { ratio: weightRatio(unit, to) };
 }

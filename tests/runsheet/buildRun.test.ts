@@ -121,6 +121,9 @@ describe("from a table to a plan", () => {
       "Fill weight or Water weight: no column is chosen",
     ]);
     expect(texts(["A", null, 200])).toEqual(["undefined: Quantity: no row has one; write how many candles to pour"]);
+    // Also where something else is only to be looked at: an empty sheet is of no use.
+    const looked = buildRun({ pour: { ...pour([["A", null, 200]]), headings: ["", "", "Fill (brim)"] } }, settings);
+    expect(looked.problems.map(({ stops }) => stops)).toEqual([true, false]);
   });
 
   it("points at scent too little for the scale", () => {
