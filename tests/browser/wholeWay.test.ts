@@ -19,6 +19,7 @@ describe("a maker's whole way", () => {
   beforeAll(() => tryout.openWorkbook("An empty workbook"));
 
   it("begins with starter tables", async () => {
+    expect(await tryout.faults(".pourwright-pane")).toEqual([]);
     await press("Put starter tables in");
     await pane().getByLabel("Pour from").waitFor();
     await expect.poll(() => tryout.sheetNames(), PATIENCE).toEqual(["Sheet1", "Vessels", "Scents", "Batch"]);
@@ -128,6 +129,7 @@ describe("a maker's whole way", () => {
   it("offers the new factor and changes the vessel table only at a press that says so", async () => {
     const before = await tryout.table("Vessels");
     expect(before.rows[0]?.[2]).toBe(null);
+    expect(await tryout.faults(".pourwright-pane")).toEqual([]);
     await press("Change Tin from blank to 0.872");
     await says(/Tin has the wax factor 0.872 in Vessels now/);
     const after = await tryout.table("Vessels");
@@ -148,6 +150,7 @@ describe("a maker's whole way", () => {
     await press("Take in what was poured");
     await says("Cedar: pot 1 of 1: no actual weight, no count of good ones");
     expect((await tryout.table("RunsLog")).rows).toHaveLength(2);
+    expect(await tryout.faults(".pourwright-pane")).toEqual([]);
     await press("Take it in all the same");
     await says(/-02 added to the runs log, 2 rows/);
     const log = await tryout.table("RunsLog");
