@@ -50,5 +50,7 @@ export function packPlan(need: number, packs: readonly Pack[]): number[] {
   };
   const plan = planByBranches(task, BRANCHES) ?? planByGrid(task, GRID_WORK);
   if (!plan) throw wrong("sizes", "too many plans come close to compare them all; write sizes with fewer decimals");
+  // Beyond this a count is no exact number any more.
+  if (!plan.every(Number.isSafeInteger)) throw wrong("sizes", "too many packs to count; check the need and the sizes");
   return plan;
 }

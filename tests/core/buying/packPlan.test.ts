@@ -164,6 +164,14 @@ describe("packCost", () => {
     expect(packCost(0, [])).toBe(0);
   });
 
+  it("refuses more packs than can be counted, also where their number is beyond all numbers", () => {
+    for (const size of [1e-200, 5e-324]) {
+      for (const work of [packPlan, packCost]) {
+        expect(() => work(1, [{ size, price: 1 }])).toThrow("sizes: too many packs to count");
+      }
+    }
+  });
+
   it("is the price of the plan in whole cents", () => {
     const packs = packsOf(whole(1, 500), whole(0, 9_999), 1, 5);
     fc.assert(
