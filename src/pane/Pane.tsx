@@ -5,7 +5,7 @@ import { CAUTIONS } from "../runsheet/cautions";
 import { describeRun } from "../runsheet/describeRun";
 import { KINDS, type KindName } from "../runsheet/kinds";
 import { isRunSheet, nextLot } from "../runsheet/nextLot";
-import { readVessels } from "../runsheet/readVessels";
+import { type KnownVessels, readVessels } from "../runsheet/readVessels";
 import { loggedLots, type NewFactor } from "../runsheet/runsLog";
 import type { Settings } from "../runsheet/settings";
 import { type FurtherKind, starterSheet } from "../runsheet/starterSheets";
@@ -43,7 +43,7 @@ export function Pane({ host }: { host: Host }) {
   const { sources, tables, refresh, choose } = useTables(host, onError);
 
   const run = useMemo(() => kept && settings && runOf(tables, kept, settings), [tables, kept, settings]);
-  const vessels = useMemo(() => readVessels(kept && tableOf("vessels", tables, kept)), [tables, kept]);
+  const vessels = useMemo(() => vesselsOf(tables, kept), [tables, kept]);
   const serial = serialOf(date);
   const stops = run?.problems.filter((problem) => problem.stops).length ?? 0;
   const isReady = run !== undefined && serial !== undefined && stops === 0;
@@ -94,9 +94,9 @@ export function Pane({ host }: { host: Host }) {
   /** Changes a factor in the vessel table: found anew by its name, for the rows may have been sorted. */
   const changeFactor = async ({ vessel, old, factor }: NewFactor) => {
     const read = await refresh();
-    const now = kept && tableOf("vessels", read, kept);
-    const known = readVessels(now).get(sameName(vessel));
-    const [place, column] = [read.vessels?.place, now?.columns.factor];
+    const known = vesselsOf(read, kept).get(sameName(vessel));
+    const column = kept && tableOf("vessels", read, kept)?.columns.factor;
+    const place = read.vessels?.place;
     if (!place || !known || column === undefined) {
       throw new Error(`No row of a vessel table gives ${vessel} and its wax factor any more.`);
     }
@@ -112,7 +112,7 @@ export function Pane({ host }: { host: Host }) {
   /** The log and the vessels as they are now. */
   const readLog = async () => {
     const read = await refresh();
-    return { log: read.log, vessels: readVessels(kept && tableOf("vessels", read, kept)) };
+    return { log: read.log, vessels: vesselsOf(read, kept) };
   };
 
   const takeSelection = () =>
@@ -282,6 +282,9 @@ function tableOf<K extends KindName>(kind: K, read: ReadTables, kept: Kept): Tab
   const { columns } = columnsOf(kind, rows, kept.columns);
   return { kind, headings: rows.headings, rows: rows.rows, columns } as unknown as Tables[K];
 }
+
+const vesselsOf = (read: ReadTables, kept: Kept | undefined): KnownVessels =>
+  readVessels(kept && tableOf("vessels", read, kept));
 
 function runOf(read: ReadTables, kept: Kept, settings: Settings): Run | undefined {
   const pour = tableOf("pour", read, kept);

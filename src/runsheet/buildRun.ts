@@ -71,10 +71,9 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   const priced = tables.prices && costs(plan, readPrices(tables.prices, settings.unit), settings);
   problems.push(...(stocked?.problems ?? []), ...(priced?.problems ?? []));
   // A heading that is wrong is wrong for each item below it: once is enough.
-  const said = new Map(problems.map((problem) => [JSON.stringify(problem), problem]));
-  problems.splice(0, problems.length, ...said.values());
-  problems.sort((a, b) => Number(b.stops) - Number(a.stops) || (a.row ?? -1) - (b.row ?? -1));
-  return { plan, shelf: stocked?.shelf, costs: priced?.costs, usual: read.usual, problems };
+  const said = [...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values()];
+  said.sort((a, b) => Number(b.stops) - Number(a.stops) || (a.row ?? -1) - (b.row ?? -1));
+  return { plan, shelf: stocked?.shelf, costs: priced?.costs, usual: read.usual, problems: said };
 }
 
 const NO_ROWS: ReadRows = { rows: [], problems: [], scents: new Set(), usual: new Set() };

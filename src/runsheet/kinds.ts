@@ -1,4 +1,4 @@
-import { tidyHeading } from "./tidyHeading";
+import { bareHeading } from "./tidyHeading";
 
 /** A table that the run sheet can read: what its columns can tell, and in which words headings say so. */
 export interface Kind {
@@ -133,9 +133,7 @@ const OTHER =
  */
 export function matchColumns<K extends KindName>(name: K, headings: readonly string[]): Columns<K> {
   const { words } = KINDS[name] as Kind;
-  const plainHeadings = headings.map((heading) =>
-    tidyHeading(tidyHeading(heading).replace(/\(.*?\)/g, " ")).toLowerCase(),
-  );
+  const plainHeadings = headings.map((heading) => bareHeading(heading).toLowerCase());
   const found: { role: string; column: number; score: number }[] = [];
   for (const [role, list] of Object.entries(words)) {
     for (const [column, heading] of plainHeadings.entries()) {

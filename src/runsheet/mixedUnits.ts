@@ -1,6 +1,7 @@
 import { plain } from "../core/check/plain";
+import { besideWater, isImpossible, isLikely } from "./likelyWeight";
 import type { PourRow } from "./readRows";
-import { type KnownVessels, LIKELY_FACTORS, waterIn } from "./readVessels";
+import { type KnownVessels, waterIn } from "./readVessels";
 import type { WeightUnit } from "./settings";
 import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
 import { scaleOf } from "./weightUnits";
@@ -27,11 +28,9 @@ export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Probl
 export function unlikelyFills(rows: readonly PourRow[], vessels: KnownVessels, setting: WeightUnit): Problem[] {
   return rows.flatMap(({ row, vessel, fill }): Problem[] => {
     const water = waterIn(vessels.get(sameName(vessel)), setting);
-    if (water === undefined || (fill >= LIKELY_FACTORS.least * water && fill <= LIKELY_FACTORS.most * water)) return [];
-    const weights = `${plain(Number(fill.toPrecision(6)))} ${setting}, and the water it holds weighs ${plain(Number(water.toPrecision(6)))} ${setting}`;
-    const text = `${vessel} is filled with ${weights}; look at both, and at their units`;
-    // More than twice its water no vessel holds of any wax.
-    return [{ row, role: "fill", text, stops: fill > 2 * water }];
+    if (water === undefined || isLikely(fill, water)) return [];
+    const text = `${vessel} is filled with ${besideWater(fill, water, setting)}; look at both, and at their units`;
+    return [{ row, role: "fill", text, stops: isImpossible(fill, water) }];
   });
 }
 

@@ -1,4 +1,5 @@
 import { plain } from "../core/check/plain";
+import { isLikely } from "./likelyWeight";
 import type { WeightUnit } from "./settings";
 import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
 import { type HeadingUnit, headingUnit, weightRatio } from "./weightUnits";
@@ -17,9 +18,6 @@ export interface KnownVessel {
 /** The vessels by name. */
 export type KnownVessels = ReadonlyMap<string, KnownVessel>;
 
-/** What waxes weigh for one of water, with room to spare: common practice, no source. Beyond it lies a slip. */
-export const LIKELY_FACTORS = { least: 0.5, most: 1.2 } as const;
-
 /** The vessels of a table. Of a vessel that stands twice the first row is taken. */
 export function readVessels(table: TableRows<"vessels"> | undefined): KnownVessels {
   const found = new Map<string, KnownVessel & { readonly looks: Problem[] }>();
@@ -34,14 +32,15 @@ export function readVessels(table: TableRows<"vessels"> | undefined): KnownVesse
     }
     const [water, factor] = [reader.number("water"), reader.number("factor")];
     const looks: Problem[] = [];
-    if (factor !== undefined && !(factor >= LIKELY_FACTORS.least && factor <= LIKELY_FACTORS.most)) {
+    if (factor !== undefined && !isLikely(factor, 1)) {
       looks.push(reader.look("factor", `${vessel} has the wax factor ${plain(factor)}; most waxes are near 0.86`));
     }
-    if (unit && "other" in unit) {
+    const isWeight = !unit || !("other" in unit);
+    if (!isWeight) {
       const text = `The heading of the water weight says ${unit.words}, ${unit.other} and not a weight: no factor is learnt by it`;
       looks.push({ kind: "vessels", role: "water", text, stops: false });
     }
-    const weighed = unit && "other" in unit ? undefined : positive(water);
+    const weighed = isWeight && water !== undefined && water > 0 ? water : undefined;
     found.set(sameName(vessel), { row: reader.row, vessel, water: weighed, unit, factor, looks });
   }
   return found;
@@ -51,5 +50,3 @@ export function readVessels(table: TableRows<"vessels"> | undefined): KnownVesse
 export function waterIn(vessel: KnownVessel | undefined, unit: WeightUnit): number | undefined {
   return vessel?.water === undefined ? undefined : vessel.water * weightRatio(vessel.unit, unit);
 }
-
-const positive = (weight: number | undefined) => (weight !== undefined && weight > 0 ? weight : undefined);

@@ -4,8 +4,9 @@ import { waxFactorSpread } from "../core/fill/waxFactorSpread";
 import { loadFrom } from "../core/scent/loadFrom";
 import { sum } from "../core/statistics/sum";
 import type { Cell, CellValue, Content, Sheet } from "../sheet/sheet";
+import { besideWater, isImpossible, isLikely } from "./likelyWeight";
 import type { PouredRun } from "./readBack";
-import { type KnownVessels, LIKELY_FACTORS, waterIn } from "./readVessels";
+import { type KnownVessels, waterIn } from "./readVessels";
 import { sameName } from "./tableReader";
 
 /** The table that keeps what was really poured: rows are only ever added. */
@@ -118,11 +119,11 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
   });
 }
 
-/** Weights of one candle that its vessel cannot hold: more than twice its water is no wax. */
+/** Weights of one candle that its vessel cannot hold. */
 export function heavyCandles(run: PouredRun, vessels: KnownVessels): string[] {
   return candles(run, vessels).flatMap(({ row, vessel, weighed, water }) =>
-    weighed > 2 * water
-      ? [`Row ${row}: one ${vessel} is written to weigh ${said(weighed, water, run)}; check both`]
+    isImpossible(weighed, water)
+      ? [`Row ${row}: one ${vessel} is written to weigh ${besideWater(weighed, water, run.unit)}; check both`]
       : [],
   );
 }
@@ -157,9 +158,9 @@ export function doubts(run: PouredRun, vessels: KnownVessels): string[] {
     ),
   );
   const odd = candles(run, vessels).flatMap(({ row, vessel, weighed, water }) =>
-    weighed < LIKELY_FACTORS.least * water || weighed > LIKELY_FACTORS.most * water
-      ? [`Row ${row}: one ${vessel} is written to weigh ${said(weighed, water, run)}`]
-      : [],
+    isLikely(weighed, water)
+      ? []
+      : [`Row ${row}: one ${vessel} is written to weigh ${besideWater(weighed, water, run.unit)}`],
   );
   return [...pots, ...far, ...odd];
 }
@@ -183,9 +184,6 @@ function candles(
     }),
   );
 }
-
-const said = (weighed: number, water: number, { unit }: PouredRun): string =>
-  `${plain(weighed)} ${unit}, and the water it holds weighs ${plain(Number(water.toPrecision(6)))} ${unit}`;
 
 /** The log with its first rows, on a sheet of its own. */
 export function logSheet(rows: readonly (readonly (Content | null)[])[]): Sheet {
@@ -242,8 +240,7 @@ export function newFactors(
     const pours = log.rows.flatMap((cells) => {
       const [name, poured, water] = [cells[vesselAt], cells[weighedAt], cells[waterAt]];
       if (sameName(String(name ?? "")) !== key || typeof poured !== "number" || typeof water !== "number") return [];
-      const isLikely = poured >= LIKELY_FACTORS.least * water && poured <= LIKELY_FACTORS.most * water;
-      return water > 0 && isLikely ? [{ poured, water }] : [];
+      return water > 0 && isLikely(poured, water) ? [{ poured, water }] : [];
     });
     if (pours.length === 0) return [];
     const factor = waxFactor(pours);

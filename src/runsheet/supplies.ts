@@ -1,4 +1,4 @@
-import { packCost } from "../core/buying/packCost";
+import { costOfPacks } from "../core/buying/costOfPacks";
 import { packPlan } from "../core/buying/packPlan";
 import { Fault } from "../core/fault";
 import { sum } from "../core/statistics/sum";
@@ -74,7 +74,7 @@ function buying(item: string, missing: number, { packs }: StockItem, problems: P
   try {
     const counts = packPlan(missing, packs);
     const buy = packs.map(({ size }, i) => ({ count: counts[i] as number, size })).filter(({ count }) => count > 0);
-    return { buy, cost: packCost(missing, packs) };
+    return { buy, cost: costOfPacks(counts, packs) };
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
     problems.push({ text: `${item}: ${fault.message}`, stops: false });

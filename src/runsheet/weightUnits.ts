@@ -2,7 +2,7 @@ import { gramsIn } from "../core/units/weight";
 import type { KindName, Role } from "./kinds";
 import type { WeightUnit } from "./settings";
 import { headingOf, type Problem, type TableRows } from "./tableReader";
-import { tidyHeading } from "./tidyHeading";
+import { bareHeading, tidyHeading } from "./tidyHeading";
 
 /** Units as headings write them, in lower case and without a dot at the end. */
 const WEIGHTS: Readonly<Record<WeightUnit, readonly string[]>> = {
@@ -25,11 +25,9 @@ export type HeadingUnit =
  * `On_hand_kg`. Undefined when it names none.
  */
 export function headingUnit(heading: string): HeadingUnit | undefined {
-  const tidy = tidyHeading(heading);
-  const bracketed = [...tidy.matchAll(/\((.*?)\)/g)].map(([, words]) => (words as string).trim());
-  const bare = tidyHeading(tidy.replace(/\(.*?\)/g, " "));
+  const bracketed = [...tidyHeading(heading).matchAll(/\((.*?)\)/g)].map(([, words]) => (words as string).trim());
   // The unit of `Water fl oz` is two words.
-  const ending = / ((?:(?:per|fl|fluid|\d[\d.,]*)\.? )*\S+)$/i.exec(bare)?.[1] ?? "";
+  const ending = / ((?:(?:per|fl|fluid|\d[\d.,]*)\.? )*\S+)$/i.exec(bareHeading(heading))?.[1] ?? "";
   const named = [...bracketed, ending].map(unitOf);
   return (
     named.find((unit) => unit && "other" in unit) ??
