@@ -10,6 +10,8 @@ export interface TableRows<K extends KindName> {
   readonly headings: readonly string[];
   readonly rows: readonly (readonly CellValue[])[];
   readonly columns: Columns<K>;
+  /** Headings the maker said to leave out: they are not asked about. */
+  readonly leftOut?: readonly string[];
 }
 
 /** Something to mend (`stops`) or to look at before pouring. */
@@ -19,6 +21,8 @@ export interface Problem {
   /** The row below the heading, from 0. */
   readonly row?: number;
   readonly role?: Role;
+  /** The heading of a column that nobody reads, where the problem asks about it. */
+  readonly unread?: string;
   readonly text: string;
   readonly stops: boolean;
 }
