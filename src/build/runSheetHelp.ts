@@ -31,7 +31,7 @@ export const runSheetHelp = (): string => `<nav><a href="index.html">All functio
 <li>Look at <b>Settings</b>: the unit of the table's weights, the division of your scale, what your pot holds, what you melt beyond the pour. The usual factor, load and basis serve rows that give none.</li>
 <li>Look at <b>Check</b>. It says by row what to mend and what to look at; press a line to go to its cell.</li>
 <li>Look at <b>Preview</b>: the pots, drawn, and what they add up to.</li>
-<li>Press <b>Write run sheet</b>. It comes on a new sheet, named by its lot, such as <code>Pour 2026-041-01</code>. Nothing is overwritten: a second press makes a second sheet, with the next number.</li>
+<li>Press <b>Write run sheet</b>. It comes on a new sheet, named by its lot, such as <code>Run 2026-041-01</code>. Nothing is overwritten: a second press makes a second sheet, with the next number.</li>
 </ol>
 <p><b>Weights on the sheet</b> may be <b>live formulas</b>, which follow a count, a fill, a share or a figure of the head that you change on the sheet, or <b>plain numbers</b>, which stay. A change in the tables moves neither; what is missing from the shelf and what the run costs stay as planned on both.</p>
 
@@ -71,10 +71,10 @@ ${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
 <h2>Writing on it after the pour</h2>
 <ul>
 <li><b>Actual</b>: what you weighed of each ingredient, and the <b>Lot used</b>. Once all of a pot are written, <b>Load as weighed</b> shows the load they make, and any limit it passes.</li>
-<li><b>as done, time</b>: the temperatures and times as they were.</li>
-<li><b>Good ones</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
-<li><b>One, weighed</b>: the wax and scent of one candle, without its vessel.</li>
-<li><b>Out of the ordinary</b>, and the names and dates.</li>
+<li><b>Actual temperature</b> and <b>Time</b>: of each step, as they were.</li>
+<li><b>Good candles</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
+<li><b>Weight of one, without vessel</b>: the wax and scent of one candle.</li>
+<li><b>Notes: anything unusual</b>, and the names and dates.</li>
 </ul>
 
 <h2>Taking in what was poured</h2>

@@ -25,7 +25,7 @@ const MONEY = "#,##0.00";
 /**
  * The run sheet as a described sheet, in the order of the work: head, cautions, for each scent and pot what to weigh
  * and what to pour, totals and yield, what to buy, cost, sign-off. Parts without data are left out. Live: the weights
- * are formulas on this sheet's own counts, fills, shares and head; frozen: plain numbers. What is written on the sheet
+ * are formulas on this sheet's own counts, fills, shares and head; else they are plain numbers. What is written on the sheet
  * after the pour (actual weights, good candles) is followed by formulas in both.
  */
 export function describeRun(run: Run, head: RunHead): Sheet {
@@ -74,7 +74,7 @@ function headOf(page: Page, { lot, date, settings }: RunHead): void {
     { number: settings.division, look: input },
     { text: `Pot holds (${unit})`, look: "label", align: "right" },
     { number: settings.potCapacity, look: input },
-    { text: "Melted beyond the pour", look: "label", align: "right", across: 2 },
+    { text: "Extra to melt (loss)", look: "label", align: "right", across: 2 },
     { number: settings.loss, format: "0.0%", look: input, align: "left" },
   ]);
   page.line(live ? LIVE_NOTE : FROZEN_NOTE, "note");
@@ -122,7 +122,7 @@ function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
     live ? { formula: `=SUM(${letter}${first}:${letter}${page.next - 1})` } : { number: value };
   page.row(
     [
-      { text: "All together" },
+      { text: "Total" },
       { ...down("B", all.candles), format: "0" },
       { ...down("C", all.pots), format: "0" },
       { ...down("D", all.wax), format: scale },
@@ -137,7 +137,7 @@ function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
   const at = page.next - 1;
   page.row(
     [
-      { text: "Of it dye and additives", across: 5 },
+      { text: "of which dye and additives", across: 5 },
       { ...(live ? { formula: `=F${at}-D${at}-E${at}` } : { number: othersOf(all) }), format: scale },
       {},
     ],
@@ -195,7 +195,7 @@ function lacking(page: Page, lacks: readonly Lack[], settings: Settings, weight:
 function cost(page: Page, { costs }: Run, settings: Settings): void {
   if (costs === undefined) return;
   page.skip();
-  page.headings([asPlanned("Cost of materials", settings), "Candles", "Each", "Together"]);
+  page.headings([asPlanned("Cost of materials", settings), "Candles", "Each", "Total"]);
   for (const { scent, vessel, count, each } of costs.kinds) {
     page.row([
       { text: `${vessel}, ${scent}` },
@@ -215,7 +215,7 @@ function asPlanned(text: string, { live }: Settings): string {
 function signOff(page: Page): void {
   page.skip();
   page.row([
-    { text: "Out of the ordinary", look: "label" },
+    { text: "Notes: anything unusual", look: "label" },
     { look: "blank", across: page.width - 1 },
   ]);
   page.row([{}, { look: "blank", across: page.width - 1 }]);

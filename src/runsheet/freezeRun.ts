@@ -1,5 +1,5 @@
 import type { Cell, CellValue } from "../sheet/sheet";
-import { AT, FROZEN_NOTE, kindOfKey, LIVE_NOTE, type RowKind } from "./layout";
+import { AT, FROZEN_NOTE, isLiveNote, kindOfKey, type RowKind } from "./layout";
 
 /** Columns that hold planned figures, by what a row holds. */
 const PLANNED: Readonly<Partial<Record<RowKind, readonly number[]>>> = {
@@ -19,12 +19,12 @@ const isRemark = (kind: RowKind, column: number): boolean =>
   (kind === "melted" && column === 5) || (kind === "load" && column === AT.planned);
 
 /**
- * The cells that turn a live run sheet into a frozen one: each planned figure as the number it shows now, and the line
+ * The cells that turn a live run sheet into one of plain numbers: each planned figure as the number it shows now, and the line
  * that says which of the two it is. What follows the actual weights stays a formula. Empty when the sheet is not live.
  * @param rows the cells of the sheet from A1 on
  */
 export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
-  const note = rows.findIndex((row) => row[AT.name] === LIVE_NOTE);
+  const note = rows.findIndex((row) => isLiveNote(row[AT.name]));
   if (note < 0) return [];
   const cells: Cell[] = [];
   for (const [row, values] of rows.entries()) {
@@ -34,10 +34,10 @@ export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
       if (typeof value === "number") cells.push({ row, column, content: { number: value } });
       else if (typeof value === "string") cells.push({ row, column, content: { text: value } });
       else if (kind && isRemark(kind, column) && !value) cells.push({ row, column, content: { text: "" } });
-      else throw new Error(`Row ${row + 1} shows no number to keep. Mend it, then freeze the sheet.`);
+      else throw new Error(`Row ${row + 1} shows no number to keep. Fix it, then turn the sheet into plain numbers.`);
     }
   }
-  // Last, so that a sheet that was frozen only in part does not say it is.
+  // Last, so that a sheet that was turned only in part does not say it is.
   cells.push({ row: note, column: AT.name, content: { text: FROZEN_NOTE } });
   return cells;
 }

@@ -22,8 +22,11 @@ export const HEAD = { date: "$B$2", division: "$B$3", capacity: "$D$3", loss: "$
 
 /** The lines that say which of the two a sheet is. */
 export const LIVE_NOTE =
-  "Live: change a count, a fill, a load or a figure above and the weights follow; shelf and cost stay.";
-export const FROZEN_NOTE = "Frozen: plain numbers. A changed count moves nothing.";
+  "Live formulas: change a count, a fill, a share or a figure above and the weights follow; shelf and cost stay.";
+export const FROZEN_NOTE = "Plain numbers: a changed count moves no weight.";
+
+/** Whether a line is the one that says live, also on sheets that were written with other words. */
+export const isLiveNote = (line: unknown): boolean => /^Live( formulas)?: change a count, /.test(String(line ?? ""));
 
 /** What a row holds. */
 export type RowKind =
@@ -51,9 +54,10 @@ export const titleOf = (lot: string): string => `Run sheet ${lot}`;
 export const lotIn = (title: unknown): string | undefined => /^Run sheet (\S+)$/.exec(String(title ?? ""))?.[1];
 
 export const DATE = "Date";
-export const divisionLabel = (unit: string): string => `Scale division (${unit})`;
+export const divisionLabel = (unit: string): string => `Scale reads to (${unit})`;
+/** Also by the words of sheets that were written before. */
 export const unitIn = (label: unknown): string | undefined =>
-  /^Scale division \((\w+)\)$/.exec(String(label ?? ""))?.[1];
+  /^Scale (?:reads to|division) \((\w+)\)$/.exec(String(label ?? ""))?.[1];
 
 export const potTitle = (scent: string, pot: number, pots: number): string => `${scent}: pot ${pot} of ${pots}`;
 export const scentIn = (title: unknown): string => String(title ?? "").replace(/: pot \d+ of \d+$/, "");

@@ -38,8 +38,8 @@ export function potBlock(
   );
   const top = page.next;
   const bottom = top + run.ingredients.length - 1;
-  // Below the ingredients: their sum, the two loads, the steps, and the heading of the vessels.
-  const first = bottom + 1 + 1 + (isScented ? 2 : 0) + steps.length + 1;
+  // Below the ingredients: their sum, the two loads, the steps with their heading, and the heading of the vessels.
+  const first = bottom + 1 + 1 + (isScented ? 2 : 0) + (steps.length > 0 ? 1 + steps.length : 0) + 1;
   const last = first + pot.lines.length - 1;
 
   // A count that is no whole number, or a loss typed as 3 for 3 %, must not become a weight.
@@ -73,14 +73,14 @@ export function potBlock(
   const sumOf = (letter: string) => `SUM(${letter}${top}:${letter}${bottom})`;
   page.row(
     [
-      { text: "Together" },
+      { text: "Total in the pot" },
       {},
       {},
       { ...planned(pot.melted, `=${sumOf("D")}`), format: scale },
       { formula: `=IF(COUNT(E${top}:E${bottom})=0,"",${sumOf("E")})`, format: "General" },
       live
         ? {
-            formula: `=IF(NOT(${isLoss}),"mend the share melted beyond",IF(NOT(ISNUMBER(SUM(D${first}:D${last}))),"mend the counts below",IF(NOT(ISNUMBER(${sumOf("D")})),"mend the shares above",IF(${sumOf("D")}>${HEAD.capacity}+${HEAD.division}/2,"more than the pot holds",""))))`,
+            formula: `=IF(NOT(${isLoss}),"Fix the extra to melt (loss)",IF(NOT(ISNUMBER(SUM(D${first}:D${last}))),"Fix the counts below",IF(NOT(ISNUMBER(${sumOf("D")})),"Fix the shares above",IF(${sumOf("D")}>${HEAD.capacity}+${HEAD.division}/2,"More than the pot holds",""))))`,
             look: "alert",
             across: 2,
           }
@@ -100,7 +100,7 @@ export function potBlock(
       limits.map(({ basis, most, said }) => `IF(${loadOf(letter, basis)}>${most}+${SLACK},"${said}","")`).join("&");
     page.row(
       [
-        { text: "True load" },
+        { text: "Load after rounding" },
         { ...planned(pot.loads[run.basis], `=${loadOf("D", run.basis)}`), format: "0.00%" },
         { text: run.basis },
         live && limits.length > 0
@@ -125,15 +125,10 @@ export function potBlock(
       keyOf(scentNumber, "weighed"),
     );
   }
+  if (steps.length > 0) page.headings(["Steps", "Target", "", "", "Actual temperature", "Time"]);
   for (const { name, target } of steps) {
     page.row(
-      [
-        { text: name },
-        { text: target, look: "label", across: 2 },
-        { text: "as done, time", look: "note", align: "right" },
-        { look: "blank" },
-        { look: "blank", across: 2 },
-      ],
+      [{ text: name }, { text: target, look: "label", across: 3 }, { look: "blank" }, { look: "blank", across: 2 }],
       undefined,
       keyOf(scentNumber, "step"),
     );
@@ -142,9 +137,9 @@ export function potBlock(
     "Pour into",
     "Count",
     `Fill each (${unit})`,
-    `Together (${unit})`,
-    "Good ones",
-    `One, weighed (${unit})`,
+    `Total (${unit})`,
+    "Good candles",
+    `Weight of one, without vessel (${unit})`,
     "Net weight to declare",
   ]);
   for (const { vessel, count, fill, poured } of pot.lines) {

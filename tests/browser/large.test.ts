@@ -62,7 +62,7 @@ describe("a thousand vessels", () => {
     const texts = rows.map((row) => row[0]);
     for (const text of HOSTILE_NAMES) expect(texts, text.slice(0, 40)).toContain(text);
     expect(texts.filter((text) => String(text).startsWith("=cmd|' /C calc'!A0: pot")).length).toBeGreaterThan(0);
-    const together = rows.find((row) => row[0] === "All together");
+    const together = rows.find((row) => row[0] === "Total");
     const candles = Array.from({ length: ROWS }, (_, i) => 1 + (i % 3)).reduce((a, b) => a + b);
     expect(together?.[1]).toBe(candles);
     for (const cell of rows.flat()) expect(typeof cell === "object" && cell !== null, JSON.stringify(cell)).toBe(false);

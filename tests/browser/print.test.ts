@@ -114,7 +114,7 @@ describe("printing from the embedded sheet", () => {
           .flatMap((rule) => [...(rule as unknown as CSSGroupingRule).cssRules].map(({ cssText }) => cssText)),
       );
       expect(boxes).toEqual([
-        expect.stringMatching(/^@bottom-left \{ content: "Pour 2026-330-01( \(\d\))?"/),
+        expect.stringMatching(/^@bottom-left \{ content: "Run 2026-330-01( \(\d\))?"/),
         expect.stringContaining('@bottom-right { content: "Page " counter(page) " of " counter(pages)'),
       ]);
     });
@@ -216,8 +216,8 @@ describe("printing from the embedded sheet", () => {
     await tryout.openWorkbook("Costing");
     await tryout.openWorkbook("A pour day");
     await tryout.tables();
-    expect(await tryout.host("printable", "Pour 2026-330-01")).toContain("size: 215.9mm 279.4mm");
-    expect(await tryout.host("printable", "Pour 2026-330-01 (2)")).toContain("size: 210mm 297mm");
+    expect(await tryout.host("printable", "Run 2026-330-01")).toContain("size: 215.9mm 279.4mm");
+    expect(await tryout.host("printable", "Run 2026-330-01 (2)")).toContain("size: 210mm 297mm");
   });
 
   it.each([

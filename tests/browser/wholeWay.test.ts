@@ -12,7 +12,7 @@ describe("a maker's whole way", () => {
   const press = (name: string) => pane().getByRole("button", { name, exact: true }).click();
   const says = (text: string | RegExp) => pane().getByText(text).first().waitFor();
   const runSheet = async (): Promise<string> =>
-    (await tryout.sheetNames()).filter((name) => name.startsWith("Pour ")).at(-1) as string;
+    (await tryout.sheetNames()).filter((name) => name.startsWith("Run ")).at(-1) as string;
   const read = (sheet: string): Promise<CellValue[][]> => tryout.cells(sheet, 0, 0, 120, 8);
   const rowOf = (rows: CellValue[][], name: string) => rows.findIndex((row) => row[0] === name);
 
@@ -62,7 +62,7 @@ describe("a maker's whole way", () => {
   it("shows the pots and writes a live sheet with stir, cure and label", async () => {
     expect(await pane().locator(".pot").count()).toBe(1);
     await press("Write run sheet");
-    await says(/Run sheet written: Pour/);
+    await says(/Run sheet written: Run/);
     const rows = await read(await runSheet());
     expect(rows[rowOf(rows, "Stir")]?.[1]).toBe("2 min");
     const date = rows[1]?.[1] as number;
@@ -78,7 +78,7 @@ describe("a maker's whole way", () => {
     await tryout.openSheet(sheet);
     await tryout.type(`B${rowOf(rows, "Tin") + 1}`, "8");
     const after = await read(sheet);
-    expect(after[rowOf(after, "All together")]?.[1]).toBe(12);
+    expect(after[rowOf(after, "Total")]?.[1]).toBe(12);
     await press("What has changed since");
     await says("Tin, Cedar: 8 before, 6 now");
   });
@@ -92,8 +92,8 @@ describe("a maker's whole way", () => {
     await tryout.openSheet(sheet);
     await tryout.type(`B${tin + 1}`, "20");
     const after = await read(sheet);
-    expect(after[rowOf(after, "All together")]).toEqual(before[rowOf(before, "All together")]);
-    expect(after[3]?.[0]).toMatch(/^Frozen/);
+    expect(after[rowOf(after, "Total")]).toEqual(before[rowOf(before, "Total")]);
+    expect(after[3]?.[0]).toMatch(/^Plain numbers/);
     await tryout.type(`B${tin + 1}`, "8");
   });
 
@@ -140,7 +140,7 @@ describe("a maker's whole way", () => {
   it("adds a second run below the first in the log", async () => {
     const first = await runSheet();
     await press("Rebuild it");
-    await says(/Pour \S+-02 is new; Pour \S+-01 stays as it is/);
+    await says(/Run \S+-02 is new; Run \S+-01 stays as it is/);
     await says("Tin, Cedar: 8 before, 6 now");
     const sheet = await runSheet();
     expect(sheet).not.toBe(first);

@@ -238,7 +238,7 @@ describe("the pane", () => {
       ({ column, content }) => column === 0 && content && "text" in content && content.text === "Tin",
     );
     expect(cells.find(({ row, column }) => row === tin?.row && column === 1)?.content).toEqual({ number: 3 });
-    expect(status()).toMatch(/^Run sheet written: Pour /);
+    expect(status()).toMatch(/^Run sheet written: Run /);
   });
 
   it("does one thing at a time, keeps the focus, and says why it does nothing", async () => {

@@ -81,7 +81,7 @@ describe("a run sheet read back", () => {
     const totals = rowOf(rows, "Totals");
     expect(rows[rowOf(rows, "Cedar", totals)]?.[6]).toBe("9 good of 10, 90%");
     expect(rows[rowOf(rows, "Unscented", totals)]?.[6] || null).toBe(null);
-    expect(rows[rowOf(rows, "All together")]?.[6]).toBe("9 good of 10, 90%");
+    expect(rows[rowOf(rows, "Total")]?.[6]).toBe("9 good of 10, 90%");
   });
 
   it("is found by its keys, whatever rows were put in between", async () => {
@@ -277,14 +277,14 @@ describe("freezing a live run sheet", () => {
     const tin = rowOf(rows, "Tin");
     const changed = await valuesOf(writtenOn(frozen, [number(tin, 1, 60), number(tin, 4, 6)]));
     expect(changed[rowOf(rows, "Wax")]?.[3]).toBe(1400);
-    expect(changed[rowOf(rows, "All together")]?.[6]).toContain("good of");
+    expect(changed[rowOf(rows, "Total")]?.[6]).toContain("good of");
     expect(freezeRun(after)).toEqual([]);
   });
   it("leaves a sheet alone that shows an error", async () => {
     const rows = (await valuesOf(sheetOf())).map((row) =>
       row[7] === "1 wax" ? row.map((value, i) => (i === 3 ? { error: "#VALUE!" } : value)) : row,
     );
-    expect(() => freezeRun(rows as CellValue[][])).toThrow(/Mend it/);
+    expect(() => freezeRun(rows as CellValue[][])).toThrow(/Fix it/);
   });
 });
 

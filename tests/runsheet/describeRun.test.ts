@@ -78,7 +78,7 @@ describe("the run sheet", () => {
   it("weighs an unscented pot as wax alone", () => {
     const at = live.findIndex(([name]) => name === "Unscented: pot 1 of 1");
     expect(live[at + 1]?.slice(0, 4)).toEqual(["Wax", 1, "part", 618]);
-    expect(live[at + 2]?.[0]).toBe("Together");
+    expect(live[at + 2]?.[0]).toBe("Total in the pot");
   });
 
   it("keeps a vessel's name as text", () => {
@@ -91,7 +91,7 @@ describe("the run sheet", () => {
 
   it("adds up", () => {
     const totals = frozen.findIndex(([name]) => name === "Totals");
-    const together = frozen.findIndex(([name], i) => i > totals && name === "All together");
+    const together = frozen.findIndex(([name], i) => i > totals && name === "Total");
     for (const column of [1, 2, 3, 4, 5]) {
       const parts = frozen.slice(totals + 1, together).map((row) => row[column] as number);
       expect(frozen[together]?.[column]).toBeCloseTo(
@@ -114,7 +114,7 @@ describe("the run sheet", () => {
     const [rows] = (await calculated(changed)) as [Calculated[][]];
     const at = rows.findIndex(([name]) => name === "Unscented: pot 1 of 1");
     expect(rows[at + 1]?.[3]).toBe(2472); // 20 x 120 x 1.03
-    expect(rows[at + 2]?.[5]).toBe("more than the pot holds");
+    expect(rows[at + 2]?.[5]).toBe("More than the pot holds");
     const totals = rows.findIndex(([name]) => name === "Totals");
     expect(rows.slice(totals).find(([name]) => name === "Unscented")?.[1]).toBe(20);
   });
@@ -141,15 +141,15 @@ describe("the run sheet", () => {
       const rows = await changing(sheet, (row, column) => (row === plain && column === 1 ? count : undefined));
       const at = rows.findIndex(([name]) => name === "Unscented: pot 1 of 1");
       expect(typeof rows[at + 1]?.[3], String(count)).toBe("object");
-      expect(rows[at + 2]?.[5]).toBe("mend the counts below");
+      expect(rows[at + 2]?.[5]).toBe("Fix the counts below");
     }
     const share = rowOf(sheet, "Scent: Fig");
     const six = await changing(sheet, (row, column) => (row === share && column === 1 ? 6 : undefined));
-    expect(six[share + 1]?.[5]).toBe("mend the shares above");
+    expect(six[share + 1]?.[5]).toBe("Fix the shares above");
     const rows = await changing(sheet, (row, column) => (row === 2 && column === 6 ? 3 : undefined));
     const at = rows.findIndex(([name]) => name === "Unscented: pot 1 of 1");
     expect(typeof rows[at + 1]?.[3]).toBe("object");
-    expect(rows[at + 2]?.[5]).toBe("mend the share melted beyond");
+    expect(rows[at + 2]?.[5]).toBe("Fix the extra to melt (loss)");
   });
 
   it("says on the sheet that a load passes a limit: as changed on a live sheet, and as weighed", async () => {
@@ -170,7 +170,7 @@ describe("the run sheet", () => {
     const [wax, scent, load, weighed] = [
       rowOf(sheet, "Wax"),
       rowOf(sheet, "Scent: Cedar"),
-      rowOf(sheet, "True load"),
+      rowOf(sheet, "Load after rounding"),
       rowOf(sheet, "Load as weighed"),
     ];
     const before = await changing(sheet, () => undefined);
