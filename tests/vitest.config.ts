@@ -5,8 +5,10 @@ export default defineConfig({
     root: new URL("..", import.meta.url).pathname,
     include: ["tests/**/*.test.{ts,tsx}"],
     benchmark: { include: ["tests/**/*.bench.ts"] },
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    // On a busy machine everything takes long: only what hangs meets these.
+    testTimeout: 600_000,
+    hookTimeout: 600_000,
+    expect: { poll: { timeout: 240_000 } },
     // Two cores: more workers than that only make the browser tests wait for each other.
     maxWorkers: 2,
   },

@@ -55,8 +55,7 @@ describe("a thousand vessels", () => {
 
   it("become a run sheet, every name the text it is", async () => {
     await tryout.page.getByRole("button", { name: "Write run sheet" }).click();
-    // Within ten seconds, or the wait gives up.
-    await tryout.page.getByText(/Run sheet written/).waitFor({ timeout: 10_000 });
+    await tryout.page.getByText(/Run sheet written/).waitFor();
     const name = (await tryout.sheetNames()).at(-1) as string;
     const rows = await tryout.host("readSheet", name);
     const texts = rows.map((row) => row[0]);

@@ -1,8 +1,9 @@
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { type Browser, chromium } from "playwright-core";
+import { type Browser, chromium, type LaunchOptions } from "playwright-core";
 import { DIST, type Running, serve } from "../../src/build/server";
+import { PATIENCE } from "./page";
 
 const CACHE = fileURLToPath(new URL("../../.cache", import.meta.url));
 const HOME = join(CACHE, "chromium");
@@ -13,16 +14,23 @@ const ARGS = ["--no-sandbox", "--disable-gpu"];
 const HOW_TO_GET_ONE =
   "No browser for the tests. Install Chromium or Chrome and name its program in the environment: POURWRIGHT_BROWSER=/path/to/chrome npm test";
 
-/** A browser to test with: the one that POURWRIGHT_BROWSER names, else the one that came with npm (Linux on x64). */
+/** A browser to test with, its pages patient. */
 export async function launch(): Promise<Browser> {
+  const browser = await chromium.launch({ ...(await program()), ...PATIENCE });
+  browser.on("context", (context) => context.setDefaultTimeout(PATIENCE.timeout));
+  return browser;
+}
+
+/** The browser that POURWRIGHT_BROWSER names, else the one that came with npm (Linux on x64). */
+async function program(): Promise<LaunchOptions> {
   const named = process.env.POURWRIGHT_BROWSER;
   if (named) {
     if (!existsSync(named)) throw new Error(`POURWRIGHT_BROWSER: there is no program ${named}`);
-    return chromium.launch({ executablePath: named, args: ARGS });
+    return { executablePath: named, args: ARGS };
   }
   if (process.platform !== "linux" || process.arch !== "x64") throw new Error(HOW_TO_GET_ONE);
   if (!existsSync(HOME)) await unpack();
-  return chromium.launch({
+  return {
     executablePath: join(HOME, "chromium"),
     args: [...ARGS, "--no-zygote"],
     env: {
@@ -30,7 +38,7 @@ export async function launch(): Promise<Browser> {
       LD_LIBRARY_PATH: join(HOME, "al2023", "lib"),
       FONTCONFIG_FILE: join(HOME, "fonts.conf"),
     },
-  });
+  };
 }
 
 /** The built site on a free port of this machine. */

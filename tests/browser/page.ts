@@ -9,10 +9,27 @@ declare global {
   interface Window {
     readonly pourwright: Spreadsheet;
     readonly axe: typeof import("axe-core");
+    /** Keeps a promise reachable until it is settled. Whatever a test awaits in the page goes through it. */
+    readonly keep: <T>(promise: Promise<T>) => Promise<T>;
   }
 }
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+
+/** For conditions that come late on a busy machine: only one that never comes meets its end. */
+export const PATIENCE = { timeout: 240_000 };
+
+/** The pinned browser holds a promise that it awaits for a test only weakly, and may collect it before it is settled. */
+function keepPromises(): void {
+  const kept = new Set<Promise<unknown>>();
+  Object.assign(window, {
+    keep: (promise: Promise<unknown>) => {
+      const done = promise.finally(() => kept.delete(done));
+      kept.add(done);
+      return done;
+    },
+  });
+}
 
 export interface PageSize {
   readonly width?: number;
@@ -40,6 +57,7 @@ export class TryoutPage {
   ): Promise<this> {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? "dark" : "light" });
     this.page = page;
+    await page.addInitScript(keepPromises);
     page.on("request", (request) => {
       if (/^(data|blob):/.test(request.url()) || request.url().startsWith(`${origin}/`)) return;
       this.complaints.push(`request to ${request.url()}`);
@@ -130,19 +148,20 @@ export class TryoutPage {
 
   /** Resolves when the page has worked off what was asked of it. */
   async idle(): Promise<void> {
-    await this.page.evaluate(() => new Promise<void>((idle) => requestIdleCallback(() => idle())));
+    await this.page.evaluate(() => window.keep(new Promise<void>((idle) => requestIdleCallback(() => idle()))));
   }
 
   /** What a method of the page's host gives; rejects with the message that a user would see. */
   async host<M extends Method>(method: M, ...given: Given<M>): Promise<Answer<M>> {
-    const { answer, fault } = await this.page.evaluate(
-      async ([name, all]) => {
-        const host = window.pourwright.host as unknown as Record<string, (...all: unknown[]) => unknown>;
-        try {
-          return { answer: await host[name]?.(...all) };
-        } catch (caught) {
-          return { fault: (caught as Error).message };
-        }
+    const { answer, fault }: { answer?: unknown; fault?: string } = await this.page.evaluate(
+      ([name, all]) => {
+        const host = window.pourwright.host as unknown as Record<string, (...all: unknown[]) => Promise<unknown>>;
+        return window.keep(
+          Promise.resolve(host[name]?.(...all)).then(
+            (answer) => ({ answer }),
+            (caught: Error) => ({ fault: caught.message }),
+          ),
+        );
       },
       [method as string, given as unknown[]] as const,
     );
@@ -189,7 +208,7 @@ export class TryoutPage {
   async faults(part: string | { readonly exclude: string[] }): Promise<string[]> {
     if (!(await this.page.evaluate(() => "axe" in window))) await this.page.evaluate(AXE);
     return this.page.evaluate(async (where) => {
-      const { violations } = await window.axe.run(where);
+      const { violations } = await window.keep(window.axe.run(where));
       return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
     }, part);
   }

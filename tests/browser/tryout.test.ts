@@ -2,8 +2,8 @@ import { describe, expect, it } from "vitest";
 import { fillWeight } from "../../src/core/fill/fillWeight";
 import { SAMPLES } from "../../src/samples/index";
 import { OpenedSite } from "./opened";
+import { PATIENCE } from "./page";
 
-const PATIENCE = { timeout: 20_000 };
 const BAD_LOAD = "load: 6 means 600 %; write 6% or 0.06";
 
 const site = new OpenedSite();

@@ -2,8 +2,7 @@ import type { Locator } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/host/host";
 import { OpenedSite } from "./opened";
-
-const PATIENCE = { timeout: 20_000 };
+import { PATIENCE } from "./page";
 
 /** From an empty workbook to a new wax factor, all by mouse and keyboard. */
 describe("a maker's whole way", () => {
