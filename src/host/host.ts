@@ -44,6 +44,8 @@ export interface Host {
   selection(): Promise<SourceRows>;
   /** The names of the sheets, in order. */
   sheetNames(): Promise<string[]>;
+  /** What stands in A1 of each sheet, in order: it tells what a sheet is, whatever its name became. */
+  firstCells(): Promise<{ readonly sheet: string; readonly value: CellValue }[]>;
   /**
    * Adds a sheet and shows it; gives the name it got. Nothing that was there is overwritten, and when writing
    * fails or is stopped no sheet is left behind. Text is written as text, whatever it begins with.

@@ -34,6 +34,14 @@ export class FakeHost implements Host {
   async sheetNames(): Promise<string[]> {
     return [...Object.keys(this.all), ...this.added.map(({ name }) => name)];
   }
+  async firstCells(): Promise<{ sheet: string; value: CellValue }[]> {
+    const tables = Object.keys(this.all).map((sheet) => ({ sheet, value: null }));
+    const titles = this.added.map(({ name, cells }) => {
+      const content = cells.find(({ row, column }) => row === 0 && column === 0)?.content;
+      return { sheet: name, value: content && "text" in content ? content.text : null };
+    });
+    return [...tables, ...titles];
+  }
   async addSheet(sheet: Sheet): Promise<string> {
     await this.held.addSheet;
     this.added.push(sheet);

@@ -95,6 +95,19 @@ export class ExcelHost implements Host {
     });
   }
 
+  firstCells(): Promise<{ sheet: string; value: CellValue }[]> {
+    return ask("Excel could not read the sheets", async (context) => {
+      const worksheets = context.workbook.worksheets.load("items/name");
+      await context.sync();
+      const cells = worksheets.items.map((one) => one.getRangeByIndexes(0, 0, 1, 1).load(CELLS));
+      await context.sync();
+      return worksheets.items.map(({ name }, i) => ({
+        sheet: name,
+        value: cellValues(cells[i] as Excel.Range)[0]?.[0] ?? null,
+      }));
+    });
+  }
+
   async addSheet(sheet: Sheet, { signal, onProgress }: Work = {}): Promise<string> {
     const layout = layOut(sheet);
     // A stop is heard between two calls to Excel.

@@ -88,6 +88,13 @@ export class UniverHost implements Host {
       .map((sheet) => sheet.getName());
   }
 
+  async firstCells(): Promise<{ sheet: string; value: CellValue }[]> {
+    await this.#calculation.settled();
+    return this.#workbook()
+      .getSheets()
+      .map((sheet) => ({ sheet: sheet.getName(), value: reader(this.#injector, sheet)(0, 0) }));
+  }
+
   async addSheet(sheet: Sheet, { signal, onProgress }: Work = {}): Promise<string> {
     const book = this.#book();
     const here = placedTables(this.#injector, this.#workbook());

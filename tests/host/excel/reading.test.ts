@@ -13,6 +13,25 @@ const host = new ExcelHost();
 const place = { sheet: "Stock", row: 0, column: 0, rows: 2, columns: 2 };
 const headings = ["Vessel", "Fill"];
 
+describe("the first cells of the sheets", () => {
+  it("are read in two calls, however many sheets there are, blank and wrong ones too", async () => {
+    const standIn = excel();
+    standIn.sheet("Renamed").enter(0, 0, "Run sheet 2026-330-01");
+    standIn.sheet("Empty").enter(4, 4, "not here");
+    standIn.book.answer = () => "#N/A";
+    standIn.sheet("Wrong").enter(0, 0, "=NA()");
+    for (let i = 0; i < 40; i++) standIn.sheet(`Sheet ${i}`);
+    const before = standIn.syncs;
+    const cells = await host.firstCells();
+    expect(standIn.syncs - before).toBe(2);
+    expect(cells).toHaveLength(standIn.book.sheets.length);
+    const of = (name: string) => cells.find(({ sheet }) => sheet === name)?.value;
+    expect(of("Renamed")).toBe("Run sheet 2026-330-01");
+    expect(of("Empty")).toBe(null);
+    expect(of("Wrong")).toEqual({ error: "#N/A" });
+  });
+});
+
 describe("tables", () => {
   it("are listed in the order of the sheets, then down and across", async () => {
     const standIn = excel();
