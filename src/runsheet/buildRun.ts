@@ -1,6 +1,6 @@
 import { type Costs, costs } from "./costs";
 import { type KindName, missingRoles, roleName } from "./kinds";
-import { mixedFills, otherUnits, unlikelyFills } from "./mixedUnits";
+import { otherUnits, unlikelyFills, unlikelySizes } from "./mixedUnits";
 import { loadText, planRun, type RunPlan } from "./planRun";
 import { readRecipes } from "./readRecipes";
 import { type ReadRows, readRows, type UsualSetting } from "./readRows";
@@ -25,6 +25,8 @@ export interface Run {
   readonly costs: Costs | undefined;
   /** The usual settings that served any row. */
   readonly usual: ReadonlySet<UsualSetting>;
+  /** How many rows name a vessel and no quantity: they are not poured. */
+  readonly leftOut: number;
   /** What stops comes first, each kind in the order of the rows. */
   readonly problems: readonly Problem[];
 }
@@ -32,7 +34,10 @@ export interface Run {
 /** From tables to a plan. Where a column is missing, the plan is empty and the problem says which. */
 export function buildRun(tables: Tables, settings: Settings): Run {
   const { pour } = tables;
-  const problems: Problem[] = missingRoles("pour", pour.columns).map((group) => ({
+  // Vessels that are known by name fill rows that give no weight.
+  const isFilled = tables.vessels !== undefined && missingRoles("vessels", tables.vessels.columns).length === 0;
+  const missing = missingRoles("pour", pour.columns).filter((group) => !(isFilled && group.includes("fill")));
+  const problems: Problem[] = missing.map((group) => ({
     role: group[0] as NonNullable<(typeof group)[0]>,
     text: `${group.map((role) => roleName("pour", role)).join(" or ")}: no column is chosen`,
     stops: true,
@@ -40,7 +45,7 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   const scents = readScents(tables.scents);
   const recipes = readRecipes(tables.recipes);
   const vessels = readVessels(tables.vessels);
-  const known = { scents, vessels: tables.vessels && new Set(vessels.keys()) };
+  const known = { scents, vessels: isFilled ? vessels : undefined };
   // Nothing is planned from columns that are missing or in another unit: every figure would be wrong.
   problems.push(...otherUnits(pour, settings.unit));
   const read = problems.some(({ stops }) => stops) ? NO_ROWS : readRows(pour, known, settings);
@@ -49,7 +54,7 @@ export function buildRun(tables: Tables, settings: Settings): Run {
     { notes: (scent) => scents.get(scent)?.notes, recipe: (scent) => recipes.get(scent) },
     settings,
   );
-  problems.push(...unlikelyFills(read.rows, vessels, settings.unit), ...mixedFills(read.rows));
+  problems.push(...unlikelyFills(read.rows, vessels, settings.unit), ...unlikelySizes(read.rows, settings.unit));
   problems.push(...read.problems, ...planned);
   // Of the other tables only what this run uses can stop it.
   for (const scent of read.scents) {
@@ -62,7 +67,9 @@ export function buildRun(tables: Tables, settings: Settings): Run {
     }
   }
   for (const vessel of new Set(read.rows.map((row) => sameName(row.vessel)))) {
-    problems.push(...(vessels.get(vessel)?.looks ?? []));
+    const { wrong = [], looks = [] } = vessels.get(vessel) ?? {};
+    const isSaid = wrong.some((one) => problems.includes(one));
+    problems.push(...looks, ...(isSaid ? [] : wrong.map((one) => ({ ...one, stops: false }))));
   }
   if (plan.totals.candles === 0 && !problems.some(({ stops }) => stops)) {
     problems.push({ role: "quantity", text: "Quantity: no row has one; write how many candles to pour", stops: true });
@@ -73,7 +80,14 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   // A heading that is wrong is wrong for each item below it: once is enough.
   const said = [...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values()];
   said.sort((a, b) => Number(b.stops) - Number(a.stops) || (a.row ?? -1) - (b.row ?? -1));
-  return { plan, shelf: stocked?.shelf, costs: priced?.costs, usual: read.usual, problems: said };
+  return {
+    plan,
+    shelf: stocked?.shelf,
+    costs: priced?.costs,
+    usual: read.usual,
+    leftOut: read.leftOut,
+    problems: said,
+  };
 }
 
-const NO_ROWS: ReadRows = { rows: [], problems: [], scents: new Set(), usual: new Set() };
+const NO_ROWS: ReadRows = { rows: [], problems: [], scents: new Set(), usual: new Set(), leftOut: 0 };

@@ -51,7 +51,7 @@ export const KINDS = {
       water: ["Water weight", "water"],
       factor: ["Wax factor", "factor"],
     },
-    [["vessel"], ["water"], ["factor"]],
+    [["vessel"], ["water"]],
   ),
   scents: kind(
     "Scents",

@@ -1,4 +1,5 @@
 import { plain } from "../core/check/plain";
+import { gramsIn } from "../core/units/weight";
 import { besideWater, isImpossible, isLikely } from "./likelyWeight";
 import type { PourRow } from "./readRows";
 import { type KnownVessels, waterIn } from "./readVessels";
@@ -8,6 +9,10 @@ import { scaleOf } from "./weightUnits";
 
 /** Grams stand 28 times higher than ounces: a fill so far from the others may be in the other unit. */
 const FAR = 20;
+
+/** Grams in one candle, from a tea light to a bowl of many wicks: common practice, no source. Others are asked about. */
+const SMALLEST = 10;
+const LARGEST = 3000;
 
 /** Columns of the table poured from whose headings name another unit than the setting, or no weight at all. */
 export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Problem[] {
@@ -29,19 +34,30 @@ export function unlikelyFills(rows: readonly PourRow[], vessels: KnownVessels, s
   return rows.flatMap(({ row, vessel, fill }): Problem[] => {
     const water = waterIn(vessels.get(sameName(vessel)), setting);
     if (water === undefined || isLikely(fill, water)) return [];
-    const text = `${vessel} is filled with ${besideWater(fill, water, setting)}; look at both, and at their units`;
+    const text = `${vessel} is filled with ${besideWater(fill, water, setting)}; check both, and their units`;
     return [{ row, role: "fill", text, stops: isImpossible(fill, water) }];
   });
 }
 
-/** Fills so far from the others that they look as if they were in another unit. */
-export function mixedFills(rows: readonly PourRow[]): Problem[] {
-  const fills = rows.map(({ fill }) => fill).sort((a, b) => a - b);
-  const middle = fills[Math.floor(fills.length / 2)];
-  if (middle === undefined || fills.length < 3) return [];
-  return rows.flatMap(({ row, vessel, fill }): Problem[] => {
-    if (fill < middle * FAR && fill > middle / FAR) return [];
-    const text = `${vessel} is filled with ${plain(fill)}, the middle one with ${plain(middle)}; is it in another unit?`;
+/** Fills of a size that no container candle has, or so far from the others that they look as if in another unit. */
+export function unlikelySizes(rows: readonly PourRow[], setting: WeightUnit): Problem[] {
+  const grams = gramsIn("unit", setting);
+  const weight = (inGrams: number) => `${plain(Number((inGrams / grams).toPrecision(3)))} ${setting}`;
+  const sizes = rows.map(({ fill }) =>
+    fill * grams < SMALLEST ? "small" : fill * grams > LARGEST ? "large" : "usual",
+  );
+  const usual = `candles hold ${weight(SMALLEST)} to ${weight(LARGEST)} as a rule`;
+  const [first] = sizes;
+  if (rows.length > 1 && first !== "usual" && sizes.every((size) => size === first)) {
+    const text = `Every fill is very ${first} for one in ${setting}: ${usual}. Are the weights of this table in another unit?`;
+    return [{ role: "fill", text, stops: false }];
+  }
+  const middle = rows.map(({ fill }) => fill).sort((a, b) => a - b)[Math.floor(rows.length / 2)] as number;
+  return rows.flatMap(({ row, vessel, fill }, i): Problem[] => {
+    const isFar = rows.length > 2 && (fill >= middle * FAR || fill <= middle / FAR);
+    if (sizes[i] === "usual" && !isFar) return [];
+    const beside = sizes[i] === "usual" ? `the middle one with ${plain(middle)} ${setting}` : usual;
+    const text = `${vessel} is filled with ${plain(fill)} ${setting}, ${beside}; is it in another unit?`;
     return [{ row, role: "fill", text, stops: false }];
   });
 }

@@ -1,11 +1,11 @@
-import { aboveZero } from "../core/check/aboveZero";
 import { plain } from "../core/check/plain";
 import { rate } from "../core/check/rate";
 import { wholeNumber } from "../core/check/wholeNumber";
-import { fillWeight } from "../core/fill/fillWeight";
 import { netLabel } from "../core/label/netLabel";
 import { type Basis, basisOf } from "../core/scent/basis";
 import type { KnownScent } from "./readScents";
+import type { KnownVessels } from "./readVessels";
+import { rowFill } from "./rowFill";
 import type { Settings } from "./settings";
 import { type Problem, type RowReader, readersOf, sameName, type TableRows } from "./tableReader";
 
@@ -28,8 +28,8 @@ export interface PourRow {
 export interface KnownToRows {
   /** The scents by name. */
   readonly scents: ReadonlyMap<string, KnownScent>;
-  /** The names in the table of vessels; undefined without one. */
-  readonly vessels: ReadonlySet<string> | undefined;
+  /** The vessels by name; undefined without a table of them. */
+  readonly vessels: KnownVessels | undefined;
 }
 
 /** The usual settings that serve where a row gives none. */
@@ -42,6 +42,8 @@ export interface ReadRows {
   readonly scents: ReadonlySet<string>;
   /** The usual settings that served any row. */
   readonly usual: ReadonlySet<UsualSetting>;
+  /** How many rows name a vessel and no quantity. */
+  readonly leftOut: number;
 }
 
 /** The rows of a table that are to be poured, and what is wrong with the others. Rows with no quantity are left out. */
@@ -50,17 +52,25 @@ export function readRows(table: TableRows<"pour">, known: KnownToRows, settings:
   const problems: Problem[] = [];
   const scents = new Set<string>();
   const usual = new Set<UsualSetting>();
+  let leftOut = 0;
   const readers = readersOf(table);
   const scented = table.columns.scent === undefined ? "no column" : readers.some((one) => one.text("scent") !== "");
   for (const reader of readers) {
-    if (reader.isBlank("quantity") || reader.number("quantity") === 0) continue;
+    if (reader.isBlank("quantity") || reader.number("quantity") === 0) {
+      if (reader.text("vessel") !== "") leftOut++;
+      continue;
+    }
     scents.add(sameName(reader.text("scent")));
+    if (table.hidden?.includes(reader.row)) reader.wrong.push(reader.look("vessel", HIDDEN));
     const found = readRow(reader, scented, known, settings, usual);
     if (found) rows.push(found);
     problems.push(...reader.wrong);
   }
-  return { rows, problems, scents, usual };
+  return { rows, problems, scents, usual, leftOut };
 }
+
+/** The same words for each such row: the pane says them once for all. */
+const HIDDEN = "hidden, and poured all the same; show it, or clear its quantity";
 
 function readRow(
   reader: RowReader<"pour">,
@@ -77,11 +87,11 @@ function readRow(
   if (typed !== undefined && !(quantity !== undefined && quantity > 0)) {
     reader.stop("quantity", `${plain(typed)} is not a whole number above 0`);
   }
-  if (reader.errorOf("fill") === "#N/A" && vessel !== "" && known.vessels?.has(sameName(vessel)) === false) {
-    reader.stop("vessel", `${vessel} is not in the table of vessels; mend the name, or add it there`);
+  if (reader.errorOf("fill") === "#N/A" && vessel !== "" && known.vessels && !known.vessels.has(sameName(vessel))) {
+    reader.stop("vessel", `${vessel} is not in the table of vessels; fix the name, or add it there`);
     return undefined;
   }
-  const fill = fillOf(reader, settings, usual);
+  const fill = rowFill(reader, known.vessels, settings, usual);
   const scent = reader.text("scent");
   const { notes, wrong } = known.scents.get(sameName(scent)) ?? {};
   // A row that names no scent where others do is poured without: a load is never guessed onto it.
@@ -105,20 +115,4 @@ function readRow(
   }
   const isLoadGiven = own !== undefined || notes?.load !== undefined;
   return { row: reader.row, vessel, quantity, fill, scent, load, basis, isLoadGiven };
-}
-
-/** The fill of a row: its own fill weight, else its water weight times its own or the usual factor. */
-function fillOf(reader: RowReader<"pour">, settings: Settings, usual: Set<UsualSetting>): number | undefined {
-  if (reader.isBlank("fill") && reader.isBlank("water")) {
-    reader.stop("fill", "neither a fill weight nor a water weight is given; weigh the water the vessel holds");
-    return undefined;
-  }
-  if (!reader.isBlank("fill")) {
-    const fill = reader.number("fill");
-    return fill === undefined ? undefined : reader.check(() => aboveZero("fill", fill));
-  }
-  const own = reader.number("factor");
-  if (own === undefined) usual.add("waxFactor");
-  const [water, factor] = [reader.number("water"), own ?? settings.waxFactor];
-  return water === undefined ? undefined : reader.check(() => fillWeight(aboveZero("water", water), factor));
 }

@@ -1,3 +1,4 @@
+import { factor as waxFactor } from "../core/check/factor";
 import { plain } from "../core/check/plain";
 import { isLikely } from "./likelyWeight";
 import type { WeightUnit } from "./settings";
@@ -12,6 +13,8 @@ export interface KnownVessel {
   readonly water: number | undefined;
   readonly unit: HeadingUnit | undefined;
   readonly factor: number | undefined;
+  /** Why its water or its factor cannot be read. */
+  readonly wrong: readonly Problem[];
   readonly looks: readonly Problem[];
 }
 
@@ -30,7 +33,8 @@ export function readVessels(table: TableRows<"vessels"> | undefined): KnownVesse
       first.looks.push(reader.look("vessel", `${vessel} stands twice; the first row is taken`));
       continue;
     }
-    const [water, factor] = [reader.number("water"), reader.number("factor")];
+    const [water, typed] = [reader.number("water"), reader.number("factor")];
+    const factor = typed === undefined ? undefined : reader.check(() => waxFactor("factor", typed));
     const looks: Problem[] = [];
     if (factor !== undefined && !isLikely(factor, 1)) {
       looks.push(reader.look("factor", `${vessel} has the wax factor ${plain(factor)}; most waxes are near 0.86`));
@@ -41,7 +45,7 @@ export function readVessels(table: TableRows<"vessels"> | undefined): KnownVesse
       looks.push({ kind: "vessels", role: "water", text, stops: false });
     }
     const weighed = isWeight && water !== undefined && water > 0 ? water : undefined;
-    found.set(sameName(vessel), { row: reader.row, vessel, water: weighed, unit, factor, looks });
+    found.set(sameName(vessel), { row: reader.row, vessel, water: weighed, unit, factor, wrong: reader.wrong, looks });
   }
   return found;
 }

@@ -12,6 +12,8 @@ export interface TableRows<K extends KindName> {
   readonly columns: Columns<K>;
   /** Headings the maker said to leave out: they are not asked about. */
   readonly leftOut?: readonly string[];
+  /** Rows that are not shown, from 0. */
+  readonly hidden?: readonly number[] | undefined;
 }
 
 /** Something to mend (`stops`) or to look at before pouring. */
@@ -25,6 +27,8 @@ export interface Problem {
   readonly unread?: string;
   readonly text: string;
   readonly stops: boolean;
+  /** How many rows stand right below the table that this speaks of, to be taken in or left out. */
+  readonly below?: number;
 }
 
 /** The core's names of arguments that are called otherwise here. */
@@ -60,6 +64,11 @@ export class RowReader<K extends KindName> {
       this.stop((ROLE_OF[name] ?? name) as Role<K>, sentence);
       return undefined;
     }
+  }
+
+  /** Whether the table has a column for it. */
+  has(role: Role<K>): boolean {
+    return columnOf(this.table, role) !== undefined;
   }
 
   isBlank(role: Role<K>): boolean {

@@ -72,7 +72,7 @@ describe("from a table to a plan", () => {
     expect(problems.filter(({ stops }) => stops)).toEqual([]);
   });
 
-  it("says by row and column what is to be mended", () => {
+  it("says by row and column what is to be fixed", () => {
     expect(
       texts(
         ["A", 1.5, 200],
@@ -95,6 +95,7 @@ describe("from a table to a plan", () => {
       '6: Basis: "wax" is not known here; write of wax or of total',
       "7: H: one candle takes 5000 and the pot holds 1000; take a larger pot",
       "8: Wax factor: 86 is not above 0 and at most 2; write 0.86 if 86 % was meant",
+      "7: H is filled with 5000 g, candles hold 10 g to 3000 g as a rule; is it in another unit?",
     ]);
   });
 
@@ -134,12 +135,12 @@ describe("from a table to a plan", () => {
 
   it("asks about weights that look mixed, and refuses volumes taken for weights", () => {
     const rows: Row[] = [
-      ["A", 1, 8],
-      ["B", 1, 9],
-      ["C", 1, 227],
-      ["D", 1, 10],
+      ["A", 1, 11],
+      ["B", 1, 12],
+      ["C", 1, 260],
+      ["D", 1, 13],
     ];
-    expect(texts(...rows)).toEqual(["2: C is filled with 227, the middle one with 10; is it in another unit?"]);
+    expect(texts(...rows)).toEqual(["2: C is filled with 260 g, the middle one with 13 g; is it in another unit?"]);
     const headed = (heading: string) =>
       buildRun({ pour: { ...pour(rows as CellValue[][]), headings: ["", "", heading] } }, settings).problems.filter(
         ({ stops }) => stops,
@@ -558,7 +559,7 @@ describe("from a table to a plan", () => {
         ({ row, text }) => `${row}: ${text}`,
       );
     expect(made({ error: "#N/A" }, vessels(["Bowl", 250, 0.86]))).toEqual([
-      "0: Vessel: Bowle is not in the table of vessels; mend the name, or add it there",
+      "0: Vessel: Bowle is not in the table of vessels; fix the name, or add it there",
     ]);
     expect(made({ error: "#N/A" }, vessels(["bowle ", 250, 0.86]))[0]).toContain("the cell shows #N/A");
     expect(made(190, vessels(["Bowle", 250, 0.086]))).toEqual([
@@ -566,7 +567,7 @@ describe("from a table to a plan", () => {
     ]);
     // 8.3 oz of water: what was 190 g is no 190 oz, and no 19 g either.
     expect(made(190, vessels(["Bowle", 8.3, 0.86]))).toEqual([
-      "0: Bowle is filled with 190 g, and the water it holds weighs 8.3 g; look at both, and at their units",
+      "0: Bowle is filled with 190 g, and the water it holds weighs 8.3 g; check both, and their units",
     ]);
     expect(made(19, vessels(["Bowle", 250, 0.86]))[0]).toContain("Bowle is filled with 19 g");
     expect(made(190, vessels(["Bowle", 250, 0.86], ["bowle", 200, 0.86]))).toEqual([
