@@ -12,7 +12,7 @@ const PURPOSES: Readonly<Record<KindName, string>> = {
   scents:
     "A row for each scent. The wax maximum is a share of the wax, the product limit a share of the total. Temperatures stand on the sheet with the unit in their heading's brackets, C or F.",
   recipes:
-    'A row for each ingredient of a scent. Its basis is "part" for the waxes, "of wax" or "of total" for what they take up. Its sort says scent, dye, colour or additive; without a sort it is taken as scent, and limits count it. A scent without a recipe is one wax, called "Wax", and the scent.',
+    'A row for each ingredient of a scent. Its basis is "part" for the waxes, "of wax" or "of total" for what they take up. Its kind says scent, dye, colour or additive; without a kind it is taken as scent, and limits count it. A scent without a recipe is one wax, called "Wax", and the scent.',
   stock:
     "What is on hand, by the names of the ingredients, weighed, and of the vessels, counted. A row for each pack that an item is sold in.",
   prices:

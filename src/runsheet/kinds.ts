@@ -77,7 +77,7 @@ export const KINDS = {
       ingredient: ["Ingredient", "material"],
       share: ["Share", "parts", "part", "amount"],
       basis: ["Basis", "of"],
-      sort: ["Sort", "kind", "type"],
+      sort: ["Kind", "type", "sort"],
     },
     [["scent"], ["ingredient"], ["share"], ["basis"]],
   ),

@@ -102,13 +102,13 @@ const FURTHER: Readonly<
     };
   },
   recipes: () => ({
-    note: "A row for each ingredient of a scent. Basis part: parts of the wax, any sum; of wax or of total: a load, such as 6%. Sort: wax, scent, dye or additive.",
+    note: "A row for each ingredient of a scent. Basis part: parts of the wax, any sum; of wax or of total: a load, such as 6%. Kind: wax, scent, dye or additive.",
     columns: [
       { heading: "Scent", width: 22 },
       { heading: "Ingredient", width: 24 },
       { heading: "Share", width: 10 },
       { heading: "Basis", width: 12 },
-      { heading: "Sort", width: 12 },
+      { heading: "Kind", width: 12 },
     ],
   }),
   stock: (unit) => ({

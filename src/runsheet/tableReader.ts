@@ -16,7 +16,7 @@ export interface TableRows<K extends KindName> {
   readonly hidden?: readonly number[] | undefined;
 }
 
-/** Something to mend (`stops`) or to look at before pouring. */
+/** Something to fix (`stops`) or to look at before pouring. */
 export interface Problem {
   /** The table it is in; the one poured from when left out. */
   readonly kind?: KindName;
@@ -110,7 +110,7 @@ export class RowReader<K extends KindName> {
 
   private isError(role: Role<K>, cell: CellValue): boolean {
     if (cell === null || typeof cell !== "object") return false;
-    this.stop(role, `the cell shows ${cell.error}; mend it first`);
+    this.stop(role, `the cell shows ${cell.error}; fix it first`);
     return true;
   }
 }
@@ -130,5 +130,10 @@ export function readersOf<K extends KindName>(table: TableRows<K>): RowReader<K>
   return table.rows.map((_, row) => new RowReader(table, row));
 }
 
-/** Names are the same whatever their case and the spaces around them. */
-export const sameName = (name: string): string => name.trim().toLowerCase();
+/** Names are the same whatever their case, the spaces around them, and how many of what sort stand between words. */
+export const sameName = (name: string): string =>
+  name
+    .normalize("NFC")
+    .replace(/[\s\u200b\u2060]+/g, " ")
+    .trim()
+    .toLowerCase();

@@ -89,7 +89,7 @@ describe("from a table to a plan", () => {
       "0: Quantity: 1.5 is not a whole number above 0",
       "1: Vessel: the cell is blank; give the vessel a name",
       "2: Fill weight: neither a fill weight nor a water weight is given; weigh the water the vessel holds",
-      "3: Fill weight: the cell shows #VALUE!; mend it first",
+      "3: Fill weight: the cell shows #VALUE!; fix it first",
       '4: Fill weight: "12 oz" is not a number; write a plain number',
       "5: Load: 6 means 600 %; write 6% or 0.06",
       '6: Basis: "wax" is not known here; write of wax or of total',
@@ -236,7 +236,7 @@ describe("from a table to a plan", () => {
     expect(made(["Cedar", "A", 0.06, "of wax", null])).toContain("no wax in the recipe");
     expect(made(["Cedar", "Wax", 3, "Parts", null], ["Cedar", "A", 0.06, "of wax", null])).toBeUndefined();
     expect(made(["Cedar", "Wax", 3, "party", null])).toContain('Basis: "party" is not known here');
-    expect(made(wax, ["Cedar", "A", 0.3, "of wax", "perfume"])).toContain('Sort: "perfume" is not known here');
+    expect(made(wax, ["Cedar", "A", 0.3, "of wax", "perfume"])).toContain('Kind: "perfume" is not known here');
     expect(made(wax, ["Cedar", "A", 0.12, "of wax", null])).toContain("wax maximum passed");
   });
 

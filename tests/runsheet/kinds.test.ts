@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { matchColumns, missingRoles } from "../../src/runsheet/kinds";
+import { sameName } from "../../src/runsheet/tableReader";
 
 describe("matching columns by their headings", () => {
   it("takes a heading that is the word before one that only holds it", () => {
@@ -41,5 +42,14 @@ describe("matching columns by their headings", () => {
       packPrice: 3,
     });
     expect(missingRoles("scents", matchColumns("scents", ["Scent", "Note"]))).toHaveLength(1);
+  });
+});
+
+describe("names", () => {
+  it("are the same in any capitals, with any spaces between and around them", () => {
+    const names = ["Amber  jar", " amber jar\u00a0", "AMBER\u00a0\u00a0JAR", "amber\u2009jar", "amber\t jar"];
+    expect(new Set(names.map(sameName))).toEqual(new Set(["amber jar"]));
+    expect(sameName("Cre\u0300me")).toBe(sameName("Cr\u00e8me"));
+    expect(sameName("Amber jar 2")).not.toBe(sameName("Amber jar2"));
   });
 });
