@@ -3,7 +3,7 @@ import { burnRate } from "../core/burn/burnRate";
 import { flameCheck } from "../core/burn/flameCheck";
 import { poolCheck } from "../core/burn/poolCheck";
 import { poolHours } from "../core/burn/poolHours";
-import { answer, eachCell, lines, number, numberOr, textOr, valuesOf } from "./cells";
+import { answer, eachCell, lines, number, numberOr, text, textOr, valuesOf } from "./cells";
 
 /**
  * Weight a candle loses an hour of burning, from weighings. Rows with a blank are left out.
@@ -43,26 +43,30 @@ export function BURNHOURS(wax: any[][], rate: any[][], leave?: any[][]): any[][]
  * Hours for the melt pool to reach the wall, by the rule of an hour an inch.
  * @customfunction POOLHOURS
  * @param diameter Inside diameter of the vessel, in lengthUnit; a cell or a range.
- * @param lengthUnit Unit of the diameter: mm, cm or in; cm when left out.
+ * @param lengthUnit Unit of the diameter: mm, cm or in.
  * @returns Hours.
- * @example =POUR.POOLHOURS(7.62) gives 3
+ * @example =POUR.POOLHOURS(7.62, "cm") gives 3
  * @source Common practice, no source: about one hour for each inch. Your own test burns, or a burn-test laboratory, know better.
  */
-export function POOLHOURS(diameter: any[][], lengthUnit?: any[][]): any[][] {
-  return eachCell([number("diameter", diameter), textOr("lengthUnit", lengthUnit)], poolHours);
+export function POOLHOURS(diameter: any[][], lengthUnit: any[][]): any[][] {
+  return eachCell([number("diameter", diameter), text("lengthUnit", lengthUnit, "write mm, cm or in")], poolHours);
 }
 
 /**
- * Says when a flame is higher than EN 15493 allows; empty when it is not. Tea lights are allowed less and are not checked.
+ * Says when a flame is higher than EN 15493 allows a container candle or a tea light; empty when it is not.
  * @customfunction FLAMECHECK
  * @param height Height of the flame, in lengthUnit; a cell or a range.
- * @param lengthUnit Unit of the height: mm, cm or in; mm when left out.
+ * @param lengthUnit Unit of the height: mm, cm or in.
+ * @param product What burns: "container" or "tea light"; "container" when left out.
  * @returns Empty text, or what is wrong. It certifies nothing: a burn-test laboratory does that.
- * @example =POUR.FLAMECHECK(80) gives "flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one"
- * @source EN 15493, 75 mm. That ASTM F2417 allows 3 in, 76 mm, was written down from memory: compare it with the standard before you rely on it. The lower of the two is used. A tea light is allowed only 30 mm, which is not checked here.
+ * @example =POUR.FLAMECHECK(80, "mm") gives "flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one"
+ * @source EN 15493: 75 mm, and 30 mm for a tea light. That ASTM F2417 allows 3 in, 76 mm, is from memory, not yet compared with the standard; the lower of the two is used.
  */
-export function FLAMECHECK(height: any[][], lengthUnit?: any[][]): any[][] {
-  return eachCell([number("height", height), textOr("lengthUnit", lengthUnit)], flameCheck);
+export function FLAMECHECK(height: any[][], lengthUnit: any[][], product?: any[][]): any[][] {
+  return eachCell(
+    [number("height", height), text("lengthUnit", lengthUnit, "write mm, cm or in"), textOr("product", product)],
+    flameCheck,
+  );
 }
 
 /**
@@ -71,14 +75,19 @@ export function FLAMECHECK(height: any[][], lengthUnit?: any[][]): any[][] {
  * @param pool Diameter of the melt pool, in lengthUnit; a cell or a range.
  * @param vessel Inside diameter of the vessel, in the same unit; a cell or a range.
  * @param hours Hours burnt; a cell or a range.
- * @param lengthUnit Unit of both diameters: mm, cm or in; cm when left out.
+ * @param lengthUnit Unit of both diameters: mm, cm or in.
  * @returns Empty text, or what is wrong. It certifies nothing: a burn-test laboratory does that.
  * @example =POUR.POOLCHECK(2, 3, 3, "in") gives "pool behind: 2 in after 3 h, at least 2.5 in at about an hour an inch"
  * @source Common practice, no source: an hour an inch, taken half an hour either way. At most 4 hours at a time: fire-safety guidance.
  */
-export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], lengthUnit?: any[][]): any[][] {
+export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], lengthUnit: any[][]): any[][] {
   return eachCell(
-    [number("pool", pool), number("vessel", vessel), number("hours", hours), textOr("lengthUnit", lengthUnit)],
+    [
+      number("pool", pool),
+      number("vessel", vessel),
+      number("hours", hours),
+      text("lengthUnit", lengthUnit, "write mm, cm or in"),
+    ],
     poolCheck,
   );
 }

@@ -21,6 +21,8 @@ interface Argument<T> {
   readonly name: string;
   readonly grid: readonly (readonly unknown[])[];
   readonly optional: boolean;
+  /** What to do where nothing is given and there is no default. */
+  readonly hint?: string;
   readonly read: (name: string, cell: unknown) => T;
 }
 
@@ -32,8 +34,11 @@ type Arguments<V extends unknown[]> = { readonly [K in keyof V]: Argument<V[K]> 
 export const number = (name: string, cells: Cells): Argument<number> => argument(name, cells, readNumber, false);
 /** An argument of dates that must be there, as the serial numbers a spreadsheet keeps. */
 export const date = (name: string, cells: Cells): Argument<number> => argument(name, cells, readDate, false);
-/** An argument of texts that must be there. */
-export const text = (name: string, cells: Cells): Argument<string> => argument(name, cells, readText, false);
+/** An argument of texts that must be there; the hint says what to write. */
+export const text = (name: string, cells: Cells, hint?: string): Argument<string> => ({
+  ...argument(name, cells, readText, false),
+  ...(hint && { hint }),
+});
 /** An argument of numbers where a blank is left to the core. */
 export const numberOr = (name: string, cells: Cells): Argument<number | undefined> =>
   argument<number | undefined>(name, cells, readNumber, true);
@@ -93,12 +98,14 @@ function readText(name: string, cell: unknown): string {
   return typeof cell === "number" ? plain(cell) : String(cell);
 }
 
-function readCell<T>({ name, optional, read }: Argument<T>, cell: unknown): Read<T> {
+function readCell<T>({ name, optional, hint, read }: Argument<T>, cell: unknown): Read<T> {
   const error = errorIn(cell);
   if (error) return { fault: error };
   const value = basic(cell);
   if (isBlank(cell)) {
-    return optional ? { value: undefined } : { fault: wrong(name, "the cell is blank; fill it in") };
+    return optional
+      ? { value: undefined }
+      : { fault: wrong(name, hint ? `nothing is given; ${hint}` : "the cell is blank; fill it in") };
   }
   try {
     return { value: read(name, value) };

@@ -77,22 +77,22 @@ export function FILLBYVOLUME(volume: any[][], volumeUnit: any[][], weightUnit: a
 /**
  * Volume of a vessel from its inside measures up to the fill line.
  * @customfunction VESSELVOLUME
- * @param shape Shape of the inside: "round", "box" or "bowl".
- * @param width Inside width, in lengthUnit: round, at the foot; box, one side; bowl, of the rim at the fill line. A cell or a range.
+ * @param shape Shape of the inside: "round", "box", "oval", "hexagon" or "bowl".
+ * @param width Inside width, in lengthUnit: round, at the foot; box, one side; oval, one axis; hexagon, across the flats; bowl, of the rim at the fill line. A cell or a range.
  * @param fillHeight Height from the inside floor to the fill line, in lengthUnit; a cell or a range.
- * @param second Second width, in lengthUnit: round, at the fill line of a tapered vessel (straight when left out); box, the other side (square when left out).
- * @param lengthUnit Unit of the measures: mm, cm or in; cm when left out.
+ * @param lengthUnit Unit of the measures: mm, cm or in.
+ * @param second Second width, in lengthUnit: round, at the fill line of a tapered vessel (straight when left out); box, the other side (square when left out); oval, the other axis.
  * @param volumeUnit Unit of the result: ml, l, floz (US fluid ounce), in3 or cm3; ml when left out.
  * @returns Volume, in volumeUnit.
- * @example =POUR.VESSELVOLUME("box", 8, 10, 6) gives 480
- * @source Solid geometry of the frustum of a cone, the box and the spherical cap.
+ * @example =POUR.VESSELVOLUME("box", 8, 10, "cm", 6) gives 480
+ * @source Solid geometry: the frustum of a cone, upright prisms on a rectangle, an ellipse and a regular hexagon, the spherical cap.
  */
 export function VESSELVOLUME(
   shape: any[][],
   width: any[][],
   fillHeight: any[][],
+  lengthUnit: any[][],
   second?: any[][],
-  lengthUnit?: any[][],
   volumeUnit?: any[][],
 ): any[][] {
   return eachCell(
@@ -100,8 +100,8 @@ export function VESSELVOLUME(
       text("shape", shape),
       number("width", width),
       number("fillHeight", fillHeight),
+      text("lengthUnit", lengthUnit, "write mm, cm or in"),
       numberOr("second", second),
-      textOr("lengthUnit", lengthUnit),
       textOr("volumeUnit", volumeUnit),
     ],
     vesselVolume,
@@ -112,31 +112,31 @@ export function VESSELVOLUME(
 /**
  * Wax factor from test pours: least squares through the origin. Rows with a blank are left out.
  * @customfunction WAXFACTOR
- * @param poured Weights of wax that filled the vessels, any one weight unit; a range.
- * @param water Weights of water that filled the same spaces, in the same unit; a range of the same size.
+ * @param water Weights of water that filled the vessels, any one weight unit; a range.
+ * @param poured Weights of wax that filled the same spaces, without the vessels, in the same unit; a range of the same size.
  * @returns Weight of wax for one weight of water, no unit.
- * @example =POUR.WAXFACTOR({172;258}, {200;300}) gives 0.86
+ * @example =POUR.WAXFACTOR({200;300}, {172;258}) gives 0.86
  * @source Least squares through the origin; checked against the NIST Statistical Reference Datasets NoInt1 and NoInt2.
  */
-export function WAXFACTOR(poured: any[][], water: any[][]): any[][] {
-  return answer(() => slopeOfPours(pours(poured, water)));
+export function WAXFACTOR(water: any[][], poured: any[][]): any[][] {
+  return answer(() => slopeOfPours(pours(water, poured)));
 }
 
 /**
  * How sure the wax factor is: half the width of its 95 % interval. #N/A under two test pours.
  * @customfunction WAXFACTORSPREAD
- * @param poured Weights of wax that filled the vessels, any one weight unit; a range.
- * @param water Weights of water that filled the same spaces, in the same unit; a range of the same size.
+ * @param water Weights of water that filled the vessels, any one weight unit; a range.
+ * @param poured Weights of wax that filled the same spaces, without the vessels, in the same unit; a range of the same size.
  * @returns Half-width of the interval, in the unit of the factor.
- * @example =ROUND(POUR.WAXFACTORSPREAD({3;4;4}, {4;5;6}), 6) gives 0.181067
+ * @example =ROUND(POUR.WAXFACTORSPREAD({4;5;6}, {3;4;4}), 6) gives 0.181067
  * @source Student's t times the standard error of the slope; the error is checked against NIST StRD NoInt1 and NoInt2.
  */
-export function WAXFACTORSPREAD(poured: any[][], water: any[][]): any[][] {
-  return answer(() => waxFactorSpread(pours(poured, water)));
+export function WAXFACTORSPREAD(water: any[][], poured: any[][]): any[][] {
+  return answer(() => waxFactorSpread(pours(water, poured)));
 }
 
-const pours = (poured: any[][], water: any[][]) =>
-  valuesOf(lines([number("poured", poured), number("water", water)], [0, 1])).map(([wax, filled]) => ({
+const pours = (water: any[][], poured: any[][]) =>
+  valuesOf(lines([number("water", water), number("poured", poured)], [0, 1])).map(([filled, wax]) => ({
     poured: wax,
     water: filled,
   }));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { CellError, call, cell, down, messageOf, metadata } from "./built";
+import { CellError, call, cell, down, messageOf } from "./built";
 
 describe("BURNRATE", () => {
   it("leaves out rows with a blank", () => {
@@ -16,7 +16,7 @@ describe("BURNRATE", () => {
 describe("BURNHOURS and POOLHOURS", () => {
   it("fill down with their defaults", () => {
     expect(call("BURNHOURS", down(200, 0, null), 5, down(0.1, null, 0.1))).toEqual(down(36, 0, ""));
-    expect(call("POOLHOURS", down(7.62, 3, null), down(null, "in", "in"))).toEqual([
+    expect(call("POOLHOURS", down(7.62, 3, null), down("cm", "in", "in"))).toEqual([
       [expect.closeTo(3, 14)],
       [3],
       [""],
@@ -25,16 +25,22 @@ describe("BURNHOURS and POOLHOURS", () => {
 });
 
 describe("FLAMECHECK and POOLCHECK", () => {
-  // EN 15493 allows a tea light 30 mm: from memory.
-  it("say before they are used what a flame is not checked for", () => {
-    const { description } = metadata.functions.find(({ id }) => id === "FLAMECHECK") ?? {};
-    expect(description).toContain("Tea lights are allowed less and are not checked");
+  // A flame of 3 is harmless in millimetres and not in inches: nothing but the maker knows which was meant.
+  it("take no unit of length for granted", () => {
+    for (const [id, ...args] of [
+      ["POOLHOURS", 3],
+      ["FLAMECHECK", 3],
+      ["POOLCHECK", 2, 3, 3],
+    ] as const) {
+      expect(messageOf(cell(id, ...args)), id).toBe("lengthUnit: nothing is given; write mm, cm or in");
+    }
   });
 
   it("are empty when nothing is wrong, cell by cell", () => {
-    expect(call("FLAMECHECK", down(75, null, 80))).toEqual(
+    expect(call("FLAMECHECK", down(75, null, 80), "mm")).toEqual(
       down("", "", "flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one"),
     );
+    expect(cell("FLAMECHECK", 35, "mm", "tea light")).toContain("at most 30 mm for a tea light"); // EN 15493
     const rows = call("POOLCHECK", down(3, null, 2, 4), 3, down(3, 3, 3, 3), "in");
     expect(rows.slice(0, 3)).toEqual(
       down("", "", "pool behind: 2 in after 3 h, at least 2.5 in at about an hour an inch"),

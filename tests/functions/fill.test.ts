@@ -95,10 +95,15 @@ describe("units", () => {
 
 describe("VESSELVOLUME", () => {
   it("is the solid geometry of each shape", () => {
-    expect(cell("VESSELVOLUME", "round", 8, 10)).toBeCloseTo(Math.PI * 16 * 10, 10); // cylinder
-    expect(cell("VESSELVOLUME", "round", 6, 9, 0)).toBeCloseTo((Math.PI * 9 * 9) / 3, 10); // cone
-    expect(cell("VESSELVOLUME", "box", 7, 9)).toBeCloseTo(441, 12);
-    expect(cell("VESSELVOLUME", "bowl", 10, 5)).toBeCloseTo((2 / 3) * Math.PI * 125, 10); // half a ball
+    expect(cell("VESSELVOLUME", "round", 8, 10, "cm")).toBeCloseTo(Math.PI * 16 * 10, 10); // cylinder
+    expect(cell("VESSELVOLUME", "round", 6, 9, "cm", 0)).toBeCloseTo((Math.PI * 9 * 9) / 3, 10); // cone
+    expect(cell("VESSELVOLUME", "box", 7, 9, "cm")).toBeCloseTo(441, 12);
+    expect(cell("VESSELVOLUME", "bowl", 10, 5, "cm")).toBeCloseTo((2 / 3) * Math.PI * 125, 10); // half a ball
+    // An ellipse is a circle of 6 drawn out to 8; a regular hexagon is six triangles with a height of half its flats.
+    expect(cell("VESSELVOLUME", "oval", 8, 10, "cm", 6)).toBeCloseTo(Math.PI * 3 ** 2 * (8 / 6) * 10, 10);
+    expect(cell("VESSELVOLUME", "oval", 8, 10, "cm", 8)).toBeCloseTo(Math.PI * 16 * 10, 10);
+    const side = 8 / Math.sqrt(3);
+    expect(cell("VESSELVOLUME", "hexagon", 8, 10, "cm")).toBeCloseTo(6 * ((side * 4) / 2) * 10, 10);
   });
   it("a frustum is a cone less its tip", () => {
     fc.assert(
@@ -106,7 +111,7 @@ describe("VESSELVOLUME", () => {
         fc.double({ min: 1, max: 20, noNaN: true }),
         fc.double({ min: 1, max: 30, noNaN: true }),
         (foot, h) => {
-          const frustum = cell("VESSELVOLUME", "round", foot, h, 2 * foot) as number;
+          const frustum = cell("VESSELVOLUME", "round", foot, h, "cm", 2 * foot) as number;
           const cone = (width: number, height: number) => (Math.PI * width ** 2 * height) / 12;
           expect(frustum).toBeCloseTo(cone(2 * foot, 2 * h) - cone(foot, h), 6);
         },
@@ -114,14 +119,20 @@ describe("VESSELVOLUME", () => {
     );
   });
   it("converts both units", () => {
-    expect(cell("VESSELVOLUME", "box", 1, 1, 1, "in", "in3")).toBeCloseTo(1, 12);
-    expect(cell("VESSELVOLUME", "box", 100, 100, 100, "mm", "l")).toBeCloseTo(1, 12);
+    expect(cell("VESSELVOLUME", "box", 1, 1, "in", 1, "in3")).toBeCloseTo(1, 12);
+    expect(cell("VESSELVOLUME", "box", 100, 100, "mm", 100, "l")).toBeCloseTo(1, 12);
   });
-  it("names a shape it does not know and a measure a bowl does not have", () => {
-    expect(messageOf(cell("VESSELVOLUME", "oval", 8, 10))).toBe(
-      'shape: "oval" is not known here; write round, box or bowl',
+  it("takes no unit for granted", () => {
+    expect(messageOf(cell("VESSELVOLUME", "box", 8, 10))).toBe("lengthUnit: nothing is given; write mm, cm or in");
+    expect(messageOf(cell("VESSELVOLUME", "box", 8, 10, 6))).toContain('lengthUnit: "6" is not known here');
+  });
+  it("names a shape it does not know, and a measure too many or too few", () => {
+    expect(messageOf(cell("VESSELVOLUME", "heart", 8, 10, "cm"))).toBe(
+      'shape: "heart" is not known here; write round, box, oval, hexagon or bowl',
     );
-    expect(messageOf(cell("VESSELVOLUME", "bowl", 8, 4, 3))).toContain("second");
+    expect(messageOf(cell("VESSELVOLUME", "bowl", 8, 4, "cm", 3))).toContain("second: a bowl has no second measure");
+    expect(messageOf(cell("VESSELVOLUME", "hexagon", 8, 4, "cm", 3))).toContain("second: a hexagon has no second");
+    expect(messageOf(cell("VESSELVOLUME", "oval", 8, 4, "cm"))).toContain("second: an oval has two axes");
   });
 });
 
@@ -130,24 +141,24 @@ describe("WAXFACTOR and WAXFACTORSPREAD", () => {
   const y = [130, 131, 132, 133, 134, 135, 136, 137, 138, 139, 140];
   // Student's t at 0.975, published table: 10 degrees 2.228139, 2 degrees 4.302653.
   it("agrees with NIST StRD NoInt1 to 12 digits", () => {
-    expect(cell("WAXFACTOR", down(...y), down(...x)) as number).toBeCloseTo(2.07438016528926, 12);
-    const error = (cell("WAXFACTORSPREAD", down(...y), down(...x)) as number) / 2.2281388519649385;
+    expect(cell("WAXFACTOR", down(...x), down(...y)) as number).toBeCloseTo(2.07438016528926, 12);
+    const error = (cell("WAXFACTORSPREAD", down(...x), down(...y)) as number) / 2.2281388519649385;
     expect(error).toBeCloseTo(0.0165289256198347, 12);
   });
   it("agrees with NIST StRD NoInt2 to 12 digits", () => {
-    expect(cell("WAXFACTOR", down(3, 4, 4), down(4, 5, 6)) as number).toBeCloseTo(0.727272727272727, 12);
-    const spread = cell("WAXFACTORSPREAD", down(3, 4, 4), down(4, 5, 6)) as number;
+    expect(cell("WAXFACTOR", down(4, 5, 6), down(3, 4, 4)) as number).toBeCloseTo(0.727272727272727, 12);
+    const spread = cell("WAXFACTORSPREAD", down(4, 5, 6), down(3, 4, 4)) as number;
     const t = 0.95 / Math.sqrt(2 * 0.975 * 0.025); // closed form for 2 degrees of freedom
     expect(spread / t).toBeCloseTo(0.0420827318078432, 12);
   });
   it("does not mind the scale of the data", () => {
     const big = (values: number[], by: number) => down(...values.map((value) => value * by));
-    expect(cell("WAXFACTOR", big(y, 1e9), big(x, 1e9)) as number).toBeCloseTo(2.07438016528926, 12);
-    expect(cell("WAXFACTOR", big(y, 1e-9), big(x, 1e-9)) as number).toBeCloseTo(2.07438016528926, 12);
+    expect(cell("WAXFACTOR", big(x, 1e9), big(y, 1e9)) as number).toBeCloseTo(2.07438016528926, 12);
+    expect(cell("WAXFACTOR", big(x, 1e-9), big(y, 1e-9)) as number).toBeCloseTo(2.07438016528926, 12);
   });
   it("leaves out rows with a blank", () => {
-    expect(cell("WAXFACTOR", down(86, null, 172), down(100, 150, 200))).toBeCloseTo(0.86, 14);
-    expect(cell("WAXFACTOR", down(86, 100, 172), down(100, null, 200))).toBeCloseTo(0.86, 14);
+    expect(cell("WAXFACTOR", down(100, 150, 200), down(86, null, 172))).toBeCloseTo(0.86, 14);
+    expect(cell("WAXFACTOR", down(100, null, 200), down(86, 100, 172))).toBeCloseTo(0.86, 14);
   });
   it("pairs a block with a block of its own shape, and with a row or a column", () => {
     // Twelve cells each: three rows of two beside two rows of three would pair the wrong pours.
@@ -158,21 +169,21 @@ describe("WAXFACTOR and WAXFACTORSPREAD", () => {
     ];
     const poured = water.map((row) => row.map((weight) => weight * 0.86));
     const wide = [poured.flat().slice(0, 3), poured.flat().slice(3)];
-    expect(cell("WAXFACTOR", poured, water)).toBeCloseTo(0.86, 14);
-    expect(cell("WAXFACTOR", down(...poured.flat()), water)).toBeCloseTo(0.86, 14);
-    expect(cell("WAXFACTOR", [poured.flat()], water)).toBeCloseTo(0.86, 14);
-    expect(messageOf(cell("WAXFACTOR", wide, water))).toBe("water: 3 rows beside 2; give ranges of the same shape");
+    expect(cell("WAXFACTOR", water, poured)).toBeCloseTo(0.86, 14);
+    expect(cell("WAXFACTOR", water, down(...poured.flat()))).toBeCloseTo(0.86, 14);
+    expect(cell("WAXFACTOR", water, [poured.flat()])).toBeCloseTo(0.86, 14);
+    expect(messageOf(cell("WAXFACTOR", water, wide))).toBe("poured: 2 rows beside 3; give ranges of the same shape");
   });
   it("has no answer without enough pours, and says how many there are", () => {
-    expect(messageOf(cell("WAXFACTOR", down(null), down(100)), "#N/A")).toContain("at least 1");
-    expect(messageOf(cell("WAXFACTORSPREAD", down(86, null), down(100, 90)), "#N/A")).toContain("at least 2");
+    expect(messageOf(cell("WAXFACTOR", down(100), down(null)), "#N/A")).toContain("at least 1");
+    expect(messageOf(cell("WAXFACTORSPREAD", down(100, 90), down(86, null)), "#N/A")).toContain("at least 2");
   });
   it("wants ranges of one size, and weights above 0", () => {
-    expect(messageOf(cell("WAXFACTOR", down(86, 90), down(100, 110, 120)))).toContain("same size");
-    expect(messageOf(cell("WAXFACTOR", down(86, 0), down(100, 110)))).toContain("poured");
-    expect(messageOf(cell("WAXFACTOR", 172, down(200, 300)))).toContain("same size");
-    expect(cell("WAXFACTOR", down(172, 258), [[200, 300]])).toBeCloseTo(0.86, 14);
-    expect(messageOf(cell("WAXFACTOR", down(172, "x"), down(200, 300)))).toContain(
+    expect(messageOf(cell("WAXFACTOR", down(100, 110, 120), down(86, 90)))).toContain("same size");
+    expect(messageOf(cell("WAXFACTOR", down(100, 110), down(86, 0)))).toContain("poured");
+    expect(messageOf(cell("WAXFACTOR", down(200, 300), 172))).toContain("same size");
+    expect(cell("WAXFACTOR", [[200, 300]], down(172, 258))).toBeCloseTo(0.86, 14);
+    expect(messageOf(cell("WAXFACTOR", down(200, 300), down(172, "x")))).toContain(
       'row 2 of the range: poured: "x" is text',
     );
   });

@@ -99,7 +99,7 @@ describe("blanks", () => {
     expect(messageOf(cell("WAXPART", 100, null))).toBe("load: the cell is blank; fill it in");
   });
   it("looks at the first filled-down argument, not the shape", () => {
-    expect(call("VESSELVOLUME", "round", down(null, 10), 10)[0]).toEqual([""]);
+    expect(call("VESSELVOLUME", "round", down(null, 10), 10, "cm")[0]).toEqual([""]);
   });
 });
 

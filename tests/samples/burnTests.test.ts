@@ -49,8 +49,10 @@ describe("the readings", () => {
     for (const row of readings()) {
       const width = number(byName(tests(), "Test", row.Test), "Inside width (cm)");
       const remarks = [
-        ...(row["Flame (mm)"] === null ? [] : [flameCheck(number(row, "Flame (mm)"))]),
-        ...(row["Pool (cm)"] === null ? [] : [poolCheck(number(row, "Pool (cm)"), width, number(row, "Minutes") / 60)]),
+        ...(row["Flame (mm)"] === null ? [] : [flameCheck(number(row, "Flame (mm)"), "mm")]),
+        ...(row["Pool (cm)"] === null
+          ? []
+          : [poolCheck(number(row, "Pool (cm)"), width, number(row, "Minutes") / 60, "cm")]),
       ];
       expect(row.Remarks).toBe(remarks.filter((remark) => remark !== "").join("; "));
     }
@@ -65,7 +67,7 @@ describe("the readings", () => {
   });
 
   it("leave room for a remark on a flame and a pool at once, in each row of the file and of the embedded sheet", () => {
-    const remark = `${flameCheck(82)}; ${poolCheck(3.5, 7.6, 2)}`;
+    const remark = `${flameCheck(82, "mm")}; ${poolCheck(3.5, 7.6, 2, "cm")}`;
     const page = book.page("Readings");
     // In print and on screen a bold letter takes up to 1.1 digits, of which a width counts so many.
     const lines = linesOf(remark, (page.getColumn(8).width ?? 0) / 1.1);
@@ -176,7 +178,7 @@ describe("a change", () => {
 
   it("of a flame is remarked on and counted", async () => {
     const valueAt = await withEdits(burnTests(), { "Readings!E10": 90 });
-    expect(valueAt("Readings", "H10")).toBe(flameCheck(90));
+    expect(valueAt("Readings", "H10")).toBe(flameCheck(90, "mm"));
     expect([valueAt("Tests", "I7"), valueAt("Tests", "J7"), valueAt("Tests", "K7")]).toEqual([
       90,
       1,
@@ -186,7 +188,7 @@ describe("a change", () => {
 
   it("that tells of a flame and a pool at once joins both", async () => {
     const valueAt = await withEdits(burnTests(), { "Readings!E16": 80 });
-    expect(valueAt("Readings", "H16")).toBe(`${flameCheck(80)}; ${poolCheck(4.3, 7.4, 1)}`);
+    expect(valueAt("Readings", "H16")).toBe(`${flameCheck(80, "mm")}; ${poolCheck(4.3, 7.4, 1, "cm")}`);
   });
 });
 

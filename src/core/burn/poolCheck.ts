@@ -14,7 +14,7 @@ const LONGEST = 4; // hours at a time: fire-safety guidance
  * @param pool, vessel inside diameters in `lengthUnit`, 0 or more and above 0; the pool no wider than the vessel
  * @param hours burnt, 0 or more
  */
-export function poolCheck(pool: number, vessel: number, hours: number, lengthUnit = "cm"): string {
+export function poolCheck(pool: number, vessel: number, hours: number, lengthUnit: string): string {
   const inch = poolHours(1, lengthUnit);
   const [wide, wall, burnt] = [atLeastZero("pool", pool), aboveZero("vessel", vessel), atLeastZero("hours", hours)];
   if (wide > wall * (1 + 1e-12)) {

@@ -6,6 +6,6 @@ import { centimetresIn } from "../units/length";
  * Source: common practice, no source.
  * @param diameter 0 or more, in `lengthUnit`
  */
-export function poolHours(diameter: number, lengthUnit = "cm"): number {
+export function poolHours(diameter: number, lengthUnit: string): number {
   return atLeastZero("diameter", diameter) * (centimetresIn("lengthUnit", lengthUnit) / centimetresIn("inch", "in"));
 }

@@ -90,7 +90,7 @@ function drawnTest(line: number) {
 /** Every reading of every test, in cycles. The last rows are free. */
 export function readings(): Sheet {
   const width = lookUp("Tests", "Inside width (cm)", "Test", own("Test"));
-  const pool = `IF(LEN(${own("Pool (cm)")})=0,"",POUR.POOLCHECK(${own("Pool (cm)")},${width},${own("Minutes")}/60))`;
+  const pool = `IF(LEN(${own("Pool (cm)")})=0,"",POUR.POOLCHECK(${own("Pool (cm)")},${width},${own("Minutes")}/60,"cm"))`;
   const list = table(
     "Readings",
     HEADING,
@@ -110,7 +110,7 @@ export function readings(): Sheet {
       },
       {
         heading: "Remarks",
-        formula: `=TEXTJOIN("; ",TRUE,POUR.FLAMECHECK(${own("Flame (mm)")}),${pool})`,
+        formula: `=TEXTJOIN("; ",TRUE,POUR.FLAMECHECK(${own("Flame (mm)")},"mm"),${pool})`,
         look: "alert",
         // A remark on the flame and one on the pool.
         lines: 2,

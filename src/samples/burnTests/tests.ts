@@ -38,7 +38,7 @@ export function tests(): Sheet {
         formula: `=POUR.BURNHOURS(${own("Wax (g)")},${own("Burn rate (g/h)")},$B$4)`,
         ...hours,
       },
-      { heading: "Pool to wall (h)", formula: `=POUR.POOLHOURS(${own("Inside width (cm)")})`, ...hours },
+      { heading: "Pool to wall (h)", formula: `=POUR.POOLHOURS(${own("Inside width (cm)")},"cm")`, ...hours },
       {
         heading: "Highest flame (mm)",
         formula: ofTest(`SUMPRODUCT(MAX(${isOwn}*Readings[Flame (mm)]))`),

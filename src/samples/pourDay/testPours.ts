@@ -5,7 +5,7 @@ import { cell, heading, table, thisRow } from "../layout";
 const own = thisRow("TestPours");
 const weight = { look: "input", format: FORMATS.weight, align: "right" } as const;
 const factor = { format: FORMATS.factor, align: "right" } as const;
-const RANGES = "TestPours[Poured (g)],TestPours[Water weight (g)]";
+const RANGES = "TestPours[Water weight (g)],TestPours[Poured (g)]";
 
 /** Test pours of one vessel, the factor they give and how sure it is. The last row is free. */
 export function testPours(): Sheet {

@@ -32,13 +32,13 @@ describe("burnHours", () => {
 describe("poolHours", () => {
   it("is an hour an inch (common practice, no source), in every unit", () => {
     expect(poolHours(3, "in")).toBe(3);
-    expect(poolHours(7.62)).toBeCloseTo(3, 14);
+    expect(poolHours(7.62, "cm")).toBeCloseTo(3, 14);
     fc.assert(
       fc.property(fc.double({ min: 0, max: 1e3, noNaN: true }), unit, (diameter, one) => {
         expect(poolHours(diameter, one)).toBeCloseTo((diameter * MILLIMETRES[one]) / 25.4, 9);
       }),
     );
-    expect(() => poolHours(-1)).toThrow("diameter: -1 is below 0");
+    expect(() => poolHours(-1, "cm")).toThrow("diameter: -1 is below 0");
     expect(() => poolHours(1, "m")).toThrow('lengthUnit: "m" is not known here; write mm, cm or in');
   });
 });
@@ -62,7 +62,17 @@ describe("flameCheck", () => {
     expect(flameCheck(3.1, "in ")).toBe(
       "flame 3.1 in (78.74 mm) high, at most 75 mm by EN 15493; trim the wick or test a smaller one",
     );
-    expect(() => flameCheck(-1)).toThrow("height: -1 is below 0");
+  });
+  it("allows a tea light 30 mm (EN 15493)", () => {
+    expect(flameCheck(30, "mm", "Tea light")).toBe("");
+    expect(flameCheck(3.1, "cm", "tea light")).toBe(
+      "flame 3.1 cm (31 mm) high, at most 30 mm for a tea light by EN 15493; trim the wick or test a smaller one",
+    );
+    expect(flameCheck(31, "mm", "container")).toBe("");
+    expect(() => flameCheck(30, "mm", "pillar")).toThrow(
+      'product: "pillar" is not known here; write container or tea light',
+    );
+    expect(() => flameCheck(-1, "mm")).toThrow("height: -1 is below 0");
   });
 });
 
@@ -104,9 +114,9 @@ describe("poolCheck", () => {
   });
 
   it("refuses a pool wider than its vessel", () => {
-    expect(() => poolCheck(8, 7.5, 3)).toThrow("pool: 8 is wider than the vessel, 7.5");
-    expect(() => poolCheck(-1, 7.5, 3)).toThrow("pool: -1 is below 0");
-    expect(() => poolCheck(1, 0, 3)).toThrow("vessel: 0 is not above 0");
-    expect(() => poolCheck(1, 7.5, -3)).toThrow("hours: -3 is below 0");
+    expect(() => poolCheck(8, 7.5, 3, "cm")).toThrow("pool: 8 is wider than the vessel, 7.5");
+    expect(() => poolCheck(-1, 7.5, 3, "cm")).toThrow("pool: -1 is below 0");
+    expect(() => poolCheck(1, 0, 3, "cm")).toThrow("vessel: 0 is not above 0");
+    expect(() => poolCheck(1, 7.5, -3, "cm")).toThrow("hours: -3 is below 0");
   });
 });
