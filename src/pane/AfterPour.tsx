@@ -1,22 +1,15 @@
-import { useEffect, useMemo, useRef, useState } from "react";
-import { plain } from "../core/check/plain";
+import { useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Host, SourceRows } from "../host/host";
 import type { Run } from "../runsheet/buildRun";
 import { compareRuns } from "../runsheet/compareRuns";
 import { freezeRun } from "../runsheet/freezeRun";
+import { formatFactor, type NewFactor, newFactors } from "../runsheet/newFactors";
 import type { RunPlan } from "../runsheet/planRun";
+import { massReport, pourWarnings } from "../runsheet/pourWarnings";
 import { isPoured, type PouredRun, readBack } from "../runsheet/readBack";
 import type { KnownVessels } from "../runsheet/readVessels";
-import {
-  doubts,
-  heavyCandles,
-  loggedLots,
-  logRows,
-  logSheet,
-  type NewFactor,
-  newFactors,
-  RUNS_LOG,
-} from "../runsheet/runsLog";
+import { copiesOf, type RunSheet } from "../runsheet/runSheets";
+import { loggedLots, logHeadings, logRows, logSheet } from "../runsheet/runsLog";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 
@@ -29,11 +22,14 @@ interface Report {
   readonly isAsking?: boolean;
 }
 
-/** What is done with run sheets that are written: freeze, compare, take in what was poured, learn the factors. */
+/** What is done with run sheets that are written: compare, turn into plain numbers, log the pour, learn the factors. */
 export function AfterPour(props: {
   host: Host;
   /** The run sheets of the workbook, the newest last. */
-  sheets: readonly string[];
+  sheets: readonly RunSheet[];
+  /** The one that the buttons act on. */
+  sheet: RunSheet | undefined;
+  onChoose: (name: string) => void;
   plan: RunPlan | undefined;
   log: SourceRows | undefined;
   vessels: KnownVessels;
@@ -50,15 +46,19 @@ export function AfterPour(props: {
   onFactor: (factor: NewFactor) => Promise<void>;
   onMessage: (text: string) => void;
 }) {
-  const { host, sheets, plan, log, vessels, busy, doing, onWrite, onFresh, onReadLog, onFactor, onMessage } = props;
-  const [chosen, setChosen] = useState<string>();
+  const { host, sheets, plan, log, vessels, busy, doing, onChoose, onWrite, onFresh, onReadLog, onFactor, onMessage } =
+    props;
   const [report, setReport] = useState<Report>();
-  const sheet = sheets.find((name) => name === chosen) ?? sheets.at(-1) ?? "";
   const reportAt = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (report) reportAt.current?.scrollIntoView({ block: "nearest" });
   }, [report]);
   const factors = useMemo(() => (log ? newFactors(log, vessels) : []), [log, vessels]);
+  const factorId = useId();
+  if (!props.sheet) return null;
+  const chosen = props.sheet;
+  const sheet = chosen.name;
+  const copies = copiesOf(chosen, sheets).map(({ name }) => name);
 
   const readRun = async (): Promise<PouredRun> => {
     const read = readBack(await host.readSheet(sheet));
@@ -77,10 +77,10 @@ export function AfterPour(props: {
 
   const freeze = async () => {
     const cells = freezeRun(await host.readSheet(sheet));
-    if (cells.length === 0) throw new Error(`${sheet} is frozen already.`);
+    if (cells.length === 0) throw new Error(`${sheet} holds plain numbers already.`);
     await host.write(sheet, cells);
     setReport(undefined);
-    onMessage(`${sheet} is frozen: its weights are plain numbers now.`);
+    onMessage(`${sheet} holds plain numbers now.`);
   };
   const compare = async () => {
     const { run } = await onFresh();
@@ -90,68 +90,91 @@ export function AfterPour(props: {
     const old = await readRun();
     const written = await onWrite();
     if (!written) return;
-    setChosen(written.name);
+    onChoose(written.name);
     setReport({ ...changes(old, written.run.plan, written.name), sheet: written.name });
   };
-  /** Asks about what may be a slip, unless it has just been asked about. */
-  const takeIn = async (asked: readonly string[] = []) => {
+  /** Asks about what may be a slip, unless just that was asked about before. */
+  const logPour = async (asked?: readonly string[]) => {
     setReport(undefined);
     const poured = await readRun();
     const { log: old, vessels: known } = await onReadLog();
-    const wrong = [...poured.wrong, ...heavyCandles(poured, known)];
-    if (wrong.length > 0) throw new Error(wrong.slice(0, 3).join(". "));
+    if (poured.wrong.length > 0) throw new Error(`Nothing is logged. ${poured.wrong.slice(0, 3).join(". ")}.`);
     if (!isPoured(poured)) {
-      throw new Error(`Nothing is written on ${sheet} yet: fill in actual weights, good ones or one candle's weight.`);
+      throw new Error(`Nothing is written on ${sheet} yet: fill in actual weights, good candles or the weight of one.`);
     }
     if (old && loggedLots(old).includes(poured.lot)) {
-      throw new Error(`Lot ${poured.lot} is in the runs log already. Take its rows out there to take it in again.`);
+      throw new Error(`Lot ${poured.lot} is in the runs log already. Take its rows out there to log it again.`);
     }
-    const list = doubts(poured, known);
-    if (list.length > 0 && list.join() !== asked.join()) {
-      const says = "Nothing is in the log yet. Look at these first; a lot goes into the log only once:";
+    const list = [
+      ...copies.map((name) => `${name} carries the same lot, ${poured.lot}: is ${sheet} the one that was poured by?`),
+      ...pourWarnings(poured, known, old),
+    ];
+    if (list.length > 0 && JSON.stringify(list) !== JSON.stringify(asked)) {
+      const begin = asked ? "This has changed since it was asked. " : "";
+      const says = `${begin}Nothing is in the log yet. Check these first; a lot is logged only once:`;
       setReport({ sheet, says, list, isAsking: true });
       return;
     }
     const rows = logRows(poured, known);
-    const headings = RUNS_LOG.columns.map(({ heading }) => heading);
-    if (old) await host.addRows(RUNS_LOG.table, headings, rows);
+    if (old) await host.addRows(old.name, logHeadings(old), rows);
     else await host.addSheet(logSheet(rows));
-    const after = await onReadLog();
-    const shows = after.log && newFactors(after.log, after.vessels).some(isNew) ? " See the wax factors it shows." : "";
     // The button that was pressed may be gone now; the keyboard goes on from here.
     reportAt.current?.focus();
-    const added = `${rows.length} ${rows.length === 1 ? "row" : "rows"}`;
-    onMessage(`Lot ${poured.lot} added to the runs log, ${added}.${shows}`);
+    const mass = massReport(poured);
+    if (mass.length > 0) setReport({ sheet, says: `Lot ${poured.lot}, what became of the wax:`, list: mass });
+    onMessage(
+      `Lot ${poured.lot} is in the runs log now, ${rows.length} ${rows.length === 1 ? "row" : "rows"}.${await shows(poured.lot)}`,
+    );
+  };
+  /** What to say of the log once rows were added; it is read again, for only what stands there is logged. */
+  const shows = async (lot: string): Promise<string> => {
+    let after: Awaited<ReturnType<typeof onReadLog>>;
+    try {
+      after = await onReadLog();
+    } catch (error) {
+      return ` It could not be read again: ${error instanceof Error ? error.message : String(error)}`;
+    }
+    if (!after.log || !loggedLots(after.log).includes(lot)) {
+      setReport(undefined);
+      throw new Error(
+        `Lot ${lot} was added to the runs log and does not stand there. Look at the log, then try again.`,
+      );
+    }
+    return newFactors(after.log, after.vessels).some(({ offer }) => offer) ? " See the wax factors it shows." : "";
   };
 
-  if (sheets.length === 0) return null;
   const isAsked = report?.isAsking && report.sheet === sheet;
+  /** Each button names the sheet it acts on. */
   const button = (words: string, work: () => Promise<void>, off = false) => (
     <Button off={busy || off} onPress={() => doing(work)}>
-      {words}
+      {`${words}: ${sheet}`}
     </Button>
   );
-  const changed = factors.filter(isNew);
   return (
     <section aria-labelledby="pane-written">
       <h2 id="pane-written">Written run sheets</h2>
       <ChoiceField
         label="Run sheet"
         value={sheet}
-        choices={sheets.map((value) => ({ value, text: value }))}
+        choices={sheets.map(({ name }) => ({ value: name, text: name }))}
         onChange={(value) => {
-          setChosen(value);
+          onChoose(value);
           setReport(undefined);
         }}
       />
+      {copies.length > 0 && (
+        <p className="hint">
+          Lot {chosen.lot} also stands on {copies.join(", ")}. It is logged once: log the sheet that was poured by.
+        </p>
+      )}
       <div className="buttons">
         {button("What has changed since", compare, !plan)}
-        {button("Rebuild it", rebuild, !plan)}
-        {button("Freeze it", freeze)}
-        {button("Take in what was poured", () => takeIn())}
+        {button("Rebuild", rebuild, !plan)}
+        {button("Turn into plain numbers", freeze)}
+        {button("Log this pour", () => logPour())}
         {host.print && button("Print or save as PDF", async () => host.print?.(sheet))}
       </div>
-      {isAsked && button("Take it in all the same", () => takeIn(report.list))}
+      {isAsked && button("Log anyway", () => logPour(report.list))}
       <div role="status" ref={reportAt} tabIndex={-1}>
         {report && (
           <>
@@ -164,21 +187,17 @@ export function AfterPour(props: {
           </>
         )}
       </div>
-      {changed.length > 0 && (
+      {factors.length > 0 && (
         <>
           <h3>Wax factors the log shows</h3>
           <ul className="factors">
-            {changed.map((one) => (
-              <li key={one.vessel}>
-                <span>
-                  {one.vessel}: {shown(one.factor)}
-                  {one.spread === undefined
-                    ? ", from one pour: how sure is not known yet"
-                    : ` ± ${shown(one.spread)} (95 %), from ${one.pours} pours`}
-                </span>
-                {button(
-                  `Change ${one.vessel} from ${one.old === undefined ? "blank" : shown(one.old)} to ${shown(one.factor)}`,
-                  () => onFactor(one),
+            {factors.map(({ vessel, says, offer }, i) => (
+              <li key={vessel}>
+                <span id={`${factorId}-${i}`}>{says}</span>
+                {offer && (
+                  <Button off={busy} describedBy={`${factorId}-${i}`} onPress={() => doing(() => onFactor(offer))}>
+                    {`Change ${vessel} from ${offer.old === undefined ? "blank" : formatFactor(offer.old)} to ${formatFactor(offer.factor)}`}
+                  </Button>
                 )}
               </li>
             ))}
@@ -188,8 +207,3 @@ export function AfterPour(props: {
     </section>
   );
 }
-
-/** Whether it is another factor than the vessel table has, to the four digits that are kept. */
-const isNew = ({ old, factor }: NewFactor): boolean => old === undefined || Math.abs(old - factor) > 5e-5;
-
-const shown = (factor: number): string => plain(Number(factor.toFixed(4)));

@@ -4,9 +4,10 @@ import { buildRun, type Run, type Tables } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
 import { describeRun } from "../runsheet/describeRun";
 import { KINDS, type KindName } from "../runsheet/kinds";
-import { isRunSheet, nextLot } from "../runsheet/nextLot";
+import type { NewFactor } from "../runsheet/newFactors";
+import { nextLot, withLot } from "../runsheet/nextLot";
 import { type KnownVessels, readVessels } from "../runsheet/readVessels";
-import { loggedLots, type NewFactor } from "../runsheet/runsLog";
+import { loggedLots } from "../runsheet/runsLog";
 import type { Settings } from "../runsheet/settings";
 import { type FurtherKind, starterSheet } from "../runsheet/starterSheets";
 import { type Problem, sameName } from "../runsheet/tableReader";
@@ -19,6 +20,7 @@ import { Problems } from "./Problems";
 import { SettingFields } from "./SettingFields";
 import { TableChoice } from "./TableChoice";
 import { serialOf, today } from "./today";
+import { useRunSheets } from "./useRunSheets";
 import { type Kept, useSettings } from "./useSettings";
 import { type ReadTables, useTables } from "./useTables";
 import { useWork } from "./useWork";
@@ -37,10 +39,10 @@ export function Pane({ host }: { host: Host }) {
   const { busy, run: doing } = useWork(clear, onError);
   /** Writing under way: the share that is done, and the way to stop it. */
   const [writing, setWriting] = useState<{ share: number; stop: AbortController }>();
-  const [written, setWritten] = useState<readonly string[]>([]);
   const [date, setDate] = useState(today);
   const { kept, keep, wrong, settings } = useSettings(host, onError);
   const { sources, tables, refresh, choose } = useTables(host, onError);
+  const written = useRunSheets(host, sources, writing !== undefined, onError);
 
   const run = useMemo(() => kept && settings && runOf(tables, kept, settings), [tables, kept, settings]);
   const vessels = useMemo(() => vesselsOf(tables, kept), [tables, kept]);
@@ -59,16 +61,21 @@ export function Pane({ host }: { host: Host }) {
   };
 
   const write = async (): Promise<{ name: string; run: Run } | undefined> => {
-    if (!settings || serial === undefined) return undefined;
+    if (!kept || !settings || serial === undefined) return undefined;
     const stop = new AbortController();
     setWriting({ share: 0, stop });
     try {
       const { read, run } = await fresh();
-      const lot = nextLot(serial, await host.sheetNames(), read.log ? loggedLots(read.log) : []);
+      const lot = nextLot(serial, [
+        ...kept.lots,
+        ...(await textsWithLots(host)),
+        ...(read.log ? loggedLots(read.log) : []),
+      ]);
       const name = await host.addSheet(describeRun(run, { lot, date: serial, settings }), {
         signal: stop.signal,
         onProgress: (share) => setWriting({ share, stop }),
       });
+      keep((before) => ({ ...before, lots: withLot(before.lots, lot) }));
       say(`Run sheet written: ${name}`);
       return { name, run };
     } catch (error) {
@@ -82,14 +89,10 @@ export function Pane({ host }: { host: Host }) {
 
   // On a narrow page the footer may stand below what is seen.
   const footer = useRef<HTMLElement>(null);
+  const { sheets } = written;
   useEffect(() => {
-    if (message && written) footer.current?.scrollIntoView({ block: "nearest" });
-  }, [message, written]);
-
-  useEffect(() => {
-    if (!sources || writing) return;
-    host.sheetNames().then((names) => setWritten(names.filter(isRunSheet)), onError);
-  }, [host, sources, writing, onError]);
+    if (message && sheets) footer.current?.scrollIntoView({ block: "nearest" });
+  }, [message, sheets]);
 
   /** Changes a factor in the vessel table: found anew by its name, for the rows may have been sorted. */
   const changeFactor = async ({ vessel, old, factor }: NewFactor) => {
@@ -230,7 +233,9 @@ export function Pane({ host }: { host: Host }) {
       )}
       <AfterPour
         host={host}
-        sheets={written}
+        sheets={sheets}
+        sheet={written.sheet}
+        onChoose={written.choose}
         plan={stops === 0 ? run?.plan : undefined}
         log={tables.log}
         vessels={vessels}
@@ -274,6 +279,10 @@ export function Pane({ host }: { host: Host }) {
     </div>
   );
 }
+
+/** What may hold lots on the sheets themselves: their titles, and their names where a title was written over. */
+const textsWithLots = async (host: Host): Promise<string[]> =>
+  (await host.firstCells()).flatMap(({ sheet, value }) => [sheet, String(value ?? "")]);
 
 /** A table as the run sheet reads it, with the columns chosen by hand. */
 function tableOf<K extends KindName>(kind: K, read: ReadTables, kept: Kept): Tables[K] | undefined {

@@ -23,6 +23,8 @@ export interface Kept {
   readonly divisions: Readonly<Partial<Record<WeightUnit, string>>>;
   /** For each role the heading of its column, or null for none: a heading stays when columns are moved. */
   readonly columns: Readonly<Record<string, Readonly<Record<string, string | null>>>>;
+  /** The last lot of each day that was given, so that none is given twice when its sheet is gone. */
+  readonly lots: readonly string[];
 }
 
 const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
@@ -48,6 +50,7 @@ function firstKept(): Kept {
     },
     divisions: {},
     columns: {},
+    lots: [],
   };
 }
 
@@ -72,6 +75,7 @@ function mergeKept(kept: unknown): Kept {
     columns: Object.fromEntries(
       part("columns").map(([key, value]) => [key, isRecord(value) ? only(Object.entries(value), isHeading) : {}]),
     ),
+    lots: part("lots").flatMap(([, value]) => (typeof value === "string" ? [value] : [])),
   } as Kept;
 }
 

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Host, Source, SourceRows } from "../host/host";
 import { KINDS, type KindName, matchColumns, missingRoles } from "../runsheet/kinds";
-import { RUNS_LOG } from "../runsheet/runsLog";
+import { isRunsLog, RUNS_LOG } from "../runsheet/runsLog";
 import { sameName } from "../runsheet/tableReader";
 
 const KIND_NAMES = Object.keys(KINDS) as KindName[];
@@ -35,7 +35,7 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
       const source = pick(kind, choice, found);
       if (source) read[kind] = await rowsOf(source);
     }
-    const log = found.find(isLog);
+    const log = found.find(({ name }) => name === RUNS_LOG.table) ?? found.find(isRunsLog);
     if (log) read.log = await rowsOf(log);
     if (mine === turn.current) {
       // What is poured from stays what it is, also when another table comes to fit better, and when it goes.
@@ -76,8 +76,6 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
   return { sources, tables, refresh, choose };
 }
 
-const isLog = ({ name }: Source): boolean => name === RUNS_LOG.table;
-
 /**
  * The table for a kind: the one chosen by hand; else, to pour from, the one that tells most of all that tell what is
  * needed (the log of what was poured is none), and for the others the one that bears the kind's name.
@@ -94,7 +92,7 @@ function pick(kind: KindName, choice: Choice | undefined, sources: readonly Sour
   }
   const fitting = sources.flatMap((source) => {
     const columns = matchColumns("pour", source.headings);
-    const fits = !isLog(source) && missingRoles("pour", columns).length === 0;
+    const fits = !isRunsLog(source) && missingRoles("pour", columns).length === 0;
     return fits ? [{ source, known: Object.keys(columns).length }] : [];
   });
   return fitting.sort((a, b) => b.known - a.known)[0]?.source;

@@ -7,6 +7,7 @@ export const AT = {
   count: 1,
   target: 1,
   days: 1,
+  basis: 2,
   fill: 2,
   until: 2,
   planned: 3,

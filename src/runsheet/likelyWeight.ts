@@ -13,8 +13,26 @@ export const isLikely = (weight: number, water: number): boolean => weight >= LE
 /** Whether no wax weighs so much that fills what this much water filled. */
 export const isImpossible = (weight: number, water: number): boolean => weight > IMPOSSIBLE * water;
 
+/**
+ * What one candle that was poured and weighed may be for one of its water. Wax floats on water, so more than the water
+ * is no wax; what lies below is asked about: common practice, no source. A plan may fill less than to the line, and
+ * has more room.
+ */
+export const POURED = { least: 0.7, most: 1 } as const;
+/** Outside of these no wax is: the same bounds as WAXFACTOR has. Common practice, no source. */
+const ANY_WAX = { least: 0.6, most: 1.1 } as const;
+
+/** Whether a candle as weighed may show a wax factor. */
+export const isWaxFactor = (factor: number): boolean => factor >= POURED.least && factor <= POURED.most;
+
+/** Whether no wax shows such a factor. */
+export const isNoWax = (factor: number): boolean => factor < ANY_WAX.least || factor > ANY_WAX.most;
+
 /** The two beside each other, in words. */
 export function besideWater(weight: number, water: number, unit: WeightUnit): string {
-  const [wax, filled] = [weight, water].map((one) => `${plain(Number(one.toPrecision(6)))} ${unit}`);
-  return `${wax}, and the water it holds weighs ${filled}`;
+  return `${formatWeight(weight, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;
 }
+
+/** A weight with its unit, without the noise of the arithmetic. */
+export const formatWeight = (weight: number, unit: WeightUnit): string =>
+  `${plain(Number(weight.toPrecision(6)))} ${unit}`;

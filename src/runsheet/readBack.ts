@@ -1,6 +1,7 @@
 import { sum } from "../core/statistics/sum";
 import type { CellValue } from "../sheet/sheet";
 import { AT, DATE, kindOfKey, lotIn, type RowKind, scentIn, unitIn } from "./layout";
+import { percent } from "./planRun";
 import { CHOICES, type WeightUnit } from "./settings";
 
 /** Candles of one kind in one pot, as planned and as poured. What is not written on the sheet is undefined. */
@@ -29,6 +30,8 @@ export interface PouredPot {
   /** As it stands on the sheet: `Cedar: pot 1 of 2`. */
   readonly title: string;
   readonly scent: string;
+  /** The load that its shares ask for, `6 % of wax`; empty without scent. */
+  readonly load: string;
   readonly parts: readonly PouredPart[];
   readonly wax: Weighed;
   readonly scentWeight: Weighed;
@@ -51,6 +54,8 @@ export interface PouredRun {
   readonly date: number;
   /** Of its weights. */
   readonly unit: WeightUnit;
+  /** What the scale reads to, as the head says; 0 where it does not. */
+  readonly division: number;
   readonly pots: readonly PouredPot[];
   /** Days of cure by scent. */
   readonly cure: ReadonlyMap<string, number>;
@@ -68,9 +73,11 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
   const date = rows.find((row) => row[AT.name] === DATE)?.[1];
   const unit = CHOICES.unit.find((one) => rows.some((row) => unitIn(row[AT.name]) === one));
   if (lot === undefined || typeof date !== "number" || unit === undefined) return undefined;
+  const division = numberIn(rows.find((row) => unitIn(row[AT.name]) === unit)?.[1]) ?? 0;
   const pots: {
     title: string;
     scent: string;
+    shares: Map<string, number>;
     parts: PouredPart[];
     remark: string;
     steps: Map<string, string>;
@@ -84,6 +91,7 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
       pots.push({
         title: String(row[AT.name]),
         scent: scentIn(row[AT.name]),
+        shares: new Map(),
         parts: [],
         remark: "",
         steps: new Map(),
@@ -92,44 +100,65 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
     const pot = pots.at(-1);
     if (!pot || !kind) continue;
     const label = String(row[AT.name] ?? "");
-    const check = (column: number, name: string, candles?: number) => {
+    /** The number in a cell that may be blank; what else stands there and is not fit is noted. */
+    const optional = (column: number, name: string, wanted: string, isFit: (value: number) => boolean) => {
       const cell = row[column] ?? null;
-      const isCount = candles !== undefined;
-      const isRight =
-        typeof cell === "number" && cell >= 0 && (!isCount || (cell <= candles && Number.isInteger(cell)));
-      if (cell === null || cell === "" || isRight) return;
-      if (isCount && typeof cell === "number" && cell > candles) {
-        wrong.push(`Row ${r + 1}, ${name}: ${cell} are more than the count of ${candles}; raise the count or mend it`);
-        return;
-      }
-      const shown = typeof cell === "object" ? cell.error : String(cell);
-      const wanted = isCount ? "whole number" : "number of 0 or more";
-      wrong.push(`Row ${r + 1}, ${name}: "${shown.slice(0, 40)}" is no ${wanted}; mend it or clear it`);
+      if (isBlank(cell)) return undefined;
+      if (typeof cell === "number" && isFit(cell)) return cell;
+      wrong.push(`Row ${r + 1}, ${name}: ${quoted(cell)} is no ${wanted}; fix it or clear it`);
+      return undefined;
+    };
+    /** The number in a cell of the plan, without which nothing can be said of the row. */
+    const needed = (column: number, name: string, wanted: string, isFit: (value: number) => boolean): number => {
+      const cell = row[column] ?? null;
+      if (typeof cell === "number" && isFit(cell)) return cell;
+      wrong.push(`Row ${r + 1}, ${name}: ${isBlank(cell) ? "blank" : quoted(cell)} is no ${wanted}; fix it`);
+      return 0;
     };
     if (isPart(kind)) {
-      check(AT.actual, "actual weight");
-      const [planned, actual] = [numberIn(row[AT.planned]) ?? 0, numberIn(row[AT.actual])];
+      const planned = needed(AT.planned, "to weigh", "number of 0 or more", atLeastZero);
+      const actual = optional(AT.actual, "actual weight", "number of 0 or more", atLeastZero);
       pot.parts.push({ sort: kind, label, row: r + 1, planned, actual });
+      const [share, basis] = [numberIn(row[AT.share]) ?? 0, textIn(row[AT.basis])];
+      if (kind === "scent" && share > 0) pot.shares.set(basis, (pot.shares.get(basis) ?? 0) + share);
     } else if (kind === "weighed") pot.remark = textIn(row[AT.planned]);
     else if (kind === "step") pot.steps.set(label, String(row[AT.target] ?? ""));
     else if (kind === "cure") cure.set(label, numberIn(row[AT.days]) ?? 0);
     else if (kind === "vessel") {
-      const count = numberIn(row[AT.count]) ?? 0;
-      check(AT.good, "good ones", count);
-      check(AT.weighed, "weight of one");
-      const [good, weighed] = [numberIn(row[AT.good]), numberIn(row[AT.weighed])];
-      pot.lines.push({ row: r + 1, vessel: label, count, fill: numberIn(row[AT.fill]) ?? 0, good, weighed });
+      const count = needed(AT.count, "count", "whole number", isCount);
+      const fill = needed(AT.fill, "fill", "number above 0", aboveZero);
+      const good = optional(AT.good, "good candles", "whole number", isCount);
+      if (good !== undefined && good > count) {
+        wrong.push(
+          `Row ${r + 1}, good candles: ${good} are more than the count of ${count}; raise the count or fix it`,
+        );
+      }
+      const weighed = optional(AT.weighed, "weight of one", "number above 0", aboveZero);
+      pot.lines.push({ row: r + 1, vessel: label, count, fill, good, weighed });
     }
   }
   return {
     lot,
     date,
     unit,
-    pots: pots.map((pot) => ({ ...pot, wax: together(pot.parts, "wax"), scentWeight: together(pot.parts, "scent") })),
+    division,
+    pots: pots.map(({ shares, ...pot }) => ({
+      ...pot,
+      load: [...shares].map(([basis, share]) => `${percent(share)} % ${basis}`).join(" + "),
+      wax: together(pot.parts, "wax"),
+      scentWeight: together(pot.parts, "scent"),
+    })),
     cure,
     wrong,
   };
 }
+
+const isBlank = (cell: CellValue): boolean => cell === null || (typeof cell === "string" && cell.trim() === "");
+const quoted = (cell: CellValue): string =>
+  `"${(typeof cell === "object" && cell !== null ? cell.error : String(cell)).slice(0, 40)}"`;
+const atLeastZero = (value: number): boolean => value >= 0;
+const aboveZero = (value: number): boolean => value > 0;
+const isCount = (value: number): boolean => value >= 0 && Number.isInteger(value);
 
 /** Whether anything was written on the sheet after the pour. */
 export function isPoured({ pots }: PouredRun): boolean {

@@ -1,11 +1,10 @@
-import { plain } from "../core/check/plain";
-import { waxFactor } from "../core/fill/waxFactor";
-import { waxFactorSpread } from "../core/fill/waxFactorSpread";
 import { loadFrom } from "../core/scent/loadFrom";
 import { sum } from "../core/statistics/sum";
-import type { Cell, CellValue, Content, Sheet } from "../sheet/sheet";
-import { besideWater, isImpossible, isLikely } from "./likelyWeight";
-import type { PouredRun } from "./readBack";
+import type { Cell, Content, Sheet } from "../sheet/sheet";
+import { formatWeight, isWaxFactor, POURED } from "./likelyWeight";
+import { formatMass, massCheck } from "./massCheck";
+import type { LogTable } from "./newFactors";
+import type { PouredPot, PouredRun } from "./readBack";
 import { type KnownVessels, waterIn } from "./readVessels";
 import { sameName } from "./tableReader";
 
@@ -25,7 +24,7 @@ export const RUNS_LOG = {
     { heading: "Wax actual", width: 12, format: "0.0##" },
     { heading: "Scent planned", width: 12, format: "0.0##" },
     { heading: "Scent actual", width: 12, format: "0.0##" },
-    { heading: "Real load of wax", width: 12, format: "0.00%" },
+    { heading: "Load as weighed (of wax)", before: "Real load of wax", width: 12, format: "0.00%" },
     { heading: "Weighed each", width: 12, format: "0.0##" },
     { heading: "Water weight", width: 12, format: "0.0##" },
     { heading: "Wax factor shown", width: 12, format: "0.0000" },
@@ -34,36 +33,103 @@ export const RUNS_LOG = {
   ],
 } as const;
 
+/** Candles of one vessel and scent at one load, gathered from their pots. */
+interface Group {
+  readonly scent: string;
+  readonly load: string;
+  readonly vessel: string;
+  count: number;
+  readonly good: { good: number; of: number }[];
+  readonly weighed: number[];
+  readonly pots: PouredPot[];
+  readonly weights: { wax: number; waxActual?: number | undefined; scent: number; scentActual?: number | undefined }[];
+}
+
 /**
- * The rows a poured run adds to the log: one for each vessel and scent. A pot's wax and scent are shared out among
- * its vessels as they were poured, so that the column adds up to what was weighed. What was not written stays blank.
+ * The rows a poured run adds to the log: one for each vessel, scent and load. A pot's wax and scent are shared out
+ * among its vessels as they were poured, so that the column adds up to what was weighed. What was not written stays
+ * blank.
  */
 export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)[][] {
-  interface Group {
-    scent: string;
-    vessel: string;
-    count: number;
-    good: { good: number; of: number }[];
-    weighed: number[];
-    remarks: Set<string>;
-    weights: { wax: number; waxActual?: number | undefined; scent: number; scentActual?: number | undefined }[];
-  }
+  const groups = groupsOf(run);
+  return groups.map((group) => {
+    const { scent, vessel, count, good, weighed, weights } = group;
+    const all = (values: (number | undefined)[]) => (values.includes(undefined) ? undefined : sum(values as number[]));
+    const [wax, waxActual, scentPlanned, scentActual] = [
+      all(weights.map((one) => one.wax)),
+      all(weights.map((one) => one.waxActual)),
+      all(weights.map((one) => one.scent)),
+      all(weights.map((one) => one.scentActual)),
+    ];
+    const goodCount = good.length > 0 ? sum(good.map((one) => one.good)) : undefined;
+    // A pot whose candles were not counted is no pot of rejects: the yield waits until all are.
+    const isCounted = sum(good.map((one) => one.of)) === count;
+    const water = waterIn(vessels.get(sameName(vessel)), run.unit);
+    // A candle weighed with its vessel must become no factor, nor hide among others: it is left out, and that is said.
+    const isFit = (weight: number) => water === undefined || isWaxFactor(weight / water);
+    const fit = weighed.filter(isFit);
+    const unfit = weighed.filter((weight) => !isFit(weight));
+    const each = mean(fit.length > 0 ? fit : weighed);
+    // More scent than wax is a slip that was logged all the same: it shows no load.
+    const isLoad = waxActual !== undefined && scentActual !== undefined && scentActual < waxActual;
+    const numbers = [
+      count,
+      goodCount,
+      goodCount !== undefined && isCounted && count > 0 ? goodCount / count : undefined,
+      wax,
+      waxActual,
+      scentPlanned,
+      scentActual,
+      isLoad ? loadFrom(waxActual, scentActual) : undefined,
+      each,
+      water,
+      water !== undefined && fit.length > 0 && each !== undefined ? each / water : undefined,
+    ];
+    const remarks = [
+      ...(groups.some((one) => isSameScent(one, group) && one.load !== group.load)
+        ? [`Planned at ${group.load}.`]
+        : []),
+      ...new Set(group.pots.map(({ remark }) => remark).filter((remark) => remark !== "")),
+      ...massRemark(group.pots, run),
+      ...unfit.map(
+        (weight) =>
+          `Left out of the wax factor: one of ${formatWeight(weight, run.unit)}, not within ${POURED.least} to ${POURED.most} of its water.`,
+      ),
+    ];
+    return [
+      { text: run.lot },
+      { number: run.date },
+      { text: scent },
+      { text: vessel },
+      ...numbers.map((number) => (number === undefined ? null : { number })),
+      { text: run.unit },
+      remarks.length === 0 ? null : { text: remarks.join(" ") },
+    ];
+  });
+}
+
+const mean = (values: readonly number[]): number | undefined =>
+  values.length > 0 ? sum(values) / values.length : undefined;
+
+function groupsOf(run: PouredRun): Group[] {
   const groups = new Map<string, Group>();
   for (const pot of run.pots) {
+    const { scent, load } = pot;
     const poured = sum(pot.lines.map(({ count, fill }) => count * fill));
     for (const { vessel, count, fill, good, weighed } of pot.lines) {
-      const key = JSON.stringify([sameName(pot.scent), sameName(vessel)]);
+      const key = JSON.stringify([sameName(scent), load, sameName(vessel)]);
       const group: Group = groups.get(key) ?? {
-        scent: pot.scent,
+        scent,
+        load,
         vessel,
         count: 0,
         good: [],
         weighed: [],
-        remarks: new Set(),
+        pots: [],
         weights: [],
       };
       groups.set(key, group);
-      if (pot.remark !== "") group.remarks.add(pot.remark);
+      if (!group.pots.includes(pot)) group.pots.push(pot);
       const share = poured > 0 ? (count * fill) / poured : 0;
       const part = (weight: number | undefined) => (weight === undefined ? undefined : weight * share);
       group.count += count;
@@ -77,112 +143,23 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
       });
     }
   }
-  return [...groups.values()].map(({ scent, vessel, count, good, weighed, remarks, weights }) => {
-    const all = (values: (number | undefined)[]) => (values.includes(undefined) ? undefined : sum(values as number[]));
-    const [wax, waxActual, scentPlanned, scentActual] = [
-      all(weights.map((one) => one.wax)),
-      all(weights.map((one) => one.waxActual)),
-      all(weights.map((one) => one.scent)),
-      all(weights.map((one) => one.scentActual)),
-    ];
-    const goodCount = good.length > 0 ? sum(good.map((one) => one.good)) : undefined;
-    // A pot whose candles were not counted is no pot of rejects: the yield waits until all are.
-    const isCounted = sum(good.map((one) => one.of)) === count;
-    const each = weighed.length > 0 ? sum(weighed) / weighed.length : undefined;
-    const water = waterIn(vessels.get(sameName(vessel)), run.unit);
-    const load =
-      waxActual !== undefined && scentActual !== undefined && waxActual > 0
-        ? loadFrom(waxActual, scentActual)
-        : undefined;
-    const numbers = [
-      count,
-      goodCount,
-      goodCount !== undefined && isCounted && count > 0 ? goodCount / count : undefined,
-      wax,
-      waxActual,
-      scentPlanned,
-      scentActual,
-      load,
-      each,
-      water,
-      each !== undefined && water !== undefined ? each / water : undefined,
-    ];
-    return [
-      { text: run.lot },
-      { number: run.date },
-      { text: scent },
-      { text: vessel },
-      ...numbers.map((number) => (number === undefined ? null : { number })),
-      { text: run.unit },
-      remarks.size === 0 ? null : { text: [...remarks].join(" ") },
-    ];
-  });
+  return [...groups.values()];
 }
 
-/** Weights of one candle that its vessel cannot hold. */
-export function heavyCandles(run: PouredRun, vessels: KnownVessels): string[] {
-  return candles(run, vessels).flatMap(({ row, vessel, weighed, water }) =>
-    isImpossible(weighed, water)
-      ? [`Row ${row}: one ${vessel} is written to weigh ${besideWater(weighed, water, run.unit)}; check both`]
-      : [],
-  );
-}
+const isSameScent = (a: Group, b: Group): boolean => sameName(a.scent) === sameName(b.scent);
 
-/**
- * What is written on a poured sheet and may be a slip: to be asked about before it is logged, for a lot is logged
- * once. What is missing of a pot, loads over a limit, actual weights far from the plan, and candles far from what
- * their vessel's water lets expect.
- */
-export function doubts(run: PouredRun, vessels: KnownVessels): string[] {
-  const pots = run.pots.flatMap(({ title, parts, lines, remark }) => {
-    const lacks = [
-      ...missing(
-        parts.filter(({ planned }) => planned > 0).map(({ actual }) => actual),
-        "actual weight",
-      ),
-      ...missing(
-        lines.map(({ good }) => good),
-        "count of good ones",
-      ),
-    ];
-    return [
-      ...(lacks.length > 0 ? [`${title}: ${lacks.join(", ")}`] : []),
-      ...(remark === "" ? [] : [`${title}, as weighed: ${remark}`]),
-    ];
-  });
-  const far = run.pots.flatMap(({ parts }) =>
-    parts.flatMap(({ row, label, planned, actual }) =>
-      actual !== undefined && (actual > 2 * planned || actual < planned / 2)
-        ? [`Row ${row}: ${label} is written as ${plain(actual)} and was planned as ${plain(planned)}`]
-        : [],
-    ),
-  );
-  const odd = candles(run, vessels).flatMap(({ row, vessel, weighed, water }) =>
-    isLikely(weighed, water)
-      ? []
-      : [`Row ${row}: one ${vessel} is written to weigh ${besideWater(weighed, water, run.unit)}`],
-  );
-  return [...pots, ...far, ...odd];
-}
-
-/** `no actual weight`, or `2 of 3 without actual weight`; nothing where each is written. */
-function missing(values: readonly (number | undefined)[], what: string): string[] {
-  const lacking = values.filter((value) => value === undefined).length;
-  if (lacking === 0) return [];
-  return [lacking === values.length ? `no ${what}` : `${lacking} of ${values.length} without ${what}`];
-}
-
-/** The candles that were weighed and whose vessel's water is known, in the unit of the run. */
-function candles(
-  run: PouredRun,
-  vessels: KnownVessels,
-): { row: number; vessel: string; weighed: number; water: number }[] {
-  return run.pots.flatMap(({ lines }) =>
-    lines.flatMap(({ row, vessel, weighed }) => {
-      const water = waterIn(vessels.get(sameName(vessel)), run.unit);
-      return weighed === undefined || water === undefined ? [] : [{ row, vessel, weighed, water }];
-    }),
-  );
+/** What became of the wax of a row's pots, as far as candles of theirs were weighed. */
+function massRemark(pots: readonly PouredPot[], { division, unit }: PouredRun): string[] {
+  const weighed = pots.filter(({ lines }) => lines.some((line) => line.weighed !== undefined));
+  const mass = massCheck(weighed, division, unit);
+  if (!mass) return [];
+  const of =
+    pots.length === 1
+      ? "Its pot"
+      : weighed.length < pots.length
+        ? `${weighed.length} of its ${pots.length} pots`
+        : `Its ${pots.length} pots`;
+  return [`${of}: ${formatMass(mass, unit)}.`];
 }
 
 /** The log with its first rows, on a sheet of its own. */
@@ -210,41 +187,27 @@ export function logSheet(rows: readonly (readonly (Content | null)[])[]): Sheet 
 }
 
 /** The lots that are in the log. */
-export function loggedLots(log: {
+export function loggedLots({ headings, rows }: LogTable): string[] {
+  const column = headings.indexOf("Lot");
+  return rows.map((row) => String(row[column] ?? "").trim());
+}
+
+/** Whether a table is the runs log, whatever it is called now. */
+export function isRunsLog({
+  name,
+  headings,
+}: {
+  readonly name: string;
   readonly headings: readonly string[];
-  readonly rows: readonly (readonly CellValue[])[];
-}): string[] {
-  const column = log.headings.indexOf(RUNS_LOG.columns[0].heading);
-  return log.rows.map((row) => String(row[column] ?? ""));
+}): boolean {
+  return name === RUNS_LOG.table || TELLING.every((heading) => headings.includes(heading));
 }
+const TELLING = ["Lot", "Scent", "Vessel", "Good", "Wax planned", "Weighed each", "Water weight"] as const;
 
-/** A factor that the log suggests for a vessel; the spread is half the width of its 95 % interval. */
-export interface NewFactor {
-  readonly vessel: string;
-  /** The row of the vessel table, from 0 below the heading. */
-  readonly row: number;
-  readonly old: number | undefined;
-  readonly factor: number;
-  readonly spread: number | undefined;
-  readonly pours: number;
-}
-
-/** The factors that all logged pours of the known vessels show together, but for those that no wax makes. */
-export function newFactors(
-  log: { readonly headings: readonly string[]; readonly rows: readonly (readonly CellValue[])[] },
-  vessels: KnownVessels,
-): NewFactor[] {
-  const column = (heading: string) => log.headings.indexOf(heading);
-  const [vesselAt, weighedAt, waterAt] = [column("Vessel"), column("Weighed each"), column("Water weight")];
-  return [...vessels].flatMap(([key, { vessel, row, factor: old }]) => {
-    const pours = log.rows.flatMap((cells) => {
-      const [name, poured, water] = [cells[vesselAt], cells[weighedAt], cells[waterAt]];
-      if (sameName(String(name ?? "")) !== key || typeof poured !== "number" || typeof water !== "number") return [];
-      return water > 0 && isLikely(poured, water) ? [{ poured, water }] : [];
-    });
-    if (pours.length === 0) return [];
-    const factor = waxFactor(pours);
-    const spread = pours.length > 1 ? waxFactorSpread(pours) : undefined;
-    return [{ vessel, row, old, factor, spread, pours: pours.length }];
+/** The headings to add rows under: those of a log that was begun with other words stay. */
+export function logHeadings({ headings }: LogTable): string[] {
+  return RUNS_LOG.columns.map((column) => {
+    const before = "before" in column ? column.before : column.heading;
+    return headings.includes(column.heading) || !headings.includes(before) ? column.heading : before;
   });
 }

@@ -78,15 +78,15 @@ describe("a maker's whole way", () => {
     await tryout.type(`B${rowOf(rows, "Tin") + 1}`, "8");
     const after = await read(sheet);
     expect(after[rowOf(after, "Total")]?.[1]).toBe(12);
-    await press("What has changed since");
+    await press(`What has changed since: ${sheet}`);
     await says("Tin, Cedar: 8 before, 6 now");
   });
 
-  it("freezes: the count moves nothing any more", async () => {
+  it("turns into plain numbers: the count moves nothing any more", async () => {
     const sheet = await runSheet();
     const before = await read(sheet);
-    await press("Freeze it");
-    await says(/is frozen/);
+    await press(`Turn into plain numbers: ${sheet}`);
+    await says(/holds plain numbers now/);
     const tin = rowOf(before, "Tin");
     await tryout.openSheet(sheet);
     await tryout.type(`B${tin + 1}`, "20");
@@ -96,32 +96,34 @@ describe("a maker's whole way", () => {
     await tryout.type(`B${tin + 1}`, "8");
   });
 
-  it("takes in what was poured and adds it to the log once", async () => {
+  it("logs what was poured once", async () => {
     const sheet = await runSheet();
     const rows = await read(sheet);
-    await press("Take in what was poured");
+    await press(`Log this pour: ${sheet}`);
     await says(/Nothing is written on/);
     const wax = rows.findIndex((row) => row[7] === "1 wax");
     const [tin, bowl] = [rowOf(rows, "Tin") + 1, rowOf(rows, "Bowl") + 1];
     await tryout.openSheet(sheet);
-    await tryout.type(`E${wax + 1}`, "1450");
-    await tryout.type(`E${wax + 2}`, "90");
+    await tryout.type(`E${wax + 1}`, "1670");
+    await tryout.type(`E${wax + 2}`, "100");
     await tryout.type(`E${tin}`, "7");
     await tryout.type(`F${tin}`, "109");
     await tryout.type(`E${bowl}`, "4");
-    await press("Take in what was poured");
-    await says(/added to the runs log, 2 rows/);
+    await press(`Log this pour: ${sheet}`);
+    await says(/is in the runs log now, 2 rows/);
+    // By hand: 1670 + 100 melted, 8 x 109 + 4 x 215 poured: 1770 / 1732 - 1; planned 3 %.
+    await says(/melted 1770 g, poured 1732 g: loss 2\.2 %, planned 3 %/);
     const log = await tryout.table("RunsLog");
     const of = (row: number, heading: string) => log.rows[row]?.[log.headings.indexOf(heading)];
     expect(log.rows.map((row) => row.slice(2, 5))).toEqual([
       ["Cedar", "Tin", 8],
       ["Cedar", "Bowl", 4],
     ]);
-    expect((of(0, "Wax actual") as number) + (of(1, "Wax actual") as number)).toBeCloseTo(1450, 9);
-    expect(of(0, "Real load of wax")).toBeCloseTo(90 / 1450, 12);
+    expect((of(0, "Wax actual") as number) + (of(1, "Wax actual") as number)).toBeCloseTo(1670, 9);
+    expect(of(0, "Load as weighed (of wax)")).toBeCloseTo(100 / 1670, 12);
     expect(of(0, "Yield")).toBe(7 / 8);
     expect(of(0, "Wax factor shown")).toBe(109 / 125);
-    await press("Take in what was poured");
+    await press(`Log this pour: ${sheet}`);
     await says(/is in the runs log already/);
   });
 
@@ -138,7 +140,7 @@ describe("a maker's whole way", () => {
 
   it("adds a second run below the first in the log", async () => {
     const first = await runSheet();
-    await press("Rebuild it");
+    await press(`Rebuild: ${first}`);
     await says(/Run \S+-02 is new; Run \S+-01 stays as it is/);
     await says("Tin, Cedar: 8 before, 6 now");
     const sheet = await runSheet();
@@ -146,16 +148,16 @@ describe("a maker's whole way", () => {
     const rows = await read(sheet);
     await tryout.openSheet(sheet);
     await tryout.type(`F${rowOf(rows, "Tin") + 1}`, "110");
-    await press("Take in what was poured");
-    await says("Cedar: pot 1 of 1: no actual weight, no count of good ones");
+    await press(`Log this pour: ${sheet}`);
+    await says("Cedar: pot 1 of 1: no actual weight, no count of good candles; write what is known");
     expect((await tryout.table("RunsLog")).rows).toHaveLength(2);
     expect(await tryout.faults(".pourwright-pane")).toEqual([]);
-    await press("Take it in all the same");
-    await says(/-02 added to the runs log, 2 rows/);
+    await press(`Log anyway: ${sheet}`);
+    await says(/-02 is in the runs log now, 2 rows/);
     const log = await tryout.table("RunsLog");
     expect(log.rows).toHaveLength(4);
     expect(log.rows.map((row) => String(row[0]).slice(-2))).toEqual(["01", "01", "02", "02"]);
     // Two pours of the tin now: the slope is 219 / 250 and the spread is known.
-    await says(/Tin: 0\.876 ± /);
+    await says(/Tin: 0\.876 ± .* not sure enough yet/);
   });
 });

@@ -4,6 +4,7 @@ import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { Pane } from "../../src/pane/Pane";
 import { KINDS, matchColumns, missingRoles } from "../../src/runsheet/kinds";
+import { titleOf } from "../../src/runsheet/layout";
 import { starterSheet } from "../../src/runsheet/starterSheets";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
@@ -11,6 +12,13 @@ import { FakeHost } from "./fakeHost";
 Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
 
 const batch = (...rows: CellValue[][]): CellValue[][] => [["Vessel", "Quantity", "Fill weight (g)"], ...rows];
+
+/** A sheet with the title of a run sheet. */
+const titled = (name: string, lot: string): Sheet => ({
+  name,
+  widths: [],
+  cells: [{ row: 0, column: 0, content: { text: titleOf(lot) } }],
+});
 
 describe("the pane", () => {
   let root: Root;
@@ -206,7 +214,7 @@ describe("the pane", () => {
         ["2026-329-01", "Jar", 200, 250],
       ],
     });
-    host.added.push({ name: "Pour 2026-329-01", widths: [], cells: [] });
+    host.added.push(titled("Run 2026-329-01", "2026-329-01"));
     await show(host);
     host.all.Vessels = vessels(jar, tin);
     // No event has come: the pane still shows the rows as they were.
@@ -277,16 +285,6 @@ describe("the pane", () => {
     await show(host);
     // The heading is on row 4, its one row on row 5.
     expect(element.querySelector(".problems")?.textContent).toContain("Look at row 6 stands below the table Batch");
-  });
-
-  it("offers only run sheets as run sheets", async () => {
-    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
-    for (const name of ["Pour notes", "Pour 2026-329-01", "Pour 2026-329-02 (2)"]) {
-      host.added.push({ name, widths: [], cells: [] });
-    }
-    await show(host);
-    const offered = [...(field("Run sheet") as unknown as HTMLSelectElement).options].map(({ value }) => value);
-    expect(offered).toEqual(["Pour 2026-329-01", "Pour 2026-329-02 (2)"]);
   });
 
   it("puts in a further table where there is none, and takes it up", async () => {

@@ -5,12 +5,14 @@ import { compareRuns } from "../../src/runsheet/compareRuns";
 import { describeRun } from "../../src/runsheet/describeRun";
 import { freezeRun } from "../../src/runsheet/freezeRun";
 import { FROZEN_NOTE } from "../../src/runsheet/layout";
+import { pourWarnings } from "../../src/runsheet/pourWarnings";
 import { isPoured, readBack } from "../../src/runsheet/readBack";
 import { readVessels } from "../../src/runsheet/readVessels";
-import { doubts, heavyCandles, logRows, newFactors, RUNS_LOG } from "../../src/runsheet/runsLog";
+import { isRunsLog, loggedLots, logHeadings, logRows, RUNS_LOG } from "../../src/runsheet/runsLog";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import type { Cell, CellValue, Sheet } from "../../src/sheet/sheet";
 import { metadataText, script } from "../functions/built";
+import { pouredRun, vesselsOf } from "./poured";
 
 const settings = { ...FIRST_SETTINGS, potCapacity: 2000, loss: 0, division: 1 };
 const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4 };
@@ -105,58 +107,58 @@ describe("a run sheet read back", () => {
       number(wax, 4, -5),
       { row: wax + 1, column: 4, content: { text: "about 80" } },
       number(tin, 4, 40),
-      number(tin, 5, 1090),
+      number(tin, 5, 0),
     ]);
     const run = readBack(await valuesOf(slips));
     expect(run?.wrong).toEqual([
-      `Row ${wax + 1}, actual weight: "-5" is no number of 0 or more; mend it or clear it`,
-      `Row ${wax + 2}, actual weight: "about 80" is no number of 0 or more; mend it or clear it`,
-      `Row ${tin + 1}, good ones: 40 are more than the count of 6; raise the count or mend it`,
-    ]);
-    expect(run && heavyCandles(run, vesselsIn("g", 125))).toEqual([
-      `Row ${tin + 1}: one Tin is written to weigh 1090 g, and the water it holds weighs 125 g; check both`,
+      `Row ${wax + 1}, actual weight: "-5" is no number of 0 or more; fix it or clear it`,
+      `Row ${wax + 2}, actual weight: "about 80" is no number of 0 or more; fix it or clear it`,
+      `Row ${tin + 1}, good candles: 40 are more than the count of 6; raise the count or fix it`,
+      `Row ${tin + 1}, weight of one: "0" is no number above 0; fix it or clear it`,
     ]);
     expect(readBack(rows)?.wrong).toEqual([]);
   });
 
-  it("asks about actual weights that are missing or far from the plan, and about candles too light", async () => {
+  it("takes no count and no fill that is none for a number", async () => {
+    const sheet = await pouredSheet();
+    const tin = rowOf(await valuesOf(sheet), "Tin");
+    const wrong = async (column: number, content: Cell["content"]) =>
+      readBack(await valuesOf(writtenOn(sheet, [{ row: tin, column, ...(content && { content }) }])))?.wrong;
+    expect(await wrong(1, { number: 5.5 })).toContain(`Row ${tin + 1}, count: "5.5" is no whole number; fix it`);
+    expect(await wrong(1, undefined)).toContain(`Row ${tin + 1}, count: blank is no whole number; fix it`);
+    expect(await wrong(2, { text: "about 100" })).toContain(
+      `Row ${tin + 1}, fill: "about 100" is no number above 0; fix it`,
+    );
+    // Half a candle is no candle.
+    expect(await wrong(4, { number: 4.5 })).toEqual([
+      `Row ${tin + 1}, good candles: "4.5" is no whole number; fix it or clear it`,
+    ]);
+  });
+
+  it("knows the load its shares ask for and what the scale reads to", async () => {
+    const run = readBack(await valuesOf(sheetOf()));
+    expect(run?.division).toBe(1);
+    expect(run?.pots.map(({ load }) => load)).toEqual(["6 % of wax", ""]);
+  });
+
+  it("is asked about where a pot was forgotten, and no more once it is written", async () => {
     const sheet = await pouredSheet();
     const rows = await valuesOf(sheet);
-    const [wax, scent, tin] = [
-      rows.findIndex((row) => row[7] === "1 wax"),
-      rows.findIndex((row) => row[7] === "1 scent"),
-      rows.findIndex((row) => row[0] === "Tin"),
-    ];
     const plain = rows.findIndex((row) => row[7] === "2 wax");
-    const run = async (...cells: Cell[]) => {
-      const read = readBack(await valuesOf(writtenOn(sheet, cells)));
-      if (!read) throw new Error("no run sheet");
-      return read;
-    };
-    // The pot without scent was not weighed or counted: its candles would be logged without.
-    expect(doubts(await run(), new Map())).toEqual(["Unscented: pot 1 of 1: no actual weight, no count of good ones"]);
-    const whole = [number(plain, 4, 500), number(plain + 3, 4, 5)] as const;
     expect(rows[plain + 3]?.[0]).toBe("Plain");
-    expect(doubts(await run(...whole), vesselsIn("g", 125))).toEqual([]);
-    // A single mark is not a run: all that is missing is asked about, pot by pot.
-    const marked = readBack(await valuesOf(writtenOn(sheetOf(), [number(tin, 4, 5)])));
-    expect(marked && doubts(marked, new Map())).toEqual([
-      "Cedar: pot 1 of 1: no actual weight, 1 of 2 without count of good ones",
-      "Unscented: pot 1 of 1: no actual weight, no count of good ones",
+    const warnings = async (vessels = vesselsIn("g", 125), ...cells: Cell[]) => {
+      const run = readBack(await valuesOf(writtenOn(sheet, cells)));
+      return run && pourWarnings(run, vessels);
+    };
+    expect(await warnings()).toEqual([
+      "Unscented: pot 1 of 1: no actual weight, no count of good candles; write what is known",
     ]);
-    expect(doubts(await run(...whole, number(wax, 4, 14000)), new Map())).toEqual([
-      `Row ${wax + 1}: Wax is written as 14000 and was planned as 1400`,
-    ]);
-    expect(doubts(await run(...whole, number(scent, 4, 8)), new Map())).toHaveLength(1);
-    expect(doubts(await run(...whole, number(tin, 5, 10.7)), vesselsIn("g", 125))).toEqual([
-      `Row ${tin + 1}: one Tin is written to weigh 10.7 g, and the water it holds weighs 125 g`,
-    ]);
+    const whole = [number(plain, 4, 500), number(plain + 3, 4, 5)] as const;
+    expect(await warnings(vesselsIn("g", 125), ...whole)).toEqual([]);
     // 4.409 oz of water are 125 g: the heading's unit is read, so 107 is what it should be.
-    expect(doubts(await run(...whole), vesselsIn("oz", 4.409))).toEqual([]);
+    expect(await warnings(vesselsIn("oz", 4.409), ...whole)).toEqual([]);
     // A volume is no weight to learn a factor from.
     expect(vesselsIn("fl oz", 4).get("tin")).toMatchObject({ water: undefined, looks: [{ stops: false }] });
-    // Half a candle is no candle.
-    expect((await run(number(tin, 4, 4.5))).wrong[0]).toContain("no whole number; mend it");
   });
 
   it("is nothing when the sheet is another one", () => {
@@ -202,7 +204,7 @@ describe("the runs log", () => {
     expect((of(tin, "Wax actual") as number) + (of(bowl, "Wax actual") as number)).toBeCloseTo(1400, 9);
     // 6 x 106 of 6 x 106 + 4 x 212 poured: 3 parts of 7.
     expect(of(tin, "Wax actual")).toBeCloseTo((1400 * 3) / 7, 9);
-    expect(of(tin, "Real load of wax")).toBeCloseTo(85 / 1400, 12);
+    expect(of(tin, "Load as weighed (of wax)")).toBeCloseTo(85 / 1400, 12);
     expect(of(tin, "Yield")).toBeCloseTo(5 / 6, 12);
     expect(of(tin, "Wax factor shown")).toBeCloseTo(107 / 125, 12);
     expect(of(2, "Scent actual")).toBe(null);
@@ -220,25 +222,79 @@ describe("the runs log", () => {
     expect(tin?.[at("Wax factor shown")]).toEqual({ number: expect.closeTo(107 / 124.993, 5) });
   });
 
-  it("offers the factor that all pours of a vessel show, with its uncertainty", async () => {
-    const { headings, rows } = await logged();
-    const before: CellValue[] = headings.map((heading) => {
-      if (heading === "Vessel") return "tin ";
-      return heading === "Weighed each" ? 109 : heading === "Water weight" ? 125 : null;
+  it("has a row of its own for each load of a scent, with the load that was weighed in", async () => {
+    const two: CellValue[][] = [
+      ["Tin", 6, 106, "Cedar", 0.06],
+      ["Tin", 4, 106, "Cedar", 0.08],
+    ];
+    const sheet = sheetOf(two);
+    const rows = await valuesOf(sheet);
+    const at = (key: string) => rows.findIndex((row) => row[7] === key);
+    const run = readBack(
+      await valuesOf(
+        writtenOn(sheet, [
+          number(at("1 wax"), 4, 600),
+          number(at("1 scent"), 4, 36),
+          number(at("2 wax"), 4, 393),
+          number(at("2 scent"), 4, 31),
+        ]),
+      ),
+    );
+    if (!run) throw new Error("no run sheet");
+    const found = logRows(run, vessels);
+    expect(found.map((row) => [row[4], row[11]])).toEqual([
+      [{ number: 6 }, { number: expect.closeTo(0.06, 12) }],
+      [{ number: 4 }, { number: expect.closeTo(31 / 393, 12) }],
+    ]);
+    expect(found.map((row) => row.at(-1))).toEqual([
+      { text: "Planned at 6 % of wax." },
+      { text: "Planned at 8 % of wax." },
+    ]);
+  });
+
+  it("says what became of the wax, and leaves a candle weighed with its vessel out of the factor", () => {
+    const at = (heading: string) => RUNS_LOG.columns.findIndex((column) => column.heading === heading);
+    const pots = [{ lines: [{ weighed: 98 }] }, { lines: [{ weighed: 130 }] }];
+    const [row] = logRows(pouredRun(pots), vesselsOf(["Tin", 120, 0.85]));
+    expect(row?.[at("Weighed each")]).toEqual({ number: 98 });
+    expect(row?.[at("Wax factor shown")]).toEqual({ number: expect.closeTo(98 / 120, 12) });
+    // Melted 2 x 1030, poured 10 x 98 + 10 x 130: 2060 / 2280 - 1 = -9.6 %.
+    expect(row?.[at("Remarks")]).toEqual({
+      text: "Its 2 pots: melted 2060 g, poured 2280 g: loss -9.6 %, planned 3 % (taken: 10 x Tin by the one weighed, 98 g each; 10 x Tin by the one weighed, 130 g each). Left out of the wax factor: one of 130 g, not within 0.7 to 1 of its water.",
     });
-    // A slip that was logged all the same, 10.9 for 109, moves no factor.
-    const slip = before.map((value) => (value === 109 ? 10.9 : value));
-    const factors = newFactors({ headings, rows: [...rows, before, slip] }, vessels);
-    const tin = factors.find(({ vessel }) => vessel === "Tin");
-    // By hand: the slope is 216 / 250; residuals -1 and 1, so its error is sqrt(2 / 1 / 31250) and t(1) = 12.706205.
-    expect(tin?.factor).toBeCloseTo(0.864, 12);
-    expect(tin?.spread).toBeCloseTo(12.706205 * Math.sqrt(2 / 31250), 6);
-    expect(tin).toMatchObject({ row: 0, old: 0.86, pours: 2 });
-    expect(factors.find(({ vessel }) => vessel === "Bowl")).toMatchObject({
-      factor: 0.84,
-      spread: undefined,
-      pours: 1,
-    });
+    const [alone] = logRows(pouredRun([{ lines: [{ weighed: 130 }] }]), vesselsOf(["Tin", 120, 0.85]));
+    expect(alone?.[at("Weighed each")]).toEqual({ number: 130 });
+    expect(alone?.[at("Wax factor shown")]).toBe(null);
+  });
+
+  it("shows no load where more scent than wax is written", () => {
+    const parts = [
+      { planned: 1000, actual: 30 },
+      { sort: "scent" as const, label: "Scent: Cedar", planned: 30, actual: 1000 },
+    ];
+    expect(logRows(pouredRun([{ parts }]), vessels)[0]?.[11]).toBe(null);
+  });
+
+  it("is known by its headings when it was renamed, and goes on with the words it was begun with", () => {
+    const headings = RUNS_LOG.columns.map(({ heading }) => heading as string);
+    const old = headings.map((heading) => (heading.startsWith("Load as weighed") ? "Real load of wax" : heading));
+    expect(logHeadings({ headings, rows: [] })).toEqual(headings);
+    expect(logHeadings({ headings: old, rows: [] })).toEqual(old);
+    // A heading that is missing is asked for by its name of today.
+    const without = old.filter((heading) => heading !== "Real load of wax");
+    expect(logHeadings({ headings: without, rows: [] })).toEqual(headings);
+    expect(isRunsLog({ name: "Pours2026", headings: ["My own", ...[...old].reverse()] })).toBe(true);
+    expect(isRunsLog({ name: "RunsLog", headings: [] })).toBe(true);
+    expect(isRunsLog({ name: "Batch", headings: ["Vessel", "Quantity", "Scent", "Water weight"] })).toBe(false);
+    expect(
+      loggedLots({
+        headings: ["Note", "Lot"],
+        rows: [
+          ["x", " 2026-330-02 "],
+          ["y", null],
+        ],
+      }),
+    ).toEqual(["2026-330-02", ""]);
   });
 });
 
@@ -259,8 +315,13 @@ describe("a load over its limit", () => {
       await valuesOf(writtenOn(sheet, [number(wax, 4, 1000), number(wax + 1, 4, 80), number(tin, 4, 10)])),
     );
     if (!poured) throw new Error("no run sheet");
-    expect(doubts(poured, new Map())).toEqual(["Cedar: pot 1 of 1, as weighed: Over wax maximum 7 % of wax."]);
-    expect(logRows(poured, new Map())[0]?.at(-1)).toEqual({ text: "Over wax maximum 7 % of wax." });
+    const remark = poured.pots[0]?.remark ?? "";
+    expect(remark).toContain("7 %");
+    expect(pourWarnings(poured, new Map())).toEqual([
+      `Cedar: pot 1 of 1, as weighed: ${remark}`,
+      `Row ${wax + 2}: Scent: Cedar is written as 80 g and was planned as 60 g; check the digits and the unit`,
+    ]);
+    expect(logRows(poured, new Map())[0]?.at(-1)).toEqual({ text: remark });
   });
 });
 
