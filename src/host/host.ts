@@ -23,8 +23,13 @@ export interface Source {
 /** A source with its rows, each as long as the headings. */
 export interface SourceRows extends Source {
   readonly rows: readonly (readonly CellValue[])[];
-  /** Whether something stands right below a table and is no part of it; left out where tables take it in by themselves. */
-  readonly isFollowed?: boolean;
+  /**
+   * How many rows right below hold something in its columns and are no part of it: down to the first blank row or the
+   * next table. Below the total row of a table that has one.
+   */
+  readonly below?: number;
+  /** The rows, from 0 below the heading, that a filter hides or that were hidden by hand. */
+  readonly hidden?: readonly number[];
 }
 
 /** Watches long work, and stops it. */
@@ -64,6 +69,13 @@ export interface Host {
    * overwritten: it is moved down, or else the call rejects.
    */
   addRows(table: string, headings: readonly string[], rows: readonly (readonly (Content | null)[])[]): Promise<void>;
+  /**
+   * Lets a table grow over so many of the rows right below it. Blank cells of a column that has formulas take the
+   * formula of the table's last row; what stands in the others stays. Rejects when so many rows are not there any more.
+   */
+  takeInRows(table: string, rows: number): Promise<void>;
+  /** The name of the sheet that is shown. */
+  activeSheet(): Promise<string>;
   /** Selects a cell, so that the user sees it. */
   select(place: Place): Promise<void>;
   /** The settings kept in the workbook, or null when none are. */
@@ -72,6 +84,6 @@ export interface Host {
   keepSettings(settings: unknown): Promise<void>;
   /** Prints a sheet, or saves it as PDF through the browser's own dialog. Absent where the spreadsheet program prints itself. */
   print?(sheet: string): Promise<void>;
-  /** Calls back after tables may have changed (sheets or cells edited); gives the way to stop that. */
+  /** Calls back after tables may have changed (sheets or cells edited) or another sheet is shown; gives the way to stop that. */
   onChange(callback: () => void): () => void;
 }

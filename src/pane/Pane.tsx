@@ -307,10 +307,10 @@ function runOf(read: ReadTables, kept: Kept, settings: Settings): Run | undefine
   return looks.length === 0 ? run : { ...run, problems: [...run.problems, ...looks] };
 }
 
-/** What is typed right below a table that does not grow by itself would be left out without a word. */
-function following(kind: KindName, { name, rows, isFollowed }: SourceRows): Problem[] {
+/** What stands right below a table would be left out without a word. */
+function following(kind: KindName, { name, rows, below }: SourceRows): Problem[] {
   const text = `stands below the table ${name} and is no part of it; write it in a free row of the table, or insert one`;
-  return isFollowed ? [{ kind, row: rows.length, text, stops: false }] : [];
+  return name !== "" && below ? [{ kind, row: rows.length, text, stops: false }] : [];
 }
 
 function summary(stops: number, looks: number): string {

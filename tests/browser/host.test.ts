@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
+import { hostContract } from "../host/hostContract";
 import { HOSTILE_TEXTS } from "../hostileTexts";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
@@ -11,6 +12,38 @@ declare global {
     listen: (name: string) => void;
   }
 }
+
+describe("the embedded spreadsheet", () => {
+  const tryout = new OpenedSite().page();
+  hostContract(() => ({
+    host: {
+      addSheet: (sheet) => tryout.host("addSheet", sheet),
+      tables: () => tryout.host("tables"),
+      read: (source) => tryout.host("read", source),
+      readSheet: (name) => tryout.host("readSheet", name),
+      write: (sheet, cells) => tryout.host("write", sheet, cells),
+      selection: () => tryout.host("selection"),
+      takeInRows: (table, rows) => tryout.host("takeInRows", table, rows),
+      activeSheet: () => tryout.host("activeSheet"),
+      select: (place) => tryout.host("select", place),
+    },
+    hideRow: async (sheet, row) => {
+      await tryout.openSheet(sheet);
+      await tryout.goTo("A1");
+      // By the menu of the row's own heading: rows are 24 high, and the columns' headings 20.
+      const sheetBox = await tryout.page.locator("#spreadsheet canvas").first().boundingBox();
+      const hiddenAbove = row === 6 ? 1 : 0;
+      const down = 20 + 24 * (row - hiddenAbove) + 12;
+      await tryout.page.mouse.click((sheetBox?.x ?? 0) + 20, (sheetBox?.y ?? 0) + down, { button: "right" });
+      await tryout.page.getByText("Show Hide Row").hover();
+      await tryout.page.getByText("Hide Selected Row").click();
+    },
+    selectCells: async (sheet, range) => {
+      await tryout.openSheet(sheet);
+      await tryout.goTo(range);
+    },
+  }));
+});
 
 describe("the embedded spreadsheet as the pane's host", () => {
   // One page for all: each test adds sheets of its own.

@@ -281,7 +281,7 @@ describe("the pane", () => {
 
   it("points at what stands below a table that does not grow by itself", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
-    host.isFollowed = true;
+    host.below = 1;
     await show(host);
     // The heading is on row 4, its one row on row 5.
     expect(element.querySelector(".problems")?.textContent).toContain("Look at row 6 stands below the table Batch");

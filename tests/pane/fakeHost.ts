@@ -9,7 +9,12 @@ export class FakeHost implements Host {
   kept: unknown = null;
   /** When set, the next call of that name waits for it; a rejection is what the host refuses with. */
   held: Partial<Record<"tables" | "settings" | "addSheet", Promise<unknown>>> = {};
-  isFollowed = false;
+  /** Of every table: rows that stand below it, and rows that are hidden. */
+  below = 0;
+  hidden: readonly number[] = [];
+  /** The sheet that is shown; the first table's at first. */
+  active: string | undefined;
+  readonly takenIn: { table: string; rows: number }[] = [];
   readonly #listeners = new Set<() => void>();
 
   constructor(readonly all: Record<string, CellValue[][]>) {}
@@ -25,8 +30,8 @@ export class FakeHost implements Host {
   }
   async read(source: Source): Promise<SourceRows> {
     const rows = this.all[source.name] as CellValue[][];
-    const { isFollowed } = this;
-    return { ...source, rows: rows.slice(1).map((row) => [...row]), isFollowed };
+    const { below, hidden } = this;
+    return { ...source, rows: rows.slice(1).map((row) => [...row]), below, hidden };
   }
   async selection(): Promise<SourceRows> {
     throw new Error("Select the whole table first.");
@@ -54,6 +59,13 @@ export class FakeHost implements Host {
     this.wrote.push({ sheet, cells });
   }
   async addRows(): Promise<void> {}
+  async takeInRows(table: string, rows: number): Promise<void> {
+    this.takenIn.push({ table, rows });
+    this.below -= rows;
+  }
+  async activeSheet(): Promise<string> {
+    return this.active ?? (await this.sheetNames())[0] ?? "";
+  }
   async select(): Promise<void> {}
   async settings(): Promise<unknown> {
     await this.held.settings;

@@ -2,10 +2,12 @@ import type { Cell, Content, Sheet } from "../../sheet/sheet";
 import type { CellValue, Host, Place, Source, SourceRows, Work } from "../host";
 import { sheetName } from "../sheetName";
 import { addRows } from "./addRows";
+import { askAround, placeOf, WHERE } from "./around";
 import { Calculation } from "./calculation";
 import { contentsOf, layOut } from "./layOut";
 import { spanOf } from "./rectangles";
 import { closedAt, refuseClosed, sentence } from "./sentences";
+import { takeInRows } from "./takeInRows";
 import { writeSheet } from "./writeSheet";
 
 /** The key of our settings in the workbook. */
@@ -44,8 +46,9 @@ export class ExcelHost implements Host {
     return ask(`Excel could not read the table ${source.name}`, async (context) => {
       const table = context.workbook.tables.getItem(source.name).load("name,worksheet/name");
       const part = partsOf(table);
+      const around = askAround(context, table.getRange());
       const body = await this.calculation.read(context, () => part.body.load(CELLS));
-      return { ...sourceOf(part), rows: cellValues(body) };
+      return { ...sourceOf(part), rows: cellValues(body), ...(await around()) };
     });
   }
 
@@ -54,7 +57,9 @@ export class ExcelHost implements Host {
       const range = context.workbook.worksheets
         .getItem(place.sheet)
         .getRangeByIndexes(place.row, place.column, place.rows, place.columns);
-      return headed(place, cellValues(await this.calculation.read(context, () => range.load(CELLS))));
+      const around = askAround(context, range);
+      const cells = await this.calculation.read(context, () => range.load(CELLS));
+      return { ...headed(place, cellValues(cells)), ...(await around()) };
     });
   }
 
@@ -63,9 +68,7 @@ export class ExcelHost implements Host {
       const selected = context.workbook.getSelectedRange().load("cellCount");
       // Only the part with something in it: a whole column selected is a million cells.
       const used = await this.calculation.read(context, () =>
-        selected
-          .getUsedRangeOrNullObject(true)
-          .load(`rowIndex,columnIndex,rowCount,columnCount,worksheet/name,${CELLS}`),
+        selected.getUsedRangeOrNullObject(true).load(`${WHERE},${CELLS}`),
       );
       if (selected.cellCount === 1) {
         throw new Error("One cell is selected. Select the whole block, its heading row included, or choose a table.");
@@ -73,16 +76,9 @@ export class ExcelHost implements Host {
       if (used.isNullObject) {
         throw new Error("The selected cells are empty. Select the whole block, its heading row included.");
       }
-      return headed(
-        {
-          sheet: used.worksheet.name,
-          row: used.rowIndex,
-          column: used.columnIndex,
-          rows: used.rowCount,
-          columns: used.columnCount,
-        },
-        cellValues(used),
-      );
+      const around = askAround(context, used);
+      await context.sync();
+      return { ...headed(placeOf(used), cellValues(used)), ...(await around()) };
     });
   }
 
@@ -205,6 +201,19 @@ export class ExcelHost implements Host {
     return ask(`Excel could not add to the table ${name}`, (context) => addRows(context, name, headings, rows));
   }
 
+  async takeInRows(name: string, rows: number): Promise<void> {
+    if (rows === 0) return;
+    return ask(`Excel could not take the rows into the table ${name}`, (context) => takeInRows(context, name, rows));
+  }
+
+  activeSheet(): Promise<string> {
+    return ask("Excel could not tell which sheet is shown", async (context) => {
+      const shown = context.workbook.worksheets.getActiveWorksheet().load("name");
+      await context.sync();
+      return shown.name;
+    });
+  }
+
   select({ sheet, row, column, rows, columns }: Place): Promise<void> {
     return ask(`Excel could not show the cell on ${sheet}`, async (context) => {
       const worksheet = context.workbook.worksheets.getItem(sheet);
@@ -254,7 +263,10 @@ type Event = (workbook: Excel.Workbook) => {
   add(handler: () => Promise<void>): { remove(): void };
 };
 
-/** After these, tables may have changed. Sorted and renamed sheets are told by newer Excel than the manifest asks for. */
+/**
+ * After these, tables may have changed or another sheet is shown. What is sorted, filtered, hidden and renamed is told by
+ * newer Excel than the manifest asks for.
+ */
 const CHANGES: readonly Event[] = [
   ({ worksheets }) => worksheets.onChanged,
   ({ worksheets }) => worksheets.onAdded,
@@ -262,6 +274,8 @@ const CHANGES: readonly Event[] = [
   ({ worksheets }) => worksheets.onRowSorted,
   ({ worksheets }) => worksheets.onColumnSorted,
   ({ worksheets }) => worksheets.onNameChanged,
+  ({ worksheets }) => worksheets.onRowHiddenChanged,
+  ({ worksheets }) => worksheets.onActivated,
   ({ tables }) => tables.onAdded,
   ({ tables }) => tables.onDeleted,
 ];

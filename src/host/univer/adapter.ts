@@ -10,10 +10,15 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
-import { ScrollToRangeOperation, SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
-import { AddSheetTableMutation, SetSheetTableCommand, TableManager } from "@univerjs/preset-sheets-table";
+import {
+  ScrollToRangeOperation,
+  SetRangeValuesCommand,
+  SetWorksheetActiveOperation,
+} from "@univerjs/preset-sheets-core";
+import { AddSheetTableMutation } from "@univerjs/preset-sheets-table";
 import type { Cell, Content, Sheet } from "../../sheet/sheet";
 import type { CellValue, Host, Place, Source, SourceRows, Work } from "../host";
+import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { sheetName } from "../sheetName";
 import { Calculation } from "./calculation";
 import { headingText, reader, spilledCells } from "./cells";
@@ -21,6 +26,7 @@ import { printFrame } from "./printFrame";
 import { printPage } from "./printPage";
 import { printedSheet } from "./printRead";
 import { tablesOf } from "./references";
+import { command, growTable, takeInRows } from "./takeInRows";
 import { placedTables } from "./typing";
 import { cellContent, tableData, worksheetData } from "./workbook";
 
@@ -30,8 +36,8 @@ const SETTINGS = "pourwright";
 /** Changes come in bursts: an edit, then the values calculated from it. */
 const QUIET = 150;
 
-/** Changes of how a sheet looks, which leave its tables as they are. */
-const LOOKS = /height|width|style|color|gridlines|frozen|theme|protection|permission|merge|hidden|visible/;
+/** Changes of how a sheet looks, which leave its tables as they are: of what is hidden only rows count. */
+const LOOKS = /height|width|style|color|gridlines|frozen|theme|protection|permission|merge|(?<!row-)(hidden|visible)/;
 
 /** The embedded spreadsheet. It always works on the workbook that is open at the moment. */
 export class UniverHost implements Host {
@@ -47,7 +53,13 @@ export class UniverHost implements Host {
 
   async tables(): Promise<Source[]> {
     await this.#calculation.settled();
-    const order = await this.sheetNames();
+    return this.#tables();
+  }
+
+  #tables(): Source[] {
+    const order = this.#workbook()
+      .getSheets()
+      .map((sheet) => sheet.getName());
     return placedTables(this.#injector, this.#workbook())
       .sort((a, b) => order.indexOf(a.sheet) - order.indexOf(b.sheet) || a.row - b.row || a.column - b.column)
       .map(({ name, sheet, row, column, rows, headings }) => ({
@@ -59,9 +71,7 @@ export class UniverHost implements Host {
 
   async read(source: Source): Promise<SourceRows> {
     if (!source.name) return this.#rows(source);
-    const now = (await this.tables()).find(({ name }) => name === source.name);
-    if (!now) throw new Error(`The table "${source.name}" is not there any more. Choose another one.`);
-    return this.#rows(now);
+    return this.#rows(await this.#table(source.name));
   }
 
   async selection(): Promise<SourceRows> {
@@ -122,7 +132,7 @@ export class UniverHost implements Host {
       await turn(0.5);
       for (const table of sheet.tables ?? []) {
         const { name: tableName, range, columns } = tableData(table);
-        await this.#run(AddSheetTableMutation.id, {
+        await command(this.#injector, AddSheetTableMutation.id, {
           unitId: book.getId(),
           subUnitId: id,
           tableId: generateRandomId(),
@@ -170,7 +180,11 @@ export class UniverHost implements Host {
         ...cellContent(content, { sheet: name, row, column }, tables),
       };
     }
-    await this.#run(SetRangeValuesCommand.id, { unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId(), value });
+    await command(this.#injector, SetRangeValuesCommand.id, {
+      unitId: sheet.getUnitId(),
+      subUnitId: sheet.getSheetId(),
+      value,
+    });
     await this.#calculation.settled();
   }
 
@@ -179,14 +193,8 @@ export class UniverHost implements Host {
     headings: readonly string[],
     rows: readonly (readonly (Content | null)[])[],
   ): Promise<void> {
-    const table = this.#injector
-      .get(TableManager)
-      .getTableList(this.#book().getId())
-      .find((one) => one.name === name);
-    const there = (await this.tables()).find((one) => one.name === name);
-    if (!table || !there) throw new Error(`The table "${name}" is not there any more.`);
-    const { place } = there;
-    const places = headings.map((heading) => there.headings.indexOf(heading));
+    const { place, headings: known } = await this.#table(name);
+    const places = headings.map((heading) => known.indexOf(heading));
     const missing = headings[places.indexOf(-1)];
     if (missing !== undefined) {
       throw new Error(`The table "${name}" has no column "${missing}". Name the column so again, then try once more.`);
@@ -219,21 +227,26 @@ export class UniverHost implements Host {
       }
       value[next + r] = line;
     }
-    const { startRow, startColumn, endColumn, endRow } = table.range;
-    const reach = (rows: number) =>
-      this.#run(SetSheetTableCommand.id, {
-        unitId: ids.unitId,
-        tableId: table.id,
-        updateRange: { newRange: { startRow, startColumn, endColumn, endRow: endRow + rows } },
-      });
-    await reach(rows.length);
+    await growTable(this.#injector, ids.unitId, name, rows.length);
     try {
-      await this.#run(SetRangeValuesCommand.id, { ...ids, value });
+      await command(this.#injector, SetRangeValuesCommand.id, { ...ids, value });
     } catch (fault) {
-      await reach(0);
+      await growTable(this.#injector, ids.unitId, name, -rows.length);
       throw fault;
     }
     await this.#calculation.settled();
+  }
+
+  async takeInRows(name: string, rows: number): Promise<void> {
+    if (rows === 0) return;
+    const table = await this.#table(name);
+    refuseMissing(name, rows, (await this.#rows(table)).below ?? 0);
+    await takeInRows(this.#injector, this.#sheet(table.place.sheet), table, rows);
+    await this.#calculation.settled();
+  }
+
+  async activeSheet(): Promise<string> {
+    return this.#book().getActiveSheet().getSheetName();
   }
 
   async select({ sheet: name, row, column, rows, columns }: Place): Promise<void> {
@@ -270,7 +283,8 @@ export class UniverHost implements Host {
       timer = setTimeout(callback, QUIET);
     };
     const changed = this.#injector.get(ICommandService).onCommandExecuted(({ id, type }) => {
-      if (type === CommandType.MUTATION && id.startsWith("sheet.mutation.") && !LOOKS.test(id)) soon();
+      if (id === SetWorksheetActiveOperation.id) soon();
+      else if (type === CommandType.MUTATION && id.startsWith("sheet.mutation.") && !LOOKS.test(id)) soon();
     });
     const opened = this.#injector
       .get(IUniverInstanceService)
@@ -299,6 +313,13 @@ export class UniverHost implements Host {
     return sheet;
   }
 
+  /** A table as it is now. */
+  async #table(name: string): Promise<Source> {
+    const table = (await this.tables()).find((one) => one.name === name);
+    if (!table) throw new Error(`The table "${name}" is not there any more. Choose another one.`);
+    return table;
+  }
+
   #headings(sheet: Worksheet, { row, column, columns }: Place): string[] {
     const read = reader(this.#injector, sheet);
     return Array.from({ length: columns }, (_, i) => headingText(read(row, column + i)));
@@ -310,16 +331,17 @@ export class UniverHost implements Host {
     const sheet = this.#sheet(source.place.sheet);
     const read = reader(this.#injector, sheet);
     const rowAt = (r: number) => Array.from({ length: columns }, (_, c) => read(r, column + c));
+    const indexes = Array.from({ length: rows - 1 }, (_, r) => r);
     return {
       ...source,
-      rows: Array.from({ length: rows - 1 }, (_, r) => rowAt(row + 1 + r)),
-      // Univer's tables do not grow as Excel's do.
-      isFollowed: source.name !== "" && rowAt(row + rows).some((cell) => cell !== null),
+      rows: indexes.map((r) => rowAt(row + 1 + r)),
+      below: rowsBelow(
+        source.place,
+        this.#tables().map(({ place }) => place),
+        rowAt,
+      ),
+      hidden: indexes.filter((r) => !sheet.getRowVisible(row + 1 + r)),
     };
-  }
-
-  async #run(id: string, params: object): Promise<void> {
-    if (!(await this.#injector.get(ICommandService).executeCommand(id, params))) throw new Error(`${id} failed.`);
   }
 }
 

@@ -1,6 +1,6 @@
 /** The objects of Excel that the adapter uses, as kinds of remote objects over the model. */
 
-import { type Area, type Book, OfficeError, type SheetModel, type TableModel } from "./model";
+import { type Area, type Book, columnOf, OfficeError, type SheetModel, type TableModel } from "./model";
 import { finderOf, type Handle, type Kind, type Queue, remote } from "./remote";
 
 const ROWS = 1_048_576;
@@ -35,7 +35,11 @@ function valuesOf(area: Area): unknown[][] {
   return cellsOf(area, (row, column) => shown.get(`${row},${column}`)?.value ?? "");
 }
 
-function enter(area: Area, block: unknown): void {
+function enter(
+  area: Area,
+  block: unknown,
+  put = (row: number, column: number, value: unknown): void => area.sheet.enter(row, column, value),
+): void {
   const { sheet, rows } = area;
   if (sheet.protected) throw new OfficeError("AccessDenied");
   // A table's filter hides whole rows, what stands beside the table included.
@@ -43,10 +47,8 @@ function enter(area: Area, block: unknown): void {
     row < area.row + rows && area.row < row + high;
   const isFiltered = sheet.isFiltered || sheet.tables.some((table) => table.isFiltered && isBeside(table));
   if (isFiltered && rows > 1) throw new Error("Excel would put these into other rows: a filter hides some.");
-  forBlock(area, block, (row, column, value) => area.sheet.enter(row, column, value));
+  forBlock(area, block, put);
 }
-
-const letters = (text: string): number => [...text].reduce((sum, one) => sum * 26 + one.charCodeAt(0) - 64, 0) - 1;
 
 /** `A1`, `A1:B2`, `A:B`, `1:2`. */
 function parse(sheet: SheetModel, address: string): Area {
@@ -54,13 +56,13 @@ function parse(sheet: SheetModel, address: string): Area {
   if (!found || address.trim() === "") throw new OfficeError("InvalidArgument", `${address} is no address.`);
   const [, a = "", from = "", b = a, to = from] = found;
   const row = from ? Number(from) - 1 : 0;
-  const column = a ? letters(a) : 0;
+  const column = a ? columnOf(a) : 0;
   return {
     sheet,
     row,
     column,
     rows: (to ? Number(to) : ROWS) - row,
-    columns: (b ? letters(b) + 1 : COLUMNS) - column,
+    columns: (b ? columnOf(b) + 1 : COLUMNS) - column,
   };
 }
 
@@ -214,10 +216,20 @@ const RANGE: Kind<Area> = {
         const cell = area.sheet.cell(row, column);
         return cell?.formula ?? cell?.value ?? "";
       }),
+    formulasR1C1: (area) =>
+      cellsOf(area, (row, column) => {
+        const cell = area.sheet.cell(row, column);
+        return cell?.formula ? area.sheet.r1c1(row, column) : (cell?.value ?? "");
+      }),
+    rowHidden: ({ sheet, row, rows }) => {
+      const hidden = Array.from({ length: rows }, (_, i) => sheet.hiddenRows.has(row + i));
+      return hidden.every((one) => one === hidden[0]) ? hidden[0] : null;
+    },
   },
   write: {
-    values: enter,
-    formulas: enter,
+    values: (area, block) => enter(area, block),
+    formulas: (area, block) => enter(area, block),
+    formulasR1C1: (area, block) => enter(area, block, (row, column, value) => area.sheet.enterR1C1(row, column, value)),
     columnHidden: ({ sheet, column, rows, columns }, hide: boolean) => {
       // Excel hides whole columns only.
       if (rows !== ROWS) throw new OfficeError("InvalidArgument");
@@ -236,6 +248,39 @@ const RANGE: Kind<Area> = {
     format: ({ queue, find }) => remote(queue, FORMAT, many(find)),
   },
   call: {
+    getLastRow: (self) => from(self, (area) => ({ ...area, row: area.row + area.rows - 1, rows: 1 })),
+    getEntireColumn: (self) => from(self, (area) => ({ ...area, row: 0, rows: ROWS })),
+    getBoundingRect: (self, other: object) => {
+      const find = finderOf<Area>(other);
+      return from(self, (area) => {
+        const more = find();
+        if (more?.sheet !== area.sheet) throw new OfficeError("InvalidArgument");
+        return around(area, more);
+      });
+    },
+    getIntersection: (self, other: object) => {
+      const find = finderOf<Area>(other);
+      return from(self, (area) => {
+        const more = find();
+        const [row, column] = [Math.max(area.row, more?.row ?? 0), Math.max(area.column, more?.column ?? 0)];
+        const rows = Math.min(area.row + area.rows, more ? more.row + more.rows : 0) - row;
+        const columns = Math.min(area.column + area.columns, more ? more.column + more.columns : 0) - column;
+        if (rows < 1 || columns < 1) throw new OfficeError("ItemNotFound");
+        return { sheet: area.sheet, row, column, rows, columns };
+      });
+    },
+    getRowProperties: ({ queue, find }, wanted: { rowHidden: true }) => {
+      if (JSON.stringify(wanted) !== '{"rowHidden":true}') throw new Error("The stand-in knows which rows are hidden.");
+      const answer: { value?: unknown } = {};
+      queue.push(() => {
+        const area = find();
+        if (!area) throw new OfficeError("ItemNotFound");
+        const { sheet, row, rows } = area;
+        const value = Array.from({ length: rows }, (_, i) => ({ rowHidden: sheet.hiddenRows.has(row + i) }));
+        return () => Object.assign(answer, { value });
+      }, wanted);
+      return answer;
+    },
     getResizedRange: ({ queue, find }, moreRows: number, moreColumns: number) => {
       queue.push(() => undefined, [moreRows, moreColumns]);
       return remote(queue, RANGE, () => {
@@ -272,6 +317,22 @@ const RANGE: Kind<Area> = {
   },
 };
 
+/** A range made from another one. */
+function from({ queue, find }: Handle<Area>, make: (area: Area) => Area): object {
+  queue.push(() => undefined, "range");
+  return remote(queue, RANGE, () => {
+    const area = find();
+    return area && make(area);
+  });
+}
+
+/** The smallest block that holds both. */
+function around(a: Area, b: Area): Area {
+  const [row, column] = [Math.min(a.row, b.row), Math.min(a.column, b.column)];
+  const rows = Math.max(a.row + a.rows, b.row + b.rows) - row;
+  return { sheet: a.sheet, row, column, rows, columns: Math.max(a.column + a.columns, b.column + b.columns) - column };
+}
+
 function usedRange(queue: Queue, find: () => Area | null, valuesOnly: boolean): object {
   if (!valuesOnly) throw new Error("The stand-in does not know which empty cells have a format.");
   const there = (): Area | null => {
@@ -297,6 +358,7 @@ const TABLE: Kind<TableModel> = {
   read: {
     name: ({ name }) => name,
     showHeaders: ({ showHeaders }) => showHeaders,
+    showTotals: ({ showTotals }) => showTotals,
   },
   write: {
     name: (table, name: string) => table.area.sheet.book.renameTable(table, name),
@@ -318,6 +380,15 @@ const TABLE: Kind<TableModel> = {
         const table = find();
         return table?.showHeaders ? { ...table.area, rows: 1 } : null;
       }),
+    getRange: ({ queue, find }) => remote(queue, RANGE, () => find()?.area ?? null),
+    resize: ({ send }, to: object) => {
+      const area = finderOf<Area>(to);
+      send((table) => {
+        const { book } = table.area.sheet;
+        if (book.unknown.has("table.resize")) throw new OfficeError("ApiNotFound");
+        book.resize(table, area() as Area);
+      });
+    },
     getDataBodyRange: ({ queue, find }) =>
       remote(queue, RANGE, () => {
         const table = find();
@@ -458,6 +529,14 @@ const WORKSHEET: Kind<SheetModel> = {
         },
         valuesOnly,
       ),
+    getUsedRange: (self, valuesOnly: boolean) => {
+      if (!valuesOnly) throw new Error("The stand-in does not know which empty cells have a format.");
+      return range(self, (sheet) => {
+        const whole = { sheet, row: 0, column: 0, rows: ROWS, columns: COLUMNS };
+        // Of a blank sheet it is the first cell.
+        return used(whole) ?? { ...whole, rows: 1, columns: 1 };
+      });
+    },
     getRange: (self, address?: string) => range(self, (sheet) => parse(sheet, address ?? `1:${ROWS}`)),
     getRangeByIndexes: (self, row: number, column: number, rows: number, columns: number) =>
       range(self, (sheet) => {
@@ -550,6 +629,8 @@ const WORKSHEETS: Kind<Book> = {
     onRowSorted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onRowSorted"),
     onColumnSorted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onColumnSorted"),
     onNameChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onNameChanged"),
+    onRowHiddenChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onRowHiddenChanged"),
+    onActivated: ({ queue, find }) => event(queue, find() as Book, "worksheets.onActivated"),
   },
   call: {
     getItem: ({ queue, find }, key: string) => remote(queue, WORKSHEET, () => find()?.find(key) ?? null),

@@ -1,3 +1,5 @@
+import { columnLetters } from "../../../src/sheet/columnLetters";
+
 /** A workbook as the stand-in keeps it, and what Excel does to what is put into its cells. */
 
 export class OfficeError extends Error {
@@ -46,6 +48,7 @@ export class SheetModel {
   readonly looks = new Map<string, Record<string, unknown>>();
   readonly widths = new Map<number, number>();
   readonly hidden = new Set<number>();
+  readonly hiddenRows = new Set<number>();
   readonly heights = new Map<number, number>();
   merges: string[] = [];
   readonly page: Record<string, unknown> = {};
@@ -95,6 +98,30 @@ export class SheetModel {
     else this.cells.set(key, this.book.typed(input));
   }
 
+  /** A cell's content with the references of its formula told from where it stands. */
+  r1c1(row: number, column: number): string {
+    const { formula, value = "" } = this.cell(row, column) ?? {};
+    if (!formula) return String(value);
+    return formula.replace(A1, (_, fixedColumn, letters, fixedRow, digits) => {
+      const [r, c] = [Number(digits) - 1, columnOf(letters)];
+      return `R${fixedRow ? r + 1 : `[${r - row}]`}C${fixedColumn ? c + 1 : `[${c - column}]`}`;
+    });
+  }
+
+  /** As `enter`, with the references told from where the cell stands. */
+  enterR1C1(row: number, column: number, input: unknown): void {
+    const content =
+      typeof input !== "string" || !input.startsWith("=")
+        ? input
+        : input.replace(R1C1, (_, r: string, c: string) => {
+            const at = (text: string, from: number) =>
+              text.startsWith("[") ? from + Number(text.slice(1, -1)) : Number(text) - 1;
+            const [toRow, toColumn] = [at(r, row), at(c, column)];
+            return `${c.startsWith("[") ? "" : "$"}${columnLetters(toColumn)}${r.startsWith("[") ? "" : "$"}${toRow + 1}`;
+          });
+    this.enter(row, column, content);
+  }
+
   /**
    * Moves the cells in a table's columns from a row on, down or up, as Excel does when the table grows or shrinks.
    * It refuses to tear another table or merged cells apart, and to push anything off the sheet.
@@ -129,6 +156,13 @@ export class SheetModel {
 }
 
 const ROWS = 1_048_576;
+/** References to single cells, as the tests write them. */
+const A1 = /(?<![A-Za-z\d[])(\$?)([A-Z]{1,2})(\$?)(\d+)(?![\w(])/g;
+const R1C1 = /(?<![A-Za-z\d])R(\[-?\d+\]|\d+)C(\[-?\d+\]|\d+)/g;
+
+/** A column from 0 by its letters. */
+export const columnOf = (letters: string): number =>
+  [...letters].reduce((sum, one) => sum * 26 + one.charCodeAt(0) - 64, 0) - 1;
 
 export class Book {
   readonly sheets: SheetModel[] = [];
@@ -144,6 +178,11 @@ export class Book {
   isSuspended = false;
   /** The events this Excel is too old to know. */
   readonly unknown = new Set<string>();
+  /**
+   * What a growing table does in columns whose cells all have one formula: with the blank cells of its new rows, and
+   * with all of them, as desktop Excel may; or nothing, where the user has switched that off.
+   */
+  fills: "blank" | "all" | "none" = "blank";
   /** What a formula gives; Excel calculates, the stand-in is told. Rows of values spill. */
   answer: (formula: string) => Value | Value[][] = () => 0;
   private made = 0;
@@ -225,6 +264,25 @@ export class Book {
       sheet.enter(row, c, values ? values[c - column] : (formula ?? null));
       const look = sheet.looks.get(`${row - 1},${c}`);
       if (look) sheet.looks.set(`${row},${c}`, look);
+    }
+  }
+
+  /** Lets a table end elsewhere; nothing moves. */
+  resize(table: TableModel, to: Area): void {
+    const { sheet, row, column, columns } = table.area;
+    if (sheet.protected) throw new OfficeError("AccessDenied");
+    const isFitting = to.sheet === sheet && to.row === row && to.column === column && to.columns === columns;
+    if (!isFitting || table.showTotals) throw new OfficeError("InvalidArgument");
+    if (this.tables().some((one) => one !== table && overlap(one.area, to))) throw new OfficeError("InvalidArgument");
+    const { row: top, rows } = this.body(table);
+    table.area = to;
+    for (let c = column; c < column + columns; c++) {
+      const above = Array.from({ length: rows }, (_, i) => sheet.r1c1(top + i, c));
+      const [formula] = above;
+      if (this.fills === "none" || !above.every((one) => one === formula && one.startsWith("="))) continue;
+      for (let r = top + rows; r < to.row + to.rows; r++) {
+        if (this.fills === "all" || !sheet.cell(r, c)) sheet.enterR1C1(r, c, formula);
+      }
     }
   }
 

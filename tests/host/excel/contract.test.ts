@@ -1,0 +1,40 @@
+import { afterEach, beforeEach, describe, vi } from "vitest";
+import { ExcelHost } from "../../../src/host/excel/adapter";
+import { hostContract } from "../hostContract";
+import type { SheetModel } from "./model";
+import { StandIn } from "./standIn";
+
+let standIn: StandIn;
+beforeEach(() => {
+  standIn = new StandIn().install();
+  standIn.sheet("Sheet1");
+});
+afterEach(() => vi.unstubAllGlobals());
+
+// With the formulas filled in by Excel, not at all, and over what stands in their columns.
+describe.each(["blank", "none", "all"] as const)("Excel, which fills %s of a growing table's columns", (fills) => {
+  const host = new ExcelHost();
+  const sheet = (name: string): SheetModel => standIn.book.find(name) as SheetModel;
+  hostContract(() => {
+    standIn.book.fills = fills;
+    // The contract's formulas: the quantity in column C of the row that the formula names, times itself.
+    standIn.book.answer = (formula) => {
+      const [, row] = /\*C(\d+)$/.exec(formula) ?? [];
+      if (!row) return 2;
+      const quantity = standIn.book.sheets.at(-1)?.cell(Number(row) - 1, 2)?.value;
+      return Number(quantity) ** 2;
+    };
+    return {
+      host,
+      hideRow: async (name, row) => {
+        sheet(name).hiddenRows.add(row);
+      },
+      selectCells: async (name, range) => {
+        const [, from = "", first, to = "", last] = /^([A-Z])(\d+):([A-Z])(\d+)$/.exec(range) ?? [];
+        const [row, column] = [Number(first) - 1, from.charCodeAt(0) - 65];
+        standIn.book.active = standIn.book.sheets.indexOf(sheet(name));
+        standIn.book.selected = [{ row, column, rows: Number(last) - row, columns: to.charCodeAt(0) - 64 - column }];
+      },
+    };
+  });
+});
