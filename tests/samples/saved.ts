@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import ExcelJS, { type Worksheet } from "exceljs";
 import { strToU8, zipSync } from "fflate";
 import { calculate } from "../../src/host/univer/calculate";
-import type { Sheet } from "../../src/sheet/sheet";
+import type { Content, Sheet } from "../../src/sheet/sheet";
 import { metadataText, script } from "../functions/built";
 import { partsOf } from "./zipped";
 
@@ -87,14 +87,23 @@ export function byName(rows: readonly Row[], heading: string, name: Saved | unde
   return found;
 }
 
-/** The values of sheets by address, when other numbers and texts were typed over some cells, `Prices!C5`. */
-export async function withEdits(sheets: readonly Sheet[], edits: Record<string, number | string>) {
+/** What is typed into a cell: a text that begins with `=` is a formula; null clears the cell. */
+export type Typed = number | string | null;
+
+function contentOf(typed: Exclude<Typed, null>): Content {
+  if (typeof typed === "number") return { number: typed };
+  return typed.startsWith("=") ? { formula: typed } : { text: typed };
+}
+
+/** The values of sheets by address, when something else was typed into some cells, `Prices!C5`. */
+export async function withEdits(sheets: readonly Sheet[], edits: Record<string, Typed>) {
   const edited = sheets.map((one) => ({
     ...one,
     cells: one.cells.map((cell) => {
       const typed = edits[`${one.name}!${String.fromCharCode(65 + cell.column)}${cell.row + 1}`];
       if (typed === undefined) return cell;
-      return { ...cell, content: typeof typed === "number" ? { number: typed } : { text: typed } };
+      const { content: _, ...rest } = cell;
+      return typed === null ? rest : { ...rest, content: contentOf(typed) };
     }),
   }));
   const values = await calculate(edited, { script, metadata: metadataText });

@@ -3,7 +3,11 @@ import { FORMATS } from "../formats";
 import { cell, heading, headingRow, setting, table, thisRow } from "../layout";
 
 const own = thisRow("Weighed");
+/** Weighings with something to fix, which the rules do not see. */
+const left = 'COUNTIF(Weighed[Check],"?*")';
 const right = { align: "right" } as const;
+const [full, empty] = [own("Full (g)"), own("Empty (g)")];
+const isGood = `IF(COUNT(${full},${empty})<2,FALSE,AND(${empty}>=0,${full}>${empty}))`;
 const weight = { format: FORMATS.weight, ...right };
 
 /** Full and empty weights of straight tumblers, in grams. */
@@ -32,33 +36,34 @@ export function netWeight(): Sheet {
       { heading: "Candle", look: "input", align: "center" },
       { heading: "Full (g)", look: "input", ...weight },
       { heading: "Empty (g)", look: "input", ...weight },
+      { heading: "Net (g)", formula: `=IF(${isGood},${full}-${empty},"")`, ...weight },
       {
-        heading: "Net (g)",
-        formula: `=IF(COUNT(${own("Full (g)")},${own("Empty (g)")})<2,"",${own("Full (g)")}-${own("Empty (g)")})`,
-        ...weight,
+        heading: "Check",
+        formula: `=IF(COUNTA(${full},${empty})=0,"",IF(COUNT(${full},${empty})<2,"write two numbers",IF(${isGood},"","full not above empty")))`,
+        look: "alert",
       },
     ],
     [...WEIGHED.map(([full, empty], i) => [i + 1, full, empty]), []],
   );
   const check = (row: number, rule: string, name: string) => [
-    cell(row, 5, name),
-    cell(row, 6, { formula: `=POUR.NETCHECK($B$4,Weighed[Net (g)],"g","${rule}",$B$5)` }),
-    ...[7, 8, 9, 10].map((column) =>
-      cell(row, column, null, { format: column === 10 ? FORMATS.count : "0.00", ...right }),
+    cell(row, 6, name),
+    cell(row, 7, { formula: `=POUR.NETCHECK($B$4,Weighed[Net (g)],"g","${rule}",$B$5)` }),
+    ...[8, 9, 10, 11].map((column) =>
+      cell(row, column, null, { format: column === 11 ? FORMATS.count : "0.00", ...right }),
     ),
   ];
   return {
     name: "Net weight",
-    widths: [18, 11, 11, 11, 3, 24, 46, 13, 13, 14, 11],
+    widths: [18, 10, 10, 10, 22, 2, 20, 44, 11, 10, 10, 8],
     cells: [
       ...heading(
         "Net weight: straight tumbler",
-        "Net is full less empty. The same sample by two rules; no official inspection. Where all of a small lot must be weighed, a sample is not enough.",
-        11,
+        "Net is full less empty. The same sample by two rules; no official inspection. Where all of a small lot must be weighed, a sample is not enough. Handbook 133's tables are from memory, not yet compared with the standard.",
+        12,
       ),
-      ...setting(3, "On the label (g)", 216, "The net weight declared.", 11, FORMATS.count),
-      ...setting(4, "Lot", 60, "Candles in the whole lot.", 11, FORMATS.count),
-      ...headingRow(6, 5, [
+      ...setting(3, "On the label (g)", 216, "The net weight declared.", 12, FORMATS.count),
+      ...setting(4, "Lot", 60, "Candles in the whole lot.", 12, FORMATS.count),
+      ...headingRow(6, 6, [
         { heading: "Rule" },
         { heading: "Verdict" },
         { heading: "Mean error (g)", ...right },
@@ -68,6 +73,12 @@ export function netWeight(): Sheet {
       ]),
       ...check(7, "us", "NIST Handbook 133"),
       ...check(8, "eu", "Directive 76/211/EEC"),
+      cell(
+        9,
+        6,
+        { formula: `=IF(${left}=0,"",${left}&" of the weighings left out: see Check.")` },
+        { look: "alert", across: 6 },
+      ),
       ...list.cells,
     ],
     tables: [list.table],

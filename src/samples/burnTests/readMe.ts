@@ -15,8 +15,8 @@ const GROUPS: readonly Group[] = [
     look: "note",
     texts: [
       "Readings: a weight, and the rate and the hours on the sheet Tests follow, with the chart. A flame or a pool, and the checks follow.",
-      "Readings and Tests: fill in a free row, and the chart draws it too. A weight or a flame that was not taken stays blank and is left out.",
-      "Tests: the width of a vessel, its wax, or how much of it stays.",
+      "Readings and Tests: fill in a free row, and the chart draws it too. A weight or a flame that was not taken stays blank and is left out. A slip is said in its row, and only that row is left out.",
+      "Tests: the width of a vessel, its fill, or the depth of wax left.",
       "Net weight: a weighing, the label or the size of the lot.",
       "On every sheet the pale cells with a frame are the ones to type in.",
     ],
@@ -25,8 +25,8 @@ const GROUPS: readonly Group[] = [
     label: "How to burn",
     look: "note",
     texts: [
-      "Cycles of 240 minutes with breaks of at least 60 follow EN 15426. A flame above 75 mm passes the limit of EN 15493; a tea light is allowed only 30 mm.",
-      "An hour an inch for the pool is common practice, no standard.",
+      "Cycles of 240 minutes with breaks of at least 60 follow EN 15426. EN 15493 allows a flame of 75 mm, of a tea light 30 mm (both second-hand: compare them with the standards).",
+      "An hour an inch for the pool is common practice, no standard. Stopping at half an inch (13 mm) of wax is fire-safety guidance: Tests works out what that weighs in each vessel.",
       "Trim the wick to about 6 mm before each cycle. Weigh before lighting and after the wax has set.",
     ],
   },

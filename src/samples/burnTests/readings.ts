@@ -1,8 +1,9 @@
 import { columnLetters } from "../../sheet/columnLetters";
 import type { Cell, CellRange, Series, Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { cell, heading, lookUp, setting, table, thisRow, type Value } from "../layout";
+import { type Column, cell, heading, lookUp, setting, table, thisRow, type Value } from "../layout";
 import { TESTS, type Test } from "./measured";
+import { HOURS_BURNT, OUT_OF_ORDER, remarks, toFix, WEIGHT_COUNTED } from "./readingFormulas";
 
 const own = thisRow("Readings");
 const right = { align: "right" } as const;
@@ -29,8 +30,9 @@ const FREE = 2 * rowsOf(TESTS[0] as Test).length;
 
 /** As many tests as the chart has lines for: the first ones of the sheet Tests. */
 export const DRAWN = 7;
-/** Of the hidden columns for the chart, the hours, and then one for each test that is drawn. */
-const HOURS = 8;
+/** Hidden columns: what to fix and what counts, the hours for the chart, then a column for each test that is drawn. */
+const HIDDEN = 8;
+const HOURS = HIDDEN + 3;
 /** Above each of those, the test it is for, and what its line is called. */
 const KEY = 3;
 const NAME = 4;
@@ -52,21 +54,23 @@ export function weightLines(): Series[] {
 }
 
 /** The hidden columns with their headings: Excel draws a text as 0, and a point that is #N/A not at all. */
-function drawn(rows: number): { headings: string[]; cells: Cell[] } {
-  const both = `COUNT(${own("Hours burnt")},${own("Weight (g)")})=2`;
-  const columns = [
+function hidden(width: string, rows: number): { headings: string[]; cells: Cell[] } {
+  const columns: Column[] = [
+    { heading: "To fix", formula: toFix(width) },
+    { heading: "Out of order", formula: OUT_OF_ORDER },
+    { heading: "Weight counted", formula: WEIGHT_COUNTED },
     { heading: "Hours drawn", formula: `=N(${own("Hours burnt")})` },
     ...Array.from({ length: DRAWN }, (_, line) => {
       const key = `${letterOf(line)}$${KEY + 1}`;
-      const isOwn = `(${both})*(LEN(${key})>0)*(${own("Test")}=${key})`;
-      return { heading: `Drawn ${line + 1}`, formula: `=IF(${isOwn},${own("Weight (g)")},NA())` };
+      const isOwn = `ISNUMBER(${own("Weight counted")})*(LEN(${key})>0)*(${own("Test")}=${key})`;
+      return { heading: `Drawn ${line + 1}`, formula: `=IFERROR(IF(${isOwn},${own("Weight counted")},NA()),NA())` };
     }),
   ];
   return {
     headings: columns.map(({ heading }) => heading),
-    cells: columns.flatMap(({ heading, formula }, c) => [
-      cell(HEADING, HOURS + c, heading),
-      ...Array.from({ length: rows }, (_, r) => cell(HEADING + 1 + r, HOURS + c, { formula })),
+    cells: columns.flatMap(({ heading, formula = "" }, c) => [
+      cell(HEADING, HIDDEN + c, heading),
+      ...Array.from({ length: rows }, (_, r) => cell(HEADING + 1 + r, HIDDEN + c, { formula })),
     ]),
   };
 }
@@ -89,8 +93,8 @@ function drawnTest(line: number) {
 
 /** Every reading of every test, in cycles. The last rows are free. */
 export function readings(): Sheet {
-  const width = lookUp("Tests", "Inside width (cm)", "Test", own("Test"));
-  const pool = `IF(LEN(${own("Pool (cm)")})=0,"",POUR.POOLCHECK(${own("Pool (cm)")},${width},${own("Minutes")}/60,"cm"))`;
+  const ofTest = (column: string): string => lookUp("Tests", column, "Test", own("Test"));
+  const width = ofTest("Inside width (cm)");
   const list = table(
     "Readings",
     HEADING,
@@ -104,13 +108,13 @@ export function readings(): Sheet {
       { heading: "Pool (cm)", ...length },
       {
         heading: "Hours burnt",
-        formula: `=IF(LEN(${own("Minutes")})=0,"",((${own("Cycle")}-1)*$B$4+${own("Minutes")})/60)`,
+        formula: HOURS_BURNT,
         format: FORMATS.hours,
         align: "center",
       },
       {
         heading: "Remarks",
-        formula: `=TEXTJOIN("; ",TRUE,POUR.FLAMECHECK(${own("Flame (mm)")},"mm"),${pool})`,
+        formula: remarks(width, ofTest("Product")),
         look: "alert",
         // A remark on the flame and one on the pool.
         lines: 2,
@@ -118,14 +122,14 @@ export function readings(): Sheet {
     ],
     [...MEASURED, ...Array.from({ length: FREE }, () => [])],
   );
-  const { headings, cells } = drawn(list.table.rows);
+  const { headings, cells } = hidden(width, list.table.rows);
   return {
     name: "Readings",
-    widths: [15, 9, 10, 11, 12, 11, 13, 96, ...Array<number>(1 + DRAWN).fill(0)],
+    widths: [15, 9, 10, 11, 12, 11, 13, 96, ...Array<number>(HOURS - HIDDEN + 1 + DRAWN).fill(0)],
     cells: [
       ...heading(
         "Readings",
-        "Burnt in cycles of 240 minutes with breaks of at least 60, the pattern of EN 15426. Weighed with the vessel, unlit: what is not weighed or seen stays blank.",
+        "Burnt in cycles of 240 minutes with breaks of at least 60, the pattern of EN 15426. Weighed with the vessel, unlit: what is not weighed or seen stays blank. A row with something to fix is left out; all others count.",
         8,
       ),
       ...setting(
@@ -135,6 +139,15 @@ export function readings(): Sheet {
         "How long each cycle burns. Minutes are counted from its start.",
         8,
         FORMATS.count,
+      ),
+      cell(
+        4,
+        0,
+        {
+          formula:
+            '=IF(COUNTIF($B$4,">0")=1,"","Fix the cycle: minutes as a number above 0, such as 240. Until then no hours are counted.")',
+        },
+        { look: "alert", across: 8 },
       ),
       ...Array.from({ length: DRAWN }, (_, line) => drawnTest(line)).flat(),
       ...list.cells,

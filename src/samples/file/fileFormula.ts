@@ -1,8 +1,8 @@
-const STRING_OR_CALL = /"[^"]*"|\bPOUR\.([A-Z0-9]+)(?=\()|\bTEXTJOIN(?=\()/gi;
+const STRING_OR_CALL = /"[^"]*"|\bPOUR\.([A-Z0-9]+)(?=\()|\b(?:TEXTJOIN|MAXIFS)(?=\()/gi;
 
 /**
  * A formula as a workbook file holds it: without its `=`, with `POUR.X(` as `_xldudf_POUR_X(`, the name Excel keeps
- * for an add-in's function, and with the mark of a function that is younger than the file format. Text in quotes
+ * for an add-in's function, and with the mark of functions that are younger than the file format. Text in quotes
  * stays as it is.
  */
 export function fileFormula(formula: string): string {
