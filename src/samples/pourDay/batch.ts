@@ -57,10 +57,10 @@ export function batch(): Sheet {
     cells: [
       ...heading(
         "Batch",
-        "One row for each vessel and scent. Fill weight, load and basis come from the sheets Vessels and Scents; the run sheet is built from this table.",
+        "One row for each vessel and scent (fragrance oil). Fill weight, load and basis come from the sheets Vessels and Scents; the run sheet is built from this table.",
         10,
       ),
-      cell(3, 0, "In all", { look: "total" }),
+      cell(3, 0, "Total", { look: "total" }),
       ...[1, 3, 4, 5, 6, 7].map((column) => cell(3, column, null, { look: "total" })),
       total(2, "Quantity", FORMATS.count),
       total(8, "Wax total (g)", FORMATS.weight),

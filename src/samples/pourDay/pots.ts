@@ -46,11 +46,11 @@ export function pots(): Sheet {
     cells: [
       ...heading(
         "Pots",
-        "Whole candles, one scent a pot, the fewest pots. The loss is melted on top of what is poured.",
+        "Whole candles, one scent (fragrance oil) a pot, the fewest pots. The loss is melted on top of what is poured.",
         5,
       ),
       ...setting(3, "Pot capacity (g)", 2500, "The most one pot melts at once.", 5, FORMATS.scale),
-      ...setting(4, "Loss", 0.03, "What stays in the pot and the jug.", 5, FORMATS.load),
+      ...setting(4, "Extra to melt (loss)", 0.03, "What stays in the pot and the jug.", 5, FORMATS.load),
       ...setting(5, "Scent to plan", "Lamplit quince", "One of the scents below.", 5),
       ...list.cells,
       cell(14, 0, "Pots for the scent to plan", { look: "label" }),

@@ -43,7 +43,7 @@ export function prices(): Sheet {
     cells: [
       ...heading(
         "Prices",
-        "Waxes and oils by the kilogram, vessels by the piece, in any one currency. The run sheet adds up what the materials of each candle cost, and of the whole day.",
+        "Waxes and scents (fragrance oils) by the kilogram, vessels by the piece, in any one currency. The run sheet adds up what the materials of each candle cost, and of the whole day.",
         3,
       ),
       ...list.cells,

@@ -26,7 +26,7 @@ export function recipes(): Sheet {
       { heading: "Ingredient", look: "input" },
       { heading: "Share", look: "input", ...right },
       { heading: "Basis", look: "input", align: "center" },
-      { heading: "Sort", look: "input", align: "center" },
+      { heading: "Kind", look: "input", align: "center" },
     ],
     [
       ["Attic cedar", "Soy wax", 3, "part", "wax"],
@@ -45,13 +45,13 @@ export function recipes(): Sheet {
     cells: [
       ...heading(
         "Recipes",
-        "For scents of more than one wax and one oil. Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Sort says what counts as scent. Beside the table one recipe is weighed out for one pot.",
+        "For scents of more than one wax and one fragrance oil. Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Kind says what counts as scent. Beside the table one recipe is weighed out for one pot.",
         6,
       ),
       ...setting(3, "Fill (g)", 2400, "Everything in the pot together.", 6, FORMATS.scale),
-      ...setting(4, "Scale division (g)", 1, "The smallest step the scale shows.", 6),
+      ...setting(4, "Scale reads to (g)", 1, "The smallest step the scale shows.", 6),
       ...setting(5, "Scent to weigh out", "Attic cedar", "One of the table's scents.", 6),
-      cell(TOTAL, 0, "Together", { look: "total" }),
+      cell(TOTAL, 0, "Total", { look: "total" }),
       ...[1, 2, 3, 4].map((column) => cell(TOTAL, column, null, { look: "total" })),
       cell(TOTAL, 5, { formula: `=SUM(F${first}:F${first + 40})` }, { look: "total", format: FORMATS.scale, ...right }),
       ...list.cells,

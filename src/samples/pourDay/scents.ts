@@ -34,10 +34,12 @@ export function scents(): Sheet {
     ],
     [
       ["Lamplit quince", 0.06, "of wax", 0.1, 0.09, 75, 65, 2, 57, 93, 14],
-      ["Attic cedar", 0.08, "of wax", 0.1, 0.08, 78, 68, 3, 60, 101, 14],
+      ["Attic cedar", 0.08, "of wax", 0.1, 0.08, 78, 68, 3, 60, 96, 14],
       ["Plum thunder", 0.07, "of total", 0.1, 0.085, 75, 62, 2, 55, 84, 10],
       ["Rain on slate", 0.05, "of wax", 0.1, 0.06, 75, 60, 2, 55, 79, 10],
       ["Bare, no scent", 0, "of wax", null, null, 75, null, null, 60, null, 3],
+      ["Cedar oil", null, null, 0.1, 0.07, null, null, null, null, 104],
+      ["Old paper oil", null, null, 0.1, 0.03, null, null, null, null, 96],
       [],
     ],
   );
@@ -47,7 +49,7 @@ export function scents(): Sheet {
     cells: [
       ...heading(
         "Scents",
-        "The load is a share of the wax or of the total, as its basis says. The wax maximum is of wax, the product limit of total; Check stays empty while both are kept. Temperatures and times stand on the run sheet as they stand here.",
+        "Scents are fragrance oils. The load is a share of the wax or of the total, as its basis says. The wax maximum is of wax, the product limit of total; Check stays empty while both are kept. The two oils of Attic cedar are here for their own limits and flash points. Temperatures and times stand on the run sheet as they stand here.",
         6,
       ),
       ...list.cells,

@@ -37,7 +37,7 @@ export function shelf(): Sheet {
     15,
     0,
     [
-      { heading: "Thing", look: "input" },
+      { heading: "Item", look: "input" },
       { heading: "On hand", look: "input", format: FORMATS.count, ...right },
       { heading: "One candle takes", look: "input", format: FORMATS.count, ...right },
       { heading: "Unit", look: "input", align: "center" },
@@ -57,10 +57,10 @@ export function shelf(): Sheet {
     cells: [
       ...heading(
         "Scale and shelf",
-        "The scent to plan on the sheet Pots, as the scale can weigh it; then what the shelf allows.",
+        "The scent (fragrance oil) to plan on the sheet Pots, as the scale can weigh it; then what the shelf allows.",
         4,
       ),
-      ...setting(3, "Scale division (g)", 1, "The smallest step the scale shows.", 4),
+      ...setting(3, "Scale reads to (g)", 1, "The smallest step the scale shows.", 4),
       ...headingRow(5, 0, MELT),
       cell(6, 0, "Wax"),
       cell(6, 1, melted("Wax total (g)"), weight),
@@ -68,7 +68,7 @@ export function shelf(): Sheet {
       cell(7, 0, "Scent"),
       cell(7, 1, melted("Scent total (g)"), weight),
       cell(7, 2, null, scale),
-      cell(8, 0, "Together", { look: "total" }),
+      cell(8, 0, "Total", { look: "total" }),
       cell(8, 1, { formula: "=SUM(B7:B8)" }, { look: "total", ...weight }),
       cell(8, 2, { formula: "=SUM(C7:C8)" }, { look: "total", ...scale }),
       cell(10, 0, "What the shelf allows", { look: "label" }),

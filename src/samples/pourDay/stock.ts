@@ -50,7 +50,7 @@ export function stock(): Sheet {
     cells: [
       ...heading(
         "Stock",
-        "What is on hand, and the packs it is sold in: waxes and oils in grams, vessels by the piece. A second size of pack has a row of its own. Wax is what goes into every scent that has no recipe. The run sheet says what is missing and which packs to buy.",
+        "What is on hand, and the packs it is sold in: waxes and scents (fragrance oils) in grams, vessels by the piece. A second size of pack has a row of its own. Wax is what goes into every scent that has no recipe. The run sheet says what is missing and which packs to buy.",
         4,
       ),
       ...list.cells,

@@ -43,7 +43,7 @@ export function testPours(): Sheet {
       ...result(5, "Spread, either way", `=POUR.WAXFACTORSPREAD(${RANGES})`),
       ...result(6, "So at least", "=G5-G6"),
       ...result(7, "and at most", "=G5+G6"),
-      cell(8, 5, "Right in 19 of 20 such series.", { look: "note", across: 2 }),
+      cell(8, 5, "Holds for 19 of 20 such series.", { look: "note", across: 2 }),
     ],
     tables: [list.table],
     frozenRows: 4,

@@ -52,7 +52,7 @@ export function vessels(): Sheet {
     cells: [
       ...heading(
         "Vessels",
-        "Weigh the water that fills a vessel to its fill line. The wax factor turns it into the weight of wax and scent together; where it is blank the usual 0.86 is taken.",
+        "Weigh the water that fills a vessel to its fill line. The wax factor (wax weight for one of water) turns it into the weight of wax and scent (fragrance oil) together; where it is blank 0.86 is taken, common practice.",
         6,
       ),
       ...list.cells,
