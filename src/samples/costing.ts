@@ -1,11 +1,11 @@
 import type { Sheet } from "../sheet/sheet";
 import { candles } from "./costing/candles";
+import { components } from "./costing/components";
 import { labels } from "./costing/labels";
-import { line } from "./costing/line";
 import { lots } from "./costing/lots";
 import { margins } from "./costing/margins";
-import { parts } from "./costing/parts";
 import { prices } from "./costing/prices";
+import { range } from "./costing/range";
 import { readMe } from "./costing/readMe";
 import { recipes } from "./costing/recipes";
 import { toBuy } from "./costing/toBuy";
@@ -16,10 +16,10 @@ import { weights } from "./costing/weights";
 export function costing(): Sheet[] {
   return [
     readMe(),
-    line(),
+    range(),
     margins(),
     prices(),
-    parts(),
+    components(),
     vessels(),
     recipes(),
     candles(),

@@ -7,14 +7,14 @@ describe("the charts over the cells", () => {
   const chart = (): Locator => tryout.page.locator("#spreadsheet svg[role=img]");
   const words = async (): Promise<string> => (await chart().getAttribute("aria-label")) ?? "";
 
-  it("show the margins of the line, and follow a price", async () => {
+  it("show the margins of the range, and follow a price", async () => {
     await tryout.openWorkbook("Costing");
     expect(await chart().count()).toBe(0);
     await tryout.openSheet("Margins");
     await expect
       .poll(words)
       .toMatch(/^Bars: Margin of each candle\. .* Now: Quince, small tin: 53%,.* Bare, tumbler: 50%\./);
-    await tryout.openSheet("Line");
+    await tryout.openSheet("Range");
     await expect.poll(() => chart().count()).toBe(0);
     // By hand: a price of 6, less 6.5 % and 0.25 in fees and the cost of 2.7643, leaves 2.5957, which is 43 %.
     await tryout.type("B13", "6");
@@ -68,9 +68,9 @@ describe("the charts over the cells", () => {
   });
 
   it("draw a sixth test and name it by its cells, also after a row has come above these", async () => {
-    await tryout.type("A12", "F");
-    await tryout.type("B12", "Small tin");
-    await tryout.type("D12", "Cotton, size 2");
+    await tryout.type("A14", "F");
+    await tryout.type("B14", "Small tin");
+    await tryout.type("F14", "Cotton, size 2");
     await tryout.openSheet("Readings");
     expect(await tryout.cells("Readings", 45, 0, 2)).toEqual([["E"], [null]]);
     for (const [row, minutes, weight] of [

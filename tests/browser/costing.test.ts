@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { type Expected, expectedLine } from "../samples/expectedLine";
+import { type Expected, expectedRange } from "../samples/expectedRange";
 import { SavedBook } from "../samples/saved";
 import { OpenedSite } from "./opened";
 
@@ -12,19 +12,19 @@ describe("the costing workbook in the browser", () => {
     await tryout.openWorkbook("Costing");
   });
 
-  /** The line as the spreadsheet computes it. */
-  async function line(): Promise<Expected[]> {
-    const { headings, rows } = await tryout.table("Line");
+  /** The range as the spreadsheet computes it. */
+  async function range(): Promise<Expected[]> {
+    const { headings, rows } = await tryout.table("Range");
     return rows.map((cells) => {
       const number = (heading: string): number => Number(cells[headings.indexOf(heading)]);
       return {
         candle: String(cells[headings.indexOf("Candle")]),
         cost: number("Cost"),
         margin: number("Margin now"),
-        ask: number("Ask price"),
-        costThen: number("Cost then"),
-        marginThen: number("Margin then"),
-        askThen: number("Ask price then"),
+        ask: number("Asking price"),
+        costThen: number("Cost with dearer wax"),
+        marginThen: number("Margin with dearer wax"),
+        askThen: number("Asking price with dearer wax"),
       };
     });
   }
@@ -39,20 +39,20 @@ describe("the costing workbook in the browser", () => {
     }
   }
 
-  it("opens from the list with every candle costed, and nothing to mend", async () => {
-    const read = await line();
+  it("opens from the list with every candle costed, and nothing to fix", async () => {
+    const read = await range();
     expect(read).toHaveLength(20);
-    expectSame(read, expectedLine(book));
+    expectSame(read, expectedRange(book));
     expect(await tryout.problems()).toEqual([]);
   });
 
-  it("moves cost, margin and ask price of every candle when one wax price is typed", async () => {
-    const before = await line();
+  it("moves cost, margin and asking price of every candle when one wax price is typed", async () => {
+    const before = await range();
     await tryout.openSheet("Prices");
     expect(await tryout.cells("Prices", 4, 0, 1, 3)).toEqual([["Soy wax", "wax", 92]]);
     await tryout.type("C5", "120");
-    const after = await line();
-    expectSame(after, expectedLine(book, { "Soy wax": 120 }));
+    const after = await range();
+    expectSame(after, expectedRange(book, { "Soy wax": 120 }));
     for (const [i, one] of after.entries()) {
       const was = before[i] as Expected;
       expect(one.cost, one.candle).toBeGreaterThan(was.cost + 0.05);

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { costing } from "../../src/samples/costing";
-import { expectedLine } from "./expectedLine";
+import { expectedRange } from "./expectedRange";
 import { byName, number, type Row, SavedBook, text, total, withEdits } from "./saved";
 
 /** The saved values of the workbook, read back, against the core functions and against figures worked out by hand. */
@@ -11,7 +11,11 @@ beforeAll(async () => {
 });
 
 /** Tables are called as their sheets, but where the pane would take them for a table of its own. */
-const TABLES: Readonly<Record<string, string>> = { Prices: "Ingredients", Vessels: "VesselCosts" };
+const TABLES: Readonly<Record<string, string>> = {
+  Prices: "Ingredients",
+  Components: "ComponentPrices",
+  Vessels: "VesselCosts",
+};
 const rowsOf = (sheet: string): Row[] => book.rows(sheet, TABLES[sheet] ?? sheet);
 /** Pound in grams: UK Weights and Measures Act 1985, Schedule 1 Part V. */
 const POUND = 453.59237;
@@ -38,24 +42,24 @@ describe("the prices", () => {
   });
 });
 
-describe("the parts", () => {
+describe("the components", () => {
   it("share out a pack and its delivery, and a free row stays blank", () => {
-    const rows = rowsOf("Parts");
-    for (const row of rows.filter(({ Part }) => Part !== null)) {
+    const rows = rowsOf("Components");
+    for (const row of rows.filter(({ Component }) => Component !== null)) {
       const pack = number(row, "Pack price") + Number(row.Delivery ?? 0);
       expect(number(row, "Each")).toBeCloseTo(pack / number(row, "Pieces"), 12);
     }
-    expect(byName(rows, "Part", null).Each).toBe("");
+    expect(byName(rows, "Component", null).Each).toBe("");
   });
 
   it("and the work come together for each vessel", () => {
     // By hand: vessel 25.8 / 12, wick 0.08, lid 0.8, label 0.072; five minutes at 15 an hour.
     const tumbler = byName(rowsOf("Vessels"), "Vessel", "Straight tumbler");
-    expect(number(tumbler, "Parts")).toBeCloseTo(2.15 + 0.08 + 0.8 + 0.072, 12);
+    expect(number(tumbler, "Components")).toBeCloseTo(2.15 + 0.08 + 0.8 + 0.072, 12);
     expect(number(tumbler, "Labour")).toBeCloseTo(1.25, 12);
     // Without a lid, and with three wicks.
     const bowl = byName(rowsOf("Vessels"), "Vessel", "Wide bowl");
-    expect(number(bowl, "Parts")).toBeCloseTo(7.7 + 3 * 0.065 + 0.072, 12);
+    expect(number(bowl, "Components")).toBeCloseTo(7.7 + 3 * 0.065 + 0.072, 12);
   });
 });
 
@@ -89,7 +93,7 @@ describe("the recipes", () => {
   });
 });
 
-describe("the line", () => {
+describe("the range", () => {
   it("is twenty candles, each weight by weight its fill", () => {
     const candles = rowsOf("Candles");
     expect(candles).toHaveLength(20);
@@ -101,52 +105,52 @@ describe("the line", () => {
       expect(weights.reduce((sum, weight) => sum + weight, 0)).toBeCloseTo(number(row, "Fill (g)"), 8);
     }
     expect(book.saved("Candles", "A3")).toBe("");
-    expect(book.saved("Line", "A10")).toBe("");
+    expect(book.saved("Range", "A10")).toBe("");
   });
 
   it("costs, and leaves, and asks what the core functions say", () => {
-    const expected = expectedLine(book);
+    const expected = expectedRange(book);
     expect(expected).toHaveLength(20);
-    for (const [i, row] of rowsOf("Line").entries()) {
+    for (const [i, row] of rowsOf("Range").entries()) {
       const one = expected[i];
       expect(row.Candle).toBe(one?.candle);
       expect(number(row, "Cost")).toBeCloseTo(one?.cost ?? Number.NaN, 10);
       expect(number(row, "Margin now")).toBeCloseTo(one?.margin ?? Number.NaN, 10);
-      expect(number(row, "Ask price")).toBeCloseTo(one?.ask ?? Number.NaN, 10);
-      expect(number(row, "Cost then")).toBeCloseTo(one?.costThen ?? Number.NaN, 10);
-      expect(number(row, "Margin then")).toBeCloseTo(one?.marginThen ?? Number.NaN, 10);
-      expect(number(row, "Ask price then")).toBeCloseTo(one?.askThen ?? Number.NaN, 10);
+      expect(number(row, "Asking price")).toBeCloseTo(one?.ask ?? Number.NaN, 10);
+      expect(number(row, "Cost with dearer wax")).toBeCloseTo(one?.costThen ?? Number.NaN, 10);
+      expect(number(row, "Margin with dearer wax")).toBeCloseTo(one?.marginThen ?? Number.NaN, 10);
+      expect(number(row, "Asking price with dearer wax")).toBeCloseTo(one?.askThen ?? Number.NaN, 10);
     }
   });
 
   it("is as worked out by hand for a bare tumbler", () => {
     // 172.8 g soy and 43.2 g beeswax, parts 3.102, labour 1.25, a reject in 25; price 15, fees 6.5 % and 0.25.
-    const row = byName(rowsOf("Line"), "Candle", "Bare, tumbler");
+    const row = byName(rowsOf("Range"), "Candle", "Bare, tumbler");
     const cost = (172.8 * 0.005175 + (43.2 * 80.5) / (10 * POUND) + 3.102 + 1.25) / 0.96;
     const left = 15 * 0.935 - 0.25 - cost;
     expect(number(row, "Cost")).toBeCloseTo(cost, 10);
     expect(number(row, "Margin now")).toBeCloseTo(left / 15, 10);
-    expect(number(row, "Ask price")).toBeCloseTo((cost + 0.25) / 0.435, 10);
+    expect(number(row, "Asking price")).toBeCloseTo((cost + 0.25) / 0.435, 10);
     expect(row["Break even"]).toBe(Math.ceil(260 / left));
   });
 
   it("asks more, and keeps less, when wax is dearer", () => {
-    for (const row of rowsOf("Line")) {
-      expect(number(row, "Cost then")).toBeGreaterThan(number(row, "Cost"));
-      expect(number(row, "Margin then")).toBeLessThan(number(row, "Margin now"));
-      expect(number(row, "Ask price then")).toBeGreaterThan(number(row, "Ask price"));
+    for (const row of rowsOf("Range")) {
+      expect(number(row, "Cost with dearer wax")).toBeGreaterThan(number(row, "Cost"));
+      expect(number(row, "Margin with dearer wax")).toBeLessThan(number(row, "Margin now"));
+      expect(number(row, "Asking price with dearer wax")).toBeGreaterThan(number(row, "Asking price"));
     }
   });
 
-  it("says by how much to raise a price that is below the ask price, and else nothing", () => {
-    const gaps = expectedLine(book).map(({ ask }, i) => ask - number(rowsOf("Line")[i] as Row, "Price now"));
-    expect(rowsOf("Line").map(({ Check }) => Check)).toEqual(
+  it("says by how much to raise a price that is below the asking price, and else nothing", () => {
+    const gaps = expectedRange(book).map(({ ask }, i) => ask - number(rowsOf("Range")[i] as Row, "Price now"));
+    expect(rowsOf("Range").map(({ Check }) => Check)).toEqual(
       gaps.map((gap) => (gap > 0 ? `raise by ${(Math.ceil(gap * 100) / 100).toFixed(2)}` : "")),
     );
   });
 
   it("prints on one page of A4", () => {
-    const page = book.page("Line");
+    const page = book.page("Range");
     const sum = (of: readonly number[]) => of.reduce((all, one) => all + one, 0);
     // Pixels of a width: ECMA-376 Part 1, 18.3.1.13, from memory. A row is 15 points unless it says its height.
     const width = sum(Array.from({ length: 10 }, (_, i) => ((page.getColumn(i + 1).width ?? 0) * 7 + 5) * 0.75));
@@ -157,15 +161,15 @@ describe("the line", () => {
     expect(height * scale).toBeLessThan((210 / 25.4 - top - bottom) * 72);
   });
 
-  it("has candles on both sides of the margin wished, counted on the sheet Margins", () => {
-    const below = (heading: string) => rowsOf("Line").filter((row) => number(row, heading) < 0.5).length;
+  it("has candles on both sides of the target margin, counted on the sheet Margins", () => {
+    const below = (heading: string) => rowsOf("Range").filter((row) => number(row, heading) < 0.5).length;
     expect(below("Margin now")).toBeGreaterThan(0);
     expect(below("Margin now")).toBeLessThan(20);
     expect([book.saved("Margins", "B5"), book.saved("Margins", "C5")]).toEqual(
-      ["Margin now", "Margin then"].map(below),
+      ["Margin now", "Margin with dearer wax"].map(below),
     );
-    expect(rowsOf("Line").filter(({ Check }) => Check !== "")).toHaveLength(below("Margin now"));
-    const now = rowsOf("Line").map((row) => number(row, "Margin now"));
+    expect(rowsOf("Range").filter(({ Check }) => Check !== "")).toHaveLength(below("Margin now"));
+    const now = rowsOf("Range").map((row) => number(row, "Margin now"));
     expect([book.saved("Margins", "B6"), book.saved("Margins", "B7")]).toEqual([Math.min(...now), Math.max(...now)]);
   });
 });
@@ -247,7 +251,7 @@ describe("what to buy", () => {
 describe("the labels", () => {
   it("never say more than there is, and carry the lot of their day and run", () => {
     const rows = rowsOf("Labels");
-    expect(rows.map(({ Candle }) => Candle)).toEqual(rowsOf("Line").map(({ Candle }) => Candle));
+    expect(rows.map(({ Candle }) => Candle)).toEqual(rowsOf("Range").map(({ Candle }) => Candle));
     // By hand with 16 CFR 500.19: 216 g are 7.619 oz; 631 g are 1 lb and 177.408 g, 6.2579 oz.
     expect(byName(rows, "Candle", "Bare, tumbler")).toMatchObject({
       "Ounces and grams": "Net Wt 7.61 oz (216 g)",
@@ -271,15 +275,15 @@ describe("the first sheet", () => {
 });
 
 describe("a change", () => {
-  it("of one wax price moves cost, margin and ask price of every candle", async () => {
+  it("of one wax price moves cost, margin and asking price of every candle", async () => {
     expect(book.saved("Prices", "A5")).toBe("Soy wax");
-    const now = expectedLine(book);
-    const then = expectedLine(book, { "Soy wax": 120 });
+    const now = expectedRange(book);
+    const then = expectedRange(book, { "Soy wax": 120 });
     const valueAt = await withEdits(costing(), { "Prices!C5": 120 });
     for (const [i, one] of then.entries()) {
       const row = 13 + i;
-      expect(valueAt("Line", `A${row}`)).toBe(one.candle);
-      const read = ["C", "D", "E", "H", "I", "J"].map((letter) => Number(valueAt("Line", `${letter}${row}`)));
+      expect(valueAt("Range", `A${row}`)).toBe(one.candle);
+      const read = ["C", "D", "E", "H", "I", "J"].map((letter) => Number(valueAt("Range", `${letter}${row}`)));
       const wanted = [one.cost, one.margin, one.ask, one.costThen, one.marginThen, one.askThen];
       for (const [k, value] of wanted.entries()) expect(read[k]).toBeCloseTo(value, 10);
       const before = now[i] as typeof one;
@@ -289,12 +293,12 @@ describe("a change", () => {
     }
   });
 
-  it("of a price is checked against the ask price, as the sheet Margins counts", async () => {
+  it("of a price is checked against the asking price, as the sheet Margins counts", async () => {
     const column = (valueAt: Awaited<ReturnType<typeof withEdits>>, letter: string) =>
-      Array.from({ length: 20 }, (_, i) => valueAt("Line", `${letter}${13 + i}`) ?? "");
+      Array.from({ length: 20 }, (_, i) => valueAt("Range", `${letter}${13 + i}`) ?? "");
     const priced = (prices: readonly number[], others: Record<string, number> = {}) =>
       withEdits(costing(), {
-        ...Object.fromEntries(prices.map((price, i) => [`Line!B${13 + i}`, price])),
+        ...Object.fromEntries(prices.map((price, i) => [`Range!B${13 + i}`, price])),
         ...others,
       });
     const expectEnough = (valueAt: Awaited<ReturnType<typeof withEdits>>) => {
@@ -303,27 +307,27 @@ describe("a change", () => {
     };
 
     // By hand, as above: a bare tumbler costs 6.2635 and asks 14.9735, which is 0.9735 above 14.
-    expect(book.saved("Line", "A32")).toBe("Bare, tumbler");
+    expect(book.saved("Range", "A32")).toBe("Bare, tumbler");
     const low = await priced(Array<number>(20).fill(14));
-    expect(low("Line", "F32")).toBe("raise by 0.98");
+    expect(low("Range", "F32")).toBe("raise by 0.98");
     const checks = column(low, "F").map(String);
     expect(low("Margins", "B5")).toBe(checks.filter((check) => check !== "").length);
     expectEnough(await priced(checks.map((check) => 14 + Number(check.replace("raise by ", "")))));
 
-    // At the very ask price some margins come out as 0.44999999999999996.
-    const noFees = { "Line!B4": 0.45, "Line!B5": 0, "Line!B6": 0 };
+    // At the very asking price some margins come out as 0.44999999999999996.
+    const noFees = { "Range!B4": 0.45, "Range!B5": 0, "Range!B6": 0 };
     const asks = column(await priced([], noFees), "E").map(Number);
     const exact = await priced(asks, noFees);
     expect(column(exact, "D").some((margin) => Number(margin) < 0.45)).toBe(true);
     expectEnough(exact);
   });
 
-  it("of how much dearer wax may become moves the columns for then, and no other", async () => {
-    const valueAt = await withEdits(costing(), { "Line!B9": 0 });
+  it("of how much dearer wax may become moves the columns with dearer wax, and no other", async () => {
+    const valueAt = await withEdits(costing(), { "Range!B9": 0 });
     for (let row = 13; row <= 32; row++) {
-      expect(valueAt("Line", `C${row}`)).toBe(book.saved("Line", `C${row}`));
-      expect(valueAt("Line", `H${row}`)).toBe(valueAt("Line", `C${row}`));
-      expect(valueAt("Line", `I${row}`)).toBe(valueAt("Line", `D${row}`));
+      expect(valueAt("Range", `C${row}`)).toBe(book.saved("Range", `C${row}`));
+      expect(valueAt("Range", `H${row}`)).toBe(valueAt("Range", `C${row}`));
+      expect(valueAt("Range", `I${row}`)).toBe(valueAt("Range", `D${row}`));
     }
     expect(valueAt("Margins", "C5")).toBe(book.saved("Margins", "B5"));
   });
@@ -331,11 +335,11 @@ describe("a change", () => {
   it("to a scent without a recipe gives no cost, and says why", async () => {
     const valueAt = await withEdits(costing(), { "Candles!B8": "Moonlit fog" });
     expect(valueAt("Candles", "H8")).toMatchObject({ error: "#N/A" });
-    expect(valueAt("Line", "C15")).toMatchObject({ error: "#N/A" });
-    expect(valueAt("Line", "D15")).toMatchObject({ error: "#N/A" });
-    expect(valueAt("Line", "D16")).toBe(book.saved("Line", "D16"));
+    expect(valueAt("Range", "C15")).toMatchObject({ error: "#N/A" });
+    expect(valueAt("Range", "D15")).toMatchObject({ error: "#N/A" });
+    expect(valueAt("Range", "D16")).toBe(book.saved("Range", "D16"));
     expect(valueAt("Candles", "A3")).toMatch(/its scent has no recipe/);
-    expect(valueAt("Line", "A10")).toMatch(/Candles/);
+    expect(valueAt("Range", "A10")).toMatch(/Candles/);
   });
 
   it("of the order of the sheet Weights changes nothing, and a candle that is missing there has no cost", async () => {

@@ -1,8 +1,8 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { cell, heading, lookUp, table, thisRow } from "../layout";
-import { REJECTS } from "./line";
 import { PRODUCTS } from "./products";
+import { REJECTS } from "./range";
 import { ofCandle, UNIT_PRICES, UNIT_PRICES_THEN, WEIGHTS } from "./weights";
 
 const own = thisRow("Candles");
@@ -14,12 +14,12 @@ const HEADING = 4;
 /** No cost where an ingredient is missing: it would be too low. */
 function costWith(unitPrices: string): string {
   const weights = ofCandle(own("Candle"));
-  return `=IF(ABS(SUM(${weights})-${own("Fill (g)")})>0.01,NA(),POUR.CANDLECOST(${weights},${unitPrices},${own("Parts")},${own("Labour")},${REJECTS}))`;
+  return `=IF(ABS(SUM(${weights})-${own("Fill (g)")})>0.01,NA(),POUR.CANDLECOST(${weights},${unitPrices},${own("Components")},${own("Labour")},${REJECTS}))`;
 }
 
 const ofVessel = (column: string): string => `=${lookUp("VesselCosts", column, "Vessel", own("Vessel"))}`;
 
-/** The product line: what each candle is made of and in, how many to make, and what one of it costs. */
+/** The candles: what each candle is made of and in, how many to make, and what one of it costs. */
 export function candles(): Sheet {
   const list = table(
     "Candles",
@@ -31,24 +31,24 @@ export function candles(): Sheet {
       { heading: "Vessel", look: "input" },
       { heading: "To make", look: "input", format: FORMATS.count, ...right },
       { heading: "Fill (g)", formula: ofVessel("Fill (g)"), format: FORMATS.scale, ...right },
-      { heading: "Parts", formula: ofVessel("Parts"), ...money },
+      { heading: "Components", formula: ofVessel("Components"), ...money },
       { heading: "Labour", formula: ofVessel("Labour"), ...money },
       { heading: "Cost", formula: costWith(UNIT_PRICES), ...money },
-      { heading: "Cost then", formula: costWith(UNIT_PRICES_THEN), ...money },
+      { heading: "Cost with dearer wax", formula: costWith(UNIT_PRICES_THEN), ...money },
     ],
     PRODUCTS.map(({ candle, scent, vessel, toMake }) => [candle, scent, vessel, toMake]),
   );
-  const complaint = `IF(ABS(SUM(${WEIGHTS})-SUM(Candles[Fill (g)]))>0.01,"The weights of a candle do not add up to its fill: it has no row on the sheet Weights, its scent has no recipe, an ingredient has no column, or the rows of a recipe do not stand together.","")`;
+  const unclear = `IF(ABS(SUM(${WEIGHTS})-SUM(Candles[Fill (g)]))>0.01,"Check the candles: the weights of one do not add up to its fill. It has no row on the sheet Weights, its scent has no recipe, an ingredient has no column, or the rows of a recipe do not stand together.","")`;
   return {
     name: "Candles",
     widths: [31, 19, 18, 10, 10, 11, 11, 11, 12],
     cells: [
       ...heading(
         "Candles",
-        "The candles to make, and what one of each costs, rejects paid for: its weights on the sheet Weights, its parts and its work.",
+        "The candles to make, and what one good candle of each costs: its weights on the sheet Weights, its components and its labour, the rejects paid for.",
         9,
       ),
-      cell(2, 0, { formula: `=${complaint}` }, { look: "alert", across: 9 }),
+      cell(2, 0, { formula: `=${unclear}` }, { look: "alert", across: 9 }),
       ...list.cells,
     ],
     tables: [list.table],

@@ -47,15 +47,15 @@ export function lots(): Sheet {
     cells: [
       ...heading(
         "Lots of soy wax",
-        "One row for each lot, the oldest first. What was used costs what the oldest lots cost, or the mean of all.",
+        "One row for each lot, the oldest first. What was used is taken from the oldest lots first, or at the average price of all.",
         5,
       ),
-      ...setting(3, "Used (kg)", 46, "At most what the lots hold together.", 5, FORMATS.weight),
+      ...setting(3, "Used (kg)", 46, "At most what all the lots hold.", 5, FORMATS.weight),
       ...headingRow(5, 0, [
         { heading: "Method" },
-        { heading: "Used has cost", ...right },
-        { heading: "A kg of it", ...right },
-        { heading: "What is left has cost", ...right },
+        { heading: "Cost of what was used", ...right },
+        { heading: "Price of a kg used", ...right },
+        { heading: "Cost of what is left", ...right },
       ]),
       ...METHODS.flatMap((method, i) => row(6 + i, method)),
       ...list.cells,

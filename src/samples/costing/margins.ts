@@ -1,40 +1,40 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { cell, heading, headingRow } from "../layout";
-import { LINE, MARGIN, TINY } from "./line";
+import { MARGIN, RANGE, TINY } from "./range";
 
 const right = { align: "right" } as const;
 
-/** The margins of the line at a glance, now and with dearer wax. */
+/** The margins of the range at a glance, now and with dearer wax. */
 export function margins(): Sheet {
   const both = (row: number, label: string, formula: (column: string) => string, format: string) => [
     cell(row, 0, label),
-    ...["Margin now", "Margin then"].map((column, i) =>
-      cell(row, 1 + i, { formula: formula(`Line[${column}]`) }, { format, ...right }),
+    ...["Margin now", "Margin with dearer wax"].map((column, i) =>
+      cell(row, 1 + i, { formula: formula(`Range[${column}]`) }, { format, ...right }),
     ),
   ];
-  const ofLine = (column: number) => ({
-    sheet: "Line",
-    row: LINE.first,
+  const ofRange = (column: number) => ({
+    sheet: "Range",
+    row: RANGE.first,
     column,
-    rows: LINE.last - LINE.first + 1,
+    rows: RANGE.last - RANGE.first + 1,
     columns: 1,
   });
   const series = [
-    { name: "Now", x: ofLine(0), y: ofLine(3) },
-    { name: "With dearer wax", x: ofLine(0), y: ofLine(8) },
+    { name: "Now", x: ofRange(0), y: ofRange(3) },
+    { name: "With dearer wax", x: ofRange(0), y: ofRange(8) },
   ];
   return {
     name: "Margins",
     widths: [34, 14, 20, 24],
     cells: [
-      ...heading("Margins", "How much dearer the wax becomes is set on the sheet Line.", 4),
+      ...heading("Margins", "How much dearer the wax becomes is set on the sheet Range.", 4),
       ...headingRow(3, 0, [
-        { heading: "The line" },
+        { heading: "Range of candles" },
         { heading: "Now", ...right },
         { heading: "With dearer wax", ...right },
       ]),
-      ...both(4, "Candles below the margin wished", (of) => `=COUNTIF(${of},"<"&${MARGIN}-${TINY})`, FORMATS.count),
+      ...both(4, "Candles below the target margin", (of) => `=COUNTIF(${of},"<"&${MARGIN}-${TINY})`, FORMATS.count),
       ...both(5, "Lowest margin", (of) => `=MIN(${of})`, FORMATS.margin),
       ...both(6, "Highest margin", (of) => `=MAX(${of})`, FORMATS.margin),
     ],

@@ -1,7 +1,7 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { heading, table, thisRow } from "../layout";
-import { DEARER } from "./line";
+import { DEARER } from "./range";
 
 const own = thisRow("Ingredients");
 const right = { align: "right" } as const;
@@ -47,7 +47,7 @@ export function prices(): Sheet {
       ["Attic cedar", "scent", 27.5, 16, "oz", 4.5],
       ["Plum thunder", "scent", 52, 1, "kg", 4.5],
       ["Rain on slate", "scent", 24, 500, "g", 3],
-      ["Straw dye", "dye", 12.5, 100, "g", 2],
+      ["Straw dye", "dye", 13, 100, "g", 2],
     ],
   );
   return {

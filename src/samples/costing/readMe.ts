@@ -7,7 +7,7 @@ const GROUPS: readonly Group[] = [
     look: "note",
     texts: [
       "Ostrelow is an invented studio. Its candles, recipes, packs, prices, fees and stock are invented too: replace them, do not price by them.",
-      "It sells twenty candles: six scents, one of them bare, in eight vessels. Every wax is a blend with soy wax in it.",
+      "It sells twenty candles: five scents (fragrance oils), alone or blended, and bare wax, in eight vessels. Every wax is a blend with soy wax in it.",
       "Money is any one currency, the same on all the sheets.",
     ],
   },
@@ -15,8 +15,8 @@ const GROUPS: readonly Group[] = [
     label: "Change something and watch",
     look: "note",
     texts: [
-      "Prices: what the pack of soy wax costs. Cost, margin and ask price of every candle follow on the sheet Line, and Check says which prices to raise.",
-      "Line: how much dearer wax may become, the margin wished, a fee or a price. Margins draws it.",
+      "Prices: what the pack of soy wax costs. Cost, margin and asking price of every candle follow on the sheet Range, and Check says which prices to raise.",
+      "Line: how much dearer wax may become, the target margin, a fee or a price. Margins draws it.",
       "Recipes: a share or its basis; the free rows take another recipe. Vessels: a fill, a lid or the minutes.",
       "Candles: another scent or vessel for a candle, or how many to make. To buy and Labels follow.",
       "Lots: what was used, or a new lot in a free row.",
@@ -27,7 +27,7 @@ const GROUPS: readonly Group[] = [
     label: "How it hangs together",
     look: "note",
     texts: [
-      "Names tie the sheets together: a recipe's ingredients, a candle's scent and vessel, and a vessel's parts must be written as on their own sheets.",
+      "Names tie the sheets together: a recipe's ingredients, a candle's scent and vessel, and a vessel's components must be written as on their own sheets.",
       "Prices turns packs in kilograms, pounds and ounces into the price of a gram; Recipes says what is in a hundred grams; Weights what one candle takes; Candles multiplies the two.",
     ],
   },

@@ -41,7 +41,7 @@ const RECIPES: Readonly<Record<string, readonly Ingredient[]>> = {
   ],
 };
 
-const sortOf = (name: string, basis: Ingredient[2]): string => {
+const kindOf = (name: string, basis: Ingredient[2]): string => {
   if (basis === "part") return "wax";
   return name.endsWith("dye") ? "dye" : "scent";
 };
@@ -68,7 +68,7 @@ export function recipes(): Sheet {
         name,
         basis === "part" ? share : { number: share, format: FORMATS.load },
         basis,
-        sortOf(name, basis),
+        kindOf(name, basis),
       ]);
     }
   }
@@ -81,7 +81,7 @@ export function recipes(): Sheet {
       { heading: "Ingredient", look: "input" },
       { heading: "Share", look: "input", align: "right" },
       { heading: "Basis", look: "input", align: "center" },
-      { heading: "Sort", look: "input", align: "center" },
+      { heading: "Kind", look: "input", align: "center" },
     ],
     [...rows, ...Array.from({ length: FREE }, () => [])],
   );
@@ -91,7 +91,7 @@ export function recipes(): Sheet {
     cells: [
       ...heading(
         "Recipes",
-        "Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Sort says what counts as scent. Beside the table each recipe is worked out for a hundred grams.",
+        "Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Kind says what counts as scent (fragrance oil). Beside the table each recipe is worked out for a hundred grams.",
         6,
       ),
       ...list.cells,

@@ -81,7 +81,7 @@ export function toBuy(): Sheet {
         "For all candles to make: what is missing, and the packs that cover it at the least cost, then with the least left over. The usual pack and its price come from the sheet Prices; prices are with delivery.",
         14,
       ),
-      ...setting(3, "Loss", 0.03, "What stays in the pot and the jug.", 14, FORMATS.load),
+      ...setting(3, "Extra to melt (loss)", 0.03, "What stays in the pot and the jug.", 14, FORMATS.load),
       group(4, "A pack holds (g)"),
       group(7, "and costs"),
       group(10, "Packs to buy"),
@@ -89,7 +89,7 @@ export function toBuy(): Sheet {
       ...rows.flat(),
       ...COLUMNS.map((_, column) => {
         const show = { look: "total", ...(column === 13 && money) } as const;
-        if (column === 0) return cell(last, column, "Together", show);
+        if (column === 0) return cell(last, column, "Total", show);
         return cell(last, column, column === 13 ? { formula: `=SUM(N${FIRST + 1}:N${last})` } : null, show);
       }),
     ],

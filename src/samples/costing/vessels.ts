@@ -5,9 +5,9 @@ import { heading, lookUp, setting, table, thisRow } from "../layout";
 const own = thisRow("VesselCosts");
 const right = { align: "right" } as const;
 const money = { format: FORMATS.money, ...right };
-const each = (part: string): string => lookUp("Parts", "Each", "Part", part);
+const each = (name: string): string => lookUp("ComponentPrices", "Each", "Component", name);
 
-/** What a candle in each vessel takes besides wax and scent: its parts and its work. */
+/** What a candle in each vessel takes besides wax and scent: its components and its work. */
 export function vessels(): Sheet {
   const list = table(
     "VesselCosts",
@@ -21,7 +21,7 @@ export function vessels(): Sheet {
       { heading: "Lid", look: "input" },
       { heading: "Minutes", look: "input", format: FORMATS.count, ...right },
       {
-        heading: "Parts",
+        heading: "Components",
         formula: `=${each(own("Vessel"))}+${own("Wicks")}*${each(own("Wick"))}+IF(LEN(${own("Lid")})=0,0,${each(own("Lid"))})+${each("$B$4")}`,
         ...money,
       },
@@ -40,17 +40,17 @@ export function vessels(): Sheet {
   );
   return {
     name: "Vessels",
-    widths: [20, 12, 15, 9, 15, 11, 10, 10],
+    widths: [20, 12, 15, 9, 15, 11, 12, 10],
     cells: [
       ...heading(
         "Vessels",
-        "The fill is wax and scent together. Names of vessels, wicks and lids are those of the sheet Parts.",
+        "The fill is wax and scent (fragrance oil) together. Names of vessels, wicks and lids are those of the sheet Components.",
         8,
       ),
-      ...setting(3, "On every candle", "Label", "A name from the sheet Parts.", 8),
+      ...setting(3, "On every candle", "Label", "A name from the sheet Components.", 8),
       ...setting(
         4,
-        "Labour an hour",
+        "Labour, one hour",
         15,
         "Minutes are for one candle, in a batch of the usual size.",
         8,

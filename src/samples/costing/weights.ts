@@ -79,7 +79,7 @@ export function weights(): Sheet {
         11,
       ),
       ...unitPriceRow(3, "Price of a gram", "Price of a gram"),
-      ...unitPriceRow(4, "The same with dearer wax", "With dearer wax"),
+      ...unitPriceRow(4, "Price with dearer wax", "With dearer wax"),
       ...list.cells,
     ],
     tables: [list.table],

@@ -3,16 +3,16 @@ import { FORMATS } from "../formats";
 import { cell, heading, lookUp, setting, table, thisRow } from "../layout";
 import { PRODUCTS } from "./products";
 
-const own = thisRow("Line");
+const own = thisRow("Range");
 const right = { align: "right" } as const;
 const money = { format: FORMATS.money, ...right };
 const margin = { format: FORMATS.margin, ...right };
 
 /** The settings that other sheets use. */
-export const REJECTS = "Line!$B$7";
-export const DEARER = "Line!$B$9";
-export const MARGIN = "Line!$B$4";
-/** A share too small to speak of: a price just at the ask price may miss the margin by how computers round. */
+export const REJECTS = "Range!$B$7";
+export const DEARER = "Range!$B$9";
+export const MARGIN = "Range!$B$4";
+/** A share too small to speak of: a price just at the asking price may miss the margin by how computers round. */
 export const TINY = "0.000000001";
 
 const FEES = "$B$5,$B$6";
@@ -22,15 +22,15 @@ const costOf = (column: string): string => `=${lookUp("Candles", column, "Candle
 const marginOf = (cost: string): string => `=POUR.MARGINOF(${own("Price now")},${own(cost)},${FEES})`;
 const askFor = (cost: string): string => `=POUR.ASKPRICE(${own(cost)},$B$4,${FEES})`;
 /** Rounded up to a hundredth, so that the price raised by it leaves the margin. FIXED minds the reader's decimal point. */
-const RAISE = `ROUNDUP(ROUND(${own("Ask price")}-${own("Price now")},9),2)`;
+const RAISE = `ROUNDUP(ROUND(${own("Asking price")}-${own("Price now")},9),2)`;
 
-/** The rows of the line, from 0, both included. */
-export const LINE = { first: HEADING + 1, last: HEADING + PRODUCTS.length };
+/** The rows of the range, from 0, both included. */
+export const RANGE = { first: HEADING + 1, last: HEADING + PRODUCTS.length };
 
-/** Cost, margin and ask price of every candle, now and when wax has become dearer. */
-export function line(): Sheet {
+/** Cost, margin and asking price of every candle, now and when wax has become dearer. */
+export function range(): Sheet {
   const list = table(
-    "Line",
+    "Range",
     HEADING,
     0,
     [
@@ -38,7 +38,7 @@ export function line(): Sheet {
       { heading: "Price now", look: "input", ...money },
       { heading: "Cost", formula: costOf("Cost"), ...money },
       { heading: "Margin now", formula: marginOf("Cost"), ...margin },
-      { heading: "Ask price", formula: askFor("Cost"), ...money },
+      { heading: "Asking price", formula: askFor("Cost"), ...money },
       {
         heading: "Check",
         formula: `=IF(${own("Margin now")}<$B$4-${TINY},"raise by "&FIXED(${RAISE},2),"")`,
@@ -51,24 +51,24 @@ export function line(): Sheet {
         format: FORMATS.count,
         ...right,
       },
-      { heading: "Cost then", formula: costOf("Cost then"), ...money },
-      { heading: "Margin then", formula: marginOf("Cost then"), ...margin },
-      { heading: "Ask price then", formula: askFor("Cost then"), ...money },
+      { heading: "Cost with dearer wax", formula: costOf("Cost with dearer wax"), ...money },
+      { heading: "Margin with dearer wax", formula: marginOf("Cost with dearer wax"), ...margin },
+      { heading: "Asking price with dearer wax", formula: askFor("Cost with dearer wax"), ...money },
     ],
     PRODUCTS.map(({ candle, price }) => [candle, price]),
   );
   return {
-    name: "Line",
-    widths: [31, 12, 11, 13, 12, 17, 13, 12, 14, 12],
+    name: "Range",
+    widths: [31, 12, 11, 13, 13, 17, 13, 12, 14, 13],
     cells: [
       ...heading(
-        "The line",
-        "Check says by how much to raise a price that does not leave the margin wished. The last three columns say how it would be with dearer wax.",
+        "Range of candles",
+        "Check says by how much to raise a price that does not leave the target margin. The last three columns say how it is when wax becomes dearer.",
         10,
       ),
       ...setting(
         3,
-        "Margin wished",
+        "Target margin",
         0.5,
         "What a sale leaves after cost and fees, as a share of the price.",
         10,
@@ -76,7 +76,7 @@ export function line(): Sheet {
       ),
       ...setting(4, "Fee, share of the price", 0.065, "What the marketplace keeps.", 10, FORMATS.margin),
       ...setting(5, "Fee, each sale", 0.25, "What a payment costs, however much it is.", 10, FORMATS.money),
-      ...setting(6, "Rejects", 0.04, "Candles that cannot be sold; the good ones pay for them.", 10, FORMATS.margin),
+      ...setting(6, "Rejects", 0.04, "Candles that cannot be sold; the good candles pay for them.", 10, FORMATS.margin),
       ...setting(
         7,
         "Fixed costs",
@@ -89,10 +89,9 @@ export function line(): Sheet {
       cell(
         HEADING - 2,
         0,
-        { formula: '=IF(LEN(Candles!A3)=0,"","See the complaint on the sheet Candles.")' },
+        { formula: '=IF(LEN(Candles!A3)=0,"","Check the sheet Candles: something there is to fix.")' },
         { look: "alert", across: 10 },
       ),
-      cell(HEADING - 1, 7, "With dearer wax", { look: "label", align: "center", across: 3 }),
       ...list.cells,
     ],
     tables: [list.table],

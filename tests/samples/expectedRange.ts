@@ -5,7 +5,7 @@ import { marginOf } from "../../src/core/cost/marginOf";
 import { recipeSplit } from "../../src/core/scent/recipeSplit";
 import { byName, number, type Row, type SavedBook, text } from "./saved";
 
-/** What a row of the line must hold. */
+/** What a row of the range must hold. */
 export interface Expected {
   readonly candle: string;
   readonly cost: number;
@@ -17,17 +17,17 @@ export interface Expected {
 }
 
 /**
- * The line worked out by the core functions from what is typed into the costing workbook, past all its formulas.
+ * The range worked out by the core functions from what is typed into the costing workbook, past all its formulas.
  * @param packPrices pack prices that are other than the saved ones, by ingredient
  */
-export function expectedLine(book: SavedBook, packPrices: Readonly<Record<string, number>> = {}): Expected[] {
+export function expectedRange(book: SavedBook, packPrices: Readonly<Record<string, number>> = {}): Expected[] {
   const prices = book.rows("Prices", "Ingredients");
-  const parts = book.rows("Parts", "Parts");
+  const parts = book.rows("Components", "ComponentPrices");
   const vessels = book.rows("Vessels", "VesselCosts");
   const recipes = book.rows("Recipes", "Recipes");
   const candles = book.rows("Candles", "Candles");
   const [wished, feeRate, feeFixed, rejects, , dearer] = [4, 5, 6, 7, 8, 9].map((row) =>
-    book.number("Line", `B${row}`),
+    book.number("Range", `B${row}`),
   ) as [number, number, number, number, number, number];
   const wage = book.number("Vessels", "B5");
 
@@ -38,7 +38,7 @@ export function expectedLine(book: SavedBook, packPrices: Readonly<Record<string
     return unitPrice(pack * factor, number(row, "Pack size"), text(row, "Unit"), "g", number(row, "Delivery"));
   };
   const each = (part: string): number => {
-    const row = byName(parts, "Part", part);
+    const row = byName(parts, "Component", part);
     return (number(row, "Pack price") + number(row, "Delivery")) / number(row, "Pieces");
   };
   const partsOf = (vessel: Row): number[] => [
@@ -48,7 +48,7 @@ export function expectedLine(book: SavedBook, packPrices: Readonly<Record<string
     each(String(book.saved("Vessels", "B4"))),
   ];
 
-  return book.rows("Line", "Line").map((row) => {
+  return book.rows("Range", "Range").map((row) => {
     const candle = byName(candles, "Candle", row.Candle);
     const vessel = byName(vessels, "Vessel", candle.Vessel);
     const recipe = recipes.filter(({ Scent }) => Scent === candle.Scent);

@@ -2,24 +2,24 @@ import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { heading, table, thisRow, unlessBlank } from "../layout";
 
-const own = thisRow("Parts");
+const own = thisRow("ComponentPrices");
 const right = { align: "right" } as const;
 const money = { look: "input", format: FORMATS.money, ...right } as const;
 
 /** What is bought by the piece: vessels, wicks, lids, labels. The last row is free. */
-export function parts(): Sheet {
+export function components(): Sheet {
   const list = table(
-    "Parts",
+    "ComponentPrices",
     3,
     0,
     [
-      { heading: "Part", look: "input" },
+      { heading: "Component", look: "input" },
       { heading: "Pack price", ...money },
       { heading: "Pieces", look: "input", format: FORMATS.count, ...right },
       { heading: "Delivery", ...money },
       {
         heading: "Each",
-        formula: unlessBlank(own("Part"), `(${own("Pack price")}+${own("Delivery")})/${own("Pieces")}`),
+        formula: unlessBlank(own("Component"), `(${own("Pack price")}+${own("Delivery")})/${own("Pieces")}`),
         format: FORMATS.unitPrice,
         ...right,
       },
@@ -42,9 +42,12 @@ export function parts(): Sheet {
     ],
   );
   return {
-    name: "Parts",
+    name: "Components",
     widths: [22, 12, 10, 12, 12],
-    cells: [...heading("Parts", "What is bought by the piece, delivery shared out.", 5), ...list.cells],
+    cells: [
+      ...heading("Components", "Vessels, wicks, lids and labels: what is bought by the piece, delivery shared out.", 5),
+      ...list.cells,
+    ],
     tables: [list.table],
     frozenRows: 4,
     print: { paper: "a4", repeatRows: [3, 3] },
