@@ -2,7 +2,8 @@ import { plain } from "../core/check/plain";
 import type { Sheet } from "../sheet/sheet";
 import type { Run } from "./buildRun";
 import { CAUTIONS } from "./cautions";
-import { DATE, divisionLabel, FROZEN_NOTE, HEAD, keyOf, LIVE_NOTE, type RowKind, titleOf } from "./layout";
+import { cureFormula, cureRemark, FIX, HEAD_REMARK } from "./inputChecks";
+import { DATE, divisionLabel, FROZEN_NOTE, keyOf, LIVE_NOTE, type RowKind, titleOf } from "./layout";
 import { sheetNameOf } from "./nextLot";
 import { Page, type PageCell } from "./page";
 import { nameOf, othersOf, totalsOf } from "./planRun";
@@ -63,7 +64,7 @@ function headOf(page: Page, { lot, date, settings }: RunHead): void {
   page.line(titleOf(lot), "title");
   page.row([
     { text: DATE, look: "label" },
-    { number: date, format: DAY, align: "left" },
+    { number: date, format: DAY, align: "left", look: input },
     { text: "Made by", look: "label", align: "right" },
     { look: "blank" },
     { text: "Checked by", look: "label", align: "right" },
@@ -77,6 +78,7 @@ function headOf(page: Page, { lot, date, settings }: RunHead): void {
     { text: "Extra to melt (loss)", look: "label", align: "right", across: 2 },
     { number: settings.loss, format: "0.0%", look: input, align: "left" },
   ]);
+  if (live) page.row([{ formula: HEAD_REMARK, look: "alert", across: page.width }], undefined, keyOf("*", "head"));
   page.line(live ? LIVE_NOTE : FROZEN_NOTE, "note");
   for (const caution of CAUTIONS) page.line(caution, "caution");
 }
@@ -84,21 +86,30 @@ function headOf(page: Page, { lot, date, settings }: RunHead): void {
 function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
   const { unit, live } = settings;
   const keys = `$${page.keys}$1:$${page.keys}$${page.next - 1}`;
-  const columns = { B: `B$1:B$${page.next - 1}`, D: `D$1:D$${page.next - 1}`, E: `E$1:E$${page.next - 1}` };
+  const down = (letter: string) => `${letter}$1:${letter}$${page.next - 1}`;
+  const columns = { B: down("B"), D: down("D"), E: down("E"), G: down("G") };
+  const sumIf = (letter: "B" | "D" | "E", key: string) => `SUMIF(${keys},"${key}",${columns[letter]})`;
   page.skip();
   page.headings(["Totals", "Candles", "Pots", `Wax (${unit})`, `Scent (${unit})`, `Melted (${unit})`, "Yield"]);
   const first = page.next;
   const rows = [...plan.scents.entries()].map(([i, scent]) => {
-    const sumOf = (letter: keyof typeof columns, what: RowKind, value: number): PageCell =>
-      live ? { formula: `=SUMIF(${keys},"${keyOf(i + 1, what)}",${columns[letter]})` } : { number: value };
+    // What a pot does not know no total leaves out: where the fills or all that is melted show no number, nor does it.
+    const sumOf = (letter: "B" | "D", what: RowKind, value: number): PageCell => {
+      const whole = sumIf("D", keyOf(i + 1, what === "vessel" ? "vessel" : "melted"));
+      return live
+        ? { formula: `=IF(ISNUMBER(${whole}),${sumIf(letter, keyOf(i + 1, what))},NA())` }
+        : { number: value };
+    };
     return { scent, sums: totalsOf([scent]), sumOf, key: keyOf(i + 1, "vessel") };
   });
   // Good candles of those that were counted, as written on the sheet: empty until any is written.
   const yieldOf = (key: string): PageCell => {
-    const good = `SUMIF(${keys},"${key}",${columns.E})`;
+    const good = sumIf("E", key);
     const counted = `SUMIFS(${columns.B},${keys},"${key}",${columns.E},">=0")`;
+    const toFix = `COUNTIFS(${keys},"${key}",${columns.G},"${FIX}*")`;
+    const known = `IF(${counted}>0,${good}&" good of "&${counted}&", "&TEXT(${good}/${counted},"0%"),"")`;
     return {
-      formula: `=IF(${counted}>0,${good}&" good of "&${counted}&", "&TEXT(${good}/${counted},"0%"),"")`,
+      formula: `=IF(AND(${toFix}=0,ISNUMBER(F${page.next})),${known},"${FIX} the pots above")`,
       align: "right",
     };
   };
@@ -118,16 +129,16 @@ function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
     );
   }
   const all = plan.totals;
-  const down = (letter: string, value: number): PageCell =>
+  const sumAll = (letter: string, value: number): PageCell =>
     live ? { formula: `=SUM(${letter}${first}:${letter}${page.next - 1})` } : { number: value };
   page.row(
     [
       { text: "Total" },
-      { ...down("B", all.candles), format: "0" },
-      { ...down("C", all.pots), format: "0" },
-      { ...down("D", all.wax), format: scale },
-      { ...down("E", all.scent), format: scale },
-      { ...down("F", all.melted), format: scale },
+      { ...sumAll("B", all.candles), format: "0" },
+      { ...sumAll("C", all.pots), format: "0" },
+      { ...sumAll("D", all.wax), format: scale },
+      { ...sumAll("E", all.scent), format: scale },
+      { ...sumAll("F", all.melted), format: scale },
       yieldOf(keyOf("*", "vessel")),
     ],
     "total",
@@ -146,7 +157,7 @@ function totals(page: Page, { plan }: Run, { settings, scale }: Writing): void {
   );
 }
 
-function curing(page: Page, { plan }: Run, { date, settings }: RunHead): void {
+function curing(page: Page, { plan }: Run, { date, settings: { live } }: RunHead): void {
   const cured = plan.scents.flatMap((scent, s) =>
     scent.notes?.cureDays === undefined ? [] : [{ scent, days: scent.notes.cureDays, key: keyOf(s + 1, "cure") }],
   );
@@ -154,9 +165,14 @@ function curing(page: Page, { plan }: Run, { date, settings }: RunHead): void {
   page.skip();
   page.headings(["Cure", "Days", "Until"]);
   for (const { scent, days, key } of cured) {
-    const until = settings.live ? { formula: `=${HEAD.date}+B${page.next}` } : { number: date + days };
+    const at = page.next;
     page.row(
-      [{ text: nameOf(scent) }, { number: days, format: "0" }, { ...until, format: DAY, align: "left" }],
+      [
+        { text: nameOf(scent) },
+        { number: days, format: "0", look: live ? "input" : "body" },
+        { ...(live ? { formula: cureFormula(at) } : { number: date + days }), format: DAY, align: "left" },
+        live ? { formula: cureRemark(at), look: "alert", across: 4 } : {},
+      ],
       undefined,
       key,
     );

@@ -15,6 +15,7 @@ export const AT = {
   good: 4,
   weighed: 5,
   label: 6,
+  remark: 6,
   key: 7,
 } as const;
 
@@ -31,6 +32,7 @@ export const isLiveNote = (line: unknown): boolean => /^Live( formulas)?: change
 
 /** What a row holds. */
 export type RowKind =
+  | "head"
   | "pot"
   | "wax"
   | "scent"

@@ -1,5 +1,15 @@
-import { netLabel } from "../core/label/netLabel";
 import type { Basis } from "../core/scent/basis";
+import { weighOut } from "../core/weighing/weighOut";
+import {
+  actualRemark,
+  FIX_ACTUAL,
+  fillFormula,
+  IS_CAPACITY,
+  IS_DIVISION,
+  IS_LOSS,
+  ingredientRemark,
+  labelFormula,
+} from "./inputChecks";
 import { HEAD, keyOf, potTitle, type RowKind } from "./layout";
 import type { Page, PageCell } from "./page";
 import { type Loads, nameOf, type PlannedPot, percent, type ScentRun } from "./planRun";
@@ -42,9 +52,13 @@ export function potBlock(
   const first = bottom + 1 + 1 + (isScented ? 2 : 0) + (steps.length > 0 ? 1 + steps.length : 0) + 1;
   const last = first + pot.lines.length - 1;
 
-  // A count that is no whole number, or a loss typed as 3 for 3 %, must not become a weight.
-  const isLoss = `AND(${HEAD.loss}>=0,${HEAD.loss}<1)`;
-  const toMelt = `IF(${isLoss},SUM(D${first}:D${last})*(1+${HEAD.loss}),NA())`;
+  // Rows that a maker puts in between have no key: nothing is wrong with what they leave blank.
+  const keyed = `(${page.keys}${top}:${page.keys}${bottom}<>"")`;
+  const arePoured = `ISNUMBER(SUM(D${first}:D${last}))`;
+  const areShares = `SUMPRODUCT(${keyed}*(1-ISNUMBER(B${top}:B${bottom})))=0`;
+  // What cannot be must not become a weight, and a blank share not the other ingredients' gain.
+  const poured = `SUMPRODUCT(B${first}:B${last},C${first}:C${last})`;
+  const toMelt = `IF(AND(${IS_LOSS},${areShares},${arePoured}),${poured}*(1+${HEAD.loss}),NA())`;
   const spill = `=POUR.RECIPESPLIT(${toMelt},B${top}:B${bottom},C${top}:C${bottom},${HEAD.division})`;
   const planned = (value: number, formula: string): PageCell => (live ? { formula } : { number: value });
   const input = live ? "input" : "body";
@@ -64,23 +78,36 @@ export function potBlock(
           format: scale,
         },
         { look: "blank", format: "General" },
-        { look: "blank", across: 2 },
+        { look: "blank" },
+        { formula: live ? ingredientRemark(page.next) : actualRemark(page.next), look: "alert" },
       ],
       undefined,
       keyOf(scentNumber, sortOf(ingredient)),
     );
   }
   const sumOf = (letter: string) => `SUM(${letter}${top}:${letter}${bottom})`;
+  const areActual = `COUNTIF(G${top}:G${bottom},"${FIX_ACTUAL}")=0`;
   page.row(
     [
       { text: "Total in the pot" },
       {},
       {},
       { ...planned(pot.melted, `=${sumOf("D")}`), format: scale },
-      { formula: `=IF(COUNT(E${top}:E${bottom})=0,"",${sumOf("E")})`, format: "General" },
+      {
+        formula: `=IF(COUNT(E${top}:E${bottom})=0,"",IF(${areActual},${sumOf("E")},"Fix above"))`,
+        format: "General",
+      },
       live
         ? {
-            formula: `=IF(NOT(${isLoss}),"Fix the extra to melt (loss)",IF(NOT(ISNUMBER(SUM(D${first}:D${last}))),"Fix the counts below",IF(NOT(ISNUMBER(${sumOf("D")})),"Fix the shares above",IF(${sumOf("D")}>${HEAD.capacity}+${HEAD.division}/2,"More than the pot holds",""))))`,
+            formula: `=${[
+              [IS_DIVISION, "Fix what the scale reads to"],
+              [IS_LOSS, "Fix the extra to melt (loss)"],
+              [arePoured, "Fix the counts and fills below"],
+              [areShares, "Fix the shares above"],
+              [`ISNUMBER(${sumOf("D")})`, "Fix the shares: some wax, loads under 100 %"],
+              [IS_CAPACITY, "Fix what the pot holds"],
+              [`${sumOf("D")}<=${HEAD.capacity}+${HEAD.division}/2`, "More than the pot holds"],
+            ].reduceRight((then, [holds, remark]) => `IF(${holds},${then},"${remark}")`, '""')}`,
             look: "alert",
             across: 2,
           }
@@ -111,8 +138,9 @@ export function potBlock(
       keyOf(scentNumber, "load"),
     );
     // Until each ingredient of use is weighed there is no load.
-    const used = run.ingredients.filter(({ share }) => share > 0).length;
-    const isWeighed = `AND(COUNT(E${top}:E${bottom})>=${used},${add("E", "wax")}>0)`;
+    const missing = `SUMPRODUCT(${keyed}*(B${top}:B${bottom}<>0)*(1-ISNUMBER(E${top}:E${bottom})))`;
+    const wax = `SUMIF(${page.keys}${top}:${page.keys}${bottom},"${keyOf(scentNumber, "wax")}",E${top}:E${bottom})`;
+    const isWeighed = `AND(${missing}=0,${areActual},${wax}>0)`;
     const ifWeighed = (formula: string) => `=IF(${isWeighed},${formula},"")`;
     page.row(
       [
@@ -136,25 +164,24 @@ export function potBlock(
   page.headings([
     "Pour into",
     "Count",
+    `Planned fill (${unit})`,
     `Fill each (${unit})`,
-    `Total (${unit})`,
     "Good candles",
     `Weight of one, without vessel (${unit})`,
     "Net weight to declare",
   ]);
-  for (const { vessel, count, fill, poured } of pot.lines) {
+  for (const { vessel, count, fill } of pot.lines) {
     const at = page.next;
+    const shown = shownFill(fill, settings.division);
     page.row(
       [
         { text: vessel },
         { number: count, format: "0", look: input },
         { number: fill, format: finer(weight), look: input },
-        { ...planned(poured, `=IF(AND(B${at}>=0,B${at}=INT(B${at})),B${at}*C${at},NA())`), format: finer(weight) },
+        { ...planned(shown, fillFormula(at)), look: "label", format: scale },
         { look: "blank", format: "0" },
         { look: "blank", format: finer(weight) },
-        live
-          ? { formula: `=POUR.NETLABEL(C${at},"${unit}","${settings.label}")`, look: "note" }
-          : { text: netLabel(fill, unit, settings.label), look: "note" },
+        { formula: labelFormula(at, settings, live ? undefined : Math.min(fill, shown)), look: "note" },
       ],
       undefined,
       keyOf(scentNumber, "vessel"),
@@ -236,3 +263,6 @@ export function decimalsFormat(division: number): string {
 function finer(format: string): string {
   return format === "0" ? "0.0" : `${format}0`;
 }
+
+/** A fill as the scale shows it. What is less than half a step of it stays as planned: 0 would be no fill. */
+const shownFill = (fill: number, division: number): number => weighOut([fill], division)[0] || fill;

@@ -4,7 +4,7 @@ import { buildRun } from "../../src/runsheet/buildRun";
 import { compareRuns } from "../../src/runsheet/compareRuns";
 import { describeRun } from "../../src/runsheet/describeRun";
 import { freezeRun } from "../../src/runsheet/freezeRun";
-import { FROZEN_NOTE } from "../../src/runsheet/layout";
+import { FROZEN_NOTE, LIVE_NOTE } from "../../src/runsheet/layout";
 import { pourWarnings } from "../../src/runsheet/pourWarnings";
 import { isPoured, readBack } from "../../src/runsheet/readBack";
 import { readVessels } from "../../src/runsheet/readVessels";
@@ -331,9 +331,10 @@ describe("freezing a live run sheet", () => {
     const rows = await valuesOf(sheet);
     const frozen = writtenOn(sheet, freezeRun(rows));
     const after = await valuesOf(frozen);
-    expect(after[3]?.[0]).toBe(FROZEN_NOTE);
+    const note = rows.findIndex(([line]) => line === LIVE_NOTE);
+    expect(after[note]?.[0]).toBe(FROZEN_NOTE);
     for (const [r, row] of rows.entries()) {
-      if (r !== 3) expect(after[r]?.map((value) => value || null)).toEqual(row.map((value) => value || null));
+      if (r !== note) expect(after[r]?.map((value) => value || null)).toEqual(row.map((value) => value || null));
     }
     const tin = rowOf(rows, "Tin");
     const changed = await valuesOf(writtenOn(frozen, [number(tin, 1, 60), number(tin, 4, 6)]));

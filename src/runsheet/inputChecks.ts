@@ -1,0 +1,90 @@
+/**
+ * Formulas that look at what is typed on a run sheet. What cannot be is said beside it and becomes no weight: a blank,
+ * a text and an error are no numbers. What they say is short: it stands in one line of a narrow column.
+ */
+
+import { netLabel } from "../core/label/netLabel";
+import { HEAD } from "./layout";
+import type { Settings } from "./settings";
+
+const ifNumber = (cell: string, holds: string): string => `IF(ISNUMBER(${cell}),${holds},FALSE)`;
+const isAboveZero = (cell: string): string => ifNumber(cell, `${cell}>0`);
+const isAtLeastZero = (cell: string): string => ifNumber(cell, `${cell}>=0`);
+const isWhole = (cell: string): string => ifNumber(cell, `AND(${cell}>=0,${cell}=INT(${cell}))`);
+
+/** A day from 2000 to 2099: any other number is a slip. */
+export const IS_DAY = ifNumber(HEAD.date, `AND(${HEAD.date}>=36526,${HEAD.date}<73051,${HEAD.date}=INT(${HEAD.date}))`);
+export const IS_DIVISION = isAboveZero(HEAD.division);
+export const IS_CAPACITY = isAboveZero(HEAD.capacity);
+export const IS_LOSS = ifNumber(HEAD.loss, `AND(${HEAD.loss}>=0,${HEAD.loss}<1)`);
+
+/** What a rate typed as 6 for 6 % comes to. */
+const tooMuch = (cell: string): string => `${cell}&" is "&ROUND(${cell}*100,6)&" %, write "&${cell}&"%"`;
+
+/** What to fix in the figures of the head. */
+export const HEAD_REMARK = `=${[
+  [IS_DAY, '"Fix the date: a day such as 2026-11-26. "'],
+  [IS_DIVISION, '"Fix what the scale reads to: above 0. "'],
+  [IS_CAPACITY, '"Fix what the pot holds: above 0. "'],
+  [
+    IS_LOSS,
+    `"Fix the extra to melt: "&IF(${ifNumber(HEAD.loss, `${HEAD.loss}>=1`)},${tooMuch(HEAD.loss)},"0% or more; 0% for none")&". "`,
+  ],
+]
+  .map(([holds, remark]) => `IF(${holds},"",${remark})`)
+  .join("&")}`;
+
+/** What to fix in the row of an ingredient: its share, parts or a load, and what was weighed of it. */
+export function ingredientRemark(row: number): string {
+  const [share, basis] = [`B${row}`, `C${row}`];
+  const load = `IF(AND(${basis}<>"part",${share}>=1),"Fix: "&${tooMuch(share)},${remarkOnActual(row)})`;
+  return `=IF(ISNUMBER(${share}),IF(${share}<0,"Fix share: 0 or more",${load}),"Fix share: a number")`;
+}
+
+/** How the remark on an actual weight begins: a pot with one has no sum of them. */
+export const FIX_ACTUAL = "Fix actual weight";
+const remarkOnActual = (row: number): string => `IF(E${row}="","",IF(${isAtLeastZero(`E${row}`)},"","${FIX_ACTUAL}"))`;
+export const actualRemark = (row: number): string => `=${remarkOnActual(row)}`;
+
+/** The fill of a row of vessels as the scale shows it; no number where a weight cannot be made of the row. */
+export function fillFormula(row: number): string {
+  const [count, fill] = [`B${row}`, `C${row}`];
+  // Rounded twice: 1.15 / 0.1 is 11.499999999999998 as binary fractions go.
+  const each = `ROUND(ROUND(${fill}/${HEAD.division},9),0)*${HEAD.division}`;
+  return `=IF(AND(${isWhole(count)},${isAboveZero(fill)},${IS_DIVISION}),IF(${each}>0,${each},NA()),NA())`;
+}
+
+/** The day on which a cure ends, where its days and the date are days. */
+export const cureFormula = (row: number): string =>
+  `=IF(AND(${IS_DAY},${isWhole(`B${row}`)}),${HEAD.date}+B${row},NA())`;
+export const cureRemark = (row: number): string =>
+  `=IF(${isWhole(`B${row}`)},IF(${IS_DAY},"","Fix the date at the top"),"Fix the days: 0, 1, 2 ...")`;
+
+/** How a remark in the place of a net weight begins: what adds up candles looks for it. */
+export const FIX = "Fix";
+
+/**
+ * The net weight to declare for a row of vessels, or what to fix in the row: by the candle that was weighed, once it
+ * was, else as planned.
+ * @param planned the weight as planned, where it stays; left out it follows the row: the smaller of the planned fill
+ * and what the scale shows of it
+ */
+export function labelFormula(row: number, { unit, label }: Pick<Settings, "unit" | "label">, planned?: number): string {
+  const [count, fill, each, good, weighed] = [`B${row}`, `C${row}`, `D${row}`, `E${row}`, `F${row}`];
+  const labelOf = (weight: string) => `POUR.NETLABEL(${weight},"${unit}","${label}")`;
+  const asPlanned = planned === undefined ? labelOf(`MIN(${fill},${each})`) : `"${netLabel(planned, unit, label)}"`;
+  const asPoured = `IF(${isAboveZero(weighed)},${labelOf(weighed)},"${FIX} the weight of one")`;
+  const isGood = ifNumber(good, `AND(${good}>=0,${good}<=${count},${good}=INT(${good}))`);
+  const rest = `IF(IF(${good}="",TRUE,${isGood}),IF(${weighed}="",${asPlanned},${asPoured}),"${FIX} good candles: 0 to "&${count})`;
+  const checks = [
+    [isWhole(count), `${FIX} the count: 0, 1, 2 ...`],
+    ...(planned === undefined
+      ? [
+          [isAboveZero(fill), `${FIX} the fill: above 0`],
+          [IS_DIVISION, `${FIX} what the scale reads to`],
+          [`ISNUMBER(${each})`, `${FIX}: less than a scale step`],
+        ]
+      : []),
+  ];
+  return `=${checks.reduceRight((then, [holds, remark]) => `IF(${holds},${then},"${remark}")`, rest)}`;
+}
