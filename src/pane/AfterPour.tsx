@@ -143,7 +143,8 @@ export function AfterPour(props: {
     return newFactors(after.log, after.vessels).some(({ offer }) => offer) ? " See the wax factors it shows." : "";
   };
 
-  const isAsked = report?.isAsking && report.sheet === sheet;
+  // What was said of another sheet does not stand beside the buttons of this one.
+  const said = report?.sheet === sheet ? report : undefined;
   /** Each button names the sheet it acts on. */
   const button = (words: string, work: () => Promise<void>, off = false) => (
     <Button off={busy || off} onPress={() => doing(work)}>
@@ -159,7 +160,6 @@ export function AfterPour(props: {
         choices={sheets.map(({ name }) => ({ value: name, text: name }))}
         onChange={(value) => {
           onChoose(value);
-          setReport(undefined);
         }}
       />
       {copies.length > 0 && (
@@ -174,13 +174,13 @@ export function AfterPour(props: {
         {button("Log this pour", () => logPour())}
         {host.print && button("Print or save as PDF", async () => host.print?.(sheet))}
       </div>
-      {isAsked && button("Log anyway", () => logPour(report.list))}
+      {said?.isAsking && button("Log anyway", () => logPour(said.list))}
       <div role="status" ref={reportAt} tabIndex={-1}>
-        {report && (
+        {said && (
           <>
-            <p>{report.says}</p>
+            <p>{said.says}</p>
             <ul>
-              {report.list.map((line) => (
+              {said.list.map((line) => (
                 <li key={line}>{line}</li>
               ))}
             </ul>

@@ -1,9 +1,9 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import type { Host, Source } from "../host/host";
 import { type RunSheet, runSheetsOf } from "../runsheet/runSheets";
 
 /**
- * The run sheets of the workbook and the one that is chosen: the one that was picked last, else the newest.
+ * The run sheets of the workbook and the one that is chosen: the one that was shown or picked last, else the newest.
  * @param sources what is read anew after every change: the sheets are read with it
  */
 export function useRunSheets(
@@ -14,11 +14,17 @@ export function useRunSheets(
 ) {
   const [sheets, setSheets] = useState<readonly RunSheet[]>([]);
   const [chosen, choose] = useState<string>();
+  const shown = useRef<string | undefined>(undefined);
   useEffect(() => {
     if (!sources || isWriting) return;
     let isLast = true;
-    host.firstCells().then((cells) => {
-      if (isLast) setSheets(runSheetsOf(cells));
+    Promise.all([host.firstCells(), host.activeSheet()]).then(([cells, active]) => {
+      if (!isLast) return;
+      const found = runSheetsOf(cells);
+      setSheets(found);
+      // What was picked from the list stays until another run sheet is shown.
+      if (active !== shown.current && found.some(({ name }) => name === active)) choose(active);
+      shown.current = active;
     }, onError);
     return () => {
       isLast = false;

@@ -144,6 +144,13 @@ describe("after the pour", () => {
     );
   const alert = () => element.querySelector("footer [role=alert]")?.textContent ?? "";
   const done = () => element.querySelector("footer [role=status]")?.textContent ?? "";
+  const pick = async (name: string) => {
+    const field = chosen() as HTMLSelectElement;
+    await act(async () => {
+      field.value = name;
+      field.dispatchEvent(new Event("change", { bubbles: true }));
+    });
+  };
   const chosen = () => {
     const label = [...element.querySelectorAll("label")].find(({ textContent }) => textContent === "Run sheet");
     return label ? (document.getElementById(label.htmlFor) as HTMLSelectElement) : undefined;
@@ -281,6 +288,48 @@ describe("after the pour", () => {
         "Cedar, sold",
       ]);
       expect(buttons()).toContain("Log this pour: Cedar, sold");
+    });
+
+    it("is the one in front, else the one that was in front or picked last", async () => {
+      const host = pouredBook();
+      host.active = "Batch";
+      for (const run of ["02", "03"]) host.sheets.set(`Run 2026-330-${run}`, runSheet(`2026-330-${run}`));
+      const shows = async (name: string) => {
+        host.active = name;
+        await changed(host);
+        return chosen()?.value;
+      };
+      await show(host);
+      expect(chosen()?.value).toBe("Run 2026-330-03");
+      expect(await shows(SHEET)).toBe(SHEET);
+      expect(buttons()).toContain(`Log this pour: ${SHEET}`);
+      expect(await shows("Batch")).toBe(SHEET);
+      await pick("Run 2026-330-02");
+      expect(await shows("Batch")).toBe("Run 2026-330-02");
+      expect(await shows(SHEET)).toBe(SHEET);
+      await pick("Run 2026-330-02");
+      await changed(host);
+      expect(chosen()?.value).toBe("Run 2026-330-02");
+      // A tab that is renamed while it is in front stays the one.
+      host.sheets.set("Sold", host.sheets.get("Run 2026-330-02") as CellValue[][]);
+      host.sheets.delete("Run 2026-330-02");
+      expect(await shows("Sold")).toBe("Sold");
+      await press("Log this pour: Sold");
+      expect(alert()).toContain("Nothing is written on Sold yet");
+    });
+
+    it("takes the question about another sheet with it", async () => {
+      const host = pouredBook();
+      host.sheets.set("Run 2026-330-02", runSheet("2026-330-02"));
+      host.active = SHEET;
+      host.type(SHEET, "1 vessel", GOOD, null);
+      await show(host);
+      await press(`Log this pour: ${SHEET}`);
+      expect(asked()).toHaveLength(2);
+      host.active = "Run 2026-330-02";
+      await changed(host);
+      expect(buttons().filter((words) => words.startsWith("Log anyway"))).toEqual([]);
+      expect(asked()).toEqual([]);
     });
 
     it("is said to have a copy, and asked about before it is logged", async () => {

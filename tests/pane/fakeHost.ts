@@ -1,5 +1,5 @@
 import type { Host, Source, SourceRows } from "../../src/host/host";
-import type { Cell, CellValue, Sheet } from "../../src/sheet/sheet";
+import type { Cell, CellValue, Content, Sheet } from "../../src/sheet/sheet";
 
 /** A spreadsheet of tables alone, for the pane: what it was asked to do, and answers that can be held back or refused. */
 export class FakeHost implements Host {
@@ -52,13 +52,17 @@ export class FakeHost implements Host {
     this.added.push(sheet);
     return sheet.name;
   }
-  async readSheet(): Promise<CellValue[][]> {
+  async readSheet(_name: string): Promise<CellValue[][]> {
     return [];
   }
   async write(sheet: string, cells: readonly Cell[]): Promise<void> {
     this.wrote.push({ sheet, cells });
   }
-  async addRows(): Promise<void> {}
+  async addRows(
+    _table: string,
+    _headings: readonly string[],
+    _rows: readonly (readonly (Content | null)[])[],
+  ): Promise<void> {}
   async takeInRows(table: string, rows: number): Promise<void> {
     this.takenIn.push({ table, rows });
     this.below -= rows;
