@@ -22,12 +22,14 @@ export function FirstUse(props: {
     <div className="first-use">
       <p>No table to pour from is here yet. A run sheet is made from a table with a row for each vessel to pour.</p>
       <ol>
-        <li>Put the starter tables in: Vessels, Scents and Batch, on sheets of their own.</li>
-        <li>Write your vessels with the weight of water each holds, and your scents with their loads.</li>
+        <li>Add the starter tables: Vessels, Scents and Batch, on sheets of their own.</li>
+        <li>
+          Write your vessels with the weight of water each holds, and your scents (fragrance oils) with their loads.
+        </li>
         <li>Write in Batch what to pour. The pots appear here as you type.</li>
       </ol>
       <Button look="main" off={busy} onPress={start}>
-        Put starter tables in
+        Add starter tables
       </Button>
       <p className="hint">
         They are in {unit}; choose another unit under Settings first. Have a table already? Make sure it has columns for

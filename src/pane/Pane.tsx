@@ -13,10 +13,11 @@ import { type FurtherKind, starterSheet } from "../runsheet/starterSheets";
 import { type Problem, sameName } from "../runsheet/tableReader";
 import { AfterPour } from "./AfterPour";
 import { Button } from "./Button";
-import { choosing, columnsOf } from "./columns";
+import { choosing, columnsOf, keyOf, leavingOut } from "./columns";
 import { FirstUse } from "./FirstUse";
+import { groupProblems } from "./groupProblems";
 import { Preview } from "./Preview";
-import { Problems } from "./Problems";
+import { type Decisions, Problems } from "./Problems";
 import { SettingFields } from "./SettingFields";
 import { TableChoice } from "./TableChoice";
 import { serialOf, today } from "./today";
@@ -26,7 +27,7 @@ import { type ReadTables, useTables } from "./useTables";
 import { useWork } from "./useWork";
 
 /** The tables that add to a run sheet and need not be there. */
-const MORE = ["scents", "recipes", "stock", "prices", "vessels"] as const satisfies readonly KindName[];
+const MORE = (Object.keys(KINDS) as KindName[]).filter((kind) => kind !== "pour");
 
 /** The side pane: from a table of vessels and quantities to a run sheet. */
 export function Pane({ host }: { host: Host }) {
@@ -43,19 +44,25 @@ export function Pane({ host }: { host: Host }) {
   const { kept, keep, wrong, settings } = useSettings(host, onError);
   const { sources, tables, refresh, choose } = useTables(host, onError);
   const written = useRunSheets(host, sources, writing !== undefined, onError);
+  /** How many rows below a table the maker said to leave out; asked again when there are more. */
+  const [rowsLeft, setRowsLeft] = useState<ReadonlyMap<string, number>>(new Map());
 
-  const run = useMemo(() => kept && settings && runOf(tables, kept, settings), [tables, kept, settings]);
+  const run = useMemo(
+    () => kept && settings && runOf(tables, kept, settings, rowsLeft),
+    [tables, kept, settings, rowsLeft],
+  );
+  const groups = useMemo(() => groupProblems(run?.problems ?? []), [run]);
   const vessels = useMemo(() => vesselsOf(tables, kept), [tables, kept]);
   const serial = serialOf(date);
-  const stops = run?.problems.filter((problem) => problem.stops).length ?? 0;
+  const stops = groups.filter(({ problem }) => problem.stops).length;
   const isReady = run !== undefined && serial !== undefined && stops === 0;
 
   /** The tables as they are now, and the run they make: what is written is what stands there, not what was drawn. */
   const fresh = async (): Promise<{ read: ReadTables; run: Run }> => {
     const read = await refresh();
-    const now = kept && settings && runOf(read, kept, settings);
+    const now = kept && settings && runOf(read, kept, settings, rowsLeft);
     if (!now || now.problems.some((problem) => problem.stops)) {
-      throw new Error("The table has changed; mend what is listed first.");
+      throw new Error("The table has changed; fix what is listed first.");
     }
     return { read, run: now };
   };
@@ -103,7 +110,7 @@ export function Pane({ host }: { host: Host }) {
     if (!place || !known || column === undefined) {
       throw new Error(`No row of a vessel table gives ${vessel} and its wax factor any more.`);
     }
-    if (known.factor !== old) throw new Error(`${vessel} has another wax factor now. Look at it, then press again.`);
+    if (known.factor !== old) throw new Error(`${vessel} has another wax factor now. Check it, then press again.`);
     const value = Number(factor.toFixed(4));
     await host.write(place.sheet, [
       { row: place.row + 1 + known.row, column: place.column + column, content: { number: value } },
@@ -124,11 +131,25 @@ export function Pane({ host }: { host: Host }) {
       say("The first row that is selected is read as headings.");
     });
 
-  const putIn = (kind: FurtherKind) =>
+  const addTable = (kind: FurtherKind) =>
     doing(async () => {
       if (kept) await host.addSheet(starterSheet(kind, kept.choices.unit));
       await choose(kind, undefined);
     });
+
+  const decisions: Decisions = {
+    onTakeIn: (table, kind, rows) =>
+      doing(async () => {
+        if (table.name !== "") await host.takeInRows(table.name, rows);
+        const { place } = table;
+        if (table.name !== "") await refresh();
+        else await choose(kind, { ...table, place: { ...place, rows: place.rows + rows } });
+        say(`${table.name || "The selection"} has ${rows} more ${rows === 1 ? "row" : "rows"} now.`);
+      }),
+    onLeaveRows: (table, rows) => setRowsLeft((before) => new Map(before).set(keyOfRows(table), rows)),
+    onLeaveColumn: (kind, table, heading) =>
+      keep((before) => ({ ...before, leftOut: leavingOut(before.leftOut, kind, table, heading) })),
+  };
 
   const tableChoice = (kind: KindName) => {
     const rows = tables[kind];
@@ -141,7 +162,11 @@ export function Pane({ host }: { host: Host }) {
         rows={rows}
         columns={rows && kept ? columnsOf(kind, rows, kept.columns).columns : {}}
         onChoose={(name) => choose(kind, name).catch(onError)}
-        onPutIn={kind === "pour" || isNamed ? undefined : () => putIn(kind)}
+        leftOut={kept?.leftOut[keyOf(kind, rows?.name ?? "")] ?? []}
+        onAskAgain={() =>
+          keep((before) => ({ ...before, leftOut: { ...before.leftOut, [keyOf(kind, rows?.name ?? "")]: [] } }))
+        }
+        onAdd={kind === "pour" || isNamed ? undefined : () => addTable(kind)}
         onColumn={(role, column) =>
           keep((before) => ({
             ...before,
@@ -156,7 +181,7 @@ export function Pane({ host }: { host: Host }) {
   const shown = message && (message.bad || stops === 0) ? message : undefined;
   return (
     <div className="pourwright-pane">
-      <h1>Pour sheet</h1>
+      <h1>Run sheet</h1>
       <a href="help/run-sheet.html" target="_blank" rel="noreferrer">
         How a run sheet is made
       </a>
@@ -190,9 +215,9 @@ export function Pane({ host }: { host: Host }) {
                     .join(", ") || "none"}
                 </summary>
                 <p className="hint">
-                  Found by these names, or choose one. Scents: limits, temperatures, cure. Recipes: blends of waxes and
-                  oils, dye. Stock: what is missing and the packs to buy. Prices: the cost. Vessels: the wax factors
-                  that pours show.
+                  Found by these names, or choose one. Vessels: water weights and wax factors. Scents (fragrance oils):
+                  loads, limits, temperatures, cure. Recipes: blends of waxes and oils, dye. Stock: what is missing and
+                  the packs to buy. Prices: the cost.
                 </p>
                 {MORE.map(tableChoice)}
               </details>
@@ -213,8 +238,13 @@ export function Pane({ host }: { host: Host }) {
           <h2 id="pane-check" tabIndex={-1}>
             Check
           </h2>
-          <p role="status">{summary(stops, run.problems.length - stops)}</p>
-          <Problems problems={run.problems} tables={tables} kept={kept} host={host} onError={onError} />
+          <p role="status">{summary(stops, groups.length - stops)}</p>
+          <Problems groups={groups} tables={tables} kept={kept} host={host} onError={onError} decisions={decisions} />
+          {run.leftOut > 0 && (
+            <p className="hint">
+              {run.leftOut === 1 ? "1 row has" : `${run.leftOut} rows have`} no quantity and will not be poured.
+            </p>
+          )}
         </section>
       )}
       {run && settings && run.plan.totals.candles > 0 && (
@@ -261,7 +291,9 @@ export function Pane({ host }: { host: Host }) {
           Write run sheet
         </Button>
         <p id="pane-why" className="hint">
-          {sources && kept && why(run, stops, Object.keys(wrong).length > 0 || serial === undefined)}
+          {sources &&
+            kept &&
+            why(run, stops, groups.length - stops, Object.keys(wrong).length > 0 || serial === undefined)}
         </p>
         {writing && (
           <div className="progress">
@@ -284,47 +316,57 @@ export function Pane({ host }: { host: Host }) {
 const textsWithLots = async (host: Host): Promise<string[]> =>
   (await host.firstCells()).flatMap(({ sheet, value }) => [sheet, String(value ?? "")]);
 
-/** A table as the run sheet reads it, with the columns chosen by hand. */
-function tableOf<K extends KindName>(kind: K, read: ReadTables, kept: Kept): Tables[K] | undefined {
-  const rows = read[kind];
-  if (!rows) return undefined;
-  const { columns } = columnsOf(kind, rows, kept.columns);
-  return { kind, headings: rows.headings, rows: rows.rows, columns } as unknown as Tables[K];
+/** A table as the run sheet reads it, with what was chosen and decided by hand. */
+function tableOf<K extends KindName>(
+  kind: K,
+  read: ReadTables,
+  kept: Kept,
+  rowsLeft: ReadonlyMap<string, number> = new Map(),
+): Tables[K] | undefined {
+  const source = read[kind];
+  if (!source) return undefined;
+  const { headings, rows, hidden, below = 0 } = source;
+  const { columns } = columnsOf(kind, source, kept.columns);
+  const leftOut = kept.leftOut[keyOf(kind, source.name)];
+  const isLeftOut = rowsLeft.get(keyOfRows(source)) === below;
+  return { kind, headings, rows, hidden, columns, leftOut, below: { rows: below, isLeftOut } } as unknown as Tables[K];
 }
 
 const vesselsOf = (read: ReadTables, kept: Kept | undefined): KnownVessels =>
   readVessels(kept && tableOf("vessels", read, kept));
 
-function runOf(read: ReadTables, kept: Kept, settings: Settings): Run | undefined {
-  const pour = tableOf("pour", read, kept);
-  if (!pour) return undefined;
-  const more = Object.fromEntries(MORE.map((kind) => [kind, tableOf(kind, read, kept)]));
-  const run = buildRun({ pour, ...more }, settings);
-  const looks = (["pour", ...MORE] as const).flatMap((kind): Problem[] => {
-    const rows = read[kind];
-    return rows ? [...columnsOf(kind, rows, kept.columns).lost, ...following(kind, rows)] : [];
-  });
-  return looks.length === 0 ? run : { ...run, problems: [...run.problems, ...looks] };
+function runOf(
+  read: ReadTables,
+  kept: Kept,
+  settings: Settings,
+  rowsLeft: ReadonlyMap<string, number>,
+): Run | undefined {
+  const tables = Object.fromEntries(
+    (Object.keys(KINDS) as KindName[]).map((kind) => [kind, tableOf(kind, read, kept, rowsLeft)]),
+  );
+  if (!tables.pour) return undefined;
+  const run = buildRun(tables as unknown as Tables, settings);
+  const lost = Object.entries(tables).flatMap(([kind, table]): Problem[] =>
+    table ? columnsOf(kind as KindName, read[kind as KindName] as SourceRows, kept.columns).lost : [],
+  );
+  return lost.length === 0 ? run : { ...run, problems: [...run.problems, ...lost] };
 }
 
-/** What stands right below a table would be left out without a word. */
-function following(kind: KindName, { name, rows, below }: SourceRows): Problem[] {
-  const text = `stands below the table ${name} and is no part of it; write it in a free row of the table, or insert one`;
-  return name !== "" && below ? [{ kind, row: rows.length, text, stops: false }] : [];
+/** By what it is remembered how many rows below a table were left out. */
+const keyOfRows = ({ name, place }: SourceRows): string => JSON.stringify([name, name === "" ? place : ""]);
+
+function summary(stops: number, checks: number): string {
+  if (stops > 0) return `${things(stops)} to fix before a sheet can be written.`;
+  if (checks > 0) return `Ready, with ${things(checks)} to check.`;
+  return "Nothing to fix.";
 }
 
-function summary(stops: number, looks: number): string {
-  if (stops > 0) return `${things(stops)} to mend before a sheet can be written.`;
-  if (looks > 0) return `Ready, with ${things(looks)} to look at.`;
-  return "Nothing to mend.";
-}
-
-/** Beside the button: why no run sheet can be written, or what to look at before. */
-function why(run: Run | undefined, stops: number, isSettingWrong: boolean): string {
-  if (isSettingWrong) return "Mend the settings first.";
+/** Beside the button: why no run sheet can be written, or what to check before. */
+function why(run: Run | undefined, stops: number, checks: number, isSettingWrong: boolean): string {
+  if (isSettingWrong) return "Fix the settings first.";
   if (!run) return "Choose a table to pour from first.";
-  if (stops > 0) return `${things(stops)} to mend first: see Check.`;
-  return run.problems.length > 0 ? `${things(run.problems.length)} to look at first: see Check.` : "";
+  if (stops > 0) return `${things(stops)} to fix first: see Check.`;
+  return checks > 0 ? `${things(checks)} to check first: see Check.` : "";
 }
 
 const things = (number: number) => `${number} ${number === 1 ? "thing" : "things"}`;

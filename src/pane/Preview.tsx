@@ -36,7 +36,7 @@ export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings 
         <dd>{plan.totals.pots}</dd>
         <dt>Wax</dt>
         <dd>{weight(plan.totals.wax)}</dd>
-        <dt>Scent</dt>
+        <dt>Scent (fragrance oil)</dt>
         <dd>{weight(plan.totals.scent)}</dd>
         {others > 0 && (
           <>

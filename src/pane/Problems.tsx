@@ -1,51 +1,98 @@
-import type { Host } from "../host/host";
+import type { Host, SourceRows } from "../host/host";
+import type { KindName } from "../runsheet/kinds";
 import type { Problem } from "../runsheet/tableReader";
+import { Button } from "./Button";
 import { columnsOf } from "./columns";
+import { listOfRows, type ProblemGroup } from "./groupProblems";
 import type { Kept } from "./useSettings";
 import type { ReadTables } from "./useTables";
 
 const SHOWN = 50;
 
-/** What is to mend and what deserves a look, by row, in words; a press shows the cell. */
+/** What the maker may decide about a problem by a press. */
+export interface Decisions {
+  /** Rows right below a table become rows of it, or stay out. */
+  readonly onTakeIn: (table: SourceRows, kind: KindName, rows: number) => void;
+  readonly onLeaveRows: (table: SourceRows, rows: number) => void;
+  /** A column that nobody reads stays unread. */
+  readonly onLeaveColumn: (kind: KindName, table: string, heading: string) => void;
+}
+
+/** What is to be fixed and what is to be checked, by row, in words; a press shows the cell. */
 export function Problems(props: {
-  problems: readonly Problem[];
+  groups: readonly ProblemGroup[];
   tables: ReadTables;
   kept: Kept | undefined;
   host: Host;
   onError: (error: unknown) => void;
+  decisions: Decisions;
 }) {
-  const { problems, tables, kept, host, onError } = props;
-  if (problems.length === 0) return null;
-  const placeOf = ({ kind = "pour", row, role }: Problem) => {
-    const table = tables[kind];
-    if (!table || row === undefined) return undefined;
-    const { columns } = columnsOf(kind, table, kept?.columns ?? {});
-    const column = table.place.column + ((role && columns[role]) ?? 0);
-    return { sheet: table.place.sheet, row: table.place.row + 1 + row, column, rows: 1, columns: 1 };
-  };
+  const { groups, tables, kept, host, onError, decisions } = props;
+  if (groups.length === 0) return null;
+  // Safety is never cut from the list, however much else there is to say.
+  const shown = groups.filter(({ problem }, i) => i < SHOWN || problem.safety);
   return (
     <ul className="problems">
-      {problems.slice(0, SHOWN).map((problem, i) => {
-        const place = placeOf(problem);
-        const of = problem.kind && problem.kind !== "pour" ? ` of ${tables[problem.kind]?.name}` : "";
+      {shown.map(({ problem, rows }, i) => {
+        const { kind = "pour", role, text, stops } = problem;
+        const table = tables[kind];
+        const [row] = rows;
+        const place = () => {
+          if (!table || row === undefined) return undefined;
+          const { columns } = columnsOf(kind, table, kept?.columns ?? {});
+          const column = table.place.column + ((role && columns[role]) ?? 0);
+          return { sheet: table.place.sheet, row: table.place.row + 1 + row, column, rows: 1, columns: 1 };
+        };
+        const at = place();
+        const first = table ? table.place.row + 2 : 0;
+        const where = `${rows.length > 1 ? "rows" : "row"} ${listOfRows(rows.map((one) => first + one))}`;
         return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: the list is redrawn whole, and two rows may say the same
-          <li key={i} className={problem.stops ? "stop" : "look"}>
-            {place === undefined ? (
-              problem.text
+          // biome-ignore lint/suspicious/noArrayIndexKey: the list is redrawn whole
+          <li key={i} className={stops ? "stop" : "look"}>
+            {at === undefined ? (
+              text
             ) : (
-              <button type="button" onClick={() => host.select(place).catch(onError)}>
+              <button type="button" onClick={() => host.select(at).catch(onError)}>
                 <span className="where">
-                  {problem.stops ? "Mend" : "Look at"} row {place.row + 1}
-                  {of}
+                  {stops ? "Fix" : "Check"} {where}
+                  {kind !== "pour" && ` of ${table?.name}`}
                 </span>{" "}
-                {problem.text}
+                {text}
               </button>
             )}
+            {table && <Choices problem={problem} kind={kind} table={table} decisions={decisions} />}
           </li>
         );
       })}
-      {problems.length > SHOWN && <li className="look">and {problems.length - SHOWN} more</li>}
+      {groups.length > shown.length && <li className="look">and {groups.length - shown.length} more</li>}
     </ul>
+  );
+}
+
+/** The presses beside a problem that asks for a decision. */
+function Choices(props: { problem: Problem; kind: KindName; table: SourceRows; decisions: Decisions }) {
+  const { problem, kind, table, decisions } = props;
+  const { below, unread } = problem;
+  if (below !== undefined) {
+    const rows = below === 1 ? "the row" : `the ${below} rows`;
+    const name = table.name || "the selection";
+    return (
+      <div className="buttons">
+        <Button onPress={() => decisions.onTakeIn(table, kind, below)}>
+          Take {rows} into {name}
+        </Button>
+        {problem.stops && (
+          <Button onPress={() => decisions.onLeaveRows(table, below)}>
+            Leave {rows} out of {name}
+          </Button>
+        )}
+      </div>
+    );
+  }
+  if (unread === undefined) return null;
+  return (
+    <div className="buttons">
+      <Button onPress={() => decisions.onLeaveColumn(kind, table.name, unread)}>Leave {unread} out</Button>
+    </div>
   );
 }

@@ -13,7 +13,7 @@ const WORDS: Readonly<Record<string, string>> = {
   false: "plain numbers",
 };
 
-const USUAL: Readonly<Record<UsualSetting, string>> = { waxFactor: "factor", load: "load", basis: "basis" };
+const DEFAULTS: Readonly<Record<UsualSetting, string>> = { waxFactor: "wax factor", load: "load", basis: "basis" };
 
 /** What the maker sets once for all run sheets of a workbook. */
 export function SettingFields(props: {
@@ -61,22 +61,26 @@ export function SettingFields(props: {
           onChange={onDate}
         />
         {choice("unit", "Weights in")}
-        {number("division", `Scale division (${unit})`)}
+        {number("division", `Scale reads to (${unit})`)}
         {number("potCapacity", `Pot holds (${unit})`)}
-        {number("loss", "Melted beyond the pour")}
-        {number("waxFactor", "Usual wax factor")}
-        {number("load", "Usual load")}
-        {choice("basis", "A load is a share")}
+        {number("loss", "Extra to melt (loss)")}
         {choice("paper", "Paper")}
         {choice("label", "Net weight label")}
         {choice("live", "Weights on the sheet")}
       </div>
-      <p className="hint">
-        The usual factor, load and basis serve rows where the table gives none
-        {usual &&
-          (usual.size > 0 ? `; now: ${[...usual].map((name) => USUAL[name]).join(", ")}` : "; now none needs them")}
-        .
-      </p>
+      <h3>Defaults for rows without their own values</h3>
+      <div className="pairs">
+        {number("waxFactor", "Default wax factor")}
+        {number("load", "Default load")}
+        {choice("basis", "Default basis of a load")}
+      </div>
+      {usual && (
+        <p className="hint">
+          {usual.size > 0
+            ? `Used by rows of this run: ${[...usual].map((name) => DEFAULTS[name]).join(", ")}.`
+            : "No row of this run needs them."}
+        </p>
+      )}
     </>
   );
 }

@@ -15,10 +15,13 @@ export function TableChoice(props: {
   onChoose: (name: string | null) => void;
   /** A column by its name, or null for none. */
   onColumn: (role: string, column: string | null) => void;
-  /** Puts a table of this kind in; left out where that is no use. */
-  onPutIn?: (() => void) | undefined;
+  /** The headings of columns that stay unread and are not asked about, and the way to ask again. */
+  leftOut: readonly string[];
+  onAskAgain: () => void;
+  /** Adds a table of this kind; left out where that is no use. */
+  onAdd?: (() => void) | undefined;
 }) {
-  const { kind, sources, rows, columns, onChoose, onColumn, onPutIn } = props;
+  const { kind, sources, rows, columns, onChoose, onColumn, leftOut, onAskAgain, onAdd } = props;
   const roles = rolesOf(kind);
   const isSelection = rows?.name === "";
   return (
@@ -35,7 +38,7 @@ export function TableChoice(props: {
           if (name !== "" && !(kind === "pour" && name === NONE)) onChoose(name === NONE ? null : name);
         }}
       />
-      {!rows && onPutIn && <Button onPress={onPutIn}>Put an empty {KINDS[kind].name} table in</Button>}
+      {!rows && onAdd && <Button onPress={onAdd}>Add an empty {KINDS[kind].name} table</Button>}
       {rows && (
         <details>
           <summary>
@@ -54,6 +57,12 @@ export function TableChoice(props: {
               onChange={(value) => onColumn(role, columnNames(rows.headings)[Number(value)] ?? null)}
             />
           ))}
+          {leftOut.length > 0 && (
+            <>
+              <p className="hint">Left out: {leftOut.join(", ")}</p>
+              <Button onPress={onAskAgain}>Ask about them again</Button>
+            </>
+          )}
         </details>
       )}
     </div>

@@ -4,7 +4,8 @@ import type { Kept } from "./useSettings";
 
 type ByHand = Kept["columns"];
 
-const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
+/** By what choices are kept for a table: the same table may serve as several kinds. */
+export const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
 
 /** What each column is called: its heading, with its place where it has none or one that stands there before. */
 export const columnNames = (headings: readonly string[]): string[] =>
@@ -24,11 +25,11 @@ export function columnsOf(
   const none: string[] = [];
   const lost: Problem[] = [];
   for (const [role, heading] of Object.entries(byHand[keyOf(kind, table.name)] ?? {})) {
-    if (!(role in KINDS[kind].roles)) continue;
+    if (!Object.hasOwn(KINDS[kind].roles, role)) continue;
     if (heading === null) none.push(role);
     else if (names.includes(heading)) columns[role] = names.indexOf(heading);
     else {
-      const text = `${roleName(kind, role)}: the column "${heading}" that was chosen is gone; look at the columns`;
+      const text = `${roleName(kind, role)}: the column "${heading}" that was chosen is gone; check the columns`;
       lost.push({ kind, text, stops: false });
     }
   }
@@ -48,4 +49,10 @@ export function columnsOf(
 export function choosing(byHand: ByHand, kind: KindName, table: string, role: string, column: string | null): ByHand {
   const key = keyOf(kind, table);
   return { ...byHand, [key]: { ...byHand[key], [role]: column } };
+}
+
+/** The columns left out with one more of a table. */
+export function leavingOut(leftOut: Kept["leftOut"], kind: KindName, table: string, heading: string): Kept["leftOut"] {
+  const key = keyOf(kind, table);
+  return { ...leftOut, [key]: [...(leftOut[key] ?? []), heading] };
 }

@@ -25,6 +25,8 @@ export interface Kept {
   readonly columns: Readonly<Record<string, Readonly<Record<string, string | null>>>>;
   /** The last lot of each day that was given, so that none is given twice when its sheet is gone. */
   readonly lots: readonly string[];
+  /** For each kind and table the headings of columns that stay unread and are not asked about. */
+  readonly leftOut: Readonly<Record<string, readonly string[]>>;
 }
 
 const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
@@ -51,6 +53,7 @@ function firstKept(): Kept {
     divisions: {},
     columns: {},
     lots: [],
+    leftOut: {},
   };
 }
 
@@ -64,18 +67,25 @@ function mergeKept(kept: unknown): Kept {
     Object.fromEntries(entries.filter(([key, value]) => fits(key, value)));
   const isHeading = (_: string, value: unknown) => typeof value === "string" || value === null;
   return {
-    typed: { ...first.typed, ...only(part("typed"), (key, value) => key in first.typed && typeof value === "string") },
+    typed: {
+      ...first.typed,
+      ...only(part("typed"), (key, value) => Object.hasOwn(first.typed, key) && typeof value === "string"),
+    },
     choices: {
       ...first.choices,
-      ...only(part("choices"), (key, value) =>
-        Boolean((CHOICES as Readonly<Record<string, readonly unknown[]>>)[key]?.includes(value)),
+      ...only(
+        part("choices"),
+        (key, value) =>
+          Object.hasOwn(CHOICES, key) &&
+          (CHOICES as Readonly<Record<string, readonly unknown[]>>)[key]?.includes(value) === true,
       ),
     },
-    divisions: only(part("divisions"), (key, value) => key in FIRST_WEIGHTS && typeof value === "string"),
+    divisions: only(part("divisions"), (key, value) => Object.hasOwn(FIRST_WEIGHTS, key) && typeof value === "string"),
     columns: Object.fromEntries(
       part("columns").map(([key, value]) => [key, isRecord(value) ? only(Object.entries(value), isHeading) : {}]),
     ),
     lots: part("lots").flatMap(([, value]) => (typeof value === "string" ? [value] : [])),
+    leftOut: only(part("leftOut"), (_, value) => Array.isArray(value) && value.every((one) => typeof one === "string")),
   } as Kept;
 }
 

@@ -90,10 +90,13 @@ function pick(kind: KindName, choice: Choice | undefined, sources: readonly Sour
         sameName(name) === sameName(KINDS[kind].name) && missingRoles(kind, matchColumns(kind, headings)).length === 0,
     );
   }
+  // Rows without a weight are filled from the table of vessels: one that has weights goes before.
+  const isFilled = pick("vessels", undefined, sources) !== undefined;
   const fitting = sources.flatMap((source) => {
     const columns = matchColumns("pour", source.headings);
-    const fits = !isRunsLog(source) && missingRoles("pour", columns).length === 0;
-    return fits ? [{ source, known: Object.keys(columns).length }] : [];
+    const missing = missingRoles("pour", columns);
+    const fits = !isRunsLog(source) && missing.every((group) => isFilled && group.includes("fill"));
+    return fits ? [{ source, lacks: missing.length, known: Object.keys(columns).length }] : [];
   });
-  return fitting.sort((a, b) => b.known - a.known)[0]?.source;
+  return fitting.sort((a, b) => a.lacks - b.lacks || b.known - a.known)[0]?.source;
 }

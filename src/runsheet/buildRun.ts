@@ -7,6 +7,7 @@ import { type ReadRows, readRows, type UsualSetting } from "./readRows";
 import { readScents } from "./readScents";
 import { readPrices, readStock } from "./readSupplies";
 import { readVessels } from "./readVessels";
+import { rowsOutside } from "./rowsOutside";
 import type { Settings } from "./settings";
 import { type Shelf, supplies } from "./supplies";
 import { type Problem, sameName, type TableRows } from "./tableReader";
@@ -42,13 +43,16 @@ export function buildRun(tables: Tables, settings: Settings): Run {
     text: `${group.map((role) => roleName("pour", role)).join(" or ")}: no column is chosen`,
     stops: true,
   }));
+  problems.push(...rowsOutside(tables));
   const scents = readScents(tables.scents);
   const recipes = readRecipes(tables.recipes);
   const vessels = readVessels(tables.vessels);
   const known = { scents, vessels: isFilled ? vessels : undefined };
   // Nothing is planned from columns that are missing or in another unit: every figure would be wrong.
   problems.push(...otherUnits(pour, settings.unit));
-  const read = problems.some(({ stops }) => stops) ? NO_ROWS : readRows(pour, known, settings);
+  const read = problems.some(({ stops, below }) => stops && below === undefined)
+    ? NO_ROWS
+    : readRows(pour, known, settings);
   const { plan, problems: planned } = planRun(
     read.rows,
     { notes: (scent) => scents.get(scent)?.notes, recipe: (scent) => recipes.get(scent) },

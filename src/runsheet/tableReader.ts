@@ -14,6 +14,8 @@ export interface TableRows<K extends KindName> {
   readonly leftOut?: readonly string[];
   /** Rows that are not shown, from 0. */
   readonly hidden?: readonly number[] | undefined;
+  /** Rows right below it that are no part of it, and whether the maker said to leave them out. */
+  readonly below?: { readonly rows: number; readonly isLeftOut: boolean } | undefined;
 }
 
 /** Something to fix (`stops`) or to look at before pouring. */
@@ -27,6 +29,8 @@ export interface Problem {
   readonly unread?: string;
   readonly text: string;
   readonly stops: boolean;
+  /** Whether someone may be hurt: it stands before all others and is never cut. */
+  readonly safety?: true;
   /** How many rows stand right below the table that this speaks of, to be taken in or left out. */
   readonly below?: number;
 }

@@ -38,12 +38,12 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
     await tryout.page.waitForFunction((old) => !document.querySelector(".totals")?.textContent?.includes(old), before);
   });
 
-  it("lists what is wrong by row and lets nothing be written until it is mended", async () => {
+  it("lists what is wrong by row and lets nothing be written until it is fixed", async () => {
     await tryout.openSheet("Batch");
     const batch = await tryout.table("Batch");
     const quantity = `${columnLetters(batch.headings.indexOf("Quantity"))}${batch.place.row + 2}`;
     await tryout.type(quantity, "1.5");
-    const problem = button("Mend row");
+    const problem = button("Fix row");
     await problem.first().waitFor();
     expect(await problem.first().textContent()).toContain("1.5 is not a whole number above 0");
     expect(await button("Write run sheet").isDisabled()).toBe(true);
@@ -53,11 +53,11 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
   });
 
   it("says beside a field what is wrong with it", async () => {
-    await field("Usual load").fill("6");
+    await field("Default load").fill("6");
     await tryout.page.getByText("6 means 600 %; write 6% or 0.06").waitFor();
     expect(await button("Write run sheet").isDisabled()).toBe(true);
     expect(await tryout.faults(PANE)).toEqual([]);
-    await field("Usual load").fill("6%");
+    await field("Default load").fill("6%");
   });
 
   it("writes the run sheet on a new sheet, and a second press a second one", async () => {

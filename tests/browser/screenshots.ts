@@ -28,7 +28,7 @@ const STATES: readonly [name: string, reach: (tryout: TryoutPage) => Promise<voi
       await tryout.openSheet(place.sheet);
       const quantity = columnLetters(place.column + headings.indexOf("Quantity"));
       await tryout.type(`${quantity}${place.row + 2}`, "1.5");
-      await tryout.page.getByRole("button", { name: "Mend row" }).first().waitFor();
+      await tryout.page.getByRole("button", { name: "Fix row" }).first().waitFor();
     },
   ],
   [
@@ -36,15 +36,15 @@ const STATES: readonly [name: string, reach: (tryout: TryoutPage) => Promise<voi
     async (tryout) => {
       await tryout.goTo("A1");
       await tryout.page.keyboard.press("Control+z");
-      await tryout.page.getByRole("button", { name: "Mend row" }).first().waitFor({ state: "detached" });
-      await tryout.page.getByLabel("Usual load").fill("6");
+      await tryout.page.getByRole("button", { name: "Fix row" }).first().waitFor({ state: "detached" });
+      await tryout.page.getByLabel("Default load").fill("6");
       await tryout.page.getByText("6 means 600 %").waitFor();
     },
   ],
   [
     "4-written",
     async ({ page }) => {
-      await page.getByLabel("Usual load").fill("6%");
+      await page.getByLabel("Default load").fill("6%");
       await page.getByRole("button", { name: "Write run sheet" }).click();
       await page.getByText("Run sheet written").waitFor();
     },
@@ -53,7 +53,7 @@ const STATES: readonly [name: string, reach: (tryout: TryoutPage) => Promise<voi
     "5-empty-workbook",
     async (tryout) => {
       await tryout.openWorkbook("An empty workbook");
-      await tryout.page.getByRole("button", { name: "Put starter tables in" }).waitFor();
+      await tryout.page.getByRole("button", { name: "Add starter tables" }).waitFor();
     },
   ],
 ];

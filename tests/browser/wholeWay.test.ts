@@ -19,7 +19,7 @@ describe("a maker's whole way", () => {
 
   it("begins with starter tables", async () => {
     expect(await tryout.faults(".pourwright-pane")).toEqual([]);
-    await press("Put starter tables in");
+    await press("Add starter tables");
     await pane().getByLabel("Pour from").waitFor();
     await expect.poll(() => tryout.sheetNames(), PATIENCE).toEqual(["Sheet1", "Vessels", "Scents", "Batch"]);
     expect((await tryout.tables()).map(({ name }) => name)).toEqual(["Vessels", "Scents", "Batch"]);
@@ -55,7 +55,7 @@ describe("a maker's whole way", () => {
     await says(/wax maximum passed by 2 points/);
     expect(await pane().getByRole("button", { name: "Write run sheet" }).isDisabled()).toBe(true);
     await tryout.type("B5", "6%");
-    await says(/Ready|Nothing to mend/);
+    await says(/Ready|Nothing to fix/);
   });
 
   it("shows the pots and writes a live sheet with stir, cure and label", async () => {

@@ -72,7 +72,7 @@ describe("the pane", () => {
     await act(async () => answer());
     await wait();
     expect(field("Pot holds (g)")?.value).toBe("5000");
-    await fill("Melted beyond the pour", "5%");
+    await fill("Extra to melt (loss)", "5%");
     expect(host.saved.at(-1)).toMatchObject({ typed: { potCapacity: "5000", loss: "5%" } });
   });
 
@@ -81,8 +81,8 @@ describe("the pane", () => {
     host.held.settings = Promise.reject(new Error("The workbook is busy."));
     await show(host);
     expect(alert()).toBe("The workbook is busy.");
-    await fill("Melted beyond the pour", "5%");
-    expect(field("Melted beyond the pour")?.value).toBe("5%");
+    await fill("Extra to melt (loss)", "5%");
+    expect(field("Extra to melt (loss)")?.value).toBe("5%");
     expect(host.saved).toEqual([]);
   });
 
@@ -94,7 +94,7 @@ describe("the pane", () => {
       columns: { "pour Batch": { quantity: 2, vessel: "Vessel" }, other: 3 },
     };
     await show(host);
-    expect(field("Melted beyond the pour")?.value).toBe("4%");
+    expect(field("Extra to melt (loss)")?.value).toBe("4%");
     expect(field("Pot holds (g)")?.value).toBe("2500");
     expect(field("Weights on the sheet")?.value).toBe("false");
     expect(totals()).toContain("Candles4");
@@ -111,11 +111,11 @@ describe("the pane", () => {
     await fill("Pot holds (g)", "5000");
     await fill("Weights in", "kg");
     expect(field("Pot holds (kg)")?.value).toBe("5");
-    expect(field("Scale division (kg)")?.value).toBe("0.001");
+    expect(field("Scale reads to (kg)")?.value).toBe("0.001");
     await fill("Weights in", "oz");
     // 5 kg are 176.37 oz (28.349523125 g each, exact).
     expect(field("Pot holds (oz)")?.value).toBe("176.37");
-    expect(field("Scale division (oz)")?.value).toBe("0.05");
+    expect(field("Scale reads to (oz)")?.value).toBe("0.05");
     // Another pot is the same in every unit: 50 oz are 1417.48 g.
     await fill("Pot holds (oz)", "50");
     await fill("Weights in", "g");
@@ -182,7 +182,7 @@ describe("the pane", () => {
     host.changed();
     await wait(300);
     host.all.Batch = batch(["Tin", 3, 200]);
-    await press("Put starter tables in");
+    await press("Add starter tables");
     expect(totals()).toContain("Candles3");
   });
 
@@ -194,11 +194,11 @@ describe("the pane", () => {
       ],
     });
     await show(host);
-    await fill("Scale division (g)", "0.1");
+    await fill("Scale reads to (g)", "0.1");
     await fill("Pot holds (g)", "2345.6");
     await fill("Weights in", "kg");
     await fill("Weights in", "g");
-    expect(field("Scale division (g)")?.value).toBe("0.1");
+    expect(field("Scale reads to (g)")?.value).toBe("0.1");
     expect(field("Pot holds (g)")?.value).toBe("2345.6");
   });
 
@@ -265,33 +265,134 @@ describe("the pane", () => {
     expect(host.added).toHaveLength(1);
     expect(document.activeElement).toBe(button("Write run sheet"));
 
-    await fill("Usual load", "6");
+    await fill("Default load", "6");
     expect(button("Write run sheet").getAttribute("aria-disabled")).toBe("true");
-    expect(document.getElementById("pane-why")?.textContent).toBe("Mend the settings first.");
-    await fill("Usual load", "6%");
+    expect(document.getElementById("pane-why")?.textContent).toBe("Fix the settings first.");
+    await fill("Default load", "6%");
     host.all.Batch = batch(["Tin", 1.5, 200]);
     host.changed();
     await wait(300);
-    expect(document.getElementById("pane-why")?.textContent).toBe("1 thing to mend first: see Check.");
+    expect(document.getElementById("pane-why")?.textContent).toBe("1 thing to fix first: see Check.");
     // The good word of before does not stand beside what is wrong now.
     expect(status()).toBe("");
     await press("Write run sheet");
     expect(host.added).toHaveLength(1);
   });
 
-  it("points at what stands below a table that does not grow by itself", async () => {
+  it("writes nothing while rows below a table are undecided, and takes them in at a press", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    host.below = 48;
+    await show(host);
+    // The heading is on row 4, its one row on row 5.
+    const said = element.querySelector(".problems li.stop")?.textContent;
+    expect(said).toContain("Fix row 6 48 rows right below the table are no part of it");
+    await press("Write run sheet");
+    expect(host.added).toEqual([]);
+    await press("Take the 48 rows into Batch");
+    expect(host.takenIn).toEqual([{ table: "Batch", rows: 48 }]);
+    expect(status()).toBe("Batch has 48 more rows now.");
+    expect(element.querySelector(".problems")).toBeNull();
+    await press("Write run sheet");
+    expect(host.added).toHaveLength(1);
+  });
+
+  it("leaves rows below a table out at a press, says so, and asks again when there are more", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
     host.below = 1;
     await show(host);
-    // The heading is on row 4, its one row on row 5.
-    expect(element.querySelector(".problems")?.textContent).toContain("Look at row 6 stands below the table Batch");
+    await press("Leave the row out of Batch");
+    expect(element.querySelector(".problems li.look")?.textContent).toContain("1 row below the table left out");
+    host.below = 2;
+    host.changed();
+    await wait(300);
+    expect(element.querySelector(".problems li.stop")?.textContent).toContain("2 rows right below the table");
+    await press("Write run sheet");
+    expect(host.added).toEqual([]);
+  });
+
+  it("asks about a column that nobody reads until it is left out, and keeps that in the workbook", async () => {
+    const rows = batch(["Tin", 10, 200, 0.08]);
+    (rows[0] as CellValue[]).push("Oil strength %");
+    const host = new FakeHost({ Batch: rows });
+    await show(host);
+    expect(element.querySelector(".problems")?.textContent).toContain("Oil strength %");
+    await press("Leave Oil strength % out");
+    expect(element.querySelector(".problems")?.textContent ?? "").not.toContain("Oil strength %");
+    expect(host.saved.at(-1)).toMatchObject({ leftOut: { "pour Batch": ["Oil strength %"] } });
+    await press("Ask about them again");
+    expect(element.querySelector(".problems")?.textContent).toContain("Oil strength %");
+  });
+
+  it("says what is true of many rows once, with all of their numbers", async () => {
+    const host = new FakeHost({
+      Batch: batch(...Array.from({ length: 60 }, (_, i) => ["Tin", i === 30 ? 2 : 1.5, 200])),
+    });
+    await show(host);
+    const stops = [...element.querySelectorAll(".problems li.stop")].map(({ textContent }) => textContent);
+    expect(stops).toEqual(["Fix rows 5 to 34 and 36 to 64 Quantity: 1.5 is not a whole number above 0"]);
+    expect(document.getElementById("pane-why")?.textContent).toBe("1 thing to fix first: see Check.");
+  });
+
+  it("never cuts what is about safety from a long list", async () => {
+    const rows = Array.from({ length: 70 }, (_, i): CellValue[] => [`Tin ${i}`, 1, 200, `Scent ${i}`, 0.2]);
+    const host = new FakeHost({
+      Batch: [["Vessel", "Quantity", "Fill weight (g)", "Scent", "Load"], ...rows],
+      Scents: [["Scent", "Product limit"], ...rows.map((row) => [row[3] as string, 0.1])],
+    });
+    await show(host);
+    const said = [...element.querySelectorAll(".problems li.stop")].map(({ textContent }) => textContent);
+    for (let i = 0; i < 70; i++)
+      expect(said.filter((text) => text?.includes(`Scent ${i}: over the product limit`))).toHaveLength(1);
+  });
+
+  it("shows what was read last, whichever reading ends last", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 1, 200]) });
+    await show(host);
+    let answerOld = () => {};
+    host.held.tables = new Promise<void>((done) => {
+      answerOld = done;
+    });
+    host.changed();
+    await wait(300);
+    // The old reading has its rows of the time, and is kept waiting behind the new one.
+    const old = host.all;
+    host.held.tables = undefined;
+    host.all = { Batch: batch(["Tin", 7, 200]) };
+    host.changed();
+    await wait(300);
+    expect(totals()).toContain("Candles7");
+    host.all = old;
+    await act(async () => answerOld());
+    await wait();
+    expect(totals()).toContain("Candles7");
+  });
+
+  it("offers every kind of table that a run can read", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    await show(host);
+    for (const { name } of Object.values(KINDS)) expect(field(name), name).not.toBeNull();
+  });
+
+  it("takes headings and kept settings that bear a name of the language's own as plain text", async () => {
+    const host = new FakeHost({
+      Batch: [
+        ["__proto__", "constructor", "Vessel", "Quantity", "Fill (g)", "toString"],
+        ["x", "y", "Tin", 4, 200, "z"],
+      ],
+    });
+    host.kept = JSON.parse(
+      '{"typed":{"constructor":"x","__proto__":{"loss":"9%"}},"choices":{"constructor":1,"toString":2},"divisions":{"valueOf":"3"},"columns":{"__proto__":{"vessel":"Vessel"},"pour Batch":{"constructor":"Tin","__proto__":null}},"leftOut":{"__proto__":["a"]}}',
+    );
+    await show(host);
+    expect(totals()).toContain("Candles4");
+    expect(field("Extra to melt (loss)")?.value).toBe("3%");
   });
 
   it("puts in a further table where there is none, and takes it up", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]), Prices: [["Item", "Unit price"]] });
     await show(host);
-    expect(button("Put an empty Prices table in")).toBeUndefined();
-    await press("Put an empty Stock table in");
+    expect(button("Add an empty Prices table")).toBeUndefined();
+    await press("Add an empty Stock table");
     expect(host.added[0]?.tables?.[0]).toMatchObject({
       name: "Stock",
       headings: ["Item", "On hand (g)", "Pack size (g)", "Pack price"],
@@ -308,7 +409,7 @@ describe("the pane", () => {
   it("puts in the starter tables that are missing, by the vessel table that is there", async () => {
     const host = new FakeHost({ vessels: [["Jar", "Fill (g)"]] });
     await show(host);
-    await press("Put starter tables in");
+    await press("Add starter tables");
     expect(host.added.map(({ name }) => name)).toEqual(["Scents", "Batch"]);
     const formulas = host.added[1]?.cells.flatMap(({ content }) =>
       content && "formula" in content ? [content.formula] : [],
@@ -317,11 +418,11 @@ describe("the pane", () => {
     // 8 oz in the one table are 226.796 g in the other.
     const ounces = new FakeHost({ Vessels: [["Jar", "Fill (oz)"]] });
     await show(ounces);
-    await press("Put starter tables in");
+    await press("Add starter tables");
     expect(JSON.stringify(ounces.added[1])).toContain("vessels[Jar],0))*28.349523125".replace("vessels", "Vessels"));
     const other = new FakeHost({ Vessels: [["Jar", "Colour"]] });
     await show(other);
-    await press("Put starter tables in");
+    await press("Add starter tables");
     expect(JSON.stringify(other.added[1])).not.toContain("formula");
   });
 });
