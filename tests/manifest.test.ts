@@ -60,7 +60,7 @@ function moved(element: RegExp, behind: RegExp): string {
 describe("a broken manifest is found", () => {
   it.each<[string, () => string, string]>([
     ["a lost resource", () => changed(/<bt:Url id="Pane.Url".*\/>/, ""), "Runtime finds no Pane.Url among the Urls"],
-    ["a lost string", () => changed(/<bt:String id="PourSheet.Label".*\/>/, ""), "Label finds no PourSheet.Label"],
+    ["a lost string", () => changed(/<bt:String id="RunSheet.Label".*\/>/, ""), "Label finds no RunSheet.Label"],
     [
       "a misspelt resid",
       () => changed('Label resid="Group.Label"', 'Label resid="Group.Lable"'),

@@ -28,7 +28,7 @@ function sayOutsideExcel(): void {
   link.href = "index.html";
   link.textContent = "try-out page";
   say(
-    "This page works inside Excel: open it there with the button Pour sheet on the Home tab. To try Pourwright without Excel, use the ",
+    "This page works inside Excel: open it there with the button Run sheet on the Home tab. To try Pourwright without Excel, use the ",
     link,
     ".",
   );
