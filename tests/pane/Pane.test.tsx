@@ -223,7 +223,7 @@ describe("the pane", () => {
     host.all.Vessels = vessels(["Jar", 250, 0.9], tin);
     await press("Change Jar from 0.86 to 0.8");
     expect(host.wrote).toHaveLength(1);
-    expect(alert()).toBe("Jar has another wax factor now. Look at it, then press again.");
+    expect(alert()).toBe("Jar has another wax factor now. Check it, then press again.");
   });
 
   it("writes nothing when the tables cannot be read again", async () => {
@@ -310,19 +310,6 @@ describe("the pane", () => {
     expect(host.added).toEqual([]);
   });
 
-  it("asks about a column that nobody reads until it is left out, and keeps that in the workbook", async () => {
-    const rows = batch(["Tin", 10, 200, 0.08]);
-    (rows[0] as CellValue[]).push("Oil strength %");
-    const host = new FakeHost({ Batch: rows });
-    await show(host);
-    expect(element.querySelector(".problems")?.textContent).toContain("Oil strength %");
-    await press("Leave Oil strength % out");
-    expect(element.querySelector(".problems")?.textContent ?? "").not.toContain("Oil strength %");
-    expect(host.saved.at(-1)).toMatchObject({ leftOut: { "pour Batch": ["Oil strength %"] } });
-    await press("Ask about them again");
-    expect(element.querySelector(".problems")?.textContent).toContain("Oil strength %");
-  });
-
   it("says what is true of many rows once, with all of their numbers", async () => {
     const host = new FakeHost({
       Batch: batch(...Array.from({ length: 60 }, (_, i) => ["Tin", i === 30 ? 2 : 1.5, 200])),
@@ -331,18 +318,6 @@ describe("the pane", () => {
     const stops = [...element.querySelectorAll(".problems li.stop")].map(({ textContent }) => textContent);
     expect(stops).toEqual(["Fix rows 5 to 34 and 36 to 64 Quantity: 1.5 is not a whole number above 0"]);
     expect(document.getElementById("pane-why")?.textContent).toBe("1 thing to fix first: see Check.");
-  });
-
-  it("never cuts what is about safety from a long list", async () => {
-    const rows = Array.from({ length: 70 }, (_, i): CellValue[] => [`Tin ${i}`, 1, 200, `Scent ${i}`, 0.2]);
-    const host = new FakeHost({
-      Batch: [["Vessel", "Quantity", "Fill weight (g)", "Scent", "Load"], ...rows],
-      Scents: [["Scent", "Product limit"], ...rows.map((row) => [row[3] as string, 0.1])],
-    });
-    await show(host);
-    const said = [...element.querySelectorAll(".problems li.stop")].map(({ textContent }) => textContent);
-    for (let i = 0; i < 70; i++)
-      expect(said.filter((text) => text?.includes(`Scent ${i}: over the product limit`))).toHaveLength(1);
   });
 
   it("shows what was read last, whichever reading ends last", async () => {
@@ -355,13 +330,13 @@ describe("the pane", () => {
     host.changed();
     await wait(300);
     // The old reading has its rows of the time, and is kept waiting behind the new one.
-    const old = host.all;
+    const { Batch: old } = host.all;
     host.held.tables = undefined;
-    host.all = { Batch: batch(["Tin", 7, 200]) };
+    host.all.Batch = batch(["Tin", 7, 200]);
     host.changed();
     await wait(300);
     expect(totals()).toContain("Candles7");
-    host.all = old;
+    host.all.Batch = old as CellValue[][];
     await act(async () => answerOld());
     await wait();
     expect(totals()).toContain("Candles7");
