@@ -7,6 +7,9 @@ import webpack from "webpack";
 import { finishMetadata } from "./src/build/finishMetadata.ts";
 import { helpPages } from "./src/build/helpPages.ts";
 import { icons } from "./src/build/icons.ts";
+import { notices } from "./src/build/notices.ts";
+import { sourcesHash, stamp } from "./src/build/stamp.ts";
+import { wholeFiles } from "./src/build/wholeFiles.ts";
 
 const HOME = "https://localhost:3000";
 
@@ -61,6 +64,7 @@ export default (env = {}) => {
       entry: { functions: functionFiles },
       output: { clean: true },
       plugins: [
+        wholeFiles,
         new CustomFunctionsMetadataPlugin({ output: "functions.json", input: functionFiles }),
         finishMetadata(webpack, address),
         helpPages(webpack),
@@ -84,6 +88,9 @@ export default (env = {}) => {
       // Univer is large: webpack's own minimizer would take a minute for it.
       optimization: { minimizer: [new MinimizerPlugin({ minify: MinimizerPlugin.esbuildMinify })] },
       plugins: [
+        wholeFiles,
+        stamp(sourcesHash()),
+        notices(webpack),
         // Hyphenation patterns of 75 languages, which text documents use and cells do not.
         new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z]+(-[a-z0-9]+)*-[\w-]{8}\.js$/, (module) => {
           if (/engine-render/.test(module.context)) module.request = "data:text/javascript,export default null";

@@ -3,8 +3,9 @@ import { Window } from "happy-dom";
 import { describe, expect, it } from "vitest";
 import { CAUTIONS } from "../src/runsheet/cautions";
 import { KINDS, type Kind } from "../src/runsheet/kinds";
+import { dist } from "./dist";
 
-const help = new URL("../dist/help/", import.meta.url);
+const help = new URL("help/", dist);
 const read = (name: string) => {
   const { document } = new Window();
   document.write(readFileSync(new URL(name, help), "utf8"));

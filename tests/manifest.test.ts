@@ -3,9 +3,9 @@ import { fileURLToPath } from "node:url";
 import * as engine from "@univerjs/engine-formula";
 import { OfficeAddinManifest } from "office-addin-manifest";
 import { describe, expect, it } from "vitest";
+import { dist } from "./dist";
 import { problemsOf } from "./manifest/check";
 
-const dist = new URL("../dist/", import.meta.url);
 const file = fileURLToPath(new URL("manifest.xml", dist));
 const manifest = readFileSync(file, "utf8");
 

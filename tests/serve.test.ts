@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { get } from "node:http";
 import { get as getSecure } from "node:https";
 import { createConnection } from "node:net";
@@ -8,9 +8,11 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { generateCertificates } from "office-addin-dev-certs";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
-import { howToTrust } from "../src/build/certificate";
+import webpack, { type Compiler } from "webpack";
+import { howToTrust, keepToOwner } from "../src/build/certificate";
 import { type Running, serve } from "../src/build/server";
 import { sideloading } from "../src/build/sideloading";
+import { wholeFiles } from "../src/build/wholeFiles";
 
 const root = fileURLToPath(new URL("../", import.meta.url));
 const above = mkdtempSync(join(tmpdir(), "pourwright-serve-"));
@@ -21,6 +23,7 @@ beforeAll(() => {
   writeFileSync(join(directory, "index.html"), "the page");
   writeFileSync(join(directory, "functions.json"), "{}");
   writeFileSync(join(directory, "help/index.html"), "the help");
+  writeFileSync(join(directory, ".hidden"), "secret");
   writeFileSync(join(above, "secret.txt"), "secret");
   mkdirSync(join(above, "dist-other"));
   writeFileSync(join(above, "dist-other/secret.txt"), "secret");
@@ -52,11 +55,10 @@ function ask(port: number, path: string, host = "127.0.0.1"): Promise<{ status: 
 
 function answers(host: string, port: number): Promise<boolean> {
   return new Promise((resolve) => {
-    const socket = createConnection({ host, port, timeout: 2000 })
+    const socket = createConnection({ host, port })
       .on("connect", () => resolve(true))
-      .on("timeout", () => resolve(false))
       .on("error", () => resolve(false));
-    socket.on("connect", () => socket.destroy()).on("timeout", () => socket.destroy());
+    socket.on("connect", () => socket.destroy());
   });
 }
 
@@ -77,6 +79,20 @@ describe("the server", () => {
     expect(headers.get("cache-control")).toBe("no-cache");
   });
 
+  it("says what its files are and lets no browser guess, and sends one again only when it has changed", async () => {
+    running = await serve({ directory, port: 0 });
+    const url = `${running.address}/functions.json`;
+    const { headers } = await fetch(url);
+    expect(headers.get("x-content-type-options")).toBe("nosniff");
+    expect(headers.get("content-type")).toBe("application/json");
+    const again = () => fetch(url, { headers: { "If-None-Match": headers.get("etag") as string } });
+    expect((await again()).status).toBe(304);
+    writeFileSync(join(directory, "functions.json"), "[]");
+    expect(await (await again()).text()).toBe("[]");
+    writeFileSync(join(directory, "functions.json"), "{}");
+    expect((await fetch(url, { method: "POST" })).status).toBe(405);
+  });
+
   it.each([
     "/../secret.txt",
     "/%2e%2e/secret.txt",
@@ -84,6 +100,10 @@ describe("the server", () => {
     "/help/../../secret.txt",
     "/../dist-other/secret.txt",
     "//secret.txt",
+    "/..%5csecret.txt",
+    "/help/%00",
+    "/%",
+    "/.hidden",
   ])("serves nothing outside it: %s", async (path) => {
     running = await serve({ directory, port: 0 });
     const { status, text } = await ask(portOf(running), path);
@@ -126,6 +146,64 @@ describe("the server", () => {
       getSecure(address, { ca }, (response) => resolve(response.resume().statusCode)).on("error", reject);
     });
     expect(status).toBe(200);
+  });
+});
+
+describe("a build beside the server", () => {
+  const outputPath = join(above, "rebuilt");
+  const LENGTH = 3_000_000;
+
+  /** Builds a site of a page and a large file, of one letter each, as the real build does: emptied, then written anew. */
+  function build(letter: string): Promise<void> {
+    const text = letter.repeat(LENGTH);
+    const compiler = webpack({
+      mode: "none",
+      entry: {},
+      output: { path: outputPath, clean: true },
+      plugins: [
+        wholeFiles,
+        (compiler: Compiler) =>
+          compiler.hooks.thisCompilation.tap("Site", (compilation) =>
+            compilation.hooks.processAssets.tap("Site", () => {
+              for (const name of ["index.html", "large.js", `only-${letter}.js`]) {
+                compilation.emitAsset(name, new webpack.sources.RawSource(text));
+              }
+            }),
+          ),
+      ],
+    });
+    return new Promise((resolve, reject) => {
+      compiler.run((problem) => compiler.close(() => (problem ? reject(problem) : resolve())));
+    });
+  }
+
+  it("does not end it, and lets nobody have half a file", async () => {
+    await build("a");
+    running = await serve({ directory: outputPath, port: 0 });
+    const port = portOf(running);
+    let building = true;
+    const answers = { 200: 0, 404: 0 };
+    const visitor = async (path: string): Promise<void> => {
+      while (building) {
+        const { status, text } = await ask(port, path);
+        answers[status as keyof typeof answers]++;
+        if (status === 404) continue;
+        expect(status).toBe(200);
+        expect(text).toHaveLength(LENGTH);
+        expect(text).toBe((text[0] as string).repeat(LENGTH));
+      }
+    };
+    const visitors = ["/", "/large.js", "/only-a.js", "/only-b.js"].map(visitor);
+    for (const letter of "babababa") await build(letter);
+    // And what no build does: the folder is gone for a while.
+    rmSync(outputPath, { recursive: true });
+    expect((await ask(port, "/")).status).toBe(404);
+    await build("c");
+    building = false;
+    await Promise.all(visitors);
+    expect((await ask(port, "/large.js")).text[0]).toBe("c");
+    expect(answers[200]).toBeGreaterThan(0);
+    expect(answers[404]).toBeGreaterThan(0);
   });
 });
 
@@ -209,6 +287,32 @@ describe("npm run excel", () => {
 
   it("takes a path as it is, dollar signs and all", () => {
     expect(sideloading("/my $& $1/manifest.xml", "an-id")).toContain('Choose "/my $& $1/manifest.xml" and Upload.');
+  });
+
+  it("looks at the port before it builds or makes a certificate", async () => {
+    // Whoever has the port already serves as well.
+    running = await serve({ directory, port: 3000 }).catch(() => undefined);
+    const home = mkdtempSync(join(above, "home-"));
+    const child = spawn(process.execPath, ["--import", "tsx", "src/build/excel.ts"], {
+      cwd: root,
+      env: { ...process.env, HOME: home, USERPROFILE: home },
+    });
+    let text = "";
+    for (const stream of [child.stdout, child.stderr]) stream.on("data", (part) => (text += part));
+    expect(await new Promise((resolve) => child.on("close", resolve))).toBe(1);
+    expect(text.trim()).toMatch(/^Port 3000 is taken by another program/);
+    expect(existsSync(join(home, ".office-addin-dev-certs"))).toBe(false);
+  });
+
+  // Windows has no such modes.
+  it.skipIf(process.platform === "win32")("lets nobody but its owner read the key", async () => {
+    const folder = mkdtempSync(join(above, "certificates-"));
+    keepToOwner(folder);
+    const paths = ["ca.crt", "localhost.crt", "localhost.key"].map((name) => join(folder, name));
+    await generateCertificates(...(paths as [string, string, string]));
+    keepToOwner(folder);
+    const modeOf = (path: string) => (statSync(path).mode & 0o777).toString(8);
+    expect([modeOf(folder), modeOf(join(folder, "localhost.key"))]).toEqual(["700", "600"]);
   });
 
   it("says why a certificate is not trusted and what to do", () => {

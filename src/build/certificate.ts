@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from "node:fs";
+import { chmodSync, existsSync, mkdirSync, readFileSync } from "node:fs";
 import { homedir } from "node:os";
 import { join } from "node:path";
 import { getHttpsServerOptions } from "office-addin-dev-certs";
@@ -7,23 +7,34 @@ import type { Certificate } from "./server";
 /** Where the certificate library keeps what it makes. */
 const FOLDER = join(homedir(), ".office-addin-dev-certs");
 const AUTHORITY = join(FOLDER, "ca.crt");
+const KEY = "localhost.key";
 
 /**
  * A certificate for https://localhost, made on this machine and trusted by it. When the machine refuses to trust
  * it, the certificate is given all the same, with the reason: the user can trust it by hand.
  */
 export async function localCertificate(): Promise<{ certificate: Certificate; untrusted: string | undefined }> {
+  keepToOwner(FOLDER);
   try {
     const { cert, key } = await getHttpsServerOptions();
     return { certificate: { cert, key }, untrusted: undefined };
   } catch (problem) {
-    if (!existsSync(join(FOLDER, "localhost.key"))) throw problem;
+    if (!existsSync(join(FOLDER, KEY))) throw problem;
     const certificate = {
       cert: readFileSync(join(FOLDER, "localhost.crt")),
-      key: readFileSync(join(FOLDER, "localhost.key")),
+      key: readFileSync(join(FOLDER, KEY)),
     };
     return { certificate, untrusted: problem instanceof Error ? problem.message.trim() : String(problem) };
+  } finally {
+    keepToOwner(FOLDER);
   }
+}
+
+/** Lets nobody but their owner read a folder and the key in it. The library would let everyone; Windows keeps its own. */
+export function keepToOwner(folder: string): void {
+  mkdirSync(folder, { recursive: true });
+  chmodSync(folder, 0o700);
+  if (existsSync(join(folder, KEY))) chmodSync(join(folder, KEY), 0o600);
 }
 
 /** What to do by hand when the machine did not take the certificate. */

@@ -139,6 +139,7 @@ function indexPage(docs: readonly FunctionDoc[]): string {
 <li>Units: g kg oz lb, ml l floz in3 cm3, mm cm in, C F.</li>
 </ul>
 ${lists.join("\n")}
-</main>`,
+</main>
+<footer><p class="soft"><a href="../notices.txt">Third-party code and its licences</a></p></footer>`,
   );
 }

@@ -1,9 +1,11 @@
+import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
-import { createServer as createHttpServer, type Server } from "node:http";
+import { readFile } from "node:fs/promises";
+import { createServer as createHttpServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { createServer as createHttpsServer } from "node:https";
 import type { AddressInfo } from "node:net";
+import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import sirv from "sirv";
 
 /** Where the build puts the site. */
 export const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
@@ -27,20 +29,27 @@ export interface Running {
   readonly stop: () => Promise<void>;
 }
 
+/** The types of what the build writes. A browser is told not to guess another. */
+const TYPES: Readonly<Record<string, string>> = {
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".css": "text/css; charset=utf-8",
+  ".json": "application/json",
+  ".xml": "text/xml; charset=utf-8",
+  ".txt": "text/plain; charset=utf-8",
+  ".png": "image/png",
+  ".svg": "image/svg+xml",
+};
+
 /**
  * Serves the files of a directory to this machine only, on both of its loopback addresses: `localhost` is either.
  * Rejects with a code of EADDRINUSE when the port is taken on one of them.
  */
 export async function serve({ directory, port, certificate }: Site): Promise<Running> {
-  const files = sirv(directory, {
-    etag: true,
-    setHeaders: (response) => {
-      // A new build must show at once, and Excel on the web asks for the functions from its own address.
-      response.setHeader("Cache-Control", "no-cache");
-      response.setHeader("Access-Control-Allow-Origin", "*");
-    },
-  });
-  const make = (): Server => (certificate ? createHttpsServer(certificate, files) : createHttpServer(files));
+  const answer = (request: IncomingMessage, response: ServerResponse): void => {
+    answerFile(directory, request, response).catch(() => response.writeHead(500).end());
+  };
+  const make = (): Server => (certificate ? createHttpsServer(certificate, answer) : createHttpServer(answer));
 
   const first = make();
   await listen(first, "127.0.0.1", port);
@@ -63,6 +72,54 @@ export async function serve({ directory, port, certificate }: Site): Promise<Run
       await Promise.all(servers.map(close));
     },
   };
+}
+
+async function answerFile(directory: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
+  // A new build must show at once, and Excel on the web asks for the functions from its own address.
+  response.setHeader("Cache-Control", "no-cache");
+  response.setHeader("Access-Control-Allow-Origin", "*");
+  response.setHeader("X-Content-Type-Options", "nosniff");
+  const end = (status: number, headers: Record<string, string | number> = {}, content: Buffer | string = ""): void => {
+    response.writeHead(status, { "Content-Length": Buffer.byteLength(content), ...headers });
+    response.end(request.method === "HEAD" ? undefined : content);
+  };
+  if (request.method !== "GET" && request.method !== "HEAD") return end(405, { Allow: "GET, HEAD" });
+
+  const path = pathOf(request.url ?? "/");
+  const content = path === undefined ? undefined : await contentOf(join(directory, path));
+  if (path === undefined || content === undefined) return end(404);
+
+  const ETag = `"${createHash("sha256").update(content).digest("base64url")}"`;
+  if (request.headers["if-none-match"] === ETag) {
+    response.writeHead(304, { ETag }).end();
+    return;
+  }
+  return end(200, { ETag, "Content-Type": TYPES[extname(path)] ?? "application/octet-stream" }, content);
+}
+
+/** The path of a file within the site, or none where the address is not the plain path of one. */
+function pathOf(url: string): string | undefined {
+  try {
+    const path = decodeURIComponent(url.replace(/[?#].*/s, ""));
+    const parts = path.slice(1).split("/");
+    const isPlain =
+      path.startsWith("/") &&
+      parts.every((part, i) => /^[^.\\\0:][^\\\0:]*$/.test(part) || (part === "" && i === parts.length - 1));
+    if (!isPlain) return undefined;
+    return path.endsWith("/") ? `${path}index.html` : path;
+  } catch {
+    return undefined;
+  }
+}
+
+/** A file as it is at one moment: it is opened once, whatever a build beside it takes away or puts in its place. */
+async function contentOf(path: string): Promise<Buffer | undefined> {
+  try {
+    return await readFile(path);
+  } catch (problem) {
+    if (["ENOENT", "ENOTDIR", "EISDIR"].includes(codeOf(problem) ?? "")) return undefined;
+    throw problem;
+  }
 }
 
 function listen(server: Server, host: string, port: number): Promise<void> {
@@ -96,6 +153,16 @@ export function wantedPort(): number {
 /** Serves the built site, or says why not and what to do, and ends. */
 export async function serveDist(site: Omit<Site, "directory">, portTaken: string): Promise<Running> {
   if (!existsSync(DIST)) giveUp("There is nothing to serve yet. Run: npm run build");
+  return serveOrGiveUp(site, portTaken);
+}
+
+/** Says so and ends when a port cannot be had. */
+export async function requirePort(port: number, portTaken: string): Promise<void> {
+  const running = await serveOrGiveUp({ port }, portTaken);
+  await running.stop();
+}
+
+async function serveOrGiveUp(site: Omit<Site, "directory">, portTaken: string): Promise<Running> {
   try {
     return await serve({ directory: DIST, ...site });
   } catch (problem) {

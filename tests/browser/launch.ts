@@ -2,7 +2,8 @@ import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync }
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type LaunchOptions } from "playwright-core";
-import { DIST, type Running, serve } from "../../src/build/server";
+import { type Running, serve } from "../../src/build/server";
+import { dist } from "../dist";
 import { PATIENCE } from "./page";
 
 const CACHE = fileURLToPath(new URL("../../.cache", import.meta.url));
@@ -43,8 +44,7 @@ async function program(): Promise<LaunchOptions> {
 
 /** The built site on a free port of this machine. */
 export async function serveBuilt(): Promise<Running> {
-  if (!existsSync(join(DIST, "index.html"))) throw new Error(`${DIST} has no page: run npm run build first`);
-  return serve({ directory: DIST, port: 0 });
+  return serve({ directory: fileURLToPath(dist), port: 0 });
 }
 
 /** Unpacks the packaged browser once. Aside first: another test process may be at it too, and the first one wins. */

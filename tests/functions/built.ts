@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { createContext, runInContext } from "node:vm";
+import { dist } from "../dist";
 
 /** The built files, and the functions as they register themselves in a context that holds nothing else. */
 
-const dist = new URL("../../dist/", import.meta.url);
 export const script = readFileSync(new URL("functions.js", dist), "utf8");
 export const metadataText = readFileSync(new URL("functions.json", dist), "utf8");
 
