@@ -41,6 +41,7 @@ export function netWeight(): Sheet {
         heading: "Check",
         formula: `=IF(COUNTA(${full},${empty})=0,"",IF(COUNT(${full},${empty})<2,"write two numbers",IF(${isGood},"","full not above empty")))`,
         look: "alert",
+        align: "center",
       },
     ],
     [...WEIGHED.map(([full, empty], i) => [i + 1, full, empty]), []],

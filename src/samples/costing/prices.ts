@@ -12,7 +12,7 @@ const unitPrice = { format: FORMATS.unitPrice, ...right };
 const ofGram = (price: string): string =>
   `=POUR.UNITPRICE(${price},${own("Pack size")},${own("Unit")},"g",${own("Delivery")})`;
 
-/** What each ingredient costs by the pack that is usually bought, and so by the gram. */
+/** What each ingredient costs by the pack that is mostly bought, and so by the gram. */
 export function prices(): Sheet {
   const list = table(
     "Ingredients",
@@ -56,7 +56,7 @@ export function prices(): Sheet {
     cells: [
       ...heading(
         "Prices of ingredients",
-        "Each by the pack that is usually bought, in its own unit, with the delivery that pack takes. Change the price of a wax: every candle follows.",
+        "Each by the pack that is mostly bought, in its own unit, with the delivery that pack takes. Change the price of a wax: every candle follows.",
         9,
       ),
       ...list.cells,

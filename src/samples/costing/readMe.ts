@@ -16,7 +16,7 @@ const GROUPS: readonly Group[] = [
     look: "note",
     texts: [
       "Prices: what the pack of soy wax costs. Cost, margin and asking price of every candle follow on the sheet Range, and Check says which prices to raise.",
-      "Line: how much dearer wax may become, the target margin, a fee or a price. Margins draws it.",
+      "Range: how much dearer wax may become, the target margin, a fee or a price. Margins draws it.",
       "Recipes: a share or its basis; the free rows take another recipe. Vessels: a fill, a lid or the minutes.",
       "Candles: another scent or vessel for a candle, or how many to make. To buy and Labels follow.",
       "Lots: what was used, or a new lot in a free row.",
@@ -24,10 +24,10 @@ const GROUPS: readonly Group[] = [
     ],
   },
   {
-    label: "How it hangs together",
+    label: "How the sheets are linked",
     look: "note",
     texts: [
-      "Names tie the sheets together: a recipe's ingredients, a candle's scent and vessel, and a vessel's components must be written as on their own sheets.",
+      "Names link the sheets: a recipe's ingredients, a candle's scent and vessel, and a vessel's components must be written as on their own sheets.",
       "Prices turns packs in kilograms, pounds and ounces into the price of a gram; Recipes says what is in a hundred grams; Weights what one candle takes; Candles multiplies the two.",
     ],
   },

@@ -22,7 +22,8 @@ export function scents(): Sheet {
       { heading: "Product limit (%)", ...rate },
       {
         heading: "Check",
-        formula: `=POUR.LOADCHECK(${CHECKED.map(own).join(",")})`,
+        // Wax without scent has no limits to keep.
+        formula: `=IF(COUNTIF(${own("Load (%)")},0)=1,"",POUR.LOADCHECK(${CHECKED.map(own).join(",")}))`,
         look: "alert",
       },
       { heading: "Melt at (C)", ...whole },

@@ -75,7 +75,7 @@ export function shelf(): Sheet {
       cell(
         11,
         0,
-        "A candle of this kind takes what the table says; the scarcest thing decides. Wax, scent and vessel on hand come from the sheet Stock.",
+        "A candle of this kind takes what the table says; the scarcest item decides. Wax, scent and vessel on hand come from the sheet Stock.",
         {
           look: "note",
           across: 4,
