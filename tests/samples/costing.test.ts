@@ -241,7 +241,7 @@ describe("what to buy", () => {
     );
   });
 
-  it("takes the usual pack from the prices, in grams and with its delivery", () => {
+  it("takes the first pack from the prices, in grams and with its delivery", () => {
     expect(book.number("To buy", "E8")).toBeCloseTo(20_000, 9);
     expect(book.number("To buy", "E13")).toBeCloseTo(POUND, 9);
     expect(book.number("To buy", "H8")).toBeCloseTo(103.5, 12);
