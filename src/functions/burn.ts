@@ -3,7 +3,7 @@ import { burnRate } from "../core/burn/burnRate";
 import { flameCheck } from "../core/burn/flameCheck";
 import { poolCheck } from "../core/burn/poolCheck";
 import { poolHours } from "../core/burn/poolHours";
-import { answer, eachCell, lines, number, numberOr, text, textOr, valuesOf } from "./cells";
+import { answer, eachCell, lines, number, numberOr, textOr, unit, valuesOf } from "./cells";
 
 /**
  * Weight a candle loses an hour of burning, from weighings. Rows with a blank are left out.
@@ -49,7 +49,7 @@ export function BURNHOURS(wax: any[][], rate: any[][], leave?: any[][]): any[][]
  * @source Common practice, no source: about one hour for each inch. Your own test burns, or a burn-test laboratory, know better.
  */
 export function POOLHOURS(diameter: any[][], lengthUnit: any[][]): any[][] {
-  return eachCell([number("diameter", diameter), text("lengthUnit", lengthUnit, "write mm, cm or in")], poolHours);
+  return eachCell([number("diameter", diameter), unit("lengthUnit", lengthUnit, "length")], poolHours);
 }
 
 /**
@@ -64,7 +64,7 @@ export function POOLHOURS(diameter: any[][], lengthUnit: any[][]): any[][] {
  */
 export function FLAMECHECK(height: any[][], lengthUnit: any[][], product?: any[][]): any[][] {
   return eachCell(
-    [number("height", height), text("lengthUnit", lengthUnit, "write mm, cm or in"), textOr("product", product)],
+    [number("height", height), unit("lengthUnit", lengthUnit, "length"), textOr("product", product)],
     flameCheck,
   );
 }
@@ -82,12 +82,7 @@ export function FLAMECHECK(height: any[][], lengthUnit: any[][], product?: any[]
  */
 export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], lengthUnit: any[][]): any[][] {
   return eachCell(
-    [
-      number("pool", pool),
-      number("vessel", vessel),
-      number("hours", hours),
-      text("lengthUnit", lengthUnit, "write mm, cm or in"),
-    ],
+    [number("pool", pool), number("vessel", vessel), number("hours", hours), unit("lengthUnit", lengthUnit, "length")],
     poolCheck,
   );
 }

@@ -2,7 +2,7 @@ import { packCost } from "../core/buying/packCost";
 import { checkedPack, packPlan } from "../core/buying/packPlan";
 import { unitPrice } from "../core/buying/unitPrice";
 import { wrong } from "../core/check/wrong";
-import { answer, eachCell, inPlace, lines, number, numberOr, one, text, valuesOf } from "./cells";
+import { answer, eachCell, inPlace, lines, number, numberOr, one, unit, valuesOf } from "./cells";
 
 /**
  * How many packs of each size cover a need at the least cost, then with the least left over, then in the fewest packs.
@@ -82,8 +82,8 @@ export function UNITPRICE(
     [
       number("price", price),
       number("size", size),
-      text("sizeUnit", sizeUnit),
-      text("perUnit", perUnit),
+      unit("sizeUnit", sizeUnit, "weight", "volume", "length"),
+      unit("perUnit", perUnit, "weight", "volume", "length"),
       numberOr("delivery", delivery),
     ],
     unitPrice,

@@ -6,6 +6,7 @@
 import { plain } from "../core/check/plain";
 import { wrong } from "../core/check/wrong";
 import { Fault } from "../core/fault";
+import { type UnitKind, unitsInWords } from "../core/units/spellings";
 
 /** What a spreadsheet hands over for an argument: a range, one value, or nothing. */
 export type Cells = any;
@@ -34,10 +35,12 @@ type Arguments<V extends unknown[]> = { readonly [K in keyof V]: Argument<V[K]> 
 export const number = (name: string, cells: Cells): Argument<number> => argument(name, cells, readNumber, false);
 /** An argument of dates that must be there, as the serial numbers a spreadsheet keeps. */
 export const date = (name: string, cells: Cells): Argument<number> => argument(name, cells, readDate, false);
-/** An argument of texts that must be there; the hint says what to write. */
-export const text = (name: string, cells: Cells, hint?: string): Argument<string> => ({
-  ...argument(name, cells, readText, false),
-  ...(hint && { hint }),
+/** An argument of texts that must be there. */
+export const text = (name: string, cells: Cells): Argument<string> => argument(name, cells, readText, false);
+/** An argument of units that must be there, of one of these kinds. */
+export const unit = (name: string, cells: Cells, ...kinds: readonly UnitKind[]): Argument<string> => ({
+  ...text(name, cells),
+  hint: `write ${unitsInWords(...kinds)}`,
 });
 /** An argument of numbers where a blank is left to the core. */
 export const numberOr = (name: string, cells: Cells): Argument<number | undefined> =>

@@ -5,7 +5,7 @@ import { vesselVolume } from "../core/fill/vesselVolume";
 import { waterVolume } from "../core/fill/waterVolume";
 import { waxFactor as slopeOfPours } from "../core/fill/waxFactor";
 import { waxFactorSpread } from "../core/fill/waxFactorSpread";
-import { answer, eachCell, lines, number, numberOr, text, textOr, valuesOf } from "./cells";
+import { answer, eachCell, lines, number, numberOr, text, textOr, unit, valuesOf } from "./cells";
 
 /**
  * Weight of wax and scent together that fills what the water filled.
@@ -42,7 +42,7 @@ export function WATERVOLUME(
   return eachCell(
     [
       number("water", water),
-      text("weightUnit", weightUnit),
+      unit("weightUnit", weightUnit, "weight"),
       textOr("volumeUnit", volumeUnit),
       numberOr("temperature", temperature),
       textOr("temperatureUnit", temperatureUnit),
@@ -66,8 +66,8 @@ export function FILLBYVOLUME(volume: any[][], volumeUnit: any[][], weightUnit: a
   return eachCell(
     [
       number("volume", volume),
-      text("volumeUnit", volumeUnit),
-      text("weightUnit", weightUnit),
+      unit("volumeUnit", volumeUnit, "volume"),
+      unit("weightUnit", weightUnit, "weight"),
       numberOr("density", density),
     ],
     fillByVolume,
@@ -100,7 +100,7 @@ export function VESSELVOLUME(
       text("shape", shape),
       number("width", width),
       number("fillHeight", fillHeight),
-      text("lengthUnit", lengthUnit, "write mm, cm or in"),
+      unit("lengthUnit", lengthUnit, "length"),
       numberOr("second", second),
       textOr("volumeUnit", volumeUnit),
     ],

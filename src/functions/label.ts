@@ -1,7 +1,18 @@
 import { lotCode } from "../core/label/lotCode";
 import { netCheck } from "../core/label/netCheck";
 import { netLabel } from "../core/label/netLabel";
-import { answer, date as dateArgument, eachCell, lines, number, numberOr, one, text, textOr, valuesOf } from "./cells";
+import {
+  answer,
+  date as dateArgument,
+  eachCell,
+  lines,
+  number,
+  numberOr,
+  one,
+  textOr,
+  unit as unitArgument,
+  valuesOf,
+} from "./cells";
 
 /**
  * Net weight as a label declares it, rounded down in each unit so that neither says more than there is.
@@ -14,7 +25,7 @@ import { answer, date as dateArgument, eachCell, lines, number, numberOr, one, t
  * @source 16 CFR 500.19: 1 oz is 28.3495 g and 1 lb is 453.592 g on a label, a millionth less than the exact ounce. Rounding down is the packer's safe side.
  */
 export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[][] {
-  return eachCell([number("weight", weight), text("unit", unit), textOr("style", style)], netLabel);
+  return eachCell([number("weight", weight), unitArgument("unit", unit, "weight"), textOr("style", style)], netLabel);
 }
 
 /**
@@ -34,7 +45,7 @@ export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lo
     const found = netCheck(
       one(number("label", label)),
       valuesOf(lines([number("weights", weights)], [0])).map(([weight]) => weight),
-      one(text("unit", unit)),
+      one(unitArgument("unit", unit, "weight")),
       one(textOr("rule", rule)),
       one(numberOr("lotSize", lotSize)),
     );

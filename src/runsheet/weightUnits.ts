@@ -1,18 +1,9 @@
+import { lengthUnitOf, unitKindOf, weightUnitOf } from "../core/units/spellings";
 import { gramsIn } from "../core/units/weight";
 import type { KindName, Role } from "./kinds";
 import type { WeightUnit } from "./settings";
 import { headingOf, type Problem, type TableRows } from "./tableReader";
 import { bareHeading, tidyHeading } from "./tidyHeading";
-
-/** Units as headings write them, in lower case and without a dot at the end. */
-const WEIGHTS: Readonly<Record<WeightUnit, readonly string[]>> = {
-  g: ["g", "gr", "gm", "gms", "gram", "grams", "gramme", "grammes"],
-  kg: ["kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"],
-  oz: ["oz", "ozs", "ounce", "ounces"],
-  lb: ["lb", "lbs", "pound", "pounds"],
-};
-const VOLUMES = /^(mls?|l|cl|lit(er|re)s?|millilit(er|re)s?|floz|cups?|pints?|gal|gallons?|in3|cm3|cc)$/;
-const LENGTHS = /^(mm|cm|in|inch|inches)$/;
 
 /** The unit that a heading names: a weight, or something that is no weight, or words that are not known. */
 export type HeadingUnit =
@@ -44,12 +35,11 @@ function unitOf(words: string): HeadingUnit | undefined {
     .map((part) => part.replace(/\.$/, ""))
     .filter((part) => part !== "");
   if (parts.length === 0) return undefined;
-  if (parts.some((part) => /^fl(uid)?$/.test(part) || VOLUMES.test(part))) return { other: "a volume", words };
-  if (parts.every((part) => LENGTHS.test(part))) return { other: "a length", words };
+  if (parts.some((part) => /^fl(uid)?$/.test(part) || unitKindOf(part) === "volume"))
+    return { other: "a volume", words };
+  if (parts.every((part) => lengthUnitOf(part))) return { other: "a length", words };
   // `EUR/kg`, `g or pieces`: one of the words is the unit.
-  const weight = (Object.keys(WEIGHTS) as WeightUnit[]).find((unit) =>
-    parts.some((one) => WEIGHTS[unit].includes(one)),
-  );
+  const weight = parts.map(weightUnitOf).find((unit) => unit !== undefined);
   if (weight === undefined) return { unknown: words };
   return parts.some((part) => /^\d/.test(part) && part !== "1")
     ? { other: "several units at once", words }

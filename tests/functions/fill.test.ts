@@ -63,10 +63,16 @@ describe("WATERVOLUME", () => {
 
   it("refuses what it cannot know", () => {
     expect(messageOf(cell("WATERVOLUME", 100, "g", "ml", 41))).toContain("0 to 40 C");
-    expect(messageOf(cell("WATERVOLUME", 100, "gram"))).toBe(
-      'weightUnit: "gram" is not known here; write g, kg, oz or lb',
+    expect(messageOf(cell("WATERVOLUME", 100, "stone"))).toBe(
+      'weightUnit: "stone" is not known here; write g, kg, oz or lb',
     );
-    expect(messageOf(cell("WATERVOLUME", 100, "g", "oz"))).toContain("ml, l, floz, in3 or cm3");
+    expect(messageOf(cell("WATERVOLUME", 100, null))).toBe("weightUnit: nothing is given; write g, kg, oz or lb");
+    expect(messageOf(cell("WATERVOLUME", 100, "g", "oz"))).toBe(
+      'volumeUnit: "oz" is a weight; write ml, l, floz, in3 or cm3; a fluid ounce is floz',
+    );
+    expect(messageOf(cell("FILLBYVOLUME", 1, "gal", "g"))).toBe(
+      'volumeUnit: "gal" is not worked out here; write ml, l, floz, in3 or cm3',
+    );
     expect(messageOf(cell("WATERVOLUME", 100, "g", "ml", null, "K"))).toContain("temperatureUnit");
   });
 });
@@ -79,6 +85,10 @@ describe("units", () => {
     ["kg", 1000],
     ["g", 1],
     ["OZ", 28.349523125],
+    ["Ounces", 28.349523125],
+    ["lbs.", 453.59237],
+    ["Kilos", 1000],
+    ["gr", 1],
   ])("a weight of 1 %s is %d g", (unit, grams) => {
     expect(cell("FILLBYVOLUME", grams, "ml", unit, 1)).toBeCloseTo(1, 12);
   });
@@ -86,6 +96,10 @@ describe("units", () => {
     // 16 CFR 500.19: inch = 2.54 cm; the US gallon is 231 in3 (second-hand) and 128 fluid ounces.
     ["in3", 16.387064],
     ["floz", 29.5735295625],
+    ["Fl. Oz.", 29.5735295625],
+    ["fluid ounces", 29.5735295625],
+    ["cu in", 16.387064],
+    ["Litres", 1000],
     ["cm3", 1],
     ["l", 1000],
   ])("a volume of 1 %s is %d mL", (unit, millilitres) => {

@@ -27,7 +27,7 @@ describe("NETCHECK", () => {
   it("says what is missing", () => {
     expect(messageOf(cell("NETCHECK", 200, down(null), "g"), "#N/A")).toContain("nothing weighed");
     expect(messageOf(cell("NETCHECK", null, down(200), "g"))).toBe("label: the cell is blank; fill it in");
-    expect(messageOf(cell("NETCHECK", 200, down(200), null))).toBe("unit: the cell is blank; fill it in");
+    expect(messageOf(cell("NETCHECK", 200, down(200), null))).toBe("unit: nothing is given; write g, kg, oz or lb");
     expect(messageOf(cell("NETCHECK", 200, down(200, "x"), "g"))).toBe(
       'row 2 of the range: weights: "x" is text; write a plain number',
     );

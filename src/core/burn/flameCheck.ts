@@ -1,6 +1,7 @@
 import { atLeastZero } from "../check/atLeastZero";
 import { oneOf } from "../check/oneOf";
 import { plain } from "../check/plain";
+import { checkedUnit } from "../units/checkedUnit";
 import { centimetresIn } from "../units/length";
 
 // mm: EN 15493. ASTM F2417 says 3 in, 76.2 mm, from memory and to be compared with it: the lower of the two counts.
@@ -16,8 +17,8 @@ export function flameCheck(height: number, lengthUnit: string, product = "contai
   const millimetres = atLeastZero("height", height) * (centimetresIn("lengthUnit", lengthUnit) * 10);
   const { high: most, what } = MOST[oneOf("product", product, ["container", "tea light"])];
   if (millimetres <= most) return "";
-  const unit = lengthUnit.trim();
+  const unit = checkedUnit("length", "lengthUnit", lengthUnit);
   const shown = `${plain(Number(millimetres.toPrecision(6)))} mm`;
-  const high = unit.toLowerCase() === "mm" ? shown : `${plain(height)} ${unit} (${shown})`;
+  const high = unit === "mm" ? shown : `${plain(height)} ${unit} (${shown})`;
   return `flame ${high} high, at most ${most} mm${what} by EN 15493; trim the wick or test a smaller one`;
 }

@@ -2,6 +2,7 @@ import { aboveZero } from "../check/aboveZero";
 import { atLeastZero } from "../check/atLeastZero";
 import { plain } from "../check/plain";
 import { wrong } from "../check/wrong";
+import { checkedUnit } from "../units/checkedUnit";
 import { poolHours } from "./poolHours";
 
 const ABOUT = 0.5; // hours either way: how exactly "about an hour an inch" is taken here
@@ -15,6 +16,7 @@ const LONGEST = 4; // hours at a time: fire-safety guidance
  * @param hours burnt, 0 or more
  */
 export function poolCheck(pool: number, vessel: number, hours: number, lengthUnit: string): string {
+  const unit = checkedUnit("length", "lengthUnit", lengthUnit);
   const inch = poolHours(1, lengthUnit);
   const [wide, wall, burnt] = [atLeastZero("pool", pool), aboveZero("vessel", vessel), atLeastZero("hours", hours)];
   if (wide > wall * (1 + 1e-12)) {
@@ -22,7 +24,7 @@ export function poolCheck(pool: number, vessel: number, hours: number, lengthUni
   }
   const least = Math.min(wall, (burnt - ABOUT) / inch);
   const most = (burnt + ABOUT) / inch;
-  const width = (value: number): string => `${plain(Number(value.toPrecision(4)))} ${lengthUnit.trim()}`;
+  const width = (value: number): string => `${plain(Number(value.toPrecision(4)))} ${unit}`;
   const says = (what: string, bound: string, limit: number): string =>
     `pool ${what}: ${width(wide)} after ${plain(burnt)} h, ${bound} ${width(limit)} at about an hour an inch`;
   return [

@@ -1,3 +1,4 @@
+import { list } from "./list";
 import { wrong } from "./wrong";
 
 /** The one of `allowed` that the text names, whatever its case and the spaces around it. */
@@ -5,7 +6,5 @@ export function oneOf<T extends string>(name: string, text: string, allowed: rea
   const sought = text.trim().toLowerCase();
   const found = allowed.find((item) => item.toLowerCase() === sought);
   if (found !== undefined) return found;
-  const last = allowed[allowed.length - 1];
-  const list = allowed.length > 1 ? `${allowed.slice(0, -1).join(", ")} or ${last}` : last;
-  throw wrong(name, `"${text.slice(0, 40)}" is not known here; write ${list}`);
+  throw wrong(name, `"${text.slice(0, 40)}" is not known here; write ${list(allowed)}`);
 }

@@ -7,6 +7,7 @@ import { wrong } from "../check/wrong";
 import { Fault } from "../fault";
 import { deviation } from "../statistics/deviation";
 import { studentT } from "../statistics/studentT";
+import { checkedUnit } from "../units/checkedUnit";
 import { gramsIn } from "../units/weight";
 import { euPlan } from "./euPlan";
 import { usPlan } from "./usPlan";
@@ -59,7 +60,8 @@ export function netCheck(
   const slack = sure > 0 && count > 1 ? (studentT(count - 1, sure) * spread) / Math.sqrt(count) : 0;
   const numberShort = shortBy(allowed);
 
-  const inUnit = (weight: number): string => `${plain(Number(weight.toPrecision(4)))} ${unit.trim()}`;
+  const shown = checkedUnit("weight", "unit", unit);
+  const inUnit = (weight: number): string => `${plain(Number(weight.toPrecision(4)))} ${shown}`;
   const result = { meanError, meanLimit: 0 - slack, allowedShortfall: allowed / grams, numberShort };
   const stage = stages.filter(({ weigh }) => weigh <= count).at(-1);
   // Before the first stage the last one judges: too many short ones for that are too many whatever follows.

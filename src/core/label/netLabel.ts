@@ -2,6 +2,7 @@ import { aboveZero } from "../check/aboveZero";
 import { oneOf } from "../check/oneOf";
 import { plain } from "../check/plain";
 import { wrong } from "../check/wrong";
+import { checkedUnit } from "../units/checkedUnit";
 import { divisionsIn } from "../weighing/divisionsIn";
 
 // The label's own factors and none others: 16 CFR 500.19(a). A pound is exactly 16 of these ounces.
@@ -18,7 +19,7 @@ const GRAMS = { g: 1, kg: 1000, oz: 28.3495, lb: 453.592 } as const;
  */
 export function netLabel(weight: number, unit: string, style = "us"): string {
   const way = oneOf("style", style, ["us", "metric"]);
-  const grams = aboveZero("weight", weight) * GRAMS[oneOf("unit", unit, ["g", "kg", "oz", "lb"])];
+  const grams = aboveZero("weight", weight) * GRAMS[checkedUnit("weight", "unit", unit)];
   const tooLittle = wrong("weight", `${plain(grams)} g is too little to declare; check its unit`);
   const metric = metricDown(grams);
   if (metric === "0 g") throw tooLittle;

@@ -1,6 +1,6 @@
-import { oneOf } from "../check/oneOf";
+import { checkedUnit } from "./checkedUnit";
 
 /** A temperature in `C` or `F` as degrees Celsius. Faults on any other unit. */
 export function celsius(temperature: number, name: string, unit: string): number {
-  return oneOf(name, unit, ["C", "F"]) === "C" ? temperature : (temperature - 32) / 1.8;
+  return checkedUnit("temperature", name, unit) === "C" ? temperature : (temperature - 32) / 1.8;
 }

@@ -1,8 +1,8 @@
-import { oneOf } from "../check/oneOf";
+import { checkedUnit } from "./checkedUnit";
 
 const CENTIMETRES = { mm: 0.1, cm: 1, in: 2.54 } as const; // the inch: 16 CFR 500.19
 
 /** Centimetres in one of a length unit: `mm`, `cm` or `in`. Faults on any other. */
 export function centimetresIn(name: string, unit: string): number {
-  return CENTIMETRES[oneOf(name, unit, ["mm", "cm", "in"])];
+  return CENTIMETRES[checkedUnit("length", name, unit)];
 }

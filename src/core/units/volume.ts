@@ -1,4 +1,4 @@
-import { oneOf } from "../check/oneOf";
+import { checkedUnit } from "./checkedUnit";
 
 const CUBIC_INCH = 16.387064; // mL, exactly 2.54 cubed: the inch is 2.54 cm (16 CFR 500.19)
 
@@ -12,5 +12,5 @@ const MILLILITRES = {
 
 /** Millilitres in one of a volume unit: `ml`, `l`, `floz` (US fluid ounce), `in3` or `cm3`. Faults on any other. */
 export function millilitresIn(name: string, unit: string): number {
-  return MILLILITRES[oneOf(name, unit, ["ml", "l", "floz", "in3", "cm3"])];
+  return MILLILITRES[checkedUnit("volume", name, unit)];
 }

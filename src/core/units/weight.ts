@@ -1,4 +1,4 @@
-import { oneOf } from "../check/oneOf";
+import { checkedUnit } from "./checkedUnit";
 
 const POUND = 453.59237; // exact: Weights and Measures Act 1985 (UK), Sch. 1 Part V; NIST SP 811
 
@@ -6,5 +6,5 @@ const GRAMS = { g: 1, kg: 1000, oz: POUND / 16, lb: POUND } as const;
 
 /** Grams in one of a weight unit: `g`, `kg`, `oz` or `lb`. Faults on any other. */
 export function gramsIn(name: string, unit: string): number {
-  return GRAMS[oneOf(name, unit, ["g", "kg", "oz", "lb"])];
+  return GRAMS[checkedUnit("weight", name, unit)];
 }

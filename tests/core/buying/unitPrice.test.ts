@@ -43,7 +43,7 @@ describe("unitPrice", () => {
 
   it("refuses units of two kinds, and a pack of nothing", () => {
     expect(() => unitPrice(1, 1, "floz", "oz")).toThrow("perUnit: oz is a weight and floz a volume");
-    expect(() => unitPrice(1, 1, "g", "pound")).toThrow('perUnit: "pound" is not known here; write g, kg, oz');
+    expect(() => unitPrice(1, 1, "g", "stone")).toThrow('perUnit: "stone" is not known here; write g, kg, oz');
     expect(() => unitPrice(1, 0, "g", "g")).toThrow("size: 0 is not above 0");
     expect(() => unitPrice(-1, 1, "g", "g")).toThrow("price: -1 is below 0");
     expect(() => unitPrice(1, 1, "g", "g", -1)).toThrow("delivery: -1 is below 0");

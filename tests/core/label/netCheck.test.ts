@@ -262,7 +262,7 @@ describe("netCheck", () => {
     expect(netCheck(200, lot(200, 12), "g", "us", 100 * 1.1).verdict).toBe("passes"); // 110.00000000000001 in binary
     expect(() => netCheck(0, [200], "g")).toThrow("label: 0 is not above 0");
     expect(() => netCheck(200, [-1], "g")).toThrow("weights: -1 is below 0");
-    expect(() => netCheck(200, [200], "ml")).toThrow('unit: "ml" is not known here');
+    expect(() => netCheck(200, [200], "ml")).toThrow('unit: "ml" is a volume; write g, kg, oz or lb');
     expect(() => netCheck(200, [200], "g", "uk")).toThrow('rule: "uk" is not known here; write us or eu');
   });
 });

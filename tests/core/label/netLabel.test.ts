@@ -94,7 +94,7 @@ describe("netLabel", () => {
     expect(() => netLabel(0, "g")).toThrow("weight: 0 is not above 0");
     expect(() => netLabel(0.28, "g")).toThrow("weight: 0.28 g is too little to declare");
     expect(() => netLabel(0.09, "g", "metric")).toThrow("too little");
-    expect(() => netLabel(8, "floz")).toThrow('unit: "floz" is not known here; write g, kg, oz or lb');
+    expect(() => netLabel(8, "floz")).toThrow('unit: "floz" is a volume; write g, kg, oz or lb');
     expect(() => netLabel(8, "oz", "uk")).toThrow('style: "uk" is not known here; write us or metric');
   });
 });
