@@ -152,7 +152,7 @@ function attempt(work: () => readonly (number | string)[]): Result[] | CustomFun
 
 /**
  * Works cell by cell and broadcasts: one row or one column is repeated to the size of the largest argument, and
- * a cell beyond a shorter one is #N/A. Where the first argument (or `key`) is blank the result is blank.
+ * a cell beyond a shorter one is #N/A. Where the first argument (or `key`, -1 for none) is blank the result is blank.
  * `work` may give several values: they stand side by side.
  */
 export function eachCell<V extends unknown[]>(
@@ -172,8 +172,8 @@ export function eachCell<V extends unknown[]>(
 
   const oneCell = (r: number, c: number): Result[] => {
     const same = (result: Result): Result[] => Array<Result>(width).fill(result);
-    const first = list[key] as Argument<unknown>;
-    if (!isBeyond(first, r, c) && isBlank(cellOf(first, r, c))) return same("");
+    const first = list[key];
+    if (first && !isBeyond(first, r, c) && isBlank(cellOf(first, r, c))) return same("");
     const short = list.find((arg) => isBeyond(arg, r, c));
     if (short) {
       return same(toError(new Fault("none", `${short.name}: the range ends here; give it the size of the others`)));

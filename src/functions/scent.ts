@@ -2,6 +2,7 @@ import { wrong } from "../core/check/wrong";
 import { loadAs } from "../core/scent/loadAs";
 import { loadCheck } from "../core/scent/loadCheck";
 import { loadFrom } from "../core/scent/loadFrom";
+import { loadLimit } from "../core/scent/loadLimit";
 import { checkedIngredient, recipeSplit } from "../core/scent/recipeSplit";
 import { type Parts, scentSplit } from "../core/scent/scentSplit";
 import { eachCell, inPlace, number, numberOr, one, text, textOr } from "./cells";
@@ -91,14 +92,14 @@ export function LOADFROM(wax: any[][], scent: any[][], basis?: any[][]): any[][]
 }
 
 /**
- * Says which limit a load passes and by how much; empty when it is within both.
+ * Says which limit a load is over and by how much; empty when it is within those given.
  * @customfunction LOADCHECK
  * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
  * @param waxMaximum The most the wax holds, a fraction or percentage of wax up to 100 %, from its maker; not checked when blank.
  * @param productLimit The most the scent's documents allow in a candle, a fraction or percentage of total; 100 % where they say it is not restricted; not checked when blank.
  * @param basis What the load is a share of: "of wax" or "of total"; "of wax" when left out.
- * @returns Empty text, or what is passed. The supplier's documents decide.
- * @example =POUR.LOADCHECK(12%, 10%, 15%) gives "wax maximum passed by 2 points: 12 % of wax, at most 10 %"
+ * @returns Empty text, what the load is over, or "no limit given". The supplier's documents decide.
+ * @example =POUR.LOADCHECK(12%, 10%, 15%) gives "over the wax maximum by 2 points: 12 % of wax, at most 10 %"
  * @source Common practice, no source: a wax's maximum is of wax, a product limit is of total.
  */
 export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[][], basis?: any[][]): any[][] {
@@ -110,6 +111,24 @@ export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[
       textOr("basis", basis),
     ],
     loadCheck,
+  );
+}
+
+/**
+ * The highest load within the wax maximum and the product limit, each in its own basis. #N/A where nothing limits.
+ * @customfunction LOADLIMIT
+ * @param waxMaximum The most the wax holds, a fraction or percentage of wax up to 100 %, from its maker; a cell or a range. A blank does not limit.
+ * @param productLimit The most the scent's documents allow in a candle, a fraction or percentage of total up to 100 %; a cell or a range. A blank does not limit.
+ * @param basis What the result is to be a share of: "of wax" or "of total"; "of wax" when left out.
+ * @returns The load, a fraction on basis. The supplier's documents decide.
+ * @example =POUR.LOADLIMIT(30%, 20%) gives 0.25
+ * @source Common practice, no source: a wax's maximum is of wax, a product limit is of total.
+ */
+export function LOADLIMIT(waxMaximum: any[][], productLimit: any[][], basis?: any[][]): any[][] {
+  return eachCell(
+    [numberOr("waxMaximum", waxMaximum), numberOr("productLimit", productLimit), textOr("basis", basis)],
+    loadLimit,
+    { key: -1 },
   );
 }
 

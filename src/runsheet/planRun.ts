@@ -3,8 +3,8 @@ import type { Limit } from "../core/batch/steps";
 import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
 import type { Basis } from "../core/scent/basis";
-import { loadCheck } from "../core/scent/loadCheck";
 import { loadFrom } from "../core/scent/loadFrom";
+import { overLimit } from "../core/scent/overLimit";
 import { recipeSplit } from "../core/scent/recipeSplit";
 import { sum } from "../core/statistics/sum";
 import type { Ingredient, Recipe } from "./readRecipes";
@@ -277,8 +277,8 @@ function overLimits(group: readonly PourRow[], { loads, notes, pots }: ScentRun,
 /** Which limits a load passes, in words: the wax's maximum, of wax, and the scent's product limit, of total. */
 function passedLimits(loads: Loads, notes: ScentNotes | undefined): [ofWax: string, ofTotal: string] {
   return [
-    loadCheck(loads["of wax"], notes?.waxMaximum, undefined, "of wax"),
-    loadCheck(loads["of total"], undefined, notes?.productLimit, "of total"),
+    overLimit("waxMaximum", loads["of wax"], notes?.waxMaximum),
+    overLimit("productLimit", loads["of total"], notes?.productLimit),
   ];
 }
 

@@ -52,7 +52,7 @@ describe("a maker's whole way", () => {
   it("checks before anything is written: a load over the wax's maximum", async () => {
     await tryout.openSheet("Scents");
     await tryout.type("B5", "12%");
-    await says(/wax maximum passed by 2 points/);
+    await says(/over the wax maximum by 2 points/);
     expect(await pane().getByRole("button", { name: "Write run sheet" }).isDisabled()).toBe(true);
     await tryout.type("B5", "6%");
     await says(/Ready|Nothing to fix/);

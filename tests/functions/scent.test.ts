@@ -80,31 +80,72 @@ describe("LOADCHECK", () => {
   it("compares each limit in its own basis", () => {
     // 12 % of wax is 10.714 % of total: within 11 % of total, above 10 % of wax.
     expect(cell("LOADCHECK", 0.12, 0.12, 0.11)).toBe("");
-    expect(cell("LOADCHECK", 0.12, 0.1, 0.11)).toBe("wax maximum passed by 2 points: 12 % of wax, at most 10 %");
+    expect(cell("LOADCHECK", 0.12, 0.1, 0.11)).toBe("over the wax maximum by 2 points: 12 % of wax, at most 10 %");
     expect(cell("LOADCHECK", 0.12, 0.12, 0.1)).toBe(
-      "product limit passed by 0.7143 points: 10.71 % of total, at most 10 %",
+      "over the product limit by 0.7143 points: 10.71 % of total, at most 10 %",
     );
-    expect(cell("LOADCHECK", 0.12, 0.1, 0.1, "of total")).toMatch(/^wax maximum .*; product limit /);
+    expect(cell("LOADCHECK", 0.12, 0.1, 0.1, "of total")).toMatch(
+      /^over the wax maximum by .*; over the product limit by /,
+    );
   });
   it("shows as many digits as tell the two apart", () => {
     expect(cell("LOADCHECK", 0.1000001, 0.1, null)).toBe(
-      "wax maximum passed by 0.00001 points: 10.00001 % of wax, at most 10 %",
+      "over the wax maximum by 0.00001 points: 10.00001 % of wax, at most 10 %",
     );
   });
   it("takes a limit of 100 % as no restriction, and nothing above it", () => {
     expect(cell("LOADCHECK", 0.12, 1, 1)).toBe("");
     expect(cell("LOADCHECK", 0.12, null, 1 + 2 ** -52)).toBe("");
-    expect(cell("LOADCHECK", 0.12, 0.1, 1)).toContain("wax maximum passed by 2 points");
+    expect(cell("LOADCHECK", 0.12, 0.1, 1)).toContain("over the wax maximum by 2 points");
     expect(messageOf(cell("LOADCHECK", 0.12, null, 10))).toBe("productLimit: 10 means 1000 %; write 10% or 0.1");
     expect(messageOf(cell("LOADCHECK", 0.12, 1.2, null))).toContain("waxMaximum: 1.2 means 120 %");
     expect(messageOf(cell("LOADCHECK", 1, 1, 1))).toContain("load: 1 means 100 %");
   });
   it("does not check blank limits, and a limit met exactly is within", () => {
-    expect(cell("LOADCHECK", 0.3, null, null)).toBe("");
+    expect(cell("LOADCHECK", 0.3, 0.3, null)).toBe("");
+    expect(cell("LOADCHECK", 0.3, null, 0.3)).toBe("");
     expect(messageOf(cell("LOADCHECK", 6, null, null))).toContain("6 means 600 %");
     expect(cell("LOADCHECK", 0.1, 0.1, null)).toBe("");
     expect(cell("LOADCHECK", 0.25, null, 0.2)).toBe("");
     expect(call("LOADCHECK", down(null, 0.2), 0.1, 0.1)[0]).toEqual([""]);
+  });
+});
+
+describe("LOADCHECK without a limit", () => {
+  // An empty text would read as: checked, and within.
+  it("says that none was given", () => {
+    expect(call("LOADCHECK", down(0.3, 0.06, null), null, null)).toEqual(down("no limit given", "no limit given", ""));
+  });
+  it("takes a load of 0 as within any limit", () => {
+    expect(cell("LOADCHECK", 0, null, null)).toBe("");
+  });
+});
+
+describe("LOADLIMIT", () => {
+  it("is the lower of the two, each in its own basis", () => {
+    // By hand: 10 % of wax is 1/11 of the total; 8 % of total is 8/92 of the wax.
+    expect(cell("LOADLIMIT", 0.1, 0.08)).toBeCloseTo(8 / 92, 14);
+    expect(cell("LOADLIMIT", 0.1, 0.08, "of total")).toBe(0.08);
+    expect(cell("LOADLIMIT", 0.08, 0.08)).toBe(0.08);
+    expect(cell("LOADLIMIT", 0.1, 0.1, "of total")).toBeCloseTo(1 / 11, 14);
+    expect(cell("LOADLIMIT", 1, 0.6, "of total")).toBe(0.5);
+  });
+  it("is not limited by a blank, and there is none without limits", () => {
+    const rows = call("LOADLIMIT", down(0.1, null, null, 0.1), down(null, 0.2, null, 1));
+    expect(rows.map(([value]) => value)).toEqual([0.1, 0.25, expect.anything(), 0.1]);
+    expect(messageOf(rows[2]?.[0], "#N/A")).toContain("no limit given");
+    expect(messageOf(cell("LOADLIMIT", null, 1), "#N/A")).toContain("100 % of total limits nothing");
+    expect(messageOf(cell("LOADLIMIT", 10, null))).toContain("waxMaximum: 10 means 1000 %");
+  });
+  it("is within both limits, and a little more is not", () => {
+    const share = fc.double({ min: 0.01, max: 0.4, noNaN: true });
+    fc.assert(
+      fc.property(share, share, basis, (wax, product, on) => {
+        const load = cell("LOADLIMIT", wax, product, on) as number;
+        expect(cell("LOADCHECK", load, wax, product, on)).toBe("");
+        expect(cell("LOADCHECK", load * 1.0001, wax, product, on)).toContain("over the ");
+      }),
+    );
   });
 });
 

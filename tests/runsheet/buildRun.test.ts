@@ -210,7 +210,7 @@ describe("from a table to a plan", () => {
     }
     expect(fine.plan.scents[0]?.load).toBeCloseTo(0.06, 12);
     expect(fine.plan.scents[0]?.notes?.melt).toBe("85 C");
-    expect(made(0.05).problems[0]?.text).toContain("product limit passed");
+    expect(made(0.05).problems[0]?.text).toContain("over the product limit");
   });
 
   it("stops at a recipe that cannot be, and at a sort it does not know, without failing itself", () => {
@@ -237,7 +237,7 @@ describe("from a table to a plan", () => {
     expect(made(["Cedar", "Wax", 3, "Parts", null], ["Cedar", "A", 0.06, "of wax", null])).toBeUndefined();
     expect(made(["Cedar", "Wax", 3, "party", null])).toContain('Basis: "party" is not known here');
     expect(made(wax, ["Cedar", "A", 0.3, "of wax", "perfume"])).toContain('Kind: "perfume" is not known here');
-    expect(made(wax, ["Cedar", "A", 0.12, "of wax", null])).toContain("wax maximum passed");
+    expect(made(wax, ["Cedar", "A", 0.12, "of wax", null])).toContain("over the wax maximum");
   });
 
   it("stops where an ingredient rounds to nothing", () => {
@@ -410,7 +410,7 @@ describe("from a table to a plan", () => {
       ).problems;
     const [problem] = made(scents(0.06, null), "of total");
     expect(problem).toMatchObject({ stops: true });
-    expect(problem?.text).toContain("pot 1, weighed out in steps of 1 g: product limit passed by 0.08108 points");
+    expect(problem?.text).toContain("pot 1, weighed out in steps of 1 g: over the product limit by 0.08108 points");
     expect(made(scents(0.06, null), "of total", 0.01)).toEqual([]);
     // A wax's maximum is for the wax to hold, not for safety: passed by rounding it is to be looked at.
     // 4 x 104 at 6 % of wax: 23.55 is weighed as 24, and 24 / 392 is 6.122 %.
@@ -418,7 +418,7 @@ describe("from a table to a plan", () => {
       { pour: pour([["Tin", 4, 104, null, null, "Cedar", 0.06, "of wax"]]), scents: scents(null, 0.06) },
       settings,
     ).problems;
-    expect(looked).toMatchObject([{ stops: false, text: expect.stringContaining("wax maximum passed") }]);
+    expect(looked).toMatchObject([{ stops: false, text: expect.stringContaining("over the wax maximum") }]);
   });
 
   it("speaks once of many pots that round alike, and of a limit of 1 that may mean 1 %", () => {
