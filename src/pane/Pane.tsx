@@ -250,6 +250,7 @@ export function Pane({ host }: { host: Host }) {
       {run && settings && run.plan.totals.candles > 0 && (
         <section aria-labelledby="pane-preview">
           <h2 id="pane-preview">Preview</h2>
+          {stops > 0 && <p className="hint">Without the rows that are to be fixed.</p>}
           <Preview plan={run.plan} settings={settings} />
           <details>
             <summary>Take care</summary>

@@ -9,7 +9,7 @@ export function rowsOutside(tables: Tables): Problem[] {
     if (!rows || !below || below.rows === 0) return [];
     const text = below.isLeftOut
       ? `${countOf(below.rows)} below the table left out`
-      : `${countOf(below.rows)} right below the table ${below.rows === 1 ? "is" : "are"} no part of it; take in, or leave out`;
+      : `${countOf(below.rows)} right below the table, no part of it: take them in, or leave them out`;
     return [{ kind, row: rows.length, text, stops: !below.isLeftOut, below: below.rows }];
   });
 }

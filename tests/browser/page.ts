@@ -19,17 +19,17 @@ const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.mi
 /** For conditions that come late on a busy machine: only one that never comes meets its end. */
 export const PATIENCE = { timeout: 240_000 };
 
-/** The pinned browser holds a promise that it awaits for a test only weakly, and may collect it before it is settled. */
-function keepPromises(): void {
-  const kept = new Set<Promise<unknown>>();
-  Object.assign(window, {
-    keep: (promise: Promise<unknown>) => {
-      const done = promise.finally(() => kept.delete(done));
-      kept.add(done);
-      return done;
-    },
-  });
-}
+/**
+ * The pinned browser holds a promise that it awaits for a test only weakly, and may collect it before it is settled.
+ * As text: what runs the screenshots puts helpers of its own into functions, which the page does not have.
+ */
+const KEEP_PROMISES = `
+  const kept = new Set();
+  window.keep = (promise) => {
+    const done = promise.finally(() => kept.delete(done));
+    kept.add(done);
+    return done;
+  };`;
 
 export interface PageSize {
   readonly width?: number;
@@ -57,7 +57,7 @@ export class TryoutPage {
   ): Promise<this> {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? "dark" : "light" });
     this.page = page;
-    await page.addInitScript(keepPromises);
+    await page.addInitScript(KEEP_PROMISES);
     page.on("request", (request) => {
       if (/^(data|blob):/.test(request.url()) || request.url().startsWith(`${origin}/`)) return;
       this.complaints.push(`request to ${request.url()}`);

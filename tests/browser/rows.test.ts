@@ -29,7 +29,7 @@ describe("rows below a table, in a browser", () => {
   it("stop the sheet: sixty pasted rows never pour twelve", async () => {
     expect(await tryout.cells("Batch", 63, 0, 1, 3)).toEqual([["Tin", null, 1]]);
     expect((await tryout.table("Batch")).rows).toHaveLength(12);
-    expect(await button(/Fix row 17/).textContent()).toContain("48 rows right below the table are no part of it");
+    expect(await button(/Fix row 17/).textContent()).toContain("48 rows right below the table, no part of it");
     expect(await button("Write run sheet").isDisabled()).toBe(true);
     expect(await tryout.faults(".pourwright-pane")).toEqual([]);
   });

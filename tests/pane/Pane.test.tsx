@@ -285,7 +285,7 @@ describe("the pane", () => {
     await show(host);
     // The heading is on row 4, its one row on row 5.
     const said = element.querySelector(".problems li.stop")?.textContent;
-    expect(said).toContain("Fix row 6 48 rows right below the table are no part of it");
+    expect(said).toContain("Fix row 6 48 rows right below the table, no part of it");
     await press("Write run sheet");
     expect(host.added).toEqual([]);
     await press("Take the 48 rows into Batch");
