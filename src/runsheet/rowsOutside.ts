@@ -9,7 +9,7 @@ export function rowsOutside(tables: Tables): Problem[] {
     if (!rows || !below || below.rows === 0) return [];
     const text = below.isLeftOut
       ? `${countOf(below.rows)} below the table left out`
-      : `${countOf(below.rows)} right below the table, no part of it: take them in, or leave them out`;
+      : `${countOf(below.rows)} right below the table, no part of it: to be taken in or left out`;
     return [{ kind, row: rows.length, text, stops: !below.isLeftOut, below: below.rows }];
   });
 }
