@@ -32,6 +32,13 @@ export interface SourceRows extends Source {
   readonly hidden?: readonly number[];
 }
 
+/** What a read rejects with when the numbers have not come in time: stale ones are worse than none. */
+export class StillCalculating extends Error {
+  constructor() {
+    super("The workbook is still being worked out. Wait until its numbers have come, then try again.");
+  }
+}
+
 /** Watches long work, and stops it. */
 export interface Work {
   readonly signal?: AbortSignal;
@@ -39,7 +46,10 @@ export interface Work {
   readonly onProgress?: (share: number) => void;
 }
 
-/** All that the pane needs of a spreadsheet program. Every method rejects with an Error whose message a user can act on. */
+/**
+ * All that the pane needs of a spreadsheet program. Every method rejects with an Error whose message a user can act on,
+ * and all that read cells with StillCalculating when these are not worked out in time.
+ */
 export interface Host {
   /** The tables of the workbook, in the order of its sheets. */
   tables(): Promise<Source[]>;
@@ -53,7 +63,8 @@ export interface Host {
   firstCells(): Promise<{ readonly sheet: string; readonly value: CellValue }[]>;
   /**
    * Adds a sheet and shows it; gives the name it got. Nothing that was there is overwritten, and when writing
-   * fails or is stopped no sheet is left behind. Text is written as text, whatever it begins with.
+   * fails or is stopped no sheet is left behind. Text is written as text, whatever it begins with. Its formulas may
+   * still be being worked out: whoever says that all is there reads the sheet before.
    */
   addSheet(sheet: Sheet, work?: Work): Promise<string>;
   /** All cells of a sheet from A1 on, to the last that holds anything. */

@@ -20,7 +20,12 @@ const CELLS = "values,valueTypes";
 
 /** Excel as a host. Each method makes the same few calls to Excel, however many rows there are. */
 export class ExcelHost implements Host {
-  private readonly calculation = new Calculation();
+  private readonly calculation: Calculation;
+
+  /** @param waits the waits, in milliseconds, for cells that Excel is still working on */
+  constructor(waits?: readonly number[]) {
+    this.calculation = new Calculation(waits);
+  }
 
   tables(): Promise<Source[]> {
     return ask("Excel could not list the tables", async (context) => {

@@ -143,8 +143,6 @@ export class UniverHost implements Host {
         });
       }
       this.#api.getFormula().executeCalculation();
-      await turn(0.7);
-      await this.#calculation.settled();
       await turn(1);
       return name;
     } catch (fault) {
@@ -234,7 +232,6 @@ export class UniverHost implements Host {
       await growTable(this.#injector, ids.unitId, name, -rows.length);
       throw fault;
     }
-    await this.#calculation.settled();
   }
 
   async takeInRows(name: string, rows: number): Promise<void> {
@@ -242,7 +239,6 @@ export class UniverHost implements Host {
     const table = await this.#table(name);
     refuseMissing(name, rows, (await this.#rows(table)).below ?? 0);
     await takeInRows(this.#injector, this.#sheet(table.place.sheet), table, rows);
-    await this.#calculation.settled();
   }
 
   async activeSheet(): Promise<string> {

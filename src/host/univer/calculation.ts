@@ -1,6 +1,7 @@
 import { ICommandService, type Injector } from "@univerjs/core";
 import { IActiveDirtyManagerService, SetFormulaCalculationStartMutation } from "@univerjs/engine-formula";
 import { FormulaCalculationSessionService, SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
+import { StillCalculating } from "../host";
 
 /** However long a calculation takes, nothing waits longer than this. */
 const PATIENCE = 15_000;
@@ -10,9 +11,12 @@ export class Calculation {
   /** Changes that formulas may depend on, and how many of them a calculation has taken up. The first is the opening. */
   #changes = 1;
   #taken = 0;
-  readonly #session: FormulaCalculationSessionService;
+  readonly #session: Pick<FormulaCalculationSessionService, "state" | "waitForLatestApplied">;
 
-  constructor(injector: Injector) {
+  constructor(
+    injector: Pick<Injector, "get">,
+    private readonly patience = PATIENCE,
+  ) {
     this.#session = injector.get(FormulaCalculationSessionService);
     const dirty = injector.get(IActiveDirtyManagerService);
     injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
@@ -21,16 +25,21 @@ export class Calculation {
     });
   }
 
-  /** Resolves when all values are as the formulas make them, or patience ends. */
+  /** Resolves when all values are as the formulas make them; rejects when patience ends before. */
   async settled(): Promise<void> {
-    const end = Date.now() + PATIENCE;
-    while (Date.now() < end) {
-      const { started, resultApplied } = this.#session.state;
-      if (this.#taken === this.#changes && (!started || resultApplied)) return;
+    const end = Date.now() + this.patience;
+    while (!this.#isSettled()) {
+      const left = end - Date.now();
+      if (left <= 0) throw new StillCalculating();
       const changes = this.#changes;
-      await this.#session.waitForLatestApplied(end - Date.now()).catch(() => undefined);
+      await this.#session.waitForLatestApplied(left).catch(() => undefined);
       // No calculation has begun for what has changed: there was nothing to calculate.
       if (this.#taken < changes) this.#taken = changes;
     }
+  }
+
+  #isSettled(): boolean {
+    const { started, resultApplied } = this.#session.state;
+    return this.#taken === this.#changes && (!started || resultApplied);
   }
 }

@@ -1,4 +1,4 @@
-/** The error cells of a workbook, with the words that say what to mend. */
+/** The cells of a workbook whose formulas are at fault, with the words that say what to fix. */
 
 import {
   type ICellData,
@@ -16,6 +16,7 @@ import {
   sequenceNodeType,
 } from "@univerjs/engine-formula";
 import { readCell, spilledCells } from "./cells";
+import { cellKey, cyclesOf } from "./cycles";
 import { NAMESPACE } from "./functions";
 
 export interface Problem {
@@ -26,14 +27,16 @@ export interface Problem {
   readonly column: number;
   /** Such as `#VALUE!`. */
   readonly error: string;
-  /** What to mend; where the function said nothing, what such an error means. */
+  /** What to fix; where the function said nothing, what such an error means. */
   readonly message: string;
   /** Whether the fault is in this cell: an error that a formula only hands on is not listed. */
   readonly own: boolean;
 }
 
+const CYCLE = "#CYCLE!";
+
 const MEANINGS: Readonly<Record<string, string>> = {
-  "#CYCLE!": "this formula refers to itself, perhaps through other cells",
+  [CYCLE]: "this formula refers to itself, perhaps through other cells; let it begin from a number that you type",
   "#DIV/0!": "this formula, or a cell it uses, divides by zero or by a blank cell",
   "#N/A": "no such value was found, or a cell that this one uses has no answer",
   "#NAME?": "a name in this formula, or in a cell it uses, is unknown; check how it is written",
@@ -43,13 +46,15 @@ const MEANINGS: Readonly<Record<string, string>> = {
   "#VALUE!": "a cell that this one uses has an error, or holds a value of the wrong kind",
 };
 
-/** All error cells, sheet by sheet and row by row. */
+/** All error cells and all formulas that refer to themselves, sheet by sheet and row by row. */
 export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
+  const cycles = cyclesOf(injector, workbook);
   return workbook.getSheets().flatMap((sheet) => {
     const found = new Map<string, Problem>();
     const spilled = new Set<string>();
     const note = (row: number, column: number, cell: Nullable<ICellData>) => {
-      const value = readCell(cell);
+      const isCycle = cycles.has(cellKey(sheet.getSheetId(), row, column));
+      const value = isCycle ? { error: CYCLE, message: MEANINGS[CYCLE] as string } : readCell(cell);
       if (typeof value !== "object" || value === null) return;
       const own = value.message || (value.error === "#NAME?" ? misspelt(injector, sheet, row, column) : "");
       found.set(`${row},${column}`, {
@@ -76,7 +81,7 @@ export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
   });
 }
 
-/** What to mend in a formula that calls a function of ours by a wrong name; empty when it calls none such. */
+/** What to fix in a formula that calls a function of ours by a wrong name; empty when it calls none such. */
 function misspelt(injector: Injector, sheet: Worksheet, row: number, column: number): string {
   const formula = injector
     .get(FormulaDataModel)

@@ -697,7 +697,10 @@ const WORKBOOK: Kind<Book> = {
 };
 
 const APPLICATION: Kind<Book> = {
-  read: { calculationMode: ({ calculationMode }) => calculationMode },
+  read: {
+    calculationMode: ({ calculationMode }) => calculationMode,
+    calculationState: ({ calculationState }) => calculationState,
+  },
   call: {
     suspendApiCalculationUntilNextSync: ({ send }) =>
       send((book) => {

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import type { Source } from "../../../src/host/host";
+import { type Source, StillCalculating } from "../../../src/host/host";
 import { StandIn } from "./standIn";
 
 afterEach(() => {
@@ -230,15 +230,32 @@ describe("cells that are not calculated yet", () => {
     expect(standIn.syncs).toBe(3 + more);
   });
 
-  it("are not waited for without end", async () => {
-    vi.useFakeTimers();
+  it.each(ways)("are never given as they are: without end in sight %s is not read", async (_, read) => {
     const standIn = withFormula("#BUSY!");
-    const read = new ExcelHost().read({ name: "Vessels", place, headings });
-    const begun = Date.now();
-    await vi.runAllTimersAsync();
-    expect((await read).rows).toEqual([["Tin", { error: "#BUSY!" }]]);
-    expect(standIn.syncs).toBe(5);
-    expect(Date.now() - begun).toBeLessThanOrEqual(2000);
+    await expect(read(new ExcelHost([0, 0, 0]))).rejects.toThrow(new StillCalculating());
+    expect(standIn.syncs).toBe(4);
+  });
+
+  it.each([
+    ["Calculating", "Automatic", 5],
+    ["Pending", "Automatic", 5],
+    ["Calculating", "Manual", 6],
+  ] as const)("are waited for while Excel says %s, with calculation set to %s", async (state, mode, syncs) => {
+    const standIn = withFormula(106);
+    Object.assign(standIn.book, { calculationState: state, calculationMode: mode });
+    await expect(new ExcelHost([0, 0, 0, 0]).readSheet("Stock")).rejects.toThrow(StillCalculating);
+    expect(standIn.syncs).toBe(syncs);
+    standIn.meanwhile = (sync) => {
+      if (sync === syncs + 2) standIn.book.calculationState = "Done";
+    };
+    expect((await new ExcelHost([0, 0, 0, 0]).readSheet("Stock"))[1]).toEqual(["Tin", 106]);
+  });
+
+  it("may be pending for good where the user has Excel calculate", async () => {
+    const standIn = withFormula(100);
+    Object.assign(standIn.book, { calculationState: "Pending", calculationMode: "Manual" });
+    expect((await new ExcelHost([0]).readSheet("Stock"))[1]).toEqual(["Tin", 106]);
+    expect(standIn.syncs).toBe(2);
   });
 
   it("may be a text that looks so", async () => {

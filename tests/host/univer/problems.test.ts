@@ -1,12 +1,17 @@
 import {
   CellValueType,
+  ICommandService,
   type IWorkbookData,
   LocaleType,
   Univer,
   UniverInstanceType,
   type Workbook,
 } from "@univerjs/core";
-import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
+import {
+  SetFormulaCalculationNotificationMutation,
+  SetFormulaCalculationStartMutation,
+  UniverFormulaEnginePlugin,
+} from "@univerjs/engine-formula";
 import { afterAll, describe, expect, it } from "vitest";
 import { loadBundle } from "../../../src/host/univer/bundle";
 import { executors } from "../../../src/host/univer/functions";
@@ -69,5 +74,65 @@ describe("the problems of a workbook", () => {
   it("leave another error of the same formula what it is", () => {
     const [problem] = problems(cell("=1/0+POUR.FILLWEIGTH(3)", "#DIV/0!"));
     expect(problem).toMatchObject({ message: expect.stringContaining("divides by zero"), own: false });
+  });
+});
+
+describe("formulas that refer to themselves", () => {
+  /** The places of those listed among sheets with these formulas, once they are calculated. */
+  async function cyclesOf(formulas: Record<string, string>, more: Record<string, string> = {}): Promise<string[]> {
+    const cellData = (all: Record<string, string>) => {
+      const data: Record<number, Record<number, { f?: string; v?: number }>> = {};
+      for (const [place, content] of Object.entries(all)) {
+        const [row, column] = [Number(place.slice(1)) - 1, place.charCodeAt(0) - 65];
+        data[row] = { ...data[row], [column]: content.startsWith("=") ? { f: content } : { v: Number(content) } };
+      }
+      return data;
+    };
+    const own = new Univer({ locale: LocaleType.EN_US });
+    try {
+      own.registerPlugin(UniverFormulaEnginePlugin, {
+        function: executors(loadBundle({ script, metadata: metadataText })),
+      });
+      const workbook = own.createUnit<Partial<IWorkbookData>, Workbook>(UniverInstanceType.UNIVER_SHEET, {
+        sheets: {
+          one: { id: "one", name: "One", cellData: cellData(formulas) },
+          two: { id: "two", name: "Two", cellData: cellData(more) },
+        },
+        sheetOrder: ["one", "two"],
+      });
+      const injector = own.__getInjector();
+      const commands = injector.get(ICommandService);
+      await new Promise<void>((done) => {
+        commands.onCommandExecuted(({ id, params }) => {
+          const isDone = (params as { functionsExecutedState?: number } | undefined)?.functionsExecutedState;
+          if (id === SetFormulaCalculationNotificationMutation.id && isDone !== undefined) done();
+        });
+        void commands.executeCommand(SetFormulaCalculationStartMutation.id, { forceCalculation: true });
+      });
+      return problemsOf(injector, workbook)
+        .filter(({ error, own, message }) => error === "#CYCLE!" && own && message.startsWith("this formula refers to"))
+        .map(({ sheet, row, column }) => `${sheet}!${String.fromCharCode(65 + column)}${row + 1}`);
+    } finally {
+      own.dispose();
+    }
+  }
+
+  it.each<[string, Record<string, string>, string[]]>([
+    ["through another cell", { A1: "=B1", B1: "=A1" }, ["One!A1", "One!B1"]],
+    ["by itself", { A2: "=A2+1" }, ["One!A2"]],
+    ["in a range", { A5: "=SUM(A1:A5)", A1: "1" }, ["One!A5"]],
+    ["with a function of ours", { A1: "=POUR.FILLWEIGHT(B1)", B1: "=A1" }, ["One!A1", "One!B1"]],
+    [
+      "three of them, not what hangs on them",
+      { A1: "=C1", B1: "=A1", C1: "=B1", D1: "=A1", A3: "2", B3: "=A3", E1: "=B3+A1" },
+      ["One!A1", "One!B1", "One!C1"],
+    ],
+    ["not where none does", { A1: "1", B1: "=A1", C1: "=A1+B1", D1: "=SUM(A1:C1)" }, []],
+  ])("are listed: %s", async (_, formulas, listed) => {
+    expect(await cyclesOf(formulas)).toEqual(listed);
+  });
+
+  it("are listed through another sheet", async () => {
+    expect(await cyclesOf({ A1: "=Two!A1" }, { A1: "=One!A1*2", A2: "=One!A1" })).toEqual(["One!A1", "Two!A1"]);
   });
 });

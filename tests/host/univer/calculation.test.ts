@@ -1,0 +1,103 @@
+import { ICommandService } from "@univerjs/core";
+import { IActiveDirtyManagerService, SetFormulaCalculationStartMutation } from "@univerjs/engine-formula";
+import { FormulaCalculationSessionService } from "@univerjs/preset-sheets-core";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { StillCalculating } from "../../../src/host/host";
+import { Calculation } from "../../../src/host/univer/calculation";
+
+beforeEach(() => vi.useFakeTimers());
+afterEach(() => vi.useRealTimers());
+
+/** Univer's parts that the calculation listens to, with calculations that take so long. */
+function univer(takes: number) {
+  const state = { started: false, resultApplied: false };
+  const waiting = new Set<() => void>();
+  const listeners: ((command: { id: string }) => void)[] = [];
+  const session = {
+    state,
+    // As Univer's does, it gives up after a while when no calculation begins, here after 100 ms.
+    waitForLatestApplied: (timeout: number) =>
+      new Promise<void>((resolve, reject) => {
+        waiting.add(resolve);
+        const isUnderWay = state.started && !state.resultApplied;
+        setTimeout(() => reject(new Error("timeout")), isUnderWay ? timeout : Math.min(timeout, 100));
+      }),
+  };
+  const parts = new Map<unknown, unknown>([
+    [FormulaCalculationSessionService, session],
+    [IActiveDirtyManagerService, { get: (id: string) => id === "edit" }],
+    [ICommandService, { onCommandExecuted: (listener: (typeof listeners)[0]) => listeners.push(listener) }],
+  ]);
+  const hear = (id: string) => {
+    for (const listener of listeners) listener({ id });
+  };
+  return {
+    injector: { get: (part: unknown) => parts.get(part) } as never,
+    edit: () => hear("edit"),
+    begin: () => {
+      hear(SetFormulaCalculationStartMutation.id);
+      Object.assign(state, { started: true, resultApplied: false });
+      setTimeout(() => {
+        state.resultApplied = true;
+        for (const resolve of waiting) resolve();
+      }, takes);
+    },
+  };
+}
+
+/** What comes of waiting: `still waiting`, `settled`, or the error. */
+function outcome(calculation: Calculation) {
+  const seen: { is: unknown } = { is: "still waiting" };
+  calculation.settled().then(
+    () => Object.assign(seen, { is: "settled" }),
+    (error: unknown) => Object.assign(seen, { is: error }),
+  );
+  return seen;
+}
+
+describe("the calculation of the embedded sheet", () => {
+  it("is waited for", async () => {
+    const { injector, edit, begin } = univer(400);
+    const calculation = new Calculation(injector, 1000);
+    begin();
+    const first = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(first.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(first.is).toBe("settled");
+    edit();
+    begin();
+    const second = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(second.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(second.is).toBe("settled");
+  });
+
+  it("that takes longer than patience lasts is said, and settles when it is waited for again", async () => {
+    const { injector, begin } = univer(2500);
+    const calculation = new Calculation(injector, 1000);
+    begin();
+    const first = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(999);
+    expect(first.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(2);
+    expect(first.is).toEqual(new StillCalculating());
+    const second = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(999);
+    expect(second.is).toBe("still waiting");
+    const third = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(600);
+    expect(second.is).toEqual(new StillCalculating());
+    expect(third.is).toBe("settled");
+  });
+
+  it("may be needless after a change: that one settles when none has begun", async () => {
+    const { injector, edit } = univer(200);
+    const calculation = new Calculation(injector, 1000);
+    edit();
+    const seen = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(250);
+    expect(seen.is).toBe("settled");
+  });
+});
