@@ -36,7 +36,7 @@ function sayOutsideExcel(): void {
 
 /** Formulas typed while the add-in was away do not come to life by themselves; only Excel has that trouble. */
 function offerRepair(): void {
-  const footer = document.querySelector("#mend") as HTMLElement;
+  const footer = document.querySelector("#fix") as HTMLElement;
   const button = footer.querySelector("button") as HTMLButtonElement;
   const output = footer.querySelector("output") as HTMLOutputElement;
   footer.hidden = false;
@@ -48,11 +48,11 @@ function offerRepair(): void {
   });
 }
 
-function summary({ mended, protectedSheets, filteredSheets }: Awaited<ReturnType<typeof repairFormulas>>): string {
+function summary({ repaired, protectedSheets, filteredSheets }: Awaited<ReturnType<typeof repairFormulas>>): string {
   const parts = [
-    mended === 0
-      ? "No POUR formula to mend was found."
-      : `${mended} ${mended === 1 ? "formula was" : "formulas were"} entered again.`,
+    repaired === 0
+      ? "No POUR formula to fix was found."
+      : `${repaired} ${repaired === 1 ? "formula was" : "formulas were"} entered again.`,
   ];
   if (protectedSheets.length > 0) parts.push(`Protected sheets were left alone: ${protectedSheets.join(", ")}.`);
   if (filteredSheets.length > 0) {

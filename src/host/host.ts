@@ -39,6 +39,15 @@ export class StillCalculating extends Error {
   }
 }
 
+/** What the reading of settings rejects with when they cannot be understood: they are set aside, and new ones can be kept. */
+export class DamagedSettings extends Error {
+  constructor() {
+    super(
+      "The settings kept in this workbook are damaged and were set aside. The pane begins with its first ones: check them.",
+    );
+  }
+}
+
 /** Watches long work, and stops it. */
 export interface Work {
   readonly signal?: AbortSignal;
@@ -89,7 +98,10 @@ export interface Host {
   activeSheet(): Promise<string>;
   /** Selects a cell, so that the user sees it. */
   select(place: Place): Promise<void>;
-  /** The settings kept in the workbook, or null when none are. */
+  /**
+   * The settings kept in the workbook, or null when none are. Those that cannot be understood it sets aside, within the
+   * workbook, and rejects with DamagedSettings: the next time there are none.
+   */
   settings(): Promise<unknown>;
   /** Keeps settings (plain JSON) in the workbook. */
   keepSettings(settings: unknown): Promise<void>;

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
-import type { Host, SourceRows } from "../host/host";
+import { type Host, type SourceRows, StillCalculating } from "../host/host";
 import { buildRun, type Run, type Tables } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
 import { describeRun } from "../runsheet/describeRun";
@@ -83,7 +83,7 @@ export function Pane({ host }: { host: Host }) {
         onProgress: (share) => setWriting({ share, stop }),
       });
       keep((before) => ({ ...before, lots: withLot(before.lots, lot) }));
-      say(`Run sheet written: ${name}`);
+      say(await wordsForNew(name, host));
       return { name, run };
     } catch (error) {
       if (!stop.signal.aborted || error !== stop.signal.reason) throw error;
@@ -355,6 +355,17 @@ function runOf(
 
 /** By what it is remembered how many rows below a table were left out. */
 const keyOfRows = ({ name, place }: SourceRows): string => JSON.stringify([name, name === "" ? place : ""]);
+
+/** A new run sheet is only said to be written once its numbers are there. */
+async function wordsForNew(name: string, host: Host): Promise<string> {
+  try {
+    await host.readSheet(name);
+    return `Run sheet written: ${name}`;
+  } catch (error) {
+    if (!(error instanceof StillCalculating)) throw error;
+    return `${name} is on its sheet, and its numbers are still being worked out. Wait until they have come before you pour.`;
+  }
+}
 
 function summary(stops: number, checks: number): string {
   if (stops > 0) return `${things(stops)} to fix before a sheet can be written.`;

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { gramsIn } from "../core/units/weight";
-import type { Host } from "../host/host";
+import { DamagedSettings, type Host } from "../host/host";
 import { CHOICES, FIRST_SETTINGS, FIRST_WEIGHTS, type Settings, type WeightUnit } from "../runsheet/settings";
 import { usualPaper } from "../sheet/paper";
 import { type NumberKind, parseNumber } from "./parseNumber";
@@ -116,32 +116,42 @@ export function inUnit(kept: Kept, unit: WeightUnit): Kept {
 export function useSettings(host: Host, onError: (error: unknown) => void) {
   const [kept, setKept] = useState<Kept>();
   const now = useRef<Kept | undefined>(undefined);
-  const isSaved = useRef(true);
+  /** The changes made while the settings of the workbook could not be read; undefined once they are. */
+  const missed = useRef<((kept: Kept) => Kept)[] | undefined>([]);
+
+  /** Takes the workbook's settings, with the changes that were made before they could be read. */
+  const read = useCallback(async (): Promise<void> => {
+    const found = await host.settings().catch((error: unknown) => {
+      // What could not be read must not be written over; what is damaged the host has set aside.
+      if (!(error instanceof DamagedSettings)) throw error;
+      onError(error);
+      return null;
+    });
+    // Another reading may have been faster.
+    if (!missed.current) return;
+    now.current = missed.current.reduce((before, change) => change(before), mergeKept(found));
+    missed.current = undefined;
+    setKept(now.current);
+  }, [host, onError]);
 
   useEffect(() => {
-    const take = (found: Kept) => {
-      now.current = found;
-      setKept(found);
-    };
-    host.settings().then(
-      (found) => take(mergeKept(found)),
-      (error: unknown) => {
-        // What could not be read must not be written over.
-        isSaved.current = false;
-        take(firstKept());
-        onError(error);
-      },
-    );
-  }, [host, onError]);
+    read().catch((error: unknown) => {
+      now.current = firstKept();
+      setKept(now.current);
+      onError(error);
+    });
+  }, [read, onError]);
 
   const keep = useCallback(
     (change: (kept: Kept) => Kept) => {
       if (!now.current) return;
       now.current = change(now.current);
       setKept(now.current);
-      if (isSaved.current) host.keepSettings(now.current).catch(onError);
+      missed.current?.push(change);
+      const ready = missed.current ? read() : Promise.resolve();
+      ready.then(() => host.keepSettings(now.current)).catch(onError);
     },
-    [host, onError],
+    [host, read, onError],
   );
 
   // One object as long as nothing changes: the plan is worked out anew for each other one.

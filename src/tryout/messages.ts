@@ -1,11 +1,11 @@
-/** The strip under the sheet: what the selected cell's error means, and all cells whose formulas need mending. */
+/** The strip under the sheet: what is wrong in the selected cell, and all formulas to fix. */
 
 import type { Problem } from "../host/univer/problems";
 import type { Spreadsheet } from "../host/univer/start";
 import { columnLetters } from "../sheet/columnLetters";
 import { byId } from "./byId";
 
-/** More than this nobody reads; the first ones mended, the next ones appear. */
+/** More than this nobody reads; with the first ones fixed, the next ones appear. */
 const LISTED = 50;
 
 export function showMessages(spreadsheet: Spreadsheet): void {
@@ -24,7 +24,7 @@ export function showMessages(spreadsheet: Spreadsheet): void {
 
     const own = problems.filter((problem) => problem.own);
     details.hidden = own.length === 0;
-    setText(summary, own.length === 1 ? "1 formula needs mending" : `${own.length} formulas need mending`);
+    setText(summary, own.length === 1 ? "1 formula to fix" : `${own.length} formulas to fix`);
     list.replaceChildren(...own.slice(0, LISTED).map(entry));
   };
 

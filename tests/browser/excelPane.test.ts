@@ -22,7 +22,7 @@ it("opened outside Excel, the pane says where it belongs, and nothing leaves the
   await page.goto(`${site.origin}/pane.html`);
   await page.getByText("This page works inside Excel").waitFor();
   expect(await page.getByRole("link", { name: "try-out page" }).getAttribute("href")).toBe("index.html");
-  expect(await page.locator("#mend").isVisible()).toBe(false);
+  expect(await page.locator("#fix").isVisible()).toBe(false);
   // The frame by which office.js reports; without the page's rule it would have been asked for.
   await refused;
   expect(complaints).toEqual([]);
@@ -51,7 +51,7 @@ it("opens the pane in Excel, and words what Excel refuses", async () => {
   await page.goto(`${site.origin}/pane.html`);
   await page.locator("#pane h1").first().waitFor();
   await page.getByText("Excel could not list the tables: the workbook or the sheet is protected").first().waitFor();
-  await page.getByRole("button", { name: "Mend formulas" }).click();
-  await page.locator("#mend output").getByText("Excel could not mend the formulas: the workbook").waitFor();
+  await page.getByRole("button", { name: "Fix formulas" }).click();
+  await page.locator("#fix output").getByText("Excel could not fix the formulas: the workbook").waitFor();
   expect(complaints).toEqual([]);
 });

@@ -2,6 +2,7 @@
 import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { DamagedSettings, StillCalculating } from "../../src/host/host";
 import { Pane } from "../../src/pane/Pane";
 import { KINDS, matchColumns, missingRoles } from "../../src/runsheet/kinds";
 import { titleOf } from "../../src/runsheet/layout";
@@ -84,6 +85,42 @@ describe("the pane", () => {
     await fill("Extra to melt (loss)", "5%");
     expect(field("Extra to melt (loss)")?.value).toBe("5%");
     expect(host.saved).toEqual([]);
+  });
+
+  it("saves what was changed since as soon as the settings of the workbook can be read", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    host.held.settings = Promise.reject(new Error("The workbook is busy."));
+    host.kept = { typed: { potCapacity: "5000" } };
+    await show(host);
+    await fill("Extra to melt (loss)", "5%");
+    await wait();
+    expect(host.saved).toEqual([]);
+    delete host.held.settings;
+    await fill("Scale reads to (g)", "0.5");
+    await wait();
+    expect(field("Pot holds (g)")?.value).toBe("5000");
+    expect(host.saved).toHaveLength(1);
+    expect(host.saved[0]).toMatchObject({ typed: { potCapacity: "5000", loss: "5%", division: "0.5" } });
+  });
+
+  it("begins with its first settings where those of the workbook are damaged, says so, and saves the new ones", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    host.held.settings = Promise.reject(new DamagedSettings());
+    await show(host);
+    expect(alert()).toMatch(/^The settings kept in this workbook are damaged and were set aside/);
+    expect(field("Pot holds (g)")?.value).toBe("2500");
+    await fill("Extra to melt (loss)", "5%");
+    await wait();
+    expect(host.saved.at(-1)).toMatchObject({ typed: { loss: "5%" } });
+  });
+
+  it("does not call a run sheet written whose numbers have not come", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    await show(host);
+    host.held.readSheet = Promise.reject(new StillCalculating());
+    await press("Write run sheet");
+    expect(host.added).toHaveLength(1);
+    expect(status()).toMatch(/^Run .* is on its sheet, and its numbers are still being worked out\. Wait until/);
   });
 
   it("takes only what fits of settings that another program or an older one left", async () => {

@@ -8,7 +8,7 @@ export class FakeHost implements Host {
   readonly saved: unknown[] = [];
   kept: unknown = null;
   /** When set, the next call of that name waits for it; a rejection is what the host refuses with. */
-  held: Partial<Record<"tables" | "settings" | "addSheet", Promise<unknown>>> = {};
+  held: Partial<Record<"tables" | "settings" | "addSheet" | "readSheet", Promise<unknown>>> = {};
   /** Of every table: rows that stand below it, and rows that are hidden. */
   below = 0;
   hidden: readonly number[] = [];
@@ -53,6 +53,7 @@ export class FakeHost implements Host {
     return sheet.name;
   }
   async readSheet(_name: string): Promise<CellValue[][]> {
+    await this.held.readSheet;
     return [];
   }
   async write(sheet: string, cells: readonly Cell[]): Promise<void> {

@@ -1,5 +1,13 @@
 import type { Cell, Content, Sheet } from "../../sheet/sheet";
-import type { CellValue, Host, Place, Source, SourceRows, Work } from "../host";
+import {
+  type CellValue,
+  DamagedSettings,
+  type Host,
+  type Place,
+  type Source,
+  type SourceRows,
+  type Work,
+} from "../host";
 import { sheetName } from "../sheetName";
 import { addRows } from "./addRows";
 import { askAround, placeOf, WHERE } from "./around";
@@ -12,6 +20,8 @@ import { writeSheet } from "./writeSheet";
 
 /** The key of our settings in the workbook. */
 const SETTINGS = "pourwright";
+/** Where settings that cannot be understood are set aside. */
+const DAMAGED = "pourwright damaged";
 /** Settings go into the file and must stay small beside it. */
 const LONGEST_SETTINGS = 1_000_000;
 
@@ -232,7 +242,16 @@ export class ExcelHost implements Host {
     return ask("Excel could not read the settings", async (context) => {
       const setting = context.workbook.settings.getItemOrNullObject(SETTINGS).load("value");
       await context.sync();
-      return setting.isNullObject ? null : JSON.parse(String(setting.value));
+      if (setting.isNullObject) return null;
+      const text = String(setting.value);
+      try {
+        return JSON.parse(text);
+      } catch {
+        context.workbook.settings.add(DAMAGED, text);
+        setting.delete();
+        await context.sync();
+        throw new DamagedSettings();
+      }
     });
   }
 

@@ -3,7 +3,7 @@ import { closedAt, isFiltered, sentence } from "./sentences";
 /** What a repair did. */
 export interface Repair {
   /** Formulas entered again. */
-  readonly mended: number;
+  readonly repaired: number;
   /** Protected sheets, which were left alone. */
   readonly protectedSheets: readonly string[];
   /** Sheets on which a filter hides rows, which were left alone too: Excel puts blocks into the wrong rows there. */
@@ -31,7 +31,7 @@ export async function repairFormulas(): Promise<Repair> {
       );
       await context.sync();
 
-      let mended = 0;
+      let repaired = 0;
       for (const area of formulas.filter(({ isNullObject }) => !isNullObject).flatMap(({ areas }) => areas.items)) {
         // null leaves a cell as it is: nothing that works is entered again.
         const again = area.formulas.map((row, r) =>
@@ -39,14 +39,14 @@ export async function repairFormulas(): Promise<Repair> {
         );
         const count = again.flat().filter((formula) => formula !== null).length;
         if (count > 0) area.formulas = again;
-        mended += count;
+        repaired += count;
       }
       await context.sync();
       const names = (those: readonly Excel.Worksheet[]) => those.map(({ name }) => name);
-      return { mended, protectedSheets: names(locked), filteredSheets: names(filtered) };
+      return { repaired, protectedSheets: names(locked), filteredSheets: names(filtered) };
     });
   } catch (error) {
-    throw sentence("Excel could not mend the formulas", error);
+    throw sentence("Excel could not fix the formulas", error);
   }
 }
 

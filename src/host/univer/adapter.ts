@@ -17,7 +17,15 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { AddSheetTableMutation } from "@univerjs/preset-sheets-table";
 import type { Cell, Content, Sheet } from "../../sheet/sheet";
-import type { CellValue, Host, Place, Source, SourceRows, Work } from "../host";
+import {
+  type CellValue,
+  DamagedSettings,
+  type Host,
+  type Place,
+  type Source,
+  type SourceRows,
+  type Work,
+} from "../host";
 import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { sheetName } from "../sheetName";
 import { Calculation } from "./calculation";
@@ -32,6 +40,8 @@ import { cellContent, tableData, worksheetData } from "./workbook";
 
 /** Where the settings stand among what a workbook keeps for others. */
 const SETTINGS = "pourwright";
+/** Where settings that cannot be understood are set aside. */
+const DAMAGED = "pourwright damaged";
 
 /** Changes come in bursts: an edit, then the values calculated from it. */
 const QUIET = 150;
@@ -44,6 +54,7 @@ export class UniverHost implements Host {
   readonly #api: FUniver;
   readonly #injector: Injector;
   readonly #calculation: Calculation;
+  #isKept = false;
 
   constructor(univer: Univer) {
     this.#api = FUniver.newAPI(univer);
@@ -255,11 +266,25 @@ export class UniverHost implements Host {
   }
 
   async settings(): Promise<unknown> {
-    return this.#book().getCustomMetadata()?.[SETTINGS] ?? null;
+    const { [SETTINGS]: text, ...others } = this.#book().getCustomMetadata() ?? {};
+    if (text === undefined) return null;
+    try {
+      return JSON.parse(text);
+    } catch {
+      this.#book().setCustomMetadata({ ...others, [DAMAGED]: text });
+      throw new DamagedSettings();
+    }
   }
 
   async keepSettings(settings: unknown): Promise<void> {
-    this.#book().setCustomMetadata({ ...this.#book().getCustomMetadata(), [SETTINGS]: settings });
+    this.#isKept = true;
+    // As text: what names of headings are among its keys means nothing to Univer.
+    this.#book().setCustomMetadata({ ...this.#book().getCustomMetadata(), [SETTINGS]: JSON.stringify(settings) });
+  }
+
+  /** Whether settings were kept since the start: leaving the page loses them. */
+  isKept(): boolean {
+    return this.#isKept;
   }
 
   async print(name: string): Promise<void> {

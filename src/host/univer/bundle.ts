@@ -3,7 +3,7 @@
  * `CustomFunctions` object and registers its functions with it by id.
  */
 
-/** An error value of a function: a code such as `#VALUE!`, and what to mend. */
+/** An error value of a function: a code such as `#VALUE!`, and what to fix. */
 export class CellError {
   constructor(
     readonly code: string,

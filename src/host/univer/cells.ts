@@ -9,7 +9,7 @@ import {
 import { ERROR_TYPE_SET, type ErrorType, FormulaDataModel } from "@univerjs/engine-formula";
 import type { CellValue } from "../host";
 
-/** An error value with what to mend, where the function said so. */
+/** An error value with what to fix, where the function said so. */
 export interface ErrorValue {
   readonly error: string;
   readonly message: string;

@@ -115,8 +115,9 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
   open(first);
   const api = FUniver.newAPI(univer);
 
+  const host = new UniverHost(univer);
   return {
-    host: new UniverHost(univer),
+    host,
     ready: injector.get(LifecycleService).onStage(LifecycleStages.Rendered),
     open(workbook) {
       const before = api.getActiveWorkbook();
@@ -130,7 +131,7 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
       api.toggleDarkMode(on);
       charts.setDark(on);
     },
-    isChanged: () => isChanged,
+    isChanged: () => isChanged || host.isKept(),
     selectedCell() {
       const sheet = api.getActiveWorkbook()?.getActiveSheet();
       const cell = sheet?.getSelection()?.getCurrentCell();

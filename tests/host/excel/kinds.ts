@@ -655,7 +655,10 @@ const WORKSHEETS: Kind<Book> = {
 const SETTINGS: Kind<Book> = {
   call: {
     getItemOrNullObject: ({ queue, find }, key: string) => {
-      const value: Kind<Map<string, unknown>> = { read: { value: (settings) => settings.get(key) } };
+      const value: Kind<Map<string, unknown>> = {
+        read: { value: (settings) => settings.get(key) },
+        call: { delete: ({ send }) => send((settings) => settings.delete(key)) },
+      };
       return remote(
         queue,
         value,

@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import { type Source, StillCalculating } from "../../../src/host/host";
+import { DamagedSettings, type Source, StillCalculating } from "../../../src/host/host";
 import { StandIn } from "./standIn";
 
 afterEach(() => {
@@ -289,6 +289,23 @@ describe("settings", () => {
     expect(await host.settings()).toEqual({ load: 0.08 });
     expect(standIn.syncs).toBe(5);
     expect([...standIn.book.settings.keys()]).toEqual(["pourwright"]);
+  });
+
+  it("that are damaged are set aside with a word, and new ones can be kept", async () => {
+    const standIn = excel();
+    standIn.book.settings.set("pourwright", '{"load": 0.06');
+    await expect(host.settings()).rejects.toThrow(new DamagedSettings());
+    expect([...standIn.book.settings]).toEqual([["pourwright damaged", '{"load": 0.06']]);
+    expect(await host.settings()).toBeNull();
+    await host.keepSettings({ load: 0.08 });
+    expect(await host.settings()).toEqual({ load: 0.08 });
+  });
+
+  it("may have keys that are names of the language's own", async () => {
+    excel();
+    const settings = JSON.parse('{"columns": {"__proto__": "constructor", "constructor": {"__proto__": 1}}}');
+    await host.keepSettings(settings);
+    expect(JSON.stringify(await host.settings())).toBe(JSON.stringify(settings));
   });
 
   it("that are too long are refused", async () => {

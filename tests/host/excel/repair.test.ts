@@ -20,7 +20,7 @@ function excel(rows: number): StandIn {
 it.each([1, 1000])("enters the broken formulas again and nothing else, with %i rows", async (rows) => {
   const standIn = excel(rows);
   const [here, , locked] = standIn.book.sheets;
-  expect(await repairFormulas()).toEqual({ mended: rows + 1, protectedSheets: ["Locked"], filteredSheets: [] });
+  expect(await repairFormulas()).toEqual({ repaired: rows + 1, protectedSheets: ["Locked"], filteredSheets: [] });
   expect(standIn.syncs).toBe(3);
   expect(here?.cell(0, 1)).toEqual({ formula: "=POUR.FILLWEIGHT(0)", value: 7, type: "Double" });
   expect(here?.cell(rows - 1, 2)?.value).toBe("#NAME?");
@@ -28,7 +28,7 @@ it.each([1, 1000])("enters the broken formulas again and nothing else, with %i r
   expect(here?.cell(rows, 1)?.value).toBe("#N/A");
   expect(here?.cell(rows, 2)?.value).toBe(7);
   expect(locked?.cell(0, 0)?.value).toBe("#NAME?");
-  expect(await repairFormulas()).toMatchObject({ mended: 0 });
+  expect(await repairFormulas()).toMatchObject({ repaired: 0 });
 });
 
 /** A sheet whose one formula shows a value, and what the repair makes of it: "entered again" is the answer by then. */
@@ -37,8 +37,8 @@ async function repaired(formula: string, shown: string | number) {
   standIn.book.answer = () => shown;
   const sheet = standIn.sheet("Here", [[formula]]);
   standIn.book.answer = () => "entered again";
-  const { mended } = await repairFormulas();
-  return { mended, formula: sheet.cell(0, 0)?.formula, value: sheet.cell(0, 0)?.value };
+  const { repaired: count } = await repairFormulas();
+  return { repaired: count, formula: sheet.cell(0, 0)?.formula, value: sheet.cell(0, 0)?.value };
 }
 
 // The forms in which formulas were stuck: issues 2051, 2568, 3872 and 4487 of OfficeDev/office-js.
@@ -52,11 +52,11 @@ it.each([
   ["=SUM(B2,_xldudf_POUR_WAXPART(1,2),[2]!_xldudf_POUR_X9(3))", "=SUM(B2,POUR.WAXPART(1,2),POUR.X9(3))"],
   ['=_xldudf_POUR_WAXPART(1,2)&" ""_xldudf_POUR_X(1)"', '=POUR.WAXPART(1,2)&" ""_xldudf_POUR_X(1)"'],
 ])("gives %s its function back", async (formula, again) => {
-  expect(await repaired(formula, "#NAME?")).toEqual({ mended: 1, formula: again, value: "entered again" });
+  expect(await repaired(formula, "#NAME?")).toEqual({ repaired: 1, formula: again, value: "entered again" });
 });
 
 it.each(["", 0])("does so behind IFERROR too, where the cell shows %j", async (shown) => {
-  const again = { mended: 1, formula: '=IFERROR(POUR.FILLWEIGHT(B2),"")', value: "entered again" };
+  const again = { repaired: 1, formula: '=IFERROR(POUR.FILLWEIGHT(B2),"")', value: "entered again" };
   expect(await repaired('=IFERROR(_xldudf_POUR_FILLWEIGHT(B2),"")', shown)).toEqual(again);
 });
 
@@ -69,7 +69,7 @@ it.each([
   ["=_xldudf_OTHER_POUR(1)", "#NAME?"],
   ["=MY_xldudf_POUR_FILL(1)", "#NAME?"],
 ])("leaves %s, which shows %j", async (formula, shown) => {
-  expect(await repaired(formula, shown)).toEqual({ mended: 0, formula, value: shown });
+  expect(await repaired(formula, shown)).toEqual({ repaired: 0, formula, value: shown });
 });
 
 // A block of cells lands in the wrong rows where a filter hides some: issue 224 of OfficeDev/office-js.
@@ -82,11 +82,11 @@ it("leaves filtered sheets alone, those with a filtered table too, and names the
   standIn.table("Vessels", "Stock", stuck);
   Object.assign(standIn.book.tables()[0] as object, { isFiltered: true });
   standIn.book.answer = () => 7;
-  expect(await repairFormulas()).toEqual({ mended: 2, protectedSheets: [], filteredSheets: ["Filtered", "Stock"] });
+  expect(await repairFormulas()).toEqual({ repaired: 2, protectedSheets: [], filteredSheets: ["Filtered", "Stock"] });
   expect(standIn.book.sheets.map((sheet) => sheet.cell(1, 0)?.value)).toEqual([7, "#NAME?", "#NAME?"]);
 });
 
 it("says what went wrong", async () => {
   excel(1).failure = { sync: 3, done: "nothing", code: "InvalidOperationInCellEditMode" };
-  await expect(repairFormulas()).rejects.toThrow("Excel could not mend the formulas: a cell is being edited");
+  await expect(repairFormulas()).rejects.toThrow("Excel could not fix the formulas: a cell is being edited");
 });

@@ -14,7 +14,7 @@ const teller: Bundle = {
   });
   CustomFunctions.associate("GIVE", (what) => ({
     spill: [[1, "two"], [true, new CustomFunctions.Error(CustomFunctions.ErrorCode.notAvailable, "none fits")]],
-    nothing: null, infinite: [[Infinity, NaN]], error: new CustomFunctions.Error("#VALUE!", "mend it"), plain: 3,
+    nothing: null, infinite: [[Infinity, NaN]], error: new CustomFunctions.Error("#VALUE!", "fix it"), plain: 3,
   })[what]);
   CustomFunctions.associate("THROW", () => { throw new TypeError("broken inside"); });`,
   metadata: JSON.stringify({
@@ -109,7 +109,7 @@ describe("what a function gives back", () => {
   });
 
   it("keeps an error's message through functions of the spreadsheet", async () => {
-    expect(await results('=ROUND(POUR.GIVE("error"),2)')).toEqual([[{ error: "#VALUE!", message: "mend it" }]]);
+    expect(await results('=ROUND(POUR.GIVE("error"),2)')).toEqual([[{ error: "#VALUE!", message: "fix it" }]]);
   });
 
   it("is an error, never an exception, a NaN or an infinity", async () => {
@@ -136,7 +136,7 @@ describe("the built functions in the embedded spreadsheet", () => {
     expect(row?.[1]).toBeCloseTo(0.71, 2);
   });
 
-  it("say what to mend", async () => {
+  it("say what to fix", async () => {
     expect(await results("=POUR.SCENTPART(12.5, 6)", [], built)).toEqual([
       [{ error: "#VALUE!", message: "load: 6 means 600 %; write 6% or 0.06" }],
     ]);
