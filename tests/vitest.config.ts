@@ -1,11 +1,14 @@
 import { configDefaults, defineConfig } from "vitest/config";
 
-export default defineConfig({
+const LONG = "tests/**/*.long.test.ts";
+
+/** The usual tests; in the mode `long` the exhaustive ones with all of their cases (see cases.ts). */
+export default defineConfig(({ mode }) => ({
   test: {
     root: new URL("..", import.meta.url).pathname,
-    include: ["tests/**/*.test.{ts,tsx}"],
-    // The exhaustive ones: see long.config.ts.
-    exclude: [...configDefaults.exclude, "tests/**/*.long.test.ts"],
+    include: mode === "long" ? [LONG] : ["tests/**/*.test.{ts,tsx}"],
+    exclude: mode === "long" ? configDefaults.exclude : [...configDefaults.exclude, LONG],
+    env: { POURWRIGHT_TESTS: mode },
     benchmark: { include: ["tests/**/*.bench.ts"] },
     // On a busy machine everything takes long: only what hangs meets these.
     testTimeout: 600_000,
@@ -14,4 +17,4 @@ export default defineConfig({
     // Two cores: more workers than that only make the browser tests wait for each other.
     maxWorkers: 2,
   },
-});
+}));

@@ -4,6 +4,7 @@ import { packPots } from "../../../src/core/batch/packPots";
 import { searchPots } from "../../../src/core/batch/searchPots";
 import { sizeKinds } from "../../../src/core/batch/sizeKinds";
 import { Steps } from "../../../src/core/batch/steps";
+import { cases } from "../../cases";
 import { randomFrom } from "./inputs";
 import { fewestByTrying } from "./simplePackers";
 
@@ -30,7 +31,7 @@ describe("searchPots", () => {
         );
         expect(search(fewest - 1)).toEqual({ impossible: true });
       }),
-      { numRuns: 3000 },
+      { numRuns: cases(300, 3000) },
     );
   });
 

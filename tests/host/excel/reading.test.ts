@@ -333,13 +333,13 @@ describe("changes", () => {
     const standIn = excel();
     const heard = vi.fn();
     const stop = new ExcelHost().onChange(heard);
-    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length));
+    await expect.poll(() => standIn.syncs).toBe(EVENTS.length);
     for (const event of EVENTS) await standIn.fire(event);
     expect(heard).toHaveBeenCalledTimes(EVENTS.length);
     stop();
     await standIn.fire("worksheets.onChanged");
     expect(heard).toHaveBeenCalledTimes(EVENTS.length);
-    await vi.waitFor(() => expect(standIn.syncs).toBe(2 * EVENTS.length));
+    await expect.poll(() => standIn.syncs).toBe(2 * EVENTS.length);
     expect([...standIn.book.listeners.values()].every(({ size }) => size === 0)).toBe(true);
   });
 
@@ -347,12 +347,12 @@ describe("changes", () => {
     const standIn = excel();
     const heard = vi.fn();
     new ExcelHost().onChange(heard)();
-    await vi.waitFor(() => expect(standIn.syncs).toBe(2 * EVENTS.length));
+    await expect.poll(() => standIn.syncs).toBe(2 * EVENTS.length);
     for (const event of EVENTS) await standIn.fire(event);
     expect(heard).not.toHaveBeenCalled();
     standIn.failure = { sync: 2 * EVENTS.length + 1, done: "nothing" };
     new ExcelHost().onChange(heard)();
-    await vi.waitFor(() => expect(standIn.syncs).toBe(4 * EVENTS.length - 1));
+    await expect.poll(() => standIn.syncs).toBe(4 * EVENTS.length - 1);
     expect(heard).not.toHaveBeenCalled();
   });
 
@@ -361,11 +361,11 @@ describe("changes", () => {
     standIn.book.unknown.add(unknown);
     const heard = vi.fn();
     const stop = new ExcelHost().onChange(heard);
-    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length - 1));
+    await expect.poll(() => standIn.syncs).toBe(EVENTS.length - 1);
     for (const event of EVENTS) await standIn.fire(event);
     expect(heard).toHaveBeenCalledTimes(EVENTS.length - 1);
     stop();
-    await vi.waitFor(() => expect(standIn.syncs).toBe(2 * EVENTS.length - 2));
+    await expect.poll(() => standIn.syncs).toBe(2 * EVENTS.length - 2);
     expect([...standIn.book.listeners.values()].every(({ size }) => size === 0)).toBe(true);
   });
 
@@ -378,9 +378,9 @@ describe("changes", () => {
     const stop = host.onChange(() => {
       if (++times < 10) void host.read({ name: "Vessels", place, headings });
     });
-    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length));
+    await expect.poll(() => standIn.syncs).toBe(EVENTS.length);
     await standIn.fire("worksheets.onChanged");
-    await vi.waitFor(() => expect(standIn.syncs).toBe(EVENTS.length + 2));
+    await expect.poll(() => standIn.syncs).toBe(EVENTS.length + 2);
     await new Promise((resolve) => setTimeout(resolve, 20));
     expect(times).toBe(1);
     stop();
