@@ -77,16 +77,24 @@ ${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
 <li><b>Notes: anything unusual</b>, and the names and dates.</li>
 </ul>
 
-<h2>Taking in what was poured</h2>
-<p>Choose the sheet under <b>Written run sheets</b> and press <b>Take in what was poured</b>. What cannot be is to mend first: words for a weight, more good ones than candles, a candle of more than twice its vessel's water. What may be a slip is asked about: an actual weight that is missing or far from the plan, a candle far from its vessel's water. Mend it, or press <b>Take it in all the same</b>.</p>
-<p>The runs log is the table <code>RunsLog</code> on a sheet of its own. Each lot adds a row for each vessel and scent: candles and yield, wax and scent as planned and as weighed, the real load, the wax factor shown. Rows are only added, and each lot once; to take it in again, first take its rows out.</p>
-<p>For each vessel whose water and poured weight are known the pane shows the wax factor that all its logged pours make, and from two pours on how sure it is. Your table of vessels changes only when you press for it.</p>
+<h2>Logging what was poured</h2>
+<p>The run sheet in front of you is the one that the buttons under <b>Written run sheets</b> act on, and each of them names it; or choose another one. Run sheets are known by their first line, so tabs may be renamed. Press <b>Log this pour</b>. Words for a weight, or more good candles than were poured, are to fix first. What may be a slip is asked about by row:</p>
+<ul>
+<li>what is missing of a pot, and a load as weighed that is over a limit;</li>
+<li>a weight more than a tenth, and more than the scale reads to, away from the plan;</li>
+<li>a candle above its vessel's water or below 0.7 of it: it may have been weighed with its vessel;</li>
+<li>a candle more than a tenth away from its fill, or from others in the same vessel, in this run or in the log;</li>
+<li>more poured from a pot than was melted in it; a second sheet with the same lot.</li>
+</ul>
+<p>Fix it, or press <b>Log anyway</b>. The pane then says what became of the wax: what was melted, what was poured and the loss beside the planned one, and what it took for granted where not each candle was weighed.</p>
+<p>The runs log is a table on a sheet of its own, which you may rename and sort. Each lot adds a row for each vessel, scent and load: candles and yield, wax and scent as planned and as weighed, the load as weighed, the wax factor shown. Rows are only added, and each lot once; to log it again, first take its rows out. A lot is never given twice, also when its sheet is gone.</p>
+<p>For each vessel whose water and poured weight are known the pane shows the wax factor that all its logged pours make; each row is one pour. A factor from one pour says so; one that is known less well than ± 0.03 is not offered yet. Pours that no wax makes (below 0.7 or above 1) are left out, and that is said. Your table of vessels changes only when you press for it.</p>
 
 <h2>Sheets that are written</h2>
 <ul>
 <li><b>What has changed since</b> says what the tables would now make different. Limits, shelf and cost are not compared.</li>
-<li><b>Rebuild it</b> writes a new sheet from the tables as they are now, and says what differs. The old one stays.</li>
-<li><b>Freeze it</b> turns a live sheet's planned figures into plain numbers. What follows your actual weights stays a formula.</li>
+<li><b>Rebuild</b> writes a new sheet from the tables as they are now, and says what differs. The old one stays.</li>
+<li><b>Turn into plain numbers</b> keeps a live sheet's planned figures as they are. What follows your actual weights stays a formula.</li>
 </ul>
 
 <h2>Take care</h2>
