@@ -53,7 +53,8 @@ describe("the charts over the cells", () => {
       await tryout.page.mouse.click(x, y);
       await tryout.idle();
     }
-    await tryout.page.mouse.click((cells?.x ?? 0) + 20, y, { button: "right" });
+    // Its upper edge is at most ten pixels above: a click on the edge itself would not open the menu.
+    await tryout.page.mouse.click((cells?.x ?? 0) + 20, y + 10, { button: "right" });
     // Its middle is the number of rows.
     await tryout.page.getByText("rows above").click({ position: { x: 20, y: 10 } });
     await expect.poll(async () => (await tryout.cells("Readings", 14, 0, 2, 1)).flat()).toEqual(["A", "B"]);
