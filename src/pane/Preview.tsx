@@ -1,5 +1,6 @@
 import { plain } from "../core/check/plain";
-import { nameOf, othersOf, percent, type RunPlan } from "../runsheet/planRun";
+import { percent } from "../runsheet/percent";
+import { nameOf, othersOf, type RunPlan } from "../runsheet/planRun";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
 

@@ -1,6 +1,7 @@
 import { type Costs, costs } from "./costs";
 import { type KindName, missingRoles, roleName } from "./kinds";
 import { otherUnits, unlikelyFills, unlikelySizes } from "./mixedUnits";
+import { oilsOf } from "./oils";
 import { loadText, planRun, type RunPlan } from "./planRun";
 import { readRecipes } from "./readRecipes";
 import { type ReadRows, readRows, type UsualSetting } from "./readRows";
@@ -28,7 +29,7 @@ export interface Run {
   readonly usual: ReadonlySet<UsualSetting>;
   /** How many rows name a vessel and no quantity: they are not poured. */
   readonly leftOut: number;
-  /** What stops comes first, each kind in the order of the rows. */
+  /** Safety first, then what stops, then the rest, each in the order of the rows. */
   readonly problems: readonly Problem[];
 }
 
@@ -62,11 +63,14 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   problems.push(...read.problems, ...planned);
   // Of the other tables only what this run uses can stop it.
   for (const scent of read.scents) {
-    problems.push(...(scents.get(scent)?.wrong ?? []), ...(recipes.get(scent)?.wrong ?? []));
+    const recipe = recipes.get(scent);
+    const oils = oilsOf(recipe?.ingredients ?? [], (oil) => scents.get(oil)?.notes);
+    const ofOils = oils.flatMap(({ name }) => scents.get(sameName(name))?.wrong ?? []).filter(({ safety }) => safety);
+    problems.push(...(scents.get(scent)?.wrong ?? []), ...ofOils, ...(recipe?.wrong ?? []));
     const first = read.rows.find((row) => sameName(row.scent) === scent);
-    if (tables.scents && first && scent !== "" && !scents.has(scent)) {
+    if (tables.scents && first && scent !== "" && !scents.has(scent) && !oils.some(({ notes }) => notes)) {
       const load = recipes.has(scent) || first.isLoadGiven ? "" : `; the usual load, ${loadText(first)}, is taken`;
-      const text = `${first.scent} is not in the table of scents: its limits are not checked${load}`;
+      const text = `${first.scent} is not in the table of scents${load}`;
       problems.push({ row: first.row, role: "scent", text, stops: false });
     }
   }
@@ -83,7 +87,7 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   problems.push(...(stocked?.problems ?? []), ...(priced?.problems ?? []));
   // A heading that is wrong is wrong for each item below it: once is enough.
   const said = [...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values()];
-  said.sort((a, b) => Number(b.stops) - Number(a.stops) || (a.row ?? -1) - (b.row ?? -1));
+  said.sort((a, b) => rankOf(a) - rankOf(b) || (a.row ?? -1) - (b.row ?? -1));
   return {
     plan,
     shelf: stocked?.shelf,
@@ -93,5 +97,8 @@ export function buildRun(tables: Tables, settings: Settings): Run {
     problems: said,
   };
 }
+
+/** Safety stands above all else, and of it what stops. */
+const rankOf = ({ safety, stops }: Problem): number => (safety ? 0 : 2) + (stops ? 0 : 1);
 
 const NO_ROWS: ReadRows = { rows: [], problems: [], scents: new Set(), usual: new Set(), leftOut: 0 };

@@ -30,7 +30,7 @@ const MONEY = "#,##0.00";
  * after the pour (actual weights, good candles) is followed by formulas in both.
  */
 export function describeRun(run: Run, head: RunHead): Sheet {
-  const page = new Page(WIDTHS.length);
+  const page = new Page(WIDTHS);
   const { settings } = head;
   const weight = decimalsFormat(settings.division);
   const writing: Writing = { settings, weight, scale: settings.live ? openEnded(weight) : weight };

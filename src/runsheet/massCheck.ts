@@ -1,6 +1,6 @@
 import { sum } from "../core/statistics/sum";
 import { formatWeight } from "./likelyWeight";
-import { percent } from "./planRun";
+import { percent } from "./percent";
 import type { PouredPot } from "./readBack";
 import type { WeightUnit } from "./settings";
 

@@ -17,8 +17,12 @@ export class Page {
   readonly cells: Cell[] = [];
   private rows = 0;
 
-  /** @param width number of columns */
-  constructor(readonly width: number) {}
+  /** @param widths of the columns, in characters */
+  constructor(readonly widths: readonly number[]) {}
+
+  get width(): number {
+    return this.widths.length;
+  }
 
   /** The number of the next row as formulas count it, from 1. */
   get next(): number {

@@ -4,9 +4,12 @@ import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
 import type { Basis } from "../core/scent/basis";
 import { loadFrom } from "../core/scent/loadFrom";
-import { overLimit } from "../core/scent/overLimit";
 import { recipeSplit } from "../core/scent/recipeSplit";
 import { sum } from "../core/statistics/sum";
+import { flashRemarks, flashWords } from "./flashPoint";
+import { type LoadLimit, limitsOf, overLimits, type Remark, uncounted, unknownLimits } from "./limits";
+import { oilsOf } from "./oils";
+import { percent } from "./percent";
 import type { Ingredient, Recipe } from "./readRecipes";
 import type { PourRow } from "./readRows";
 import type { ScentNotes } from "./readScents";
@@ -47,6 +50,12 @@ export interface ScentRun {
   readonly basis: Basis;
   readonly ingredients: readonly Ingredient[];
   readonly notes: ScentNotes | undefined;
+  /** All that hold for each of its pots. */
+  readonly limits: readonly LoadLimit[];
+  /** The words of the lowest flash point of its oils; empty when none is known. */
+  readonly flash: string;
+  /** Limits that are not known, and flash points that are reached or not compared. */
+  readonly remarks: readonly Remark[];
   readonly pots: readonly PlannedPot[];
   /** No plan needs fewer pots than this. */
   readonly bound: number;
@@ -90,7 +99,7 @@ export function planRun(
       const run = planScent(group, known, settings, limit, problems);
       problems.push(
         ...otherLoads(group, run, known),
-        ...overLimits(group, run, settings),
+        ...safetyOf(group, run, known, settings),
         ...tooSmall(group, run, settings),
         ...unproven(run),
       );
@@ -103,7 +112,7 @@ export function planRun(
       const isRead = !known.recipe(sameName(first.scent))?.wrong.some(({ stops }) => stops);
       const text = `${nameOf(first)}: ${fault.message.replace(/^\w+: /, "")}`;
       if (isRead) problems.push({ row: first.row, role: "scent", text, stops: true });
-      return { ...first, loads: NO_LOADS, ingredients: [], notes: undefined, pots: [], bound: 0 };
+      return { ...first, ...NO_RUN };
     }
   });
   return { plan: { scents, totals: totalsOf(scents) }, problems };
@@ -111,6 +120,10 @@ export function planRun(
 
 const MOST_STEPS = 1e7;
 const NO_LOADS: Loads = { "of wax": 0, "of total": 0 };
+const NO_RUN = {
+  ...{ loads: NO_LOADS, ingredients: [], notes: undefined, limits: [], flash: "", remarks: [] },
+  ...{ pots: [], bound: 0 },
+};
 
 function planScent(
   group: readonly PourRow[],
@@ -150,7 +163,12 @@ function planScent(
     }
     return { lines: [...lines.values()], ...partsOf(pot.weight, settings.division) };
   });
-  return { scent, loads, load, basis, ingredients, notes: known.notes(sameName(scent)), pots: weighed, bound };
+  const notes = known.notes(sameName(scent));
+  const oils = oilsOf(ingredients, known.notes);
+  const used = oils.filter(({ isUsed }) => isUsed);
+  const remarks = [...unknownLimits(notes, used), ...flashRemarks(notes, used)];
+  const safety = { limits: limitsOf(notes, oils), flash: flashWords(notes, used), remarks };
+  return { scent, loads, load, basis, ingredients, notes, ...safety, pots: weighed, bound };
 }
 
 function loadsOf(wax: number, scent: number, whole: number): Loads {
@@ -162,9 +180,6 @@ function loadsOf(wax: number, scent: number, whole: number): Loads {
 export function nameOf({ scent, load }: { readonly scent: string; readonly load: number }): string {
   return scent || (load > 0 ? "Scent not named" : "Unscented");
 }
-
-/** A share as a percentage of so many digits. */
-export const percent = (share: number, digits = 4): string => plain(Number((share * 100).toPrecision(digits)));
 
 /** Sums over the pots of one or several scents. */
 export function totalsOf(scents: readonly ScentRun[]): Totals {
@@ -247,39 +262,16 @@ function otherLoads(group: readonly PourRow[], { loads, load, basis }: ScentRun,
   });
 }
 
-/** Loads over the wax's maximum or the scent's product limit, each in its own basis: as planned, and as weighed out. */
-function overLimits(group: readonly PourRow[], { loads, notes, pots }: ScentRun, settings: Settings): Problem[] {
+/** Loads over their limits, limits that are not known, and flash points. */
+function safetyOf(group: readonly PourRow[], run: ScentRun, known: Known, settings: Settings): Problem[] {
   const [first] = group as [PourRow];
-  const problem = (text: string, stops: boolean): Problem => {
-    return { row: first.row, role: "load", text: `${nameOf(first)}: ${text}`, stops };
-  };
-  if (loads["of wax"] >= 1) {
-    return [problem(`its scent comes to ${percent(loads["of wax"])} % of wax; keep it below 100 %`, true)];
-  }
-  const [ofWax, ofTotal] = passedLimits(loads, notes);
-  if (ofWax || ofTotal) return [problem([ofWax, ofTotal].filter(Boolean).join("; "), true)];
-  // Many pots may hold the same: one sentence speaks of all.
-  const found = new Map<string, { numbers: number[]; stops: boolean }>();
-  for (const [i, pot] of pots.entries()) {
-    const passed = pot.loads["of wax"] < 1 ? passedLimits(pot.loads, notes) : [];
-    const text = passed.filter(Boolean).join("; ");
-    if (text === "") continue;
-    const numbers = [...(found.get(text)?.numbers ?? []), i + 1];
-    found.set(text, { numbers, stops: Boolean(passed[1]) });
-  }
-  const scale = `weighed out in steps of ${plain(settings.division)} ${settings.unit}`;
-  return [...found].map(([text, { numbers, stops }]) => {
-    const which = numbers.length === 1 ? `pot ${numbers[0]}` : `pot ${numbers[0]} and ${numbers.length - 1} more`;
-    return problem(`${which}, ${scale}: ${text}. Lower the load a little, or weigh on a finer scale`, stops);
-  });
-}
-
-/** Which limits a load passes, in words: the wax's maximum, of wax, and the scent's product limit, of total. */
-function passedLimits(loads: Loads, notes: ScentNotes | undefined): [ofWax: string, ofTotal: string] {
-  return [
-    overLimit("waxMaximum", loads["of wax"], notes?.waxMaximum),
-    overLimit("productLimit", loads["of total"], notes?.productLimit),
+  const { row } = first;
+  const found = [
+    ...overLimits(run, settings),
+    ...uncounted(run.ingredients, known.notes).map((one) => ({ role: "scent" as const, ...one })),
+    ...run.remarks.map((one) => ({ ...one, stops: false })),
   ];
+  return found.map((one) => ({ row, ...one, text: `${nameOf(first)}: ${one.text}`, safety: true as const }));
 }
 
 function unproven(run: ScentRun): Problem[] {

@@ -1,4 +1,3 @@
-import type { Basis } from "../core/scent/basis";
 import { weighOut } from "../core/weighing/weighOut";
 import {
   actualRemark,
@@ -10,9 +9,10 @@ import {
   ingredientRemark,
   labelFormula,
 } from "./inputChecks";
-import { HEAD, keyOf, potTitle, type RowKind } from "./layout";
+import { HEAD, keyOf, potTitle } from "./layout";
+import { loadRows } from "./loadRows";
 import type { Page, PageCell } from "./page";
-import { type Loads, nameOf, type PlannedPot, percent, type ScentRun } from "./planRun";
+import { nameOf, type PlannedPot, type ScentRun } from "./planRun";
 import type { Ingredient } from "./readRecipes";
 import type { Settings } from "./settings";
 
@@ -33,7 +33,6 @@ export function potBlock(
   { settings, weight, scale }: Writing,
 ): void {
   const { unit, live } = settings;
-  const isScented = run.ingredients.some(({ isScent, share }) => isScent && share > 0);
   const steps = stepsOf(run);
   page.headings(
     [
@@ -48,12 +47,18 @@ export function potBlock(
   );
   const top = page.next;
   const bottom = top + run.ingredients.length - 1;
-  // Below the ingredients: their sum, the two loads, the steps with their heading, and the heading of the vessels.
-  const first = bottom + 1 + 1 + (isScented ? 2 : 0) + (steps.length > 0 ? 1 + steps.length : 0) + 1;
-  const last = first + pot.lines.length - 1;
-
   // Rows that a maker puts in between have no key: nothing is wrong with what they leave blank.
   const keyed = `(${page.keys}${top}:${page.keys}${bottom}<>"")`;
+  const areActual = `COUNTIF(G${top}:G${bottom},"${FIX_ACTUAL}")=0`;
+  // Until each ingredient of use is weighed there is no load.
+  const missing = `SUMPRODUCT(${keyed}*(B${top}:B${bottom}<>0)*(1-ISNUMBER(E${top}:E${bottom})))`;
+  const wax = `SUMIF(${page.keys}${top}:${page.keys}${bottom},"${keyOf(scentNumber, "wax")}",E${top}:E${bottom})`;
+  const isWeighed = `AND(${missing}=0,${areActual},${wax}>0)`;
+  const loads = loadRows(run, scentNumber, pot, { top, bottom, isWeighed, live, widths: page.widths });
+  // Below the ingredients: their sum, the loads, the steps with their heading, and the heading of the vessels.
+  const first = bottom + 1 + 1 + loads.length + (steps.length > 0 ? 1 + steps.length : 0) + 1;
+  const last = first + pot.lines.length - 1;
+
   const arePoured = `ISNUMBER(SUM(D${first}:D${last}))`;
   const areShares = `SUMPRODUCT(${keyed}*(1-ISNUMBER(B${top}:B${bottom})))=0`;
   // What cannot be must not become a weight, and a blank share not the other ingredients' gain.
@@ -86,7 +91,6 @@ export function potBlock(
     );
   }
   const sumOf = (letter: string) => `SUM(${letter}${top}:${letter}${bottom})`;
-  const areActual = `COUNTIF(G${top}:G${bottom},"${FIX_ACTUAL}")=0`;
   page.row(
     [
       { text: "Total in the pot" },
@@ -116,43 +120,7 @@ export function potBlock(
     "total",
     keyOf(scentNumber, "melted"),
   );
-  if (isScented) {
-    // All that is scent to all that is wax, or to everything.
-    const add = (letter: string, sort: RowKind) =>
-      run.ingredients.flatMap((one, i) => (sortOf(one) === sort ? [`${letter}${top + i}`] : [])).join("+");
-    const loadOf = (letter: string, basis: Basis) =>
-      `(${add(letter, "scent")})/${basis === "of wax" ? `(${add(letter, "wax")})` : sumOf(letter)}`;
-    const limits = limitsOf(run);
-    const overLimit = (letter: string) =>
-      limits.map(({ basis, most, said }) => `IF(${loadOf(letter, basis)}>${most}+${SLACK},"${said}","")`).join("&");
-    page.row(
-      [
-        { text: "Load after rounding" },
-        { ...planned(pot.loads[run.basis], `=${loadOf("D", run.basis)}`), format: "0.00%" },
-        { text: run.basis },
-        live && limits.length > 0
-          ? { formula: `=${overLimit("D")}`, look: "alert", across: 4 }
-          : { text: passedOf(limits, pot.loads), look: "alert", across: 4 },
-      ],
-      "note",
-      keyOf(scentNumber, "load"),
-    );
-    // Until each ingredient of use is weighed there is no load.
-    const missing = `SUMPRODUCT(${keyed}*(B${top}:B${bottom}<>0)*(1-ISNUMBER(E${top}:E${bottom})))`;
-    const wax = `SUMIF(${page.keys}${top}:${page.keys}${bottom},"${keyOf(scentNumber, "wax")}",E${top}:E${bottom})`;
-    const isWeighed = `AND(${missing}=0,${areActual},${wax}>0)`;
-    const ifWeighed = (formula: string) => `=IF(${isWeighed},${formula},"")`;
-    page.row(
-      [
-        { text: "Load as weighed" },
-        { formula: ifWeighed(loadOf("E", run.basis)), format: "0.00%" },
-        { text: run.basis },
-        limits.length > 0 ? { formula: ifWeighed(overLimit("E")), look: "alert", across: 4 } : { across: 4 },
-      ],
-      "note",
-      keyOf(scentNumber, "weighed"),
-    );
-  }
+  for (const row of loads) page.row(...row);
   if (steps.length > 0) page.headings(["Steps", "Target", "", "", "Actual temperature", "Time"]);
   for (const { name, target } of steps) {
     page.row(
@@ -203,47 +171,19 @@ export function labelOf(ingredient: Ingredient): string {
   return sort === "wax" && !/wax/i.test(name) ? `Wax: ${name}` : name;
 }
 
-/** What a limit forgives: the noise of the arithmetic. */
-const SLACK = 1e-9;
-
-interface LoadLimit {
-  readonly basis: Basis;
-  readonly most: number;
-  /** What stands beside a load that passes it. */
-  readonly said: string;
-}
-
-/** The limits of a scent that are known. */
-function limitsOf({ notes }: ScentRun): LoadLimit[] {
-  const limit = (name: string, most: number | undefined, basis: Basis): LoadLimit[] =>
-    most === undefined ? [] : [{ basis, most, said: `Over ${name} ${percent(most)} % ${basis}. ` }];
-  return [
-    ...limit("wax maximum", notes?.waxMaximum, "of wax"),
-    ...limit("product limit", notes?.productLimit, "of total"),
-  ];
-}
-
-const passedOf = (limits: readonly LoadLimit[], loads: Loads): string =>
-  limits.flatMap(({ basis, most, said }) => (loads[basis] > most + SLACK ? [said] : [])).join("");
-
 /** The steps of a scent that have a target. */
-export function stepsOf({ notes, load }: ScentRun): { name: string; target: string }[] {
+export function stepsOf({ notes, load, flash }: ScentRun): { name: string; target: string }[] {
   if (!notes) return [];
+  const add = notes.add?.words ?? "";
   const steps = [
-    { name: "Melt at", target: notes.melt },
+    { name: "Melt at", target: notes.melt?.words ?? "" },
     ...(load > 0
       ? [
-          {
-            name: "Add scent at",
-            target:
-              notes.add && notes.flash
-                ? `${notes.add} (flash ${notes.flash}${notes.isAddedHot ? ": not below it" : ""})`
-                : notes.add,
-          },
+          { name: "Add scent at", target: add && flash ? `${add} (flash ${flash})` : add },
           { name: "Stir", target: notes.stir },
         ]
       : []),
-    { name: "Pour at", target: notes.pour },
+    { name: "Pour at", target: notes.pour?.words ?? "" },
   ];
   return steps.filter(({ target }) => target !== "");
 }

@@ -1,7 +1,7 @@
 import { sum } from "../core/statistics/sum";
 import type { CellValue } from "../sheet/sheet";
 import { AT, DATE, kindOfKey, lotIn, type RowKind, scentIn, unitIn } from "./layout";
-import { percent } from "./planRun";
+import { percent } from "./percent";
 import { CHOICES, type WeightUnit } from "./settings";
 
 /** Candles of one kind in one pot, as planned and as poured. What is not written on the sheet is undefined. */
@@ -121,7 +121,7 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
       pot.parts.push({ sort: kind, label, row: r + 1, planned, actual });
       const [share, basis] = [numberIn(row[AT.share]) ?? 0, textIn(row[AT.basis])];
       if (kind === "scent" && share > 0) pot.shares.set(basis, (pot.shares.get(basis) ?? 0) + share);
-    } else if (kind === "weighed") pot.remark = textIn(row[AT.planned]);
+    } else if (kind === "weighed") pot.remark = [pot.remark, textIn(row[AT.planned])].filter(Boolean).join(" ");
     else if (kind === "step") pot.steps.set(label, String(row[AT.target] ?? ""));
     else if (kind === "cure") cure.set(label, numberIn(row[AT.days]) ?? 0);
     else if (kind === "vessel") {

@@ -40,12 +40,16 @@ export function readRecipes(table: TableRows<"recipes"> | undefined): Map<string
         : reader.check(() => (isLoad(basis) ? rate("share", number) : atLeastZero("share", number)));
     // What no limit counts must not be taken for scent unseen.
     if (isLoad(basis) && reader.isBlank("sort") && NO_SCENT.test(name)) {
-      recipe.wrong.push(reader.look("sort", `${name} has no sort and is taken as scent; write dye or additive`));
+      recipe.wrong.push(reader.look("sort", `${name} has no kind and is taken as scent; write dye or other`));
     }
     const sort = reader.check(() => oneOf("sort", reader.text("sort") || (basis === "part" ? "wax" : "scent"), SORTS));
+    const isScent = sort === "scent" || sort === "fragrance" || sort === "oil";
+    // Among the parts it would be weighed as wax, and no limit would count it.
+    if (isScent && basis === "part") {
+      reader.stop("basis", `${name} is scent by its kind; give it a load, of wax or of total, and not parts`);
+    }
     recipe.wrong.push(...reader.wrong);
     if (basis === undefined || share === undefined || sort === undefined) continue;
-    const isScent = isLoad(basis) && (sort === "scent" || sort === "fragrance" || sort === "oil");
     recipe.ingredients.push({ name, share, basis, isScent });
   }
   return found;
@@ -57,4 +61,4 @@ const isLoad = (basis: Ingredient["basis"] | undefined): boolean => basis === "o
 const NO_SCENT = /\b(dye|colou?r|pigment|mica|additive|stabili[sz]er)/i;
 
 /** What an ingredient may be. A load that does not say is taken as scent: that is the safe side of every limit. */
-const SORTS = ["wax", "scent", "fragrance", "oil", "dye", "colour", "color", "additive"] as const;
+const SORTS = ["wax", "scent", "fragrance", "oil", "dye", "colour", "color", "additive", "other"] as const;

@@ -2,26 +2,29 @@ import { limit } from "../core/check/limit";
 import { rate } from "../core/check/rate";
 import { wrong } from "../core/check/wrong";
 import { type Basis, basisOf } from "../core/scent/basis";
-import { celsius } from "../core/units/celsius";
-import { type Problem, type RowReader, readersOf, sameName, type TableRows } from "./tableReader";
+import { readTemperature, type Temperature } from "./readTemperature";
+import { headingOf, type Problem, type RowReader, readersOf, sameName, type TableRows } from "./tableReader";
 
-/** What the table of scents says of one. Temperatures and times are words to be read, with the unit of their heading. */
+/** What the table of scents says of one. What is not given is undefined. */
 export interface ScentNotes {
+  /** Its place below the heading, from 0. */
+  readonly row: number;
   readonly load: number | undefined;
   readonly basis: Basis | undefined;
   /** The most the wax holds, of wax. */
   readonly waxMaximum: number | undefined;
   /** The most the scent's documents allow, of total. */
   readonly productLimit: number | undefined;
-  readonly melt: string;
-  readonly add: string;
-  readonly pour: string;
+  readonly melt: Temperature | undefined;
+  readonly add: Temperature | undefined;
+  readonly pour: Temperature | undefined;
+  readonly flash: Temperature | undefined;
+  /** Words to be read, with the unit of the heading. */
   readonly stir: string;
-  readonly flash: string;
-  /** Whether the scent is added at its flash point or above; false where the two cannot be compared. */
-  readonly isAddedHot: boolean;
   /** Whole days from the pour. */
   readonly cureDays: number | undefined;
+  /** The columns whose cells are wrong: that is said of them already. */
+  readonly misread: ReadonlySet<string>;
 }
 
 /** A scent of the table. A row that is wrong stops only runs that use it: its problems come with it. */
@@ -38,12 +41,19 @@ export function readScents(table: TableRows<"scents"> | undefined): Map<string, 
     const first = found.get(name);
     if (first) {
       first.wrong.push(reader.look("scent", `${reader.text("scent")} stands twice; the first row is taken`));
-    } else if (name !== "") found.set(name, { notes: notesOf(reader), wrong: reader.wrong });
+    } else if (name !== "") {
+      const notes = notesOf(reader, table as TableRows<"scents">);
+      const wrong = reader.wrong.map((one) => (SAFETY.has(one.role ?? "") ? { ...one, safety: true as const } : one));
+      found.set(name, { notes, wrong });
+    }
   }
   return found;
 }
 
-function notesOf(reader: RowReader<"scents">): ScentNotes {
+/** The columns that keep people safe. */
+const SAFETY: ReadonlySet<string> = new Set(["waxMaximum", "productLimit", "flash"]);
+
+function notesOf(reader: RowReader<"scents">, table: TableRows<"scents">): ScentNotes {
   const share = (role: "load" | "waxMaximum" | "productLimit") => {
     const value = reader.number(role);
     if (role !== "load" && value === 1) {
@@ -52,26 +62,21 @@ function notesOf(reader: RowReader<"scents">): ScentNotes {
     }
     return value === undefined ? undefined : reader.check(() => (role === "load" ? rate : limit)(role, value));
   };
-  const words = (role: "melt" | "add" | "pour" | "stir" | "flash") =>
-    [reader.text(role), reader.text(role) && reader.unit(role)].filter(Boolean).join(" ");
+  const temperature = (role: "melt" | "add" | "pour" | "flash") =>
+    readTemperature(reader.text(role), headingOf(table, role));
   const basis = reader.text("basis");
   const cure = reader.number("cure");
-  const isAddedHot = addedHot(reader);
-  if (isAddedHot) {
-    const text = `${reader.text("scent")} is added at ${words("add")}, and its flash point is ${words("flash")}; keep below it, or follow the supplier's documents`;
-    reader.wrong.push(reader.look("add", text));
-  }
-  return {
+  const notes = {
+    row: reader.row,
     load: share("load"),
     basis: basis === "" ? undefined : reader.check(() => basisOf("basis", basis)),
     waxMaximum: share("waxMaximum"),
     productLimit: share("productLimit"),
-    melt: words("melt"),
-    add: words("add"),
-    pour: words("pour"),
-    stir: words("stir"),
-    flash: words("flash"),
-    isAddedHot,
+    melt: temperature("melt"),
+    add: temperature("add"),
+    pour: temperature("pour"),
+    flash: temperature("flash"),
+    stir: [reader.text("stir"), reader.text("stir") && reader.unit("stir")].filter(Boolean).join(" "),
     cureDays:
       cure === undefined
         ? undefined
@@ -80,13 +85,5 @@ function notesOf(reader: RowReader<"scents">): ScentNotes {
             throw wrong("cure", `${cure} is no number of days; write whole days`);
           }),
   };
-}
-
-/** Whether both temperatures are numbers in a known unit, and the scent is added at its flash point or above. */
-function addedHot(reader: RowReader<"scents">): boolean {
-  const [add, flash] = (["add", "flash"] as const).map((role): number => {
-    const [text, unit] = [reader.text(role), reader.unit(role)];
-    return text === "" || !/^[CF]$/i.test(unit) ? Number.NaN : celsius(Number(text), role, unit);
-  }) as [number, number];
-  return add >= flash;
+  return { ...notes, misread: new Set(reader.wrong.flatMap(({ role, stops }) => (role && stops ? [role] : []))) };
 }

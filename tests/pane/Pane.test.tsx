@@ -328,7 +328,7 @@ describe("the pane", () => {
     await press("Take the 48 rows into Batch");
     expect(host.takenIn).toEqual([{ table: "Batch", rows: 48 }]);
     expect(status()).toBe("Batch has 48 more rows now.");
-    expect(element.querySelector(".problems")).toBeNull();
+    expect(element.querySelector(".problems li.stop")).toBeNull();
     await press("Write run sheet");
     expect(host.added).toHaveLength(1);
   });
@@ -338,7 +338,7 @@ describe("the pane", () => {
     host.below = 1;
     await show(host);
     await press("Leave the row out of Batch");
-    expect(element.querySelector(".problems li.look")?.textContent).toContain("1 row below the table left out");
+    expect(element.querySelector(".problems")?.textContent).toContain("1 row below the table left out");
     host.below = 2;
     host.changed();
     await wait(300);

@@ -34,6 +34,8 @@ describe("the run sheet", () => {
 
   it("says the same live as in plain numbers, cell by cell", () => {
     expect(run.problems.map(({ text }) => text)).toEqual([
+      "Cedar: wax maximum and product limit not known: not checked",
+      "Fig: wax maximum and product limit not known: not checked",
       "Plain names no scent and is poured without; a scent with a load of 0 % would say that it is meant so",
     ]);
     // A live sheet has a line more, for what to fix in its head: nothing.
@@ -166,7 +168,7 @@ describe("the run sheet", () => {
     expect(before[weighed]?.[3] || "").toBe("");
     const more = await changing(sheet, (row, column) => (row === scent && column === 1 ? 0.09 : undefined));
     // 9 of 109 is 8.26 % of total.
-    expect(more[load]?.[3]).toBe("Over wax maximum 8 % of wax. Over product limit 7 % of total. ");
+    expect(more[load]?.[3]).toBe("Over the wax maximum of 8 % of wax. Over the product limit of 7 % of total. ");
     const poured = await changing(sheet, (row, column) => {
       if (column !== 4) return undefined;
       return row === wax ? 1000 : row === scent ? 77 : undefined;
@@ -178,6 +180,6 @@ describe("the run sheet", () => {
     // Wax that weighs nothing makes no load, and no error either.
     expect(none[weighed]?.slice(1, 4).map((value) => value || "")).toEqual(["", "of wax", ""]);
     // 77 / 1000 is within 8 % of wax, 77 / 1077 is 7.15 % of total.
-    expect(poured[weighed]?.[3]).toBe("Over product limit 7 % of total. ");
+    expect(poured[weighed]?.[3]).toBe("Over the product limit of 7 % of total. ");
   });
 });

@@ -303,7 +303,7 @@ describe("a run sheet of the day", () => {
     expect(run().plan.totals.candles).toBe(95);
     for (const { scent, notes } of run().plan.scents) {
       expect([notes?.melt, notes?.pour, notes?.cureDays], scent).not.toContain(undefined);
-      expect(notes?.melt).toMatch(/^\d+ C$/);
+      expect(notes?.melt?.words).toMatch(/^\d+ C$/);
     }
   });
 
