@@ -50,7 +50,7 @@ export function readRecipes(table: TableRows<"recipes"> | undefined): Map<string
     }
     recipe.wrong.push(...reader.wrong);
     if (basis === undefined || share === undefined || sort === undefined) continue;
-    recipe.ingredients.push({ name, share, basis, isScent });
+    recipe.ingredients.push({ name, share, basis, isScent: isScent && isLoad(basis) });
   }
   return found;
 }
