@@ -2,6 +2,7 @@ import { aboveZero } from "../check/aboveZero";
 import { atLeastZero } from "../check/atLeastZero";
 import { wrong } from "../check/wrong";
 import { Fault } from "../fault";
+import { divisionsIn } from "../weighing/divisionsIn";
 import { planByBranches } from "./planByBranches";
 import { planByGrid } from "./planByGrid";
 import { wholeNumbers } from "./wholeNumbers";
@@ -20,6 +21,12 @@ export function checkedPack({ size, price }: Pack): Pack {
 // What takes well under a second: the grid covers a need of a million steps with 12 packs.
 const BRANCHES = 500_000;
 const GRID_WORK = 15_000_000;
+
+/** Whole steps that cover a need. What binary fractions add to a need is no step more. */
+function steps(need: bigint, step: bigint): bigint {
+  const times = divisionsIn(Number(need), Number(step));
+  return Number.isInteger(times) && times < 1e11 ? BigInt(times) : (need + step - 1n) / step;
+}
 
 const divisor = (a: bigint, b: bigint): bigint => (b === 0n ? a : divisor(b, a % b));
 
@@ -45,7 +52,7 @@ export function packPlan(need: number, packs: readonly Pack[]): number[] {
   const step = sizes.reduce(divisor);
   const cent = prices.reduce(divisor) || 1n;
   const task = {
-    need: (whole + step - 1n) / step,
+    need: steps(whole, step),
     packs: sizes.map((size, i) => ({ size: size / step, price: (prices[i] as bigint) / cent })),
   };
   const plan = planByBranches(task, BRANCHES) ?? planByGrid(task, GRID_WORK);

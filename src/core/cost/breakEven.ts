@@ -1,6 +1,7 @@
 import { atLeastZero } from "../check/atLeastZero";
 import { plain } from "../check/plain";
 import { Fault } from "../fault";
+import { divisionsIn } from "../weighing/divisionsIn";
 import { profit } from "./profit";
 
 /**
@@ -17,5 +18,5 @@ export function breakEven(fixed: number, price: number, cost: number, feeRate?: 
     const loss = each < -price * 1e-12 ? `loses ${plain(-each)}` : "brings nothing";
     throw new Fault("none", `price: each one sold ${loss}; raise the price or lower the cost`);
   }
-  return Math.ceil((paid / each) * (1 - 1e-12));
+  return Math.ceil(divisionsIn(paid, each));
 }

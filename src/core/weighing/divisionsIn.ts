@@ -1,7 +1,11 @@
+/** Digits of a quotient that count: binary fractions make noise behind them. */
+const DIGITS = 12;
+
 /**
- * How many scale divisions a weight is, not rounded to whole ones. Taken to 15 digits, so that
- * 1.15 / 0.1 is 11.5, as the decimals say, and not the 11.499999999999998 of binary fractions.
+ * How often one number goes into another, not rounded to whole times but rid of noise: taken to 12 digits, 1.15 / 0.1
+ * is 11.5, as the decimals say, and not the 11.499999999999998 of binary fractions. Beyond 12 digits it stays as it is.
  */
 export function divisionsIn(weight: number, division: number): number {
-  return Number((weight / division).toPrecision(15));
+  const quotient = weight / division;
+  return Math.abs(quotient) < 10 ** (DIGITS - 1) ? Number(quotient.toPrecision(DIGITS)) : quotient;
 }

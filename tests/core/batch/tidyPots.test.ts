@@ -29,6 +29,19 @@ describe("pots put together as a person would", () => {
     expect([weight(first, [0.5, 0.45, 0.06]), weight(second, [0.5, 0.45, 0.06])].sort()).toEqual([0.5, 0.51]);
   });
 
+  it("takes the evener of two ways that split as few orders", () => {
+    // By hand, four lines either way: 2 x 0.3 + 2 x 0.2 = 1 beside 0.2 + 3 x 0.15 = 0.65, as given; or no vessel of
+    // 0.2 apart, 3 x 0.2 + 0.15 = 0.75 beside 2 x 0.3 + 2 x 0.15 = 0.9.
+    const given = [
+      [2, 2, 0],
+      [0, 1, 3],
+    ];
+    const tidy = tidyPots(given, [0.3, 0.2, 0.15]);
+    expect(lines(tidy)).toBe(lines(given));
+    const weights = tidy.map((pot) => weight(pot, [0.3, 0.2, 0.15])).sort();
+    expect(weights).toEqual([expect.closeTo(0.75, 12), expect.closeTo(0.9, 12)]);
+  });
+
   it("fills pots to the brim, in decimals too, and leaves long plans as they were packed", () => {
     // Ten of 0.1 and five of 0.2 are two full pots, whichever way they are split.
     const split = [

@@ -111,6 +111,16 @@ describe("packPlan", () => {
     expect(packPlan(0.3001, [{ size: 0.1, price: 1 }])).toEqual([4]);
   });
 
+  it("buys no pack more for the noise of binary fractions in a need", () => {
+    // Ten thousand weights of 0.1 added up one by one come to 1000.0000000001588, by hand 1000.
+    const need = Array<number>(10_000)
+      .fill(0.1)
+      .reduce((total, one) => total + one);
+    expect(need).toBeGreaterThan(1000);
+    expect(packPlan(need, [{ size: 1000, price: 9 }])).toEqual([1]);
+    expect(packPlan(1000.00001, [{ size: 1000, price: 9 }])).toEqual([2]);
+  });
+
   it("plans pounds beside kilograms in grams, where decimals make a fine grid", () => {
     const packs = [453.59237, 1000, 4535.9237, 10_000].map((size) => ({ size, price: Math.round(size * 1.3) / 100 }));
     const plan = packPlan(47_350.6, packs);

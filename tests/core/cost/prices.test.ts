@@ -83,6 +83,8 @@ describe("breakEven", () => {
   it("does not count binary dust as a unit, nor as money", () => {
     expect(breakEven(1100.0000000001, 2, 1)).toBe(1100);
     expect(breakEven(1100.001, 2, 1)).toBe(1101);
+    // 100 / (1000.3 - 1000.2), by hand 1000: in binary the difference is 0.09999999999990905.
+    expect(breakEven(100, 1000.3, 1000.2)).toBe(1000);
     expect(() => breakEven(100, 3.3, 2.97, 0.1)).toThrow("each one sold brings nothing");
     expect(() => breakEven(100, 0.05, 0.04, 0.2)).toThrow("each one sold brings nothing");
     expect(breakEven(0, 2, 1)).toBe(0);

@@ -92,6 +92,13 @@ describe("netLabel", () => {
     expect(netLabel(weight, unit, "Metric")).toBe(label);
   });
 
+  it("takes noise of binary fractions for no ounce less", () => {
+    // A weight worked out from others may lack a few of its last digits; twelve of them count.
+    expect(netLabel(8 - 1e-12, "oz")).toBe("Net Wt 8 oz (226 g)");
+    expect(netLabel(1000 - 1e-10, "g", "metric")).toBe("1 kg");
+    expect(netLabel(8 - 1e-9, "oz")).toBe("Net Wt 7.99 oz (226 g)");
+  });
+
   it("refuses what it cannot declare", () => {
     expect(() => netLabel(0, "g")).toThrow("weight: 0 is not above 0");
     expect(() => netLabel(0.28, "g")).toThrow("weight: 0.28 g is too little to declare");
