@@ -32,19 +32,19 @@ export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[]
  * Checks weighed candles against their label: verdict, mean error, its limit, allowed shortfall, number short. No official inspection.
  * @customfunction NETCHECK
  * @param label Net weight on the label, in unit; where the label gives two, the larger.
- * @param weights Net weights of the candles weighed, in the same unit; a range. Blanks are left out.
+ * @param weights Net weights of the candles weighed, without their vessels, in the same unit; a range. Blanks are left out; one under half or over twice the label is an error.
  * @param unit Unit of the label and the weights: g, kg, oz or lb.
  * @param rule "us" for NIST Handbook 133, "eu" for 76/211/EEC; "us" when left out.
- * @param lotSize How many candles the whole lot holds; the number weighed when left out.
+ * @param lotSize How many candles the whole lot holds; when left out those weighed are taken as the whole lot, and the verdict says so.
  * @returns One row: verdict ("passes", "fails: ..." or "not enough weighed: ..."), mean error, lowest mean error that passes, what one candle may be short by, number short by more. Weights in unit. It is no official inspection.
- * @example =POUR.NETCHECK(200, {198;201;204}, "g", "eu") gives "passes" | 1 | 0 | 9 | 0
- * @source NIST Handbook 133, Category A. Its sample sizes and its table of allowable variations (Table 2-5) were written down from memory, all but the values for 113 g and 907 g: compare them with the handbook before you rely on a verdict. Directive 76/211/EEC, reference test; that its percentages round up to a tenth of a gram is from memory too.
+ * @example =POUR.NETCHECK(200, {198;201;204}, "g", "eu") gives "passes, of a whole lot of 3" | 1 | 0 | 9 | 0
+ * @source NIST Handbook 133, Category A. Its sample sizes and its table of allowable variations (Table 2-5; by pounds for labels in oz and lb) are from memory, not yet compared with the standard, all but the values for 113 g and 907 g: compare them before you rely on a verdict. Directive 76/211/EEC, reference test; that its percentages round up to a tenth of a gram is from memory too. Lots under 100 by UK SI 2006/659, Schedule 2: weighed whole, up to 5 % of them short.
  */
 export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lotSize?: any): any[][] {
   return answer(() => {
     const found = netCheck(
       one(number("label", label)),
-      valuesOf(lines([number("weights", weights)], [0])).map(([weight]) => weight),
+      valuesOf(lines([number("weights", weights)], [0]), (weight) => weight),
       one(unitArgument("unit", unit, "weight")),
       one(textOr("rule", rule)),
       one(numberOr("lotSize", lotSize)),

@@ -14,7 +14,7 @@ describe("NETLABEL", () => {
 describe("NETCHECK", () => {
   it("gives one row: verdict, mean error, its limit, allowed shortfall, number short", () => {
     expect(call("NETCHECK", 200, down(198, null, 201, 203), "g", "eu")).toEqual([
-      ["passes", expect.closeTo(2 / 3, 12), 0, 9, 0],
+      ["passes, of a whole lot of 3", expect.closeTo(2 / 3, 12), 0, 9, 0],
     ]);
     expect(call("NETCHECK", 200, down(200, 200), "g", null, 500)[0]).toEqual([
       "not enough weighed: 2, the plan asks for 24",

@@ -12,15 +12,19 @@ const REFERENCE_TEST = [
 
 /**
  * How a batch is checked by Directive 76/211/EEC: its tolerable negative error and its reference test.
- * A batch under 100 is weighed whole; the directive gives no number of short ones for it, and none is taken here.
+ * A batch under 100 is weighed whole; up to 5 % of it may be short (UK SI 2006/659, Schedule 2).
  * @param label in grams, 5 to 10,000
  * @param lot candles in it, 1 or more
  */
 export function euPlan(label: number, lot: number): LotPlan {
   const allowed = tolerableError(label);
-  if (lot < 100) return { allowed, most: 2 * allowed, sure: 0, stages: [{ weigh: lot, accept: 0, reject: 1 }] };
+  const most = 2 * allowed;
+  if (lot < 100) {
+    const accept = Math.floor(lot / 20);
+    return { allowed, most, mean: "whole", sure: 0, stages: [stage(lot, accept, accept + 1)] };
+  }
   const row = REFERENCE_TEST.find(({ upTo }) => lot <= upTo);
-  return { allowed, most: 2 * allowed, sure: 0.99, stages: row?.stages ?? [] };
+  return { allowed, most, mean: "sample", sure: 0.99, stages: row?.stages ?? [] };
 }
 
 function stage(weigh: number, accept: number, reject: number): LotPlan["stages"][number] {

@@ -17,6 +17,7 @@ export interface NetCheck {
   /**
    * `passes`, `fails: ` with the reasons, or `not enough weighed: ` with how many and how many the plan asks for.
    * Fewer than the plan asks for fail where no further candle could make them pass; their mean is not judged.
+   * Where no lot size was given it says of how many the whole lot was taken to be.
    */
   readonly verdict: string;
   /** Mean weight less the label. */
@@ -34,7 +35,7 @@ export interface NetCheck {
  * and 0.995 for the directive, whose printed factors are the same for the sample sizes they name.
  * Source: NIST Handbook 133, Category A (`us`); Directive 76/211/EEC, reference test (`eu`).
  * @param label net weight above 0, in `unit`: g, kg, oz or lb
- * @param weights net weights of 0 or more, in `unit`, at least one
+ * @param weights net weights, in `unit`, at least one, none under half or over twice the label
  * @param lotSize candles in the lot, a whole number; the number weighed when left out
  */
 export function netCheck(
@@ -42,25 +43,27 @@ export function netCheck(
   weights: readonly number[],
   unit: string,
   rule = "us",
-  lotSize: number = weights.length,
+  lotSize?: number,
 ): NetCheck {
   const planOf = oneOf("rule", rule, ["us", "eu"]) === "us" ? usPlan : euPlan;
-  const grams = gramsIn("unit", unit);
+  const shown = checkedUnit("weight", "unit", unit);
+  const grams = gramsIn("unit", shown);
   if (weights.length === 0) throw new Fault("none", "weights: nothing weighed; give the net weights of some candles");
-  const lot = wholeNumber(lotSize);
+  const lot = wholeNumber(lotSize ?? weights.length);
   if (!(lot >= weights.length)) {
-    throw wrong("lotSize", `${plain(lotSize)} for ${weights.length} weighed; write how many the whole lot holds`);
+    throw wrong("lotSize", `${plain(lotSize ?? 0)} for ${weights.length} weighed; write how many the whole lot holds`);
   }
-  const { allowed, most, sure, stages } = planOf(aboveZero("label", label) * grams, lot);
-  const errors = weights.map((weight) => atLeastZero("weights", weight) - label);
+  const inPounds = shown === "oz" || shown === "lb";
+  const { allowed, most, mean, sure, stages } = planOf(aboveZero("label", label) * grams, lot, inPounds);
+  const errors = weights.map((weight) => checkedNet(weight, label, shown) - label);
   const count = weights.length;
   // What binary fractions add to a difference is no weight.
   const shortBy = (limit: number): number => errors.filter((error) => -error > limit / grams + label * 1e-12).length;
   const { mean: meanError, deviation: spread } = deviation(errors);
-  const slack = sure > 0 && count > 1 ? (studentT(count - 1, sure) * spread) / Math.sqrt(count) : 0;
+  const chance = mean === "sample" && count > 1 ? (studentT(count - 1, sure) * spread) / Math.sqrt(count) : 0;
+  const slack = mean === "free" ? allowed / grams : chance;
   const numberShort = shortBy(allowed);
 
-  const shown = checkedUnit("weight", "unit", unit);
   const inUnit = (weight: number): string => `${plain(Number(weight.toPrecision(4)))} ${shown}`;
   const result = { meanError, meanLimit: 0 - slack, allowedShortfall: allowed / grams, numberShort };
   const stage = stages.filter(({ weigh }) => weigh <= count).at(-1);
@@ -69,7 +72,7 @@ export function netCheck(
   const next = stages.find(({ weigh }) => weigh > count);
   const isUndecided = !stage || (numberShort > stage.accept && numberShort < stage.reject);
   const failures = [
-    ...(stage && meanError < -slack - label * 1e-12
+    ...(stage && mean !== "free" && meanError < -slack - label * 1e-12
       ? [`mean ${inUnit(-meanError)} short, at most ${inUnit(slack)}`]
       : []),
     ...(judge && numberShort >= judge.reject
@@ -77,7 +80,19 @@ export function netCheck(
       : []),
     ...(shortBy(most) > 0 ? [`${shortBy(most)} short by more than ${inUnit(most / grams)}, none may be`] : []),
   ];
-  if (failures.length > 0) return { verdict: `fails: ${failures.join("; ")}`, ...result };
+  const assumed = lotSize === undefined ? `, of a whole lot of ${lot}` : "";
+  if (failures.length > 0) return { verdict: `fails${assumed}: ${failures.join("; ")}`, ...result };
   if (isUndecided) return { verdict: `not enough weighed: ${count}, the plan asks for ${next?.weigh}`, ...result };
-  return { verdict: "passes", ...result };
+  return { verdict: `passes${assumed}`, ...result };
+}
+
+/** The net weight where a candle of that label may have it, else a fault: in another unit, or with its vessel. */
+function checkedNet(weight: number, label: number, unit: string): number {
+  const isUnder = atLeastZero("weights", weight) < label / 2;
+  if (!isUnder && weight <= label * 2) return weight;
+  const far = isUnder ? "under half" : "over twice";
+  throw wrong(
+    "weights",
+    `${plain(weight)} is ${far} the label of ${plain(label)} ${unit}; check the unit: write all in ${unit}, without the vessel`,
+  );
 }

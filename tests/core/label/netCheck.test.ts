@@ -82,12 +82,33 @@ describe("netCheck by Handbook 133", () => {
     expect([lighter(allowed), lighter(allowed + 0.001)]).toEqual([0, 1]);
   });
 
-  it("says the same in ounces", () => {
-    const grams = netCheck(8 * 28.349523125, lot(8 * 28.349523125, 12, 210), "g");
-    const ounces = netCheck(8, lot(8, 12, 210 / 28.349523125), "oz");
-    expect(ounces.allowedShortfall * 28.349523125).toBeCloseTo(grams.allowedShortfall, 10);
+  // The pound column of the same table, from memory; a pound is 16 oz.
+  it.each([
+    [0.079, 0.0079], // 10 % below 0.08 lb
+    [0.08, 0.008],
+    [0.12, 0.008],
+    [0.121, 0.012],
+    [0.7, 0.032], // 11.2 oz: 317.51 g would be a step further by the gram column
+    [0.701, 0.036],
+    [1.4, 0.052], // 22.4 oz: 635.03 g too
+    [1.401, 0.056],
+    [2.48, 0.078],
+    [2.481, 0.086],
+    [9.4, 0.19],
+    [54.4, 0.5],
+    [54.5, 1.09], // 2 % above the table
+  ])("allows a candle labelled %d lb to be short by %d lb, in ounces too", (label, allowed) => {
+    expect(netCheck(label, lot(label, 12), "lb").allowedShortfall).toBeCloseTo(allowed, 10);
+    const ounces = netCheck(label * 16, lot(label * 16, 12, label * 16 - allowed * 16), "oz");
+    expect(ounces.allowedShortfall).toBeCloseTo(allowed * 16, 10);
+    expect(ounces.numberShort).toBe(0);
+    expect(netCheck(label * 16, lot(label * 16, 12, (label - allowed) * 16 - 0.001), "oz").numberShort).toBe(1);
+  });
+
+  it("judges the mean alike in grams and in ounces", () => {
+    const ounces = netCheck(8, lot(8, 12, 7.4), "oz");
+    const grams = netCheck(8 * 28.349523125, lot(8 * 28.349523125, 12, 7.4 * 28.349523125), "g");
     expect(ounces.meanLimit * 28.349523125).toBeCloseTo(grams.meanLimit, 9);
-    expect([ounces.numberShort, grams.numberShort]).toEqual([1, 1]);
   });
 
   // Category A: a lot of 2 to 11 whole, 12 to 250 by 12, 251 to 3200 by 24, more by 48 (from memory).
@@ -106,7 +127,9 @@ describe("netCheck by Handbook 133", () => {
   });
 
   it("allows none short by more than the variation, but one in a lot over 3200", () => {
-    expect(netCheck(200, lot(202, 12, 189), "g").verdict).toBe("fails: 1 short by more than 10.8 g, at most 0");
+    expect(netCheck(200, lot(202, 12, 189), "g", "us", 12).verdict).toBe(
+      "fails: 1 short by more than 10.8 g, at most 0",
+    );
     expect(netCheck(200, lot(202, 48, 189), "g", "us", 4000).verdict).toBe("passes");
     expect(netCheck(200, lot(202, 48, 189, 189), "g", "us", 4000).verdict).toContain("fails: 2 short");
   });
@@ -124,13 +147,23 @@ describe("netCheck by Handbook 133", () => {
     // s = sqrt(2 / 11) and 0.635 of it (the published factor) is 0.271.
     expect(meanError).toBe(-2);
     expect(meanLimit).toBeCloseTo(-0.635 * Math.sqrt(2 / 11), 3);
-    expect(verdict).toBe("fails: mean 2 g short, at most 0.2709 g");
-    expect(netCheck(200, lot(199.9, 12, 199, 200.8), "g").verdict).toBe("passes");
+    expect(verdict).toBe("fails, of a whole lot of 12: mean 2 g short, at most 0.2709 g");
+    expect(netCheck(200, lot(199.9, 12, 199, 200.8), "g").verdict).toBe("passes, of a whole lot of 12");
   });
 
-  it("judges a lot of one by its weight alone", () => {
-    expect(netCheck(200, [200], "g").verdict).toBe("passes");
-    expect(netCheck(200, [199], "g").verdict).toContain("fails: mean 1 g short");
+  // Handbook 133, Category A, a lot of one: the variation is applied to the candle itself (from memory); 200 g: 10.8 g.
+  it("judges a lot of one by the candle itself", () => {
+    expect(netCheck(200, [200], "g", "us", 1).verdict).toBe("passes");
+    expect(netCheck(200, [189.2], "g", "us", 1)).toMatchObject({ verdict: "passes", meanLimit: -10.8 });
+    expect(netCheck(200, [189.1], "g").verdict).toBe(
+      "fails, of a whole lot of 1: 1 short by more than 10.8 g, at most 0",
+    );
+    expect(netCheck(200, [199], "g", "us", 2).verdict).toBe("not enough weighed: 1, the plan asks for 2");
+  });
+
+  it("says of how many the whole lot was taken to be", () => {
+    expect(netCheck(200, lot(200, 12), "g").verdict).toBe("passes, of a whole lot of 12");
+    expect(netCheck(200, lot(200, 12), "g", "us", 12).verdict).toBe("passes");
   });
 });
 
@@ -194,6 +227,14 @@ describe("netCheck by 76/211/EEC", () => {
     [3201, 160, 9, "fails: 9 short"],
     [99, 98, 0, "not enough weighed: 98, the plan asks for 99"],
     [99, 99, 0, "passes"],
+    // UK SI 2006/659, Schedule 2: up to 5 % of a batch under 100.
+    [99, 99, 4, "passes"],
+    [99, 99, 5, "fails: 5 short"],
+    [40, 40, 2, "passes"],
+    [40, 40, 3, "fails: 3 short"],
+    [20, 20, 1, "passes"],
+    [19, 19, 1, "fails: 1 short"],
+    [1, 1, 1, "fails: "],
   ])("a batch of %d, %d weighed, %d short: %s", (size, count, short, verdict) => {
     // Tolerable error of 200 g: 9 g. The others are heavy enough for the mean.
     const found = netCheck(200, lot(204, count, ...Array<number>(short).fill(190)), "g", "eu", size);
@@ -219,8 +260,11 @@ describe("netCheck by 76/211/EEC", () => {
     expect(netCheck(200, weights, "g", "eu", 300).verdict).toBe(verdict);
   });
 
-  it("fails a whole batch at its first short one", () => {
-    expect(netCheck(200, [204, 190], "g", "eu", 99).verdict).toBe("fails: 1 short by more than 9 g, at most 0");
+  it("fails a batch under 100 as soon as more than 5 % of it are short", () => {
+    const short = (count: number) =>
+      netCheck(200, lot(204, 6, ...Array<number>(count).fill(190)), "g", "eu", 99).verdict;
+    expect(short(4)).toBe("not enough weighed: 6, the plan asks for 99");
+    expect(short(5)).toBe("fails: 5 short by more than 9 g, at most 4");
   });
 
   it("covers 5 g to 10 kg", () => {
@@ -253,6 +297,20 @@ describe("netCheck", () => {
       ),
       { numRuns: 500 },
     );
+  });
+
+  it("refuses weights that are in another unit, or hold the vessel", () => {
+    // 8 oz is 226.8 g: the label in ounces, the weights in grams.
+    expect(() => netCheck(8, [227, 226], "oz")).toThrow(
+      "weights: 227 is over twice the label of 8 oz; check the unit: write all in oz, without the vessel",
+    );
+    expect(() => netCheck(227, [226, 8.01], "g")).toThrow(
+      "weights: 8.01 is under half the label of 227 g; check the unit",
+    );
+    expect(() => netCheck(200, [100, 400], "g")).not.toThrow();
+    expect(() => netCheck(200, [99.9], "g")).toThrow("under half");
+    expect(() => netCheck(200, [400.1], "g")).toThrow("over twice");
+    expect(netCheck(8, lot(8, 12), "Ounces").verdict).toContain("passes");
   });
 
   it("refuses what is no check", () => {
