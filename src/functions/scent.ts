@@ -1,70 +1,76 @@
 import { wrong } from "../core/check/wrong";
 import { loadAs } from "../core/scent/loadAs";
 import { loadCheck } from "../core/scent/loadCheck";
-import { loadFrom } from "../core/scent/loadFrom";
 import { loadLimit } from "../core/scent/loadLimit";
 import { checkedIngredient, recipeSplit } from "../core/scent/recipeSplit";
 import { type Parts, scentSplit } from "../core/scent/scentSplit";
+import { weighedLoad } from "../core/scent/weighedLoad";
+import { weighedSplit } from "../core/scent/weighedSplit";
 import { eachCell, inPlace, number, numberOr, one, text, textOr } from "./cells";
 
 /**
- * Wax and scent of a fill, side by side in two columns. They always add up to the fill.
+ * Wax and scent (fragrance oil) of a fill, side by side in two columns. They add up to the fill, with a division to the fill rounded to one.
  * @customfunction SCENTSPLIT
  * @param fill Weight of wax and scent together, any one weight unit; a cell or a range.
  * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
  * @param basis What the load is a share of: "of wax" (scent / wax) or "of total" (scent / everything); "of wax" when left out.
+ * @param division Scale division, in the unit of the fill, to weigh each fill out in by itself; exact weights when left out.
  * @returns Weight of wax and weight of scent, in the unit of the fill.
- * @example =ROUND(POUR.SCENTSPLIT(12.5, 6%), 2) gives 11.79 | 0.71
+ * @example =POUR.SCENTSPLIT(318, 6%) gives 300 | 18
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
-export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][]): any[][] {
-  return split(fill, load, basis, ({ wax, scent }) => [wax, scent], 2);
+export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
+  return split(fill, load, basis, division, ({ wax, scent }) => [wax, scent], 2);
 }
 
 /**
- * Wax of a fill: the first column of SCENTSPLIT alone, for a table column.
+ * Wax of a fill without its scent (fragrance oil): the first column of SCENTSPLIT alone, for a table column.
  * @customfunction WAXPART
  * @param fill Weight of wax and scent together, any one weight unit; a cell or a range.
  * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
  * @param basis What the load is a share of: "of wax" (scent / wax) or "of total" (scent / everything); "of wax" when left out.
+ * @param division Scale division, in the unit of the fill, to weigh each fill out in by itself; exact weights when left out.
  * @returns Weight of wax, in the unit of the fill.
  * @example =POUR.WAXPART(212, 6%) gives 200
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
-export function WAXPART(fill: any[][], load: any[][], basis?: any[][]): any[][] {
-  return split(fill, load, basis, ({ wax }) => [wax]);
+export function WAXPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
+  return split(fill, load, basis, division, ({ wax }) => [wax]);
 }
 
 /**
- * Scent of a fill: the second column of SCENTSPLIT alone, for a table column.
+ * Scent (fragrance oil) of a fill: the second column of SCENTSPLIT alone, for a table column.
  * @customfunction SCENTPART
  * @param fill Weight of wax and scent together, any one weight unit; a cell or a range.
  * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
  * @param basis What the load is a share of: "of wax" (scent / wax) or "of total" (scent / everything); "of wax" when left out.
+ * @param division Scale division, in the unit of the fill, to weigh each fill out in by itself; exact weights when left out.
  * @returns Weight of scent, in the unit of the fill.
  * @example =POUR.SCENTPART(212, 6%) gives 12
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
-export function SCENTPART(fill: any[][], load: any[][], basis?: any[][]): any[][] {
-  return split(fill, load, basis, ({ scent }) => [scent]);
+export function SCENTPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
+  return split(fill, load, basis, division, ({ scent }) => [scent]);
 }
 
 function split(
   fill: any[][],
   load: any[][],
   basis: any[][] | undefined,
+  division: any[][] | undefined,
   columns: (parts: Parts) => number[],
   width = 1,
 ): any[][] {
   return eachCell(
-    [number("fill", fill), number("load", load), textOr("basis", basis)],
-    (...args) => columns(scentSplit(...args)),
+    [number("fill", fill), number("load", load), textOr("basis", basis), numberOr("division", division)],
+    (whole, share, on, step) =>
+      columns(step === undefined ? scentSplit(whole, share, on) : weighedSplit(whole, share, on, step)),
     { width },
   );
 }
 
 /**
- * A load on one basis as a load on the other.
+ * A load of scent (fragrance oil) on one basis as a load on the other.
  * @customfunction LOADAS
  * @param load Scent load, a fraction or percentage below 100 %; a cell or a range.
  * @param from What the load is a share of now: "of wax" or "of total".
@@ -78,7 +84,7 @@ export function LOADAS(load: any[][], from: any[][], to: any[][]): any[][] {
 }
 
 /**
- * The load that was really weighed.
+ * The load of scent (fragrance oil) that was really weighed.
  * @customfunction LOADFROM
  * @param wax Weight of the wax, any one weight unit; a cell or a range.
  * @param scent Weight of the scent, in the same unit; a cell or a range.
@@ -88,11 +94,11 @@ export function LOADAS(load: any[][], from: any[][], to: any[][]): any[][] {
  * @source The definitions of the two bases: scent / wax and scent / (wax + scent).
  */
 export function LOADFROM(wax: any[][], scent: any[][], basis?: any[][]): any[][] {
-  return eachCell([number("wax", wax), number("scent", scent), textOr("basis", basis)], loadFrom);
+  return eachCell([number("wax", wax), number("scent", scent), textOr("basis", basis)], weighedLoad);
 }
 
 /**
- * Says which limit a load is over and by how much; empty when it is within those given.
+ * Says which limit a load of scent (fragrance oil) is over and by how much; empty when it is within those given.
  * @customfunction LOADCHECK
  * @param load Scent load, a fraction or percentage below 100 %, on basis; a cell or a range.
  * @param waxMaximum The most the wax holds, a fraction or percentage of wax up to 100 %, from its maker; not checked when blank.
@@ -115,7 +121,7 @@ export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[
 }
 
 /**
- * The highest load within the wax maximum and the product limit, each in its own basis. #N/A where nothing limits.
+ * The highest load of scent (fragrance oil) within the wax maximum and the product limit, each in its own basis. #N/A where nothing limits.
  * @customfunction LOADLIMIT
  * @param waxMaximum The most the wax holds, a fraction or percentage of wax up to 100 %, from its maker; a cell or a range. A blank does not limit.
  * @param productLimit The most the scent's documents allow in a candle, a fraction or percentage of total up to 100 %; a cell or a range. A blank does not limit.
@@ -148,7 +154,7 @@ export function RECIPESPLIT(fill: any, shares: any[][], bases: any[][], division
     [number("shares", shares), text("bases", bases)],
     (share, basis) => checkedIngredient({ share, basis }),
     (recipe, badRows) => {
-      if (badRows.length > 0) throw wrong("shares", `row ${badRows[0]} of the recipe has an error; mend it first`);
+      if (badRows.length > 0) throw wrong("shares", `row ${badRows[0]} of the recipe has an error; fix it first`);
       return recipeSplit(one(number("fill", fill)), recipe, one(numberOr("division", division)));
     },
   );

@@ -7,11 +7,9 @@ const weight = fc.double({ min: 1e-3, max: 1e6, noNaN: true });
 const basis = fc.constantFrom("of wax", "of total");
 
 describe("SCENTSPLIT, WAXPART, SCENTPART", () => {
-  it("splits 12.5 at 6 % of wax into 11.79 and 0.71", () => {
-    // Common practice, no source: worked by hand, in any one weight unit.
-    const [wax, scent] = call("SCENTSPLIT", 12.5, 0.06)[0] as [number, number];
-    expect(wax).toBeCloseTo(11.79, 2);
-    expect(scent).toBeCloseTo(0.71, 2);
+  it("splits 318 at 6 % of wax into 300 and 18", () => {
+    // Worked by hand: 300 x 1.06 = 318, in any one weight unit.
+    expect(call("SCENTSPLIT", 318, 0.06)).toEqual([[300, 18]]);
   });
   it("knows of wax from of total", () => {
     expect(call("SCENTSPLIT", 106, 0.06)).toEqual([[100, 6]]);
@@ -31,6 +29,42 @@ describe("SCENTSPLIT, WAXPART, SCENTPART", () => {
       { numRuns: 2000 },
     );
   });
+  it("weighs each fill out by itself: its own total, the scent to the nearest division, the wax the rest", () => {
+    // By hand: 6 % of wax in 215.4 is 12.192, in 216.5 is 12.255; half a division goes up.
+    expect(call("SCENTSPLIT", down(215.4, 216.5, null), 0.06, null, down(1, 1, 1))).toEqual([
+      [203, 12],
+      [205, 12],
+      ["", ""],
+    ]);
+    expect(call("SCENTSPLIT", 215.43, 0.06, "of total", 0.1)).toEqual([[202.5, 12.9]]);
+    expect(call("SCENTSPLIT", 10.5, 0.05, "of total", down(1, 0.5))).toEqual([
+      [10, 1],
+      [10, 0.5],
+    ]);
+    expect([cell("WAXPART", 215.4, 0.06, null, 1), cell("SCENTPART", 215.4, 0.06, null, 1)]).toEqual([203, 12]);
+  });
+  it("weighs out as decimals say, not as binary fractions do", () => {
+    // 1.15 / 0.1 is 11.499999999999998 in binary; by hand 11.5 goes up to 12.
+    expect(call("SCENTSPLIT", 1.15, 0, null, 0.1)).toEqual([[1.2, 0]]);
+    const tenths = fc.integer({ min: 200, max: 9000 });
+    fc.assert(
+      fc.property(tenths, fc.constantFrom(0, 0.04, 0.06, 0.1), basis, (fill, load, on) => {
+        const [wax, scent] = call("SCENTSPLIT", fill / 10, load, on, 0.5)[0] as [number, number];
+        expect([wax * 2, scent * 2].every(Number.isInteger)).toBe(true);
+        expect(Math.abs(wax + scent - fill / 10)).toBeLessThanOrEqual(0.25 + 1e-9);
+        expect(Math.abs(scent - (cell("SCENTPART", fill / 10, load, on) as number))).toBeLessThanOrEqual(0.25 + 1e-9);
+      }),
+    );
+  });
+  it("says where a scale cannot weigh a part, and refuses a division of nothing", () => {
+    expect(messageOf(cell("SCENTPART", 8, 0.06, null, 1))).toBe(
+      "division: 0.4528 is under half a division of 1; weigh it on a finer scale",
+    );
+    expect(messageOf(cell("WAXPART", 0.4, 0, null, 1))).toContain("division: 0.4 is under half");
+    expect(call("SCENTSPLIT", 0, 0.06, null, 1)).toEqual([[0, 0]]);
+    expect(messageOf(cell("WAXPART", 100, 0.06, null, 0))).toContain("division: 0 is not above 0");
+    expect(messageOf(cell("WAXPART", 100, 0.06, null, 1e-12))).toContain("too fine");
+  });
   it("never guesses a basis", () => {
     expect(messageOf(cell("WAXPART", 100, 0.06, "wax"))).toBe(
       'basis: "wax" is not known here; write of wax or of total',
@@ -38,11 +72,11 @@ describe("SCENTSPLIT, WAXPART, SCENTPART", () => {
   });
   it.each([
     [6, "load: 6 means 600 %; write 6% or 0.06"],
-    [1, "load: 1 means 100 %; write 1% or 0.01 if 1 % was meant, else a share below 100%"],
-    [1.5, "load: 1.5 means 150 %; write 1.5% or 0.015 if 1.5 % was meant, else a share below 100%"],
+    [1, "load: 1 means 100 %; write 1% or 0.01 if 1 % was meant, else a share below 100 %"],
+    [1.5, "load: 1.5 means 150 %; write 1.5% or 0.015 if 1.5 % was meant, else a share below 100 %"],
     [2, "load: 2 means 200 %; write 2% or 0.02"],
     [7.5, "load: 7.5 means 750 %; write 7.5% or 0.075"],
-    [600, "load: 600 means 60000 %; write a share below 100%"],
+    [600, "load: 600 means 60000 %; write a share below 100 %"],
     [-0.1, "load: -0.1 is below 0; write 0 or more"],
   ])("refuses a load of %d", (load, message) => {
     expect(messageOf(cell("WAXPART", 100, load))).toBe(message);
@@ -65,11 +99,19 @@ describe("LOADAS and LOADFROM", () => {
   });
   it("finds the load that was split", () => {
     fc.assert(
-      fc.property(weight, fc.double({ min: 0, max: 0.5, noNaN: true }), basis, (fill, load, on) => {
+      fc.property(weight, fc.double({ min: 0, max: 0.49, noNaN: true }), basis, (fill, load, on) => {
         const [wax, scent] = call("SCENTSPLIT", fill, load, on)[0] as [number, number];
         expect(cell("LOADFROM", wax, scent, on)).toBeCloseTo(load, 12);
       }),
     );
+  });
+  it("asks whether wax and scent were swapped", () => {
+    for (const on of ["of wax", "of total"]) {
+      expect(messageOf(cell("LOADFROM", 18, 300, on))).toBe(
+        "scent: 300 of scent in 18 of wax is 1667 % of the wax; were the two swapped? Give the wax first",
+      );
+    }
+    expect(messageOf(cell("LOADFROM", 100, 100))).toContain("swapped");
   });
   it("has no load without wax", () => {
     expect(messageOf(cell("LOADFROM", 0, 5))).toContain("wax");
@@ -98,7 +140,10 @@ describe("LOADCHECK", () => {
     expect(cell("LOADCHECK", 0.12, null, 1 + 2 ** -52)).toBe("");
     expect(cell("LOADCHECK", 0.12, 0.1, 1)).toContain("over the wax maximum by 2 points");
     expect(messageOf(cell("LOADCHECK", 0.12, null, 10))).toBe("productLimit: 10 means 1000 %; write 10% or 0.1");
-    expect(messageOf(cell("LOADCHECK", 0.12, 1.2, null))).toContain("waxMaximum: 1.2 means 120 %");
+    expect(messageOf(cell("LOADCHECK", 0.12, 1.2, null))).toBe(
+      "waxMaximum: 1.2 means 120 %; write 1.2% or 0.012 if 1.2 % was meant, else a share up to 100 %",
+    );
+    expect(messageOf(cell("LOADCHECK", 0.12, null, 100))).toBe("productLimit: 100 means 10000 %; write 100% or 1");
     expect(messageOf(cell("LOADCHECK", 1, 1, 1))).toContain("load: 1 means 100 %");
   });
   it("does not check blank limits, and a limit met exactly is within", () => {
@@ -200,7 +245,7 @@ describe("RECIPESPLIT", () => {
     const rows = call("RECIPESPLIT", 212, shares, bases);
     expect(rows.map(([value]) => messageOf(value))).toEqual(
       shares.map((_, i) =>
-        i === wrong ? message : `shares: row ${wrong + 1} of the recipe has an error; mend it first`,
+        i === wrong ? message : `shares: row ${wrong + 1} of the recipe has an error; fix it first`,
       ),
     );
   });

@@ -6,8 +6,8 @@ export function rate(name: string, value: number): number {
   if (value >= 0 && value < 1) return value;
   if (value < 0) throw wrong(name, `${plain(value)} is below 0; write 0 or more`);
   const shown = plain(value);
-  if (value >= 100) throw wrong(name, `${shown} means ${plain(value * 100)} %; write a share below 100%`);
+  if (value >= 100) throw wrong(name, `${shown} means ${plain(value * 100)} %; write a share below 100 %`);
   // 1.5 may be 1.5 % without its sign, or really 150 %.
-  const ifMeant = value < 2 ? ` if ${shown} % was meant, else a share below 100%` : "";
+  const ifMeant = value < 2 ? ` if ${shown} % was meant, else a share below 100 %` : "";
   throw wrong(name, `${shown} means ${plain(value * 100)} %; write ${shown}% or ${plain(value / 100)}${ifMeant}`);
 }

@@ -130,14 +130,12 @@ describe("the built functions in the embedded spreadsheet", () => {
   const built = { script, metadata: metadataText };
 
   it("are computed whatever the capitals", async () => {
-    // 12.5 at 6 % of wax: worked by hand, common practice.
-    const [row] = await results("=pour.ScentSplit(12.5, 6%)", [], built);
-    expect(row?.[0]).toBeCloseTo(11.79, 2);
-    expect(row?.[1]).toBeCloseTo(0.71, 2);
+    // 318 at 6 % of wax, worked by hand: 300 x 1.06 = 318.
+    expect(await results("=pour.ScentSplit(318, 6%)", [], built)).toEqual([[300, 18]]);
   });
 
   it("say what to fix", async () => {
-    expect(await results("=POUR.SCENTPART(12.5, 6)", [], built)).toEqual([
+    expect(await results("=POUR.SCENTPART(318, 6)", [], built)).toEqual([
       [{ error: "#VALUE!", message: "load: 6 means 600 %; write 6% or 0.06" }],
     ]);
   });
