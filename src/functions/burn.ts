@@ -17,7 +17,7 @@ import { answer, eachCell, lines, number, numberOr, textOr, unit, valuesOf } fro
 export function BURNRATE(hours: any[][], weights: any[][]): any[][] {
   return answer(() =>
     burnRate(
-      valuesOf(lines([number("hours", hours), number("weights", weights)], [0, 1])).map(([at, weight]) => ({
+      valuesOf(lines([number("hours", hours), number("weights", weights)], [0, 1]), (at, weight) => ({
         hours: at,
         weight,
       })),

@@ -29,7 +29,7 @@ export function PACKPLAN(need: any[][], sizes: any[][], prices: any[][]): any[][
       (packs, badRows) => {
         const amount = one(numberOr("need", cells));
         if (amount === undefined) return packs.map(() => "");
-        if (badRows.length > 0) throw wrong("sizes", `pack ${badRows[0]} has an error; mend it first`);
+        if (badRows.length > 0) throw wrong("sizes", `pack ${badRows[0]} has an error; fix it first`);
         return packPlan(amount, packs);
       },
       { skip: [0, 1], always: true },
@@ -51,10 +51,7 @@ export function PACKCOST(need: any[][], sizes: any[][], prices: any[][]): any[][
   return eachCell([number("need", need)], (amount) =>
     packCost(
       amount,
-      valuesOf(lines([number("sizes", sizes), number("prices", prices)], [0, 1])).map(([size, price]) => ({
-        size,
-        price,
-      })),
+      valuesOf(lines([number("sizes", sizes), number("prices", prices)], [0, 1]), (size, price) => ({ size, price })),
     ),
   );
 }

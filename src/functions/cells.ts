@@ -45,6 +45,9 @@ export const unit = (name: string, cells: Cells, ...kinds: readonly UnitKind[]):
 /** An argument of numbers where a blank is left to the core. */
 export const numberOr = (name: string, cells: Cells): Argument<number | undefined> =>
   argument<number | undefined>(name, cells, readNumber, true);
+/** An argument of names, which stay what they are: a number, a date or a text. */
+export const nameOr = (name: string, cells: Cells): Argument<number | string | undefined> =>
+  argument<number | string | undefined>(name, cells, readName, true);
 /** An argument of texts where a blank is left to the core. */
 export const textOr = (name: string, cells: Cells): Argument<string | undefined> =>
   argument<string | undefined>(name, cells, readText, true);
@@ -74,7 +77,7 @@ function errorIn(cell: unknown): CustomFunctions.Error | undefined {
   }
   const isRich = typeof cell === "object" && cell !== null && "type" in cell && cell.type === "Error";
   // Kinds such as #SPILL! cannot be handed on as they are.
-  return isRich ? toError(new Fault("value", `the cell shows ${String(code)}; mend it first`)) : undefined;
+  return isRich ? toError(new Fault("value", `the cell shows ${String(code)}; fix it first`)) : undefined;
 }
 
 function readNumber(name: string, cell: unknown): number {
@@ -100,6 +103,9 @@ function readText(name: string, cell: unknown): string {
   }
   return typeof cell === "number" ? plain(cell) : String(cell);
 }
+
+const readName = (name: string, cell: unknown): number | string =>
+  typeof cell === "number" && Number.isFinite(cell) ? cell : readText(name, cell);
 
 function readCell<T>({ name, optional, hint, read }: Argument<T>, cell: unknown): Read<T> {
   const error = errorIn(cell);
@@ -252,14 +258,21 @@ export function lines<V extends unknown[]>(
   return found;
 }
 
-/** The values of lines that must all be good; throws the first fault among them, with its row. */
-export function valuesOf<V extends unknown[]>(found: readonly Line<V>[]): V[] {
+/** What `work` makes of lines that must all be good; throws the first fault among them, with its row. */
+export function valuesOf<V extends unknown[], T>(found: readonly Line<V>[], work: (...values: V) => T): T[] {
   return found.map(({ where, values, fault }) => {
-    if (fault instanceof Fault) throw new Fault(fault.kind, `${where} of the range: ${fault.message}`);
-    if (fault) throw fault;
-    return values;
+    try {
+      if (fault) throw fault;
+      return work(...values);
+    } catch (error) {
+      throw inRow(where, error);
+    }
   });
 }
+
+/** What is wrong with a line, with its place. An error that came in stays as it is. */
+export const inRow = (where: string, error: unknown): unknown =>
+  error instanceof Fault ? new Fault(error.kind, `${where} of the range: ${error.message}`) : error;
 
 /**
  * Works on the lines of ranges together and puts each result where the line's first cell stood. A line with a blank

@@ -26,8 +26,8 @@ export function CANDLECOST(
 ): any[][] {
   return answer(() =>
     candleCost(
-      stock("weights", weights, unitPrices).map(([weight, unitPrice]) => ({ weight, unitPrice })),
-      valuesOf(lines([number("parts", parts)], [0])).map(([part]) => part),
+      stock("weights", weights, unitPrices, (weight, unitPrice) => ({ weight, unitPrice })),
+      valuesOf(lines([number("parts", parts)], [0]), (part) => part),
       one(numberOr("labour", labour)),
       one(numberOr("rejectRate", rejectRate)),
     ),
@@ -35,8 +35,8 @@ export function CANDLECOST(
 }
 
 /** Amounts with their unit prices; a blank amount is left out, a blank price beside an amount is an error. */
-const stock = (name: string, amounts: any[][], unitPrices: any[][]) =>
-  valuesOf(lines([number(name, amounts), number("unitPrices", unitPrices)], [0]));
+const stock = <T>(name: string, amounts: any[][], unitPrices: any[][], work: (amount: number, price: number) => T) =>
+  valuesOf(lines([number(name, amounts), number("unitPrices", unitPrices)], [0]), work);
 
 /**
  * Price that leaves a margin after fees.
@@ -119,7 +119,7 @@ export function BREAKEVEN(
 export function STOCKCOST(quantities: any[][], unitPrices: any[][], used: any, method?: any): any[][] {
   return answer(() =>
     stockCost(
-      stock("quantities", quantities, unitPrices).map(([quantity, unitPrice]) => ({ quantity, unitPrice })),
+      stock("quantities", quantities, unitPrices, (quantity, unitPrice) => ({ quantity, unitPrice })),
       one(number("used", used)),
       one(textOr("method", method)),
     ),

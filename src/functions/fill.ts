@@ -1,4 +1,5 @@
 import { blendFactor } from "../core/fill/blendFactor";
+import { checkedPour } from "../core/fill/checkedPour";
 import { fillByVolume } from "../core/fill/fillByVolume";
 import { fillWeight } from "../core/fill/fillWeight";
 import { vesselVolume } from "../core/fill/vesselVolume";
@@ -8,12 +9,12 @@ import { waxFactorSpread } from "../core/fill/waxFactorSpread";
 import { answer, eachCell, lines, number, numberOr, text, textOr, unit, valuesOf } from "./cells";
 
 /**
- * Weight of wax and scent together that fills what the water filled.
+ * Weight of wax and scent (fragrance oil) together that fills what the water filled.
  * @customfunction FILLWEIGHT
  * @param water Weight of the water the vessel holds to its fill line, any one weight unit; a cell or a range.
  * @param waxFactor Weight of wax for one weight of water, above 0 and at most 2, no unit; 0.86 when left out.
  * @returns Fill weight, in the unit of the water.
- * @example =POUR.FILLWEIGHT(14.5) gives 12.47
+ * @example =POUR.FILLWEIGHT(250) gives 215
  * @source Common practice, no source: a soy-type container wax fills about 0.86 of the weight of water. Your own test pour gives a better factor.
  */
 export function FILLWEIGHT(water: any[][], waxFactor?: any[][]): any[][] {
@@ -52,7 +53,7 @@ export function WATERVOLUME(
 }
 
 /**
- * Weight of wax and scent together that fills a volume.
+ * Weight of wax and scent (fragrance oil) together that fills a volume.
  * @customfunction FILLBYVOLUME
  * @param volume Volume to the fill line, in volumeUnit; a cell or a range.
  * @param volumeUnit Unit of the volume: ml, l, floz (US fluid ounce), in3 or cm3.
@@ -110,13 +111,13 @@ export function VESSELVOLUME(
 }
 
 /**
- * Wax factor from test pours: least squares through the origin. Rows with a blank are left out.
+ * Wax factor from test pours: weight of wax for one weight of water. Rows with a blank are left out.
  * @customfunction WAXFACTOR
  * @param water Weights of water that filled the vessels, any one weight unit; a range.
  * @param poured Weights of wax that filled the same spaces, without the vessels, in the same unit; a range of the same size.
- * @returns Weight of wax for one weight of water, no unit.
+ * @returns Weight of wax for one weight of water, no unit. A pour whose own factor lies outside 0.6 to 1.1 is an error that names its row: no wax makes it.
  * @example =POUR.WAXFACTOR({200;300}, {172;258}) gives 0.86
- * @source Least squares through the origin; checked against the NIST Statistical Reference Datasets NoInt1 and NoInt2.
+ * @source Least squares through the origin; that waxes lie between 0.6 and 1.1 of water is common practice, no source. Checked against the NIST Statistical Reference Datasets NoInt1 and NoInt2.
  */
 export function WAXFACTOR(water: any[][], poured: any[][]): any[][] {
   return answer(() => slopeOfPours(pours(water, poured)));
@@ -136,13 +137,12 @@ export function WAXFACTORSPREAD(water: any[][], poured: any[][]): any[][] {
 }
 
 const pours = (water: any[][], poured: any[][]) =>
-  valuesOf(lines([number("water", water), number("poured", poured)], [0, 1])).map(([filled, wax]) => ({
-    poured: wax,
-    water: filled,
-  }));
+  valuesOf(lines([number("water", water), number("poured", poured)], [0, 1]), (filled, wax) =>
+    checkedPour({ water: filled, poured: wax }),
+  );
 
 /**
- * Wax factor of a mixture of wax and scent, their volumes adding.
+ * Wax factor of a mixture of wax and scent (fragrance oil), their volumes adding.
  * @customfunction BLENDFACTOR
  * @param waxFactor Weight of the wax for one weight of water, above 0 and at most 2, no unit; a cell or a range.
  * @param scentFactor Weight of the scent for one weight of water, above 0 and at most 2, no unit; a cell or a range.

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { studentT } from "../../src/core/statistics/studentT";
 import { sum } from "../../src/core/statistics/sum";
+import { throughOrigin } from "../../src/core/statistics/throughOrigin";
 
 describe("studentT", () => {
   // t(0.975), the published table, to six decimals.
@@ -20,6 +21,18 @@ describe("studentT", () => {
 
   it("comes to the normal distribution's 1.959964 with many degrees", () => {
     expect(studentT(1_000_000)).toBeCloseTo(1.959966, 5); // 1.959964 is the table's last row
+  });
+});
+
+describe("throughOrigin", () => {
+  // x 60 to 70, y 130 to 140.
+  it("gives NIST's certified slope and standard error of NoInt1 to 12 digits, whatever the scale", () => {
+    for (const by of [1, 1e9, 1e-9]) {
+      const points = Array.from({ length: 11 }, (_, i) => ({ x: (60 + i) * by, y: (130 + i) * by }));
+      const { slope, error } = throughOrigin(points);
+      expect(slope).toBeCloseTo(2.07438016528926, 12); // NIST StRD, certified
+      expect(error).toBeCloseTo(0.0165289256198347, 12); // NIST StRD, certified
+    }
   });
 });
 

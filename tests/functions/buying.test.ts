@@ -36,7 +36,7 @@ describe("PACKPLAN", () => {
 
   it("keeps an error in its own pack and says which one stops the plan", () => {
     const rows = call("PACKPLAN", 12, down(1, 5), down(3, new CellError("#REF!")));
-    expect(messageOf(rows[0]?.[0])).toBe("sizes: pack 2 has an error; mend it first");
+    expect(messageOf(rows[0]?.[0])).toBe("sizes: pack 2 has an error; fix it first");
     expect(rows[1]?.[0]).toMatchObject({ code: "#REF!" });
     expect(call("PACKPLAN", new CellError("#N/A"), down(1), down(3))[0]?.[0]).toMatchObject({ code: "#N/A" });
     for (const [sizes, prices, message] of [
@@ -44,9 +44,9 @@ describe("PACKPLAN", () => {
       [down(1, 2, 5), down(3, -1, 10), "prices: -1 is below 0; write 0 or more"],
     ] as const) {
       expect(call("PACKPLAN", 12, sizes, prices).map(([value]) => messageOf(value))).toEqual([
-        "sizes: pack 2 has an error; mend it first",
+        "sizes: pack 2 has an error; fix it first",
         message,
-        "sizes: pack 2 has an error; mend it first",
+        "sizes: pack 2 has an error; fix it first",
       ]);
     }
     expect(messageOf(call("PACKPLAN", 12, down(1, 5), down(3, 1, 2))[0]?.[0])).toContain("ranges of the same size");

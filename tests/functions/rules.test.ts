@@ -122,7 +122,7 @@ describe("errors", () => {
   });
 
   it("say what a text or a truth value is doing there", () => {
-    expect(messageOf(cell("FILLWEIGHT", "14.5 oz"))).toBe('water: "14.5 oz" is text; write a plain number');
+    expect(messageOf(cell("FILLWEIGHT", "8.8 oz"))).toBe('water: "8.8 oz" is text; write a plain number');
     expect(messageOf(cell("FILLWEIGHT", " "))).toBe("water: the cell holds only spaces; clear it or write a number");
     expect(messageOf(cell("FILLWEIGHT", true))).toBe("water: TRUE is not a number; write a plain number");
     expect(messageOf(cell("FILLWEIGHT", -1))).toBe("water: -1 is below 0; write 0 or more");

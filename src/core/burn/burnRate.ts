@@ -11,12 +11,14 @@ export interface Reading {
 }
 
 const LONGEST = 10_000; // h: over a year, and a date is a count of some 46,000 days
+const SHORTEST = 0.5; // h between the first and the last: clock times of a day's work lie as close, being parts of a day
+const AS_HOURS = "of clock times and date-times take off the start and multiply by 24";
 
 /**
  * Weight a candle loses an hour: the slope of weight against hours, least squares, turned round. Below 0 where
  * the weights rise.
  * Source: least squares; checked against NIST StRD Norris.
- * @param readings two or more, not all at one time, hours of 0 to 10,000, weights of 0 or more in any one unit
+ * @param readings two or more, over more than half an hour, hours of 0 to 10,000, weights of 0 or more in any one unit
  */
 export function burnRate(readings: readonly Reading[]): number {
   if (readings.length < 2) {
@@ -26,13 +28,18 @@ export function burnRate(readings: readonly Reading[]): number {
     x: burnt(hours),
     y: atLeastZero("weights", weight),
   }));
-  if (points.every(({ x }) => x === points[0]?.x)) {
-    throw wrong("hours", "all readings are of one time; weigh again after an hour");
+  const [first, last] = points.reduce(
+    ([least, most], { x }) => [Math.min(least, x), Math.max(most, x)],
+    [Number.POSITIVE_INFINITY, 0],
+  );
+  if (first === last) throw wrong("hours", "all readings are of one time; weigh again after an hour");
+  if (last - first <= SHORTEST) {
+    throw wrong("hours", `all lie within half an hour; ${AS_HOURS}, or weigh again after an hour`);
   }
   return 0 - straightLine(points).slope;
 }
 
 function burnt(hours: number): number {
   if (hours <= LONGEST) return atLeastZero("hours", hours);
-  throw wrong("hours", `${plain(hours)} is above ${LONGEST}; of date-times take off the start and multiply by 24`);
+  throw wrong("hours", `${plain(hours)} is above ${LONGEST}; ${AS_HOURS}`);
 }

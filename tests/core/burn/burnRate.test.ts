@@ -116,10 +116,20 @@ describe("burnRate", () => {
     // 26 November 2026 is serial 46352; in hours it is 1112448.
     const at = (...hours: number[]) => hours.map((hour, i) => ({ hours: hour, weight: 250 - i }));
     expect(() => burnRate(at(46_352, 46_352.25))).toThrow(
-      "hours: 46352 is above 10000; of date-times take off the start and multiply by 24",
+      "hours: 46352 is above 10000; of clock times and date-times take off the start and multiply by 24",
     );
     expect(() => burnRate(at(46_352 * 24, 46_352.25 * 24))).toThrow("hours: 1112448 is above 10000");
     expect(burnRate(at(9999, 10_000))).toBeCloseTo(1, 9);
+  });
+
+  it("refuses clock times in the place of hours", () => {
+    const at = (...hours: number[]) => hours.map((hour, i) => ({ hours: hour, weight: 250 - 7 * i }));
+    // 9:00, 10:00 and 13:00 of a day, as parts of it.
+    expect(() => burnRate(at(9 / 24, 10 / 24, 13 / 24))).toThrow(
+      "hours: all lie within half an hour; of clock times and date-times take off the start and multiply by 24",
+    );
+    expect(() => burnRate(at(0.5, 1))).toThrow("within half an hour");
+    expect(burnRate(at(0.5, 1.01))).toBeCloseTo(7 / 0.51, 9);
   });
 
   it("needs two readings at two times", () => {
