@@ -130,13 +130,13 @@ function indexPage(docs: readonly FunctionDoc[]): string {
 <h1>Pourwright help</h1>
 <p><a href="run-sheet.html">${RUN_SHEET_TITLE}</a></p>
 <h2>Functions</h2>
-<p>Type any of these in a cell. A range fills down by itself; a blank row stays blank; an error stands in its own cell and says what to mend.</p>
+<p>Type any of these in a cell. A range fills down by itself; a blank row stays blank; an error stands in its own cell and says what to fix.</p>
 <h2>For every function</h2>
 <ul>
 <li>Weights come out in the unit they went in, unless the function takes a unit. <code>floz</code> is the US fluid ounce, a volume and not a weight.</li>
-<li>A load is <code>"of wax"</code> (scent / wax) unless you write <code>"of total"</code> (scent / everything).</li>
+<li>A load is a share of scent (fragrance oil): <code>"of wax"</code> (scent / wax) unless you write <code>"of total"</code> (scent / everything).</li>
 <li>Rates are fractions or percentages below 100 %: <code>6%</code> or <code>0.06</code>, never 6.</li>
-<li>Units: g kg oz lb, ml l floz in3 cm3, mm cm in, C F.</li>
+<li>Units: g kg oz lb, ml l floz in3 cm3, mm cm in, C F, in any usual spelling: <code>grams</code>, <code>fl oz</code>, <code>inch</code>, <code>lbs</code>.</li>
 </ul>
 ${lists.join("\n")}
 </main>

@@ -1,5 +1,5 @@
 /**
- * A result that cannot be given, with a sentence that says what to mend and how.
+ * A result that cannot be given, with a sentence that says what to fix and how.
  * `value`: the input is wrong. `none`: the input is right and no answer exists.
  */
 export class Fault extends Error {

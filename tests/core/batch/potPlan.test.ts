@@ -28,7 +28,7 @@ describe("potPlan", () => {
     const poured = day.fills.reduce((sum, fill, i) => sum + fill * (day.counts[i] as number), 0);
     expect(plan.pots.reduce((sum, { weight }) => sum + weight, 0)).toBeCloseTo(poured * 1.03, 6);
     expect(plan.pots.length).toBe(Math.ceil((poured * 1.03) / demoDay.capacity));
-    expect(potPlan(ordersOf([12.47], [10]), 12.47 * 10 * 1.03, 0.03).pots.length).toBe(1);
+    expect(potPlan(ordersOf([21.57], [10]), 21.57 * 10 * 1.03, 0.03).pots.length).toBe(1);
   });
 
   it("leaves out orders of nothing, whatever their fill", () => {
