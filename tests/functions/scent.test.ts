@@ -108,7 +108,7 @@ describe("LOADAS and LOADFROM", () => {
   it("asks whether wax and scent were swapped", () => {
     for (const on of ["of wax", "of total"]) {
       expect(messageOf(cell("LOADFROM", 18, 300, on))).toBe(
-        "scent: 300 of scent in 18 of wax is 1667 % of the wax; were the two swapped? Give the wax first",
+        "scent: 300 of scent in 18 of wax is a load of 100 % of wax or more; were the two swapped? Give the wax first",
       );
     }
     expect(messageOf(cell("LOADFROM", 100, 100))).toContain("swapped");

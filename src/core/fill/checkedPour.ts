@@ -11,7 +11,7 @@ const MOST = 1.1;
 export function checkedPour({ water, poured }: Pour): Pour {
   const factor = aboveZero("poured", poured) / aboveZero("water", water);
   if (factor >= LEAST && factor <= MOST) return { water, poured };
-  const shown = `${plain(poured)} of wax beside ${plain(water)} of water is a factor of ${plain(Number(factor.toPrecision(4)))}`;
+  const shown = `${plain(poured)} of wax beside ${plain(water)} of water is a factor ${factor > 100 ? "over 100" : `of ${plain(Number(factor.toPrecision(4)))}`}`;
   throw wrong(
     "poured",
     `${shown}, and waxes lie between ${LEAST} and ${MOST}; give the water first, then the wax, both in one unit and without the vessel`,

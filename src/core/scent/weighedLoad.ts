@@ -7,11 +7,7 @@ import { loadFrom } from "./loadFrom";
  * @param wax, scent, basis see loadFrom
  */
 export function weighedLoad(wax: number, scent: number, basis?: string): number {
-  const ofWax = loadFrom(wax, scent);
-  if (ofWax < 1) return loadFrom(wax, scent, basis);
-  const [oil, base] = [scent, wax].map(plain);
-  throw wrong(
-    "scent",
-    `${oil} of scent in ${base} of wax is ${plain(Number((ofWax * 100).toPrecision(4)))} % of the wax; were the two swapped? Give the wax first`,
-  );
+  if (loadFrom(wax, scent) < 1) return loadFrom(wax, scent, basis);
+  const text = `${plain(scent)} of scent in ${plain(wax)} of wax is a load of 100 % of wax or more`;
+  throw wrong("scent", `${text}; were the two swapped? Give the wax first`);
 }
