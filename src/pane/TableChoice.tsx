@@ -1,7 +1,7 @@
 import type { Source, SourceRows } from "../host/host";
+import { columnNames } from "../runsheet/columnNames";
 import { KINDS, type KindName, roleName, rolesOf } from "../runsheet/kinds";
 import { Button } from "./Button";
-import { columnNames } from "./columns";
 import { ChoiceField } from "./fields";
 
 const NONE = " none"; // no table is called so: names hold no spaces

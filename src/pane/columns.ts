@@ -1,3 +1,4 @@
+import { columnNames } from "../runsheet/columnNames";
 import { KINDS, type KindName, matchColumns, roleName } from "../runsheet/kinds";
 import type { Problem } from "../runsheet/tableReader";
 import type { Kept } from "./useSettings";
@@ -6,13 +7,6 @@ type ByHand = Kept["columns"];
 
 /** By what choices are kept for a table: the same table may serve as several kinds. */
 export const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
-
-/** What each column is called: its heading, with its place where it has none or one that stands there before. */
-export const columnNames = (headings: readonly string[]): string[] =>
-  headings.map((heading, i) => {
-    if (heading === "") return `column ${i + 1}`;
-    return headings.indexOf(heading) < i ? `${heading}, column ${i + 1}` : heading;
-  });
 
 /** The column of each role: the one chosen by hand while it is there, else the one that the headings say. */
 export function columnsOf(

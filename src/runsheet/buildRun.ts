@@ -1,4 +1,5 @@
 import { type Costs, costs } from "./costs";
+import { loadsAsScents, otherBases, unsureLimits } from "./doubtfulColumns";
 import { type KindName, missingRoles, roleName } from "./kinds";
 import { otherUnits, unlikelyFills, unlikelySizes } from "./mixedUnits";
 import { oilsOf } from "./oils";
@@ -12,6 +13,7 @@ import { rowsOutside } from "./rowsOutside";
 import type { Settings } from "./settings";
 import { type Shelf, supplies } from "./supplies";
 import { type Problem, sameName, type TableRows } from "./tableReader";
+import { unreadColumns } from "./unreadColumns";
 
 /** The tables a run is built from; only the one poured from must be there. */
 export type Tables = { readonly pour: TableRows<"pour"> } & {
@@ -61,6 +63,11 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   );
   problems.push(...unlikelyFills(read.rows, vessels, settings.unit), ...unlikelySizes(read.rows, settings.unit));
   problems.push(...read.problems, ...planned);
+  for (const table of Object.values(tables) as (TableRows<KindName> | undefined)[]) {
+    if (table) problems.push(...unreadColumns(table, read.usual));
+  }
+  problems.push(...otherBases(pour, tables.scents, read.rows), ...loadsAsScents(pour));
+  if (tables.scents) problems.push(...unsureLimits(tables.scents));
   // Of the other tables only what this run uses can stop it.
   for (const scent of read.scents) {
     const recipe = recipes.get(scent);

@@ -1,9 +1,10 @@
 import { factor as waxFactor } from "../core/check/factor";
 import { plain } from "../core/check/plain";
+import { type HeadingUnit, headingUnit } from "./headingUnit";
 import { isLikely } from "./likelyWeight";
 import type { WeightUnit } from "./settings";
 import { headingOf, type Problem, readersOf, sameName, type TableRows } from "./tableReader";
-import { type HeadingUnit, headingUnit, weightRatio } from "./weightUnits";
+import { weightRatio } from "./weightUnits";
 
 /** A vessel of the table: the water it holds, its wax factor, and the row that says so. */
 export interface KnownVessel {

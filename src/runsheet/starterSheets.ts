@@ -1,9 +1,10 @@
 import { plain } from "../core/check/plain";
 import type { Cell, Sheet } from "../sheet/sheet";
+import { headingUnit } from "./headingUnit";
 import { KINDS, type KindName, matchColumns } from "./kinds";
 import type { WeightUnit } from "./settings";
 import { sameName } from "./tableReader";
-import { headingUnit, weightRatio } from "./weightUnits";
+import { weightRatio } from "./weightUnits";
 
 interface Column {
   readonly heading: string;
@@ -33,20 +34,24 @@ export function starterSheets(unit: WeightUnit, present: readonly Present[] = []
   const sheets = [
     starterSheet("vessels", unit),
     starterSheet("scents", unit),
-    starter("Batch", "What to pour: a row for each vessel and scent. Rows without a quantity are left out.", [
-      { heading: "Vessel", width: 24 },
-      { heading: "Scent", width: 22 },
-      { heading: "Quantity", width: 10 },
-      {
-        heading: fill,
-        ...weightLook(unit),
-        ...lookUp(
-          there("Vessels") ?? { name: "Vessels", headings: ["Vessel", fill] },
-          "Batch[[#This Row],[Vessel]]",
-          unit,
-        ),
-      },
-    ]),
+    starter(
+      "Batch",
+      "What to pour: a row for each vessel and scent (fragrance oil). Rows without a quantity are left out. Rows pasted below the table are no part of it: the pane asks about them.",
+      [
+        { heading: "Vessel", width: 24 },
+        { heading: "Scent", width: 22 },
+        { heading: "Quantity", width: 10 },
+        {
+          heading: fill,
+          ...weightLook(unit),
+          ...lookUp(
+            there("Vessels") ?? { name: "Vessels", headings: ["Vessel", fill] },
+            "Batch[[#This Row],[Vessel]]",
+            unit,
+          ),
+        },
+      ],
+    ),
   ];
   return sheets.filter(({ name }) => !there(name));
 }
