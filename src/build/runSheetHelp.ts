@@ -6,11 +6,11 @@ export const RUN_SHEET_TITLE = "The run sheet and the tables it reads";
 
 /** What each table is for, and what its cells hold where the headings do not say it. */
 const PURPOSES: Readonly<Record<KindName, string>> = {
-  pour: "The one table that must be there, whatever its name: a row for each vessel and scent to pour. Rows without a quantity are left out. A row without a fill weight is filled by its water weight and wax factor.",
+  pour: "The one table that must be there, whatever its name: a row for each vessel and scent (fragrance oil) to pour. Rows without a quantity are left out. A row without a fill weight is filled by its water weight and wax factor, else by its vessel in the table of vessels.",
   vessels:
-    "The water each vessel holds and its wax factor. Runs are logged with it, and the factor they show goes here.",
+    "The water each vessel holds and, where a pour has shown it, its wax factor. Runs are logged with it, and the factor they show goes here.",
   scents:
-    "A row for each scent. The wax maximum is a share of the wax, the product limit a share of the total. Temperatures stand on the sheet with the unit in their heading's brackets, C or F.",
+    "A row for each scent (fragrance oil). The wax maximum is a share of the wax, the product limit a share of the total. Temperatures stand on the sheet with the unit in their heading's brackets, C or F.",
   recipes:
     'A row for each ingredient of a scent. Its basis is "part" for the waxes, "of wax" or "of total" for what they take up. Its kind says scent, dye, colour or additive; without a kind it is taken as scent, and limits count it. A scent without a recipe is one wax, called "Wax", and the scent.',
   stock:
@@ -27,42 +27,49 @@ export const runSheetHelp = (): string => `<nav><a href="index.html">All functio
 
 <h2>Making a run sheet</h2>
 <ol>
-<li>Choose the table to pour from. If there is none, <b>Put starter tables in</b>. For cells that are no table, select them with their headings and press <b>Use the selected cells</b>.</li>
-<li>Look at <b>Settings</b>: the unit of the table's weights, the division of your scale, what your pot holds, what you melt beyond the pour. The usual factor, load and basis serve rows that give none.</li>
-<li>Look at <b>Check</b>. It says by row what to mend and what to look at; press a line to go to its cell.</li>
-<li>Look at <b>Preview</b>: the pots, drawn, and what they add up to.</li>
+<li>Choose the table to pour from. If there is none, press <b>Add starter tables</b>. For cells that are no table, select them with their headings and press <b>Use the selected cells</b>.</li>
+<li>Check <b>Settings</b>: the unit of the table's weights, what your <b>Scale reads to</b>, what your pot holds, the extra you melt for loss. The <b>Defaults for rows without their own values</b> are the wax factor, the load and its basis.</li>
+<li>Read <b>Check</b>. It says by row what to fix and what to check; press a line to go to its cell.</li>
+<li>Check the <b>Preview</b>: the pots, drawn, and what they add up to.</li>
 <li>Press <b>Write run sheet</b>. It comes on a new sheet, named by its lot, such as <code>Run 2026-041-01</code>. Nothing is overwritten: a second press makes a second sheet, with the next number.</li>
 </ol>
 <p><b>Weights on the sheet</b> may be <b>live formulas</b>, which follow a count, a fill, a share or a figure of the head that you change on the sheet, or <b>plain numbers</b>, which stay. A change in the tables moves neither; what is missing from the shelf and what the run costs stay as planned on both.</p>
 
 <h2>The tables and their headings</h2>
 <p>A further table adds to the sheet when it bears its name below and has the columns it needs. One by another name is chosen under <b>More tables</b>.</p>
-<p>A column is found by its heading: one of the words below, in any capitals, alone or among others; the earlier word counts more. What stands in brackets is not read for it, and a heading with a word such as each, total, cost or date means something else. A column that is not found, or found wrongly, is chosen under <b>Columns</b>.</p>
+<p>A column is found by its heading: one of the words below, in any capitals, alone or among others; the earlier word counts more. Usual short forms are read too: FO, oil and fragrance for scent, wt for weight, qty or # for how many, max for maximum. A heading with a word such as each, total, cost or date means something else. A column that is not found, or found wrongly, is chosen under <b>Columns</b>.</p>
+<ul>
+<li>A heading that speaks of a limit (max, up to, recommended, allowed, cap and the like) is never read as a load or a weight. In the table of scents it is the wax maximum or the product limit, as it says; one that does not say is held as the wax maximum, the stricter one, and you are asked.</li>
+<li>A weight of the wax or the scent alone is no fill weight. A heading such as <code>Load of total</code> must agree with the basis the load is taken on.</li>
+<li>A column that nothing reads and that looks needed, such as a percentage, a second load, a weight or a wick, is asked about by name. Choose it under <b>Columns</b>, or leave it out by the button beside the question. The sheet waits for your answer where a load or a fill would otherwise come from elsewhere.</li>
+<li>Names of vessels, scents and items are the same in any capitals and with any number of spaces.</li>
+</ul>
 ${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
 
 <h2>Units</h2>
 <ul>
-<li>A heading names its unit in brackets: g, kg, oz or lb, such as <code>On hand (kg)</code> or <code>Unit price (per lb)</code>. Without one it is the unit of the setting <b>Weights in</b>.</li>
+<li>A heading names its unit in brackets or behind its words: g, kg, oz or lb in any usual spelling, such as <code>On hand (kg)</code>, <code>Water in grams</code> or <code>Price per lb</code>. Without one it is the unit of the setting <b>Weights in</b>.</li>
 <li>The table to pour from must be in the unit of the setting. Weights of other tables are converted.</li>
 <li>No volume is taken for a weight: ml or fl oz in a heading means weighing, or <a href="FILLBYVOLUME.html"><code>POUR.FILLBYVOLUME</code></a>.</li>
 <li>Loads, limits and shares are fractions or percentages: <code>6%</code> or <code>0.06</code>, never 6.</li>
 </ul>
 
 <h2>What Check says</h2>
-<p>No sheet is written while something is to mend:</p>
+<p>No sheet is written while something is to fix:</p>
 <ul>
-<li>a column that is needed and not there, or a weight's heading in another unit than the setting;</li>
+<li>a column that is needed and not there, an unread one that may be the load or the fill, or a weight's heading in another unit than the setting;</li>
+<li>rows right below a table that are no part of it, until they are taken in or left out;</li>
 <li>a row without a vessel or a fill, a quantity that is not whole, a cell that shows an error;</li>
 <li>a candle that is more than a pot holds;</li>
 <li>a load over the wax maximum or the product limit, or one that rounding on your scale pushes over the product limit;</li>
-<li>an ingredient of less than half a scale division; a row of the scents or recipes that this run uses and that is wrong.</li>
+<li>an ingredient of less than half of what the scale reads to; a row of the scents or recipes that this run uses and that is wrong.</li>
 </ul>
-<p>It only asks to look at:</p>
+<p>It only asks you to check:</p>
 <ul>
 <li>a fill far from the others, a wax factor far from 0.86, a unit that is not known, a vessel or scent that stands twice;</li>
-<li>a load that rounding pushes over the wax maximum, an ingredient of under twenty scale divisions;</li>
+<li>a load that rounding pushes over the wax maximum, an ingredient of under twenty times what the scale reads to;</li>
 <li>a scent that is added at its flash point or above, or is not in the table of scents: its limits are then not checked;</li>
-<li>what is not in the table of stock or has no price; a row that stands right below a table and is no part of it.</li>
+<li>what is not in the table of stock or has no price; a column that nothing reads.</li>
 </ul>
 
 <h2>Printing</h2>
@@ -70,7 +77,7 @@ ${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
 
 <h2>Writing on it after the pour</h2>
 <ul>
-<li><b>Actual</b>: what you weighed of each ingredient, and the <b>Lot used</b>. Once all of a pot are written, <b>Load as weighed</b> shows the load they make, and any limit it passes.</li>
+<li><b>Actual</b>: what you weighed of each ingredient, and the <b>Lot used</b>. Once all of a pot are written, <b>Load as weighed</b> shows the load they make, and any limit it is over.</li>
 <li><b>Actual temperature</b> and <b>Time</b>: of each step, as they were.</li>
 <li><b>Good candles</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
 <li><b>Weight of one, without vessel</b>: the wax and scent of one candle.</li>
