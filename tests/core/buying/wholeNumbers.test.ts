@@ -15,6 +15,6 @@ it("wholeNumbers keeps every number to 15 digits", () => {
 });
 
 it("wholeNumbers brings decimals to one power of ten", () => {
-  const { wholes } = wholeNumbers([12.5, 0.25, 0.1 + 0.2]);
-  expect([wholes[0], wholes[2]].map((value) => Number(value) / Number(wholes[1]))).toEqual([50, 1.2]);
+  const { wholes } = wholeNumbers([12.25, 0.25, 0.1 + 0.2]);
+  expect([wholes[0], wholes[2]].map((value) => Number(value) / Number(wholes[1]))).toEqual([49, 1.2]);
 });
