@@ -76,7 +76,7 @@ function headOf(page: Page, { lot, date, settings }: RunHead): void {
     { text: `Pot holds (${unit})`, look: "label", align: "right" },
     { number: settings.potCapacity, look: input },
     { text: "Extra to melt (loss)", look: "label", align: "right", across: 2 },
-    { number: settings.loss, format: "0.0%", look: input, align: "left" },
+    { number: settings.loss, format: "0.0##%", look: input, align: "left" },
   ]);
   if (live) page.row([{ formula: HEAD_REMARK, look: "alert", across: page.width }], undefined, keyOf("*", "head"));
   page.line(live ? LIVE_NOTE : FROZEN_NOTE, "note");
@@ -169,7 +169,7 @@ function curing(page: Page, { plan }: Run, { date, settings: { live } }: RunHead
     page.row(
       [
         { text: nameOf(scent) },
-        { number: days, format: "0", look: live ? "input" : "body" },
+        { number: days, format: "General", look: live ? "input" : "body" },
         { ...(live ? { formula: cureFormula(at) } : { number: date + days }), format: DAY, align: "left" },
         live ? { formula: cureRemark(at), look: "alert", across: 4 } : {},
       ],

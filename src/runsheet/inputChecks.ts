@@ -18,27 +18,35 @@ export const IS_DIVISION = isAboveZero(HEAD.division);
 export const IS_CAPACITY = isAboveZero(HEAD.capacity);
 export const IS_LOSS = ifNumber(HEAD.loss, `AND(${HEAD.loss}>=0,${HEAD.loss}<1)`);
 
+/** How a remark on what is typed into a cell begins: what adds up candles looks for it. */
+export const FIX = "Fix";
+/** The remark on a cell: a number that was typed as text looks like one. */
+const fix = (cell: string, what: string, wanted: string): string =>
+  `"${FIX} ${what}: "&IF(ISTEXT(${cell}),"it is text","${wanted}")`;
+
 /** What a rate typed as 6 for 6 % comes to. */
 const tooMuch = (cell: string): string => `${cell}&" is "&ROUND(${cell}*100,6)&" %, write "&${cell}&"%"`;
 
 /** What to fix in the figures of the head. */
 export const HEAD_REMARK = `=${[
-  [IS_DAY, '"Fix the date: a day such as 2026-11-26. "'],
-  [IS_DIVISION, '"Fix what the scale reads to: above 0. "'],
-  [IS_CAPACITY, '"Fix what the pot holds: above 0. "'],
+  [IS_DAY, fix(HEAD.date, "the date", "write a day such as 2026-11-26")],
+  [IS_DIVISION, fix(HEAD.division, "what the scale reads to", "a number above 0")],
+  [IS_CAPACITY, fix(HEAD.capacity, "what the pot holds", "a number above 0")],
   [
     IS_LOSS,
-    `"Fix the extra to melt: "&IF(${ifNumber(HEAD.loss, `${HEAD.loss}>=1`)},${tooMuch(HEAD.loss)},"0% or more; 0% for none")&". "`,
+    `IF(${ifNumber(HEAD.loss, `${HEAD.loss}>=1`)},"${FIX} the extra to melt: "&${tooMuch(HEAD.loss)},${fix(HEAD.loss, "the extra to melt", "0% or more, 0% for none")})`,
   ],
 ]
-  .map(([holds, remark]) => `IF(${holds},"",${remark})`)
+  .map(([holds, remark]) => `IF(${holds},"",${remark}&". ")`)
   .join("&")}`;
 
 /** What to fix in the row of an ingredient: its share, parts or a load, and what was weighed of it. */
 export function ingredientRemark(row: number): string {
   const [share, basis] = [`B${row}`, `C${row}`];
-  const load = `IF(AND(${basis}<>"part",${share}>=1),"Fix: "&${tooMuch(share)},${remarkOnActual(row)})`;
-  return `=IF(ISNUMBER(${share}),IF(${share}<0,"Fix share: 0 or more",${load}),"Fix share: a number")`;
+  const isBasis = `OR(${basis}="part",${basis}="of wax",${basis}="of total")`;
+  const rest = `IF(${isBasis},${remarkOnActual(row)},"${FIX} basis: part or of wax")`;
+  const load = `IF(AND(${basis}<>"part",${share}>=1),"${FIX}: "&${tooMuch(share)},${rest})`;
+  return `=IF(${isAtLeastZero(share)},${load},${fix(share, "share", "0 or more")})`;
 }
 
 /** How the remark on an actual weight begins: a pot with one has no sum of them. */
@@ -58,10 +66,7 @@ export function fillFormula(row: number): string {
 export const cureFormula = (row: number): string =>
   `=IF(AND(${IS_DAY},${isWhole(`B${row}`)}),${HEAD.date}+B${row},NA())`;
 export const cureRemark = (row: number): string =>
-  `=IF(${isWhole(`B${row}`)},IF(${IS_DAY},"","Fix the date at the top"),"Fix the days: 0, 1, 2 ...")`;
-
-/** How a remark in the place of a net weight begins: what adds up candles looks for it. */
-export const FIX = "Fix";
+  `=IF(${isWhole(`B${row}`)},IF(${IS_DAY},"","${FIX} the date at the top"),${fix(`B${row}`, "the days", "0, 1, 2 ...")})`;
 
 /**
  * The net weight to declare for a row of vessels, or what to fix in the row: by the candle that was weighed, once it
@@ -77,14 +82,14 @@ export function labelFormula(row: number, { unit, label }: Pick<Settings, "unit"
   const isGood = ifNumber(good, `AND(${good}>=0,${good}<=${count},${good}=INT(${good}))`);
   const rest = `IF(IF(${good}="",TRUE,${isGood}),IF(${weighed}="",${asPlanned},${asPoured}),"${FIX} good candles: 0 to "&${count})`;
   const checks = [
-    [isWhole(count), `${FIX} the count: 0, 1, 2 ...`],
+    [isWhole(count), fix(count, "the count", "0, 1, 2 ...")],
     ...(planned === undefined
       ? [
-          [isAboveZero(fill), `${FIX} the fill: above 0`],
-          [IS_DIVISION, `${FIX} what the scale reads to`],
-          [`ISNUMBER(${each})`, `${FIX}: less than a scale step`],
+          [isAboveZero(fill), fix(fill, "the fill", "above 0")],
+          [IS_DIVISION, `"${FIX} what the scale reads to"`],
+          [`ISNUMBER(${each})`, `"${FIX}: less than a scale step"`],
         ]
       : []),
   ];
-  return `=${checks.reduceRight((then, [holds, remark]) => `IF(${holds},${then},"${remark}")`, rest)}`;
+  return `=${checks.reduceRight((then, [holds, remark]) => `IF(${holds},${then},${remark})`, rest)}`;
 }

@@ -86,7 +86,7 @@ export function loadRows(run: ScentRun, scentNumber: number, pot: PlannedPot, pl
         },
         { text: basis },
         live && limits.length > 0
-          ? said(limits, { formula: `=${overLimit("D", limits)}` })
+          ? said(limits, { formula: `=IF(ISNUMBER(${loadOf("D", basis, places)}),${overLimit("D", limits)},"")` })
           : { text: passed(limits).join(""), look: "alert", across: REMARK.across },
       ],
       "note",

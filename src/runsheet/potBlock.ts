@@ -1,6 +1,7 @@
 import { weighOut } from "../core/weighing/weighOut";
 import {
   actualRemark,
+  FIX,
   FIX_ACTUAL,
   fillFormula,
   IS_CAPACITY,
@@ -49,7 +50,8 @@ export function potBlock(
   const bottom = top + run.ingredients.length - 1;
   // Rows that a maker puts in between have no key: nothing is wrong with what they leave blank.
   const keyed = `(${page.keys}${top}:${page.keys}${bottom}<>"")`;
-  const areActual = `COUNTIF(G${top}:G${bottom},"${FIX_ACTUAL}")=0`;
+  const remarks = `G${top}:G${bottom}`;
+  const areActual = `COUNTIF(${remarks},"${FIX_ACTUAL}")=0`;
   // Until each ingredient of use is weighed there is no load.
   const missing = `SUMPRODUCT(${keyed}*(B${top}:B${bottom}<>0)*(1-ISNUMBER(E${top}:E${bottom})))`;
   const wax = `SUMIF(${page.keys}${top}:${page.keys}${bottom},"${keyOf(scentNumber, "wax")}",E${top}:E${bottom})`;
@@ -107,8 +109,11 @@ export function potBlock(
               [IS_DIVISION, "Fix what the scale reads to"],
               [IS_LOSS, "Fix the extra to melt (loss)"],
               [arePoured, "Fix the counts and fills below"],
-              [areShares, "Fix the shares above"],
-              [`ISNUMBER(${sumOf("D")})`, "Fix the shares: some wax, loads under 100 %"],
+              [
+                `AND(${areShares},COUNTIF(${remarks},"${FIX}*")=COUNTIF(${remarks},"${FIX_ACTUAL}"))`,
+                "Fix the shares above",
+              ],
+              [`ISNUMBER(${sumOf("D")})`, "Fix the shares: some wax, less scent"],
               [IS_CAPACITY, "Fix what the pot holds"],
               [`${sumOf("D")}<=${HEAD.capacity}+${HEAD.division}/2`, "More than the pot holds"],
             ].reduceRight((then, [holds, remark]) => `IF(${holds},${then},"${remark}")`, '""')}`,
@@ -121,7 +126,17 @@ export function potBlock(
     keyOf(scentNumber, "melted"),
   );
   for (const row of loads) page.row(...row);
-  if (steps.length > 0) page.headings(["Steps", "Target", "", "", "Actual temperature", "Time"]);
+  if (steps.length > 0) {
+    page.row(
+      [
+        { text: "Steps" },
+        { text: "Target", across: 2 },
+        { text: "Actual temperature", across: 2, align: "right" },
+        { text: "Time", across: 2, align: "center" },
+      ],
+      "heading",
+    );
+  }
   for (const { name, target } of steps) {
     page.row(
       [{ text: name }, { text: target, look: "label", across: 3 }, { look: "blank" }, { look: "blank", across: 2 }],
@@ -144,10 +159,11 @@ export function potBlock(
     page.row(
       [
         { text: vessel },
-        { number: count, format: "0", look: input },
+        // Not rounded: half a candle must not look like one.
+        { number: count, format: "General", look: input },
         { number: fill, format: finer(weight), look: input },
         { ...planned(shown, fillFormula(at)), look: "label", format: scale },
-        { look: "blank", format: "0" },
+        { look: "blank", format: "General" },
         { look: "blank", format: finer(weight) },
         { formula: labelFormula(at, settings, live ? undefined : Math.min(fill, shown)), look: "note" },
       ],
@@ -188,9 +204,10 @@ export function stepsOf({ notes, load, flash }: ScentRun): { name: string; targe
   return steps.filter(({ target }) => target !== "");
 }
 
+/** A share as it stands: what is typed for a whole number of parts may not be one. */
 function shareFormat(share: number, isPart: boolean): string {
-  if (!isPart) return "0.0#%";
-  return Number.isInteger(share) ? "0" : "0.0##";
+  if (!isPart) return "0.0##%";
+  return Number.isInteger(share) ? "General" : "0.0##";
 }
 
 /** A number format with the decimals of the scale division: 0.1 shows one. */

@@ -39,10 +39,10 @@ const run = buildRun(
       kind: "scents",
       headings: [],
       rows: [
-        ["Cedar", 14],
-        ["Fig", 10],
+        ["Cedar", 14, 0.1],
+        ["Fig", 10, 0.1],
       ],
-      columns: { scent: 0, cure: 1 },
+      columns: { scent: 0, cure: 1, waxMaximum: 2 },
     },
   } as never,
   settings,
@@ -240,6 +240,48 @@ describe("a live sheet", () => {
     for (const [r, c] of kept) expect(rows[r]?.[c], `row ${r} column ${c}`).toEqual(honest[r]?.[c]);
   });
 
+  it("says nothing of limits where there is no load to compare with them", () => {
+    for (const [i, { name, what }] of cases.entries()) {
+      for (const row of [loads.cedar[0], loads.fig[0]]) {
+        expect(isNumber(results[i]?.[row]?.[1]) || !results[i]?.[row]?.[3], `${name} ${what} ${row}`).toBe(true);
+      }
+    }
+  });
+
+  it("shows what is typed as it is: half a candle is not rounded to one", () => {
+    const inputs = live.cells.filter(({ look }) => look === "input");
+    expect(inputs).toHaveLength(4 + 6 + 2 * 3 + 2);
+    for (const { row, column, format = "General" } of inputs) {
+      expect(format, `row ${row} column ${column}`).toMatch(/^General$|^0\.0##%$|^0\.00$|^yyyy-mm-dd$/);
+    }
+  });
+
+  it("says that a number is text, which looks like one", () => {
+    const of = (name: string, what: string) =>
+      results[cases.findIndex((one) => one.name === name && one.what === what)] as Calculated[][];
+    expect(of("count", 'text "12 "')[tin]?.[6]).toBe("Fix the count: it is text");
+    expect(of("count", "4.5")[tin]?.[6]).toBe("Fix the count: 0, 1, 2 ...");
+    expect(of("fill", 'text "12 "')[jar]?.[6]).toBe("Fix the fill: it is text");
+    expect(of("fill", "blank")[jar]?.[6]).toBe("Fix the fill: above 0");
+    expect(of("fill", "0.01")[jar]?.[6]).toBe("Fix: less than a scale step");
+    expect(of("load of a dye", "-1")[pots.cedar + 3]?.[6]).toBe("Fix share: 0 or more");
+    expect(of("date", 'text "26.11.2026"')[3]?.[0]).toBe("Fix the date: it is text. ");
+    expect(of("loss", "blank")[3]?.[0]).toBe("Fix the extra to melt: 0% or more, 0% for none. ");
+  });
+
+  it("says which basis a share may have, and that a pot needs wax", async () => {
+    const [basis, noWax] = await calculated([
+      typed(live, [pots.cedar + 2, 2, { text: "of vax" }]),
+      typed(live, [pots.cedar, 1, { number: 0 }], [pots.cedar + 1, 1, { number: 0 }]),
+    ]);
+    expect(basis?.[pots.cedar + 2]?.[6]).toBe("Fix basis: part or of wax");
+    expect(basis?.[pots.cedar + 4]?.[5]).toBe("Fix the shares above");
+    expect(noWax?.[pots.cedar + 4]?.[5]).toBe("Fix the shares: some wax, less scent");
+    for (const rows of [basis, noWax]) {
+      for (const [row, column] of cedarPot) expect(isNumber(rows?.[row]?.[column]), `${row} ${column}`).toBe(false);
+    }
+  });
+
   it("says of a load of 6 that it is 600 %, and of a loss of 3 that it is 300 %", () => {
     const of = (name: string, what: string) =>
       results[cases.findIndex((one) => one.name === name && one.what === what)];
@@ -256,7 +298,7 @@ describe("a live sheet", () => {
       if (name === "loss") expect(ofPot).toBe("Fix the extra to melt (loss)");
       if (name === "what the scale reads to") expect(ofPot).toBe("Fix what the scale reads to");
       if (name === "what the pot holds") expect(ofPot).toBe("Fix what the pot holds");
-      if (name === "parts of a wax" || name.startsWith("load of a ")) expect(ofPot).toMatch(/^Fix the shares/);
+      if (name === "parts of a wax" || name.startsWith("load of a ")) expect(ofPot).toBe("Fix the shares above");
       const isSpoilt = !["date", "what the pot holds", "days of cure"].includes(name);
       expect(rows[all]?.[6] ?? "", `${name} ${cell}`).toBe(isSpoilt ? "Fix the pots above" : "");
     }
