@@ -66,7 +66,7 @@ export function fillFormula(row: number): string {
 export const cureFormula = (row: number): string =>
   `=IF(AND(${IS_DAY},${isWhole(`B${row}`)}),${HEAD.date}+B${row},NA())`;
 export const cureRemark = (row: number): string =>
-  `=IF(${isWhole(`B${row}`)},IF(${IS_DAY},"","${FIX} the date at the top"),${fix(`B${row}`, "the days", "0, 1, 2 ...")})`;
+  `=IF(${isWhole(`B${row}`)},IF(${IS_DAY},"","${FIX} the date at the top"),${fix(`B${row}`, "the days", "whole, 0 or more")})`;
 
 /**
  * The net weight to declare for a row of vessels, or what to fix in the row: by the candle that was weighed, once it
@@ -82,7 +82,7 @@ export function labelFormula(row: number, { unit, label }: Pick<Settings, "unit"
   const isGood = ifNumber(good, `AND(${good}>=0,${good}<=${count},${good}=INT(${good}))`);
   const rest = `IF(IF(${good}="",TRUE,${isGood}),IF(${weighed}="",${asPlanned},${asPoured}),"${FIX} good candles: 0 to "&${count})`;
   const checks = [
-    [isWhole(count), fix(count, "the count", "0, 1, 2 ...")],
+    [isWhole(count), fix(count, "count", "whole, 0 or more")],
     ...(planned === undefined
       ? [
           [isAboveZero(fill), fix(fill, "the fill", "above 0")],

@@ -183,7 +183,7 @@ const INPUTS: readonly Input[] = [
     name: "count",
     cell: [tin, 1],
     bad: [...NEVER, num(4.5), num(0.001)],
-    said: [tin, 6, /^Fix the count/],
+    said: [tin, 6, /^Fix count/],
     spoilt: [...cedarPot, [tin, 3], [totals + 1, 1], [all, 1]],
     kept: [...figKept, [jar, 3], [jar, 6]],
   },
@@ -259,8 +259,8 @@ describe("a live sheet", () => {
   it("says that a number is text, which looks like one", () => {
     const of = (name: string, what: string) =>
       results[cases.findIndex((one) => one.name === name && one.what === what)] as Calculated[][];
-    expect(of("count", 'text "12 "')[tin]?.[6]).toBe("Fix the count: it is text");
-    expect(of("count", "4.5")[tin]?.[6]).toBe("Fix the count: 0, 1, 2 ...");
+    expect(of("count", 'text "12 "')[tin]?.[6]).toBe("Fix count: it is text");
+    expect(of("count", "4.5")[tin]?.[6]).toBe("Fix count: whole, 0 or more");
     expect(of("fill", 'text "12 "')[jar]?.[6]).toBe("Fix the fill: it is text");
     expect(of("fill", "blank")[jar]?.[6]).toBe("Fix the fill: above 0");
     expect(of("fill", "0.01")[jar]?.[6]).toBe("Fix: less than a scale step");
@@ -343,7 +343,7 @@ describe("a live sheet", () => {
         `row ${r}`,
       ).toEqual(row.map((value) => value || null));
     }
-    expect(spoilt[moved(jar)]?.[6]).toMatch(/^Fix the count/);
+    expect(spoilt[moved(jar)]?.[6]).toMatch(/^Fix count/);
     expect(isNumber(spoilt[moved(pots.cedar)]?.[3])).toBe(false);
   });
 });
