@@ -82,6 +82,40 @@ describe("a maker's whole way", () => {
     await says("Tin, Cedar: 8 before, 6 now");
   });
 
+  it("says beside a count and a loss what to fix, and makes no weight of them", async () => {
+    const sheet = await runSheet();
+    const before = await read(sheet);
+    const [tin, bowl, wax, total] = [
+      rowOf(before, "Tin"),
+      rowOf(before, "Bowl"),
+      before.findIndex((row) => row[7] === "1 wax"),
+      rowOf(before, "Total"),
+    ];
+    await tryout.openSheet(sheet);
+    await tryout.type(`B${tin + 1}`, "4.5");
+    const half = await read(sheet);
+    expect(half[tin]?.[6]).toBe("Fix count: whole, 0 or more");
+    for (const [row, column] of [
+      [tin, 3],
+      [wax, 3],
+      [total, 1],
+      [total, 3],
+    ] as const) {
+      expect(half[row]?.[column], `row ${row}`).toMatchObject({ error: "#N/A" });
+    }
+    expect(half[bowl]).toEqual(before[bowl]);
+    await press(`Turn into plain numbers: ${sheet}`);
+    await says(`Row ${tin + 1}: Fix count: whole, 0 or more. Then turn the sheet into plain numbers.`);
+    await tryout.type(`B${tin + 1}`, "8");
+    await tryout.type("G3", "three");
+    const lossy = await read(sheet);
+    expect(lossy[3]?.[0]).toBe("Fix the extra to melt: it is text. ");
+    expect(lossy[wax]?.[3]).toMatchObject({ error: "#N/A" });
+    await tryout.type("G3", "3%");
+    // What was right before is right again, to the last cell.
+    expect(await read(sheet)).toEqual(before);
+  });
+
   it("turns into plain numbers: the count moves nothing any more", async () => {
     const sheet = await runSheet();
     const before = await read(sheet);
@@ -93,6 +127,9 @@ describe("a maker's whole way", () => {
     const after = await read(sheet);
     expect(after[rowOf(after, "Total")]).toEqual(before[rowOf(before, "Total")]);
     expect(after.some(([line]) => String(line).startsWith("Plain numbers:"))).toBe(true);
+    // The day on which the cure ends still shows as one: 14 days after the date of the head.
+    const until = new Date(Date.UTC(1899, 11, 30) + ((before[1]?.[1] as number) + 14) * 86_400_000);
+    expect(await tryout.host("printable", sheet)).toContain(until.toISOString().slice(0, 10));
     await tryout.type(`B${tin + 1}`, "8");
   });
 
