@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
-import { join } from "node:path";
+import { join, relative } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Compiler } from "webpack";
 
@@ -11,19 +11,19 @@ const STAMP = "built-from.txt";
 const SOURCES = ["manifest.xml", "package-lock.json", "src", "tsconfig.json", "webpack.config.js"];
 
 /** Stands for the contents of all that the build is made from. Times of files say nothing after a checkout. */
-export function sourcesHash(): string {
+export function sourcesHash(home = HOME): string {
   const hash = createHash("sha256");
   const files = SOURCES.flatMap((name) =>
     name === "src"
-      ? readdirSync(join(HOME, name), { recursive: true, withFileTypes: true })
+      ? readdirSync(join(home, name), { recursive: true, withFileTypes: true })
           .filter((entry) => entry.isFile() && !entry.name.endsWith(".tsbuildinfo"))
           .map(({ parentPath, name }) => join(parentPath, name))
           .sort()
-      : [join(HOME, name)],
+      : [join(home, name)],
   );
   for (const file of files)
     hash
-      .update(`${file.slice(HOME.length)}\0`)
+      .update(`${relative(home, file)}\0`)
       .update(readFileSync(file))
       .update("\0");
   return hash.digest("hex");
