@@ -1,11 +1,9 @@
-import { createHash } from "node:crypto";
 import { existsSync } from "node:fs";
-import { readFile } from "node:fs/promises";
 import { createServer as createHttpServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { createServer as createHttpsServer } from "node:https";
 import type { AddressInfo } from "node:net";
-import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
+import send from "send";
 
 /** Where the build puts the site. */
 export const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
@@ -29,25 +27,28 @@ export interface Running {
   readonly stop: () => Promise<void>;
 }
 
-/** The types of what the build writes. A browser is told not to guess another. */
-const TYPES: Readonly<Record<string, string>> = {
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".css": "text/css; charset=utf-8",
-  ".json": "application/json",
-  ".xml": "text/xml; charset=utf-8",
-  ".txt": "text/plain; charset=utf-8",
-  ".png": "image/png",
-  ".svg": "image/svg+xml",
-};
-
 /**
  * Serves the files of a directory to this machine only, on both of its loopback addresses: `localhost` is either.
  * Rejects with a code of EADDRINUSE when the port is taken on one of them.
  */
 export async function serve({ directory, port, certificate }: Site): Promise<Running> {
   const answer = (request: IncomingMessage, response: ServerResponse): void => {
-    answerFile(directory, request, response).catch(() => response.writeHead(500).end());
+    // A new build must show at once, and Excel on the web asks for the functions from its own address.
+    response.setHeader("Cache-Control", "no-cache");
+    response.setHeader("Access-Control-Allow-Origin", "*");
+    response.setHeader("X-Content-Type-Options", "nosniff");
+    const refuse = (status: number): void => {
+      response.writeHead(status).end();
+    };
+    if (request.method !== "GET" && request.method !== "HEAD") {
+      refuse(405);
+      return;
+    }
+    // A build beside it may take a file away at any moment: that is a 404, and no reason to end.
+    send(request, (request.url ?? "/").replace(/[?#].*/s, ""), { root: directory, cacheControl: false })
+      .on("error", () => refuse(404))
+      .on("directory", () => refuse(404))
+      .pipe(response);
   };
   const make = (): Server => (certificate ? createHttpsServer(certificate, answer) : createHttpServer(answer));
 
@@ -72,54 +73,6 @@ export async function serve({ directory, port, certificate }: Site): Promise<Run
       await Promise.all(servers.map(close));
     },
   };
-}
-
-async function answerFile(directory: string, request: IncomingMessage, response: ServerResponse): Promise<void> {
-  // A new build must show at once, and Excel on the web asks for the functions from its own address.
-  response.setHeader("Cache-Control", "no-cache");
-  response.setHeader("Access-Control-Allow-Origin", "*");
-  response.setHeader("X-Content-Type-Options", "nosniff");
-  const end = (status: number, headers: Record<string, string | number> = {}, content: Buffer | string = ""): void => {
-    response.writeHead(status, { "Content-Length": Buffer.byteLength(content), ...headers });
-    response.end(request.method === "HEAD" ? undefined : content);
-  };
-  if (request.method !== "GET" && request.method !== "HEAD") return end(405, { Allow: "GET, HEAD" });
-
-  const path = pathOf(request.url ?? "/");
-  const content = path === undefined ? undefined : await contentOf(join(directory, path));
-  if (path === undefined || content === undefined) return end(404);
-
-  const ETag = `"${createHash("sha256").update(content).digest("base64url")}"`;
-  if (request.headers["if-none-match"] === ETag) {
-    response.writeHead(304, { ETag }).end();
-    return;
-  }
-  return end(200, { ETag, "Content-Type": TYPES[extname(path)] ?? "application/octet-stream" }, content);
-}
-
-/** The path of a file within the site, or none where the address is not the plain path of one. */
-function pathOf(url: string): string | undefined {
-  try {
-    const path = decodeURIComponent(url.replace(/[?#].*/s, ""));
-    const parts = path.slice(1).split("/");
-    const isPlain =
-      path.startsWith("/") &&
-      parts.every((part, i) => /^[^.\\\0:][^\\\0:]*$/.test(part) || (part === "" && i === parts.length - 1));
-    if (!isPlain) return undefined;
-    return path.endsWith("/") ? `${path}index.html` : path;
-  } catch {
-    return undefined;
-  }
-}
-
-/** A file as it is at one moment: it is opened once, whatever a build beside it takes away or puts in its place. */
-async function contentOf(path: string): Promise<Buffer | undefined> {
-  try {
-    return await readFile(path);
-  } catch (problem) {
-    if (["ENOENT", "ENOTDIR", "EISDIR"].includes(codeOf(problem) ?? "")) return undefined;
-    throw problem;
-  }
 }
 
 function listen(server: Server, host: string, port: number): Promise<void> {
