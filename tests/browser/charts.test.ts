@@ -44,17 +44,7 @@ describe("the charts over the cells", () => {
     // A row in the middle of test A: B must not lose its first reading to it.
     await tryout.openSheet("Readings");
     await tryout.goTo("A1");
-    const cells = await tryout.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
-    // Down the first column, past the numbers of the rows, until the cell is found.
-    const x = (cells?.x ?? 0) + 60;
-    let y = cells?.y ?? 0;
-    while ((await tryout.nameBox.inputValue()) !== "A10" && y < 800) {
-      y += 10;
-      await tryout.page.mouse.click(x, y);
-      await tryout.idle();
-    }
-    // Its upper edge is at most ten pixels above: a click on the edge itself would not open the menu.
-    await tryout.page.mouse.click((cells?.x ?? 0) + 20, y + 10, { button: "right" });
+    await tryout.openRowMenu(10);
     // Its middle is the number of rows.
     await tryout.page.getByText("rows above").click({ position: { x: 20, y: 10 } });
     await expect.poll(async () => (await tryout.cells("Readings", 14, 0, 2, 1)).flat()).toEqual(["A", "B"]);

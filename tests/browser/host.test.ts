@@ -30,12 +30,7 @@ describe("the embedded spreadsheet", () => {
     hideRow: async (sheet, row) => {
       await tryout.openSheet(sheet);
       await tryout.goTo("A1");
-      // By the menu of the row's own heading: rows are 24 high, and the columns' headings 20.
-      const sheetBox = await tryout.page.locator("#spreadsheet canvas").first().boundingBox();
-      const hiddenAbove = row === 6 ? 1 : 0;
-      const down = 20 + 24 * (row - hiddenAbove) + 12;
-      await tryout.page.mouse.click((sheetBox?.x ?? 0) + 20, (sheetBox?.y ?? 0) + down, { button: "right" });
-      await tryout.page.getByText("Show Hide Row").hover();
+      await tryout.openRowMenu(row + 1);
       await tryout.page.getByText("Hide Selected Row").click();
     },
     selectCells: async (sheet, range) => {

@@ -111,6 +111,21 @@ export class TryoutPage {
     throw new Error(`the name box does not lead to ${range}`);
   }
 
+  /** Opens the menu of a row of the open sheet, by its number from 1, at the row's own heading. */
+  async openRowMenu(row: number): Promise<void> {
+    const canvas = await this.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
+    const [left, top] = [canvas?.x ?? 0, canvas?.y ?? 0];
+    let down = 0;
+    while ((await this.nameBox.inputValue()) !== `A${row}` || down === 0) {
+      if (down > (canvas?.height ?? 0)) throw new Error(`row ${row} is not on the screen`);
+      down += 6;
+      await this.page.mouse.click(left + 60, top + down);
+      await this.idle();
+    }
+    // Its upper edge is at most six pixels above, its lower one at least ten below: near an edge no menu opens.
+    await this.page.mouse.click(left + 20, top + down + 8, { button: "right" });
+  }
+
   /** Types into a cell of the open sheet and leaves it with Enter. */
   async type(cell: string, text: string): Promise<void> {
     await this.goTo(cell);
