@@ -66,6 +66,13 @@ const SAME: readonly (readonly [meaning: string, ...forms: string[]])[] = [
   ["day", "days"],
   ["flash point", "flashpoint", "flashpt", "flash pt", "fp", "f p"],
   ["height", "fill line", "fill level", "fill height"],
+  // Weighed with what it is poured into.
+  [
+    "gross",
+    ...VESSEL_WORDS.flatMap((one) =>
+      ["incl", "including", "with", "and", "plus"].flatMap((joins) => [`${joins} ${one}`, `${joins} the ${one}`]),
+    ),
+  ],
   ["", "to the fill line", "to fill line", "to the line", "to line"],
 ];
 const MEANINGS = new Map(SAME.flatMap(([meaning, ...forms]) => forms.map((form) => [form, meaning] as const)));
@@ -91,6 +98,8 @@ export function headingWords(heading: string): HeadingWords {
 
 const BASES = / (?:of|in|by|to) (?:the )?(wax|total)(?: weight)?(?= )/g;
 
+const PLUS_VESSEL = new RegExp(`[+&](?=\\s?(?:${VESSEL_WORDS.join("|")})\\b)`, "g");
+
 /** Text as words that mean one thing each, with one space between them. */
 function meaningsOf(text: string): string {
   const parts = text
@@ -99,6 +108,7 @@ function meaningsOf(text: string): string {
     .replace(/(?<=\b\p{L})\.(?=\p{L}\b)/gu, "") // F.O.
     .replace(/(?<=\p{L}{3})(?=\d{1,2}\b)/gu, " ") // Load2
     .replace(/#/g, " number ")
+    .replace(PLUS_VESSEL, " plus ")
     .replace(/(\p{L}*) ?\/ ?(\p{L}+)/gu, (_, a, b) => `${a} ${isOne(b) && !isOne(a) ? "per" : ""} ${b}`)
     .match(/[\p{L}\p{N}]+|%/gu);
   const words = withoutUnits(parts ?? []);

@@ -334,7 +334,7 @@ export const OTHER: ReadonlySet<string> = new Set(
     "left note notes remark remarks comment comments date due until start end old last previous prior before then",
     "former change supplier brand url link photo picture image lot label labels sticker lid lids wick wicks box boxes",
     "warning tare empty gross shipping postage margin discount tax vat fee loss waste reject rejects yield pot pots dye",
-    "dyes pigment mica additive additives uv",
+    "dyes pigment mica additive additives uv dozen dozens case cases crate crates",
   ]
     .join(" ")
     .split(" "),
@@ -344,7 +344,7 @@ export const OTHER: ReadonlySet<string> = new Set(
 const CLASH: Readonly<Partial<Record<Reads, string>>> = {
   name: "weight % load quantity number count amount factor water fill temperature time minutes point melt cure day flash stir rate ratio share basis strength family",
   count: "% load wax scent water factor temperature time day fill",
-  weight: "% load factor temperature time day ratio number count",
+  weight: "% load factor temperature time day ratio number count quantity batch",
   factor: "scent load weight",
   share: "weight factor temperature time day quantity number count water fill point ratio basis hand stock size",
   temperature: "% weight time minutes",
