@@ -28,14 +28,15 @@ export function rowFill(
   const known = own ?? vessel?.factor;
   if (known === undefined) usual.add("waxFactor");
   if (water === undefined) return undefined;
-  if (!hasWater && (reader.has("fill") || reader.has("water"))) {
-    reader.wrong.push(reader.look(reader.has("fill") ? "fill" : "water", FROM_VESSELS));
-  }
-  return reader.check(() => fillWeight(aboveZero("water", water), known ?? settings.waxFactor));
+  const blank = reader.has("fill") ? "fill" : reader.has("water") && !hasWater ? "water" : undefined;
+  const fill = reader.check(() => fillWeight(aboveZero("water", water), known ?? settings.waxFactor));
+  if (blank && fill !== undefined) reader.wrong.push(reader.look(blank, hasWater ? FROM_WATER : FROM_VESSELS));
+  return fill;
 }
 
 /** The same words for each such row: the pane says them once for all. */
 const FROM_VESSELS = "no weight stands here: the fill is worked out from the table of vessels";
+const FROM_WATER = "no fill weight stands here: the fill is worked out from the water weight of the row";
 
 function waterOf(
   reader: RowReader<"pour">,

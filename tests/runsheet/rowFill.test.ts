@@ -56,6 +56,19 @@ describe("the fill of a row", () => {
     expect(says).toEqual(["check 1: no weight stands here: the fill is worked out from the table of vessels"]);
   });
 
+  it("says which rows are filled by their water where the others have a fill, as below a formula not filled down", () => {
+    const { fills, says } = made([
+      ["Vessel", "Quantity", "Water (g)", "Fill weight (g)"],
+      ["Tin", 2, 125, 110],
+      ["Jar", 3, 250, null],
+    ]);
+    // By hand: 250 x 0.86, the default factor (common practice, no source).
+    expect(fills).toEqual({ Tin: 110, Jar: 215 });
+    expect(says).toEqual([
+      "check 1: no fill weight stands here: the fill is worked out from the water weight of the row",
+    ]);
+  });
+
   it("comes from the row's own water, by the factor of its vessel", () => {
     const { fills, says } = made(
       [
