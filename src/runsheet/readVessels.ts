@@ -45,6 +45,10 @@ export function readVessels(table: TableRows<"vessels"> | undefined): KnownVesse
       const text = `The heading of the water weight says ${unit.words}, ${unit.other} and not a weight: no factor is learnt by it`;
       looks.push({ kind: "vessels", role: "water", text, stops: false });
     }
+    if (unit && "unknown" in unit) {
+      const text = `The heading of the water weight says ${unit.unknown}, which is no unit known here; its numbers are taken in the unit of the settings`;
+      looks.push({ kind: "vessels", role: "water", text, stops: false });
+    }
     const weighed = isWeight && water !== undefined && water > 0 ? water : undefined;
     found.set(sameName(vessel), { row: reader.row, vessel, water: weighed, unit, factor, wrong: reader.wrong, looks });
   }

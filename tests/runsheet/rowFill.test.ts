@@ -118,6 +118,22 @@ describe("the fill of a row", () => {
     ]);
   });
 
+  it("is asked about where the table of vessels names a unit that is not known", () => {
+    const { says } = made(
+      [
+        ["Vessel", "Quantity"],
+        ["Jar", 1],
+      ],
+      [
+        ["Vessel", "Water weight (stone)"],
+        ["Jar", 250],
+      ],
+    );
+    expect(says).toEqual([
+      "check undefined: The heading of the water weight says stone, which is no unit known here; its numbers are taken in the unit of the settings",
+    ]);
+  });
+
   it("is asked for where there is no table of vessels", () => {
     expect(
       made([
