@@ -50,7 +50,7 @@ export function buildRun(tables: Tables, settings: Settings): Run {
   const scents = readScents(tables.scents);
   const recipes = readRecipes(tables.recipes);
   const vessels = readVessels(tables.vessels);
-  const known = { scents, vessels: isFilled ? vessels : undefined };
+  const known = { scents, recipes, vessels: isFilled ? vessels : undefined };
   // Nothing is planned from columns that are missing or in another unit: every figure would be wrong.
   problems.push(...otherUnits(pour, settings.unit));
   const read = problems.some(({ stops, below }) => stops && below === undefined)

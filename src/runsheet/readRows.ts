@@ -30,6 +30,8 @@ export interface KnownToRows {
   readonly scents: ReadonlyMap<string, KnownScent>;
   /** The vessels by name; undefined without a table of them. */
   readonly vessels: KnownVessels | undefined;
+  /** The scents whose load is made by a recipe. */
+  readonly recipes: Pick<ReadonlyMap<string, unknown>, "has">;
 }
 
 /** The usual settings that serve where a row gives none. */
@@ -97,10 +99,11 @@ function readRow(
   // A row that names no scent where others do is poured without: a load is never guessed onto it.
   const isBare = scented !== "no column" && scent === "";
   const own = reader.number("load");
-  // A load that is wrong in the table of scents is mended there, not in each row that repeats it.
+  // A load that is wrong in the table of scents is fixed there, not in each row that repeats it.
   const isWrongThere = wrong?.some(({ role, stops }) => role === "load" && stops) && !(own !== undefined && own < 1);
   if (isWrongThere) return undefined;
-  if (own === undefined && notes?.load === undefined && !isBare) usual.add("load");
+  const isMade = known.recipes.has(sameName(scent));
+  if (own === undefined && notes?.load === undefined && !isBare && !isMade) usual.add("load");
   const load = reader.check(() => rate("load", own ?? (isBare ? 0 : (notes?.load ?? settings.load))));
   const named = reader.text("basis") || notes?.basis;
   if (!named && load !== 0) usual.add("basis");

@@ -498,6 +498,9 @@ describe("from a table to a plan", () => {
       "0: Cedar: its recipe makes 4 % of wax; the load of 6 % of wax is not used",
       "1: Cedar: its recipe makes 4 % of wax; the load of 9 % of wax is not used",
     ]);
+    // Without a load of its own the row takes the recipe's, and no default.
+    const unsaid = buildRun({ pour: pour([["A", 1, 500, null, null, "Cedar", null]]), recipes }, settings);
+    expect(unsaid.usual.has("load")).toBe(false);
     const dyed = buildRun(
       {
         pour: pour(rows.slice(2) as CellValue[][]),
