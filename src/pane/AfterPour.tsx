@@ -136,9 +136,7 @@ export function AfterPour(props: {
     }
     if (!after.log || !loggedLots(after.log).includes(lot)) {
       setReport(undefined);
-      throw new Error(
-        `Lot ${lot} was added to the runs log and does not stand there. Look at the log, then try again.`,
-      );
+      throw new Error(`Lot ${lot} was added to the runs log and does not stand there. Check the log, then try again.`);
     }
     return newFactors(after.log, after.vessels).some(({ offer }) => offer) ? " See the wax factors it shows." : "";
   };

@@ -76,7 +76,7 @@ export function buildRun(tables: Tables, settings: Settings): Run {
     problems.push(...(scents.get(scent)?.wrong ?? []), ...ofOils, ...(recipe?.wrong ?? []));
     const first = read.rows.find((row) => sameName(row.scent) === scent);
     if (tables.scents && first && scent !== "" && !scents.has(scent) && !oils.some(({ notes }) => notes)) {
-      const load = recipes.has(scent) || first.isLoadGiven ? "" : `; the usual load, ${loadText(first)}, is taken`;
+      const load = recipes.has(scent) || first.isLoadGiven ? "" : `; the default load, ${loadText(first)}, is taken`;
       const text = `${first.scent} is not in the table of scents${load}`;
       problems.push({ row: first.row, role: "scent", text, stops: false });
     }

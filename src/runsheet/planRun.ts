@@ -108,7 +108,7 @@ export function planRun(
       if (!(fault instanceof Fault)) throw fault;
       // What makes the whole scent impossible, such as a recipe without wax, stands beside its first row.
       const [first] = group as [PourRow];
-      // Where rows of its recipe are wrong, those are to be mended first.
+      // Where rows of its recipe are wrong, those are to be fixed first.
       const isRead = !known.recipe(sameName(first.scent))?.wrong.some(({ stops }) => stops);
       const text = `${nameOf(first)}: ${fault.message.replace(/^\w+: /, "")}`;
       if (isRead) problems.push({ row: first.row, role: "scent", text, stops: true });
@@ -289,14 +289,14 @@ function tooSmall(group: readonly PourRow[], { ingredients, pots }: ScentRun, se
     const least = Math.min(...pots.map(({ weights }) => weights[i] as number));
     if (share === 0 || least >= FEWEST_DIVISIONS * settings.division) return [];
     if (least === 0) {
-      const text = `${nameOf(first)}: ${name} comes to less than half a scale division; weigh it on a finer scale`;
+      const text = `${nameOf(first)}: ${name} comes to less than half a step of the scale; weigh it on a finer scale`;
       return [{ row: first.row, role: "load", text, stops: true }];
     }
     return [
       {
         row: first.row,
         role: "load",
-        text: `${nameOf(first)}: ${plain(least)} ${settings.unit} of ${name} is under ${FEWEST_DIVISIONS} scale divisions; a finer scale weighs it truer`,
+        text: `${nameOf(first)}: ${plain(least)} ${settings.unit} of ${name} is under ${FEWEST_DIVISIONS} steps of the scale; a finer scale weighs it truer`,
         stops: false,
       },
     ];

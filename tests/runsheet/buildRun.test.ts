@@ -133,7 +133,7 @@ describe("from a table to a plan", () => {
   it("points at scent too little for the scale", () => {
     const problems = besideLimits(run(["A", 1, 100, null, null, "Fig", 0.06]));
     expect(problems).toMatchObject([{ stops: false }]);
-    expect(problems[0]?.text).toContain("under 20 scale divisions");
+    expect(problems[0]?.text).toContain("under 20 steps of the scale");
   });
 
   it("asks about weights that look mixed, and refuses volumes taken for weights", () => {
@@ -247,7 +247,7 @@ describe("from a table to a plan", () => {
     const coarse = buildRun({ pour: pour([["A", 1, 500, null, null, "Fig", 0.06]]) }, { ...settings, division: 100 });
     const [problem] = besideLimits(coarse);
     expect(problem).toMatchObject({ stops: true });
-    expect(problem?.text).toContain("less than half a scale division");
+    expect(problem?.text).toContain("less than half a step of the scale");
   });
 
   it("names a scent that the table of scents does not have, and one that it has twice", () => {
@@ -261,7 +261,7 @@ describe("from a table to a plan", () => {
     const looks = (table: ReturnType<typeof scents>) =>
       besideLimits(buildRun({ pour: rows, scents: table }, settings))[0]?.text;
     expect(looks(scents(["Ceder", 0.06]))).toContain(
-      "Cedar is not in the table of scents; the usual load, 6 % of wax, is taken",
+      "Cedar is not in the table of scents; the default load, 6 % of wax, is taken",
     );
     expect(looks(scents(["Cedar", 0.06], ["cedar", 0.09]))).toContain("cedar stands twice");
     expect(looks(scents(["Cedar", 0.06]))).toBeUndefined();
