@@ -1,3 +1,4 @@
+import { list } from "../core/check/list";
 import type { Problem } from "../runsheet/tableReader";
 
 /** What is said once of all the rows that it is true of. */
@@ -34,5 +35,5 @@ export function listOfRows(rows: readonly number[]): string {
   const parts = runs.flatMap(([first, last]) =>
     last - first === 1 ? [String(first), String(last)] : [first === last ? String(first) : `${first} to ${last}`],
   );
-  return parts.length > 1 ? `${parts.slice(0, -1).join(", ")} and ${parts.at(-1)}` : (parts[0] ?? "");
+  return list(parts, "and");
 }

@@ -1,5 +1,6 @@
+import { list } from "../core/check/list";
 import type { Remark } from "./limits";
-import { listed, type Oil, shortName } from "./oils";
+import { type Oil, shortName } from "./oils";
 import type { ScentNotes } from "./readScents";
 import type { Temperature } from "./readTemperature";
 
@@ -38,7 +39,13 @@ export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]):
   const flashes = flashesOf(own, oils);
   const bare = oils.length === 1 && flashes.length > 0 ? [] : oils.filter(({ notes }) => !notes?.flash);
   const isMisread = own.misread.has("flash") || oils.some(({ notes }) => notes?.misread.has("flash"));
-  const names = oils.length === 1 ? "" : ` of ${listed(bare.map(({ name }) => shortName(name)))}`;
+  const names =
+    oils.length === 1
+      ? ""
+      : ` of ${list(
+          bare.map(({ name }) => shortName(name)),
+          "and",
+        )}`;
   const unknown =
     bare.length === 0 || isMisread
       ? []

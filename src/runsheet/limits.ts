@@ -1,9 +1,10 @@
+import { list } from "../core/check/list";
 import { plain } from "../core/check/plain";
 import type { Basis } from "../core/scent/basis";
 import { overLimit } from "../core/scent/overLimit";
 import { recipeSplit } from "../core/scent/recipeSplit";
 import { sum } from "../core/statistics/sum";
-import { listed, type Oil, shortName } from "./oils";
+import { type Oil, shortName } from "./oils";
 import { percent } from "./percent";
 import type { Ingredient } from "./readRecipes";
 import type { ScentNotes } from "./readScents";
@@ -64,7 +65,10 @@ export function unknownLimits(own: ScentNotes | undefined, oils: readonly Oil[])
     return what.length === 0 ? [] : [remark(what.join(" and "), isMaximumGiven ? "productLimit" : "waxMaximum")];
   }
   const bare = oils.filter(({ notes }) => !isGiven(notes, "productLimit"));
-  const names = listed(bare.map(({ name }) => shortName(name)));
+  const names = list(
+    bare.map(({ name }) => shortName(name)),
+    "and",
+  );
   return [
     ...(isMaximumGiven ? [] : [remark("wax maximum", "waxMaximum")]),
     ...(bare.length === 0 ? [] : [remark(`product limit of ${names}`, "productLimit", bare[0]?.notes ?? own)]),

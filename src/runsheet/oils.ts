@@ -25,10 +25,5 @@ export function oilsOf(ingredients: readonly Ingredient[], notes: (scent: string
   return [...oils.values()];
 }
 
-/** Names in a row of words: `A`, `A and B`, `A, B and C`. */
-export function listed(names: readonly string[]): string {
-  return [names.slice(0, -1).join(", "), ...names.slice(-1)].filter(Boolean).join(" and ");
-}
-
 /** A name short enough for a sentence. */
 export const shortName = (name: string): string => (name.length > 60 ? `${name.slice(0, 59)}…` : name);
