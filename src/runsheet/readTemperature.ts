@@ -1,5 +1,5 @@
 import { celsius } from "../core/units/celsius";
-import { bareHeading, tidyHeading } from "./tidyHeading";
+import { bareHeading, bracketed } from "./tidyHeading";
 
 /** A temperature as a cell gives it: one number, a range, or only one end of it. */
 export interface Temperature {
@@ -79,9 +79,8 @@ export function readTemperature(text: string, heading: string): Temperature | un
 
 /** The unit of a heading, in brackets or as its last word; empty when it names none, or both. */
 function unitIn(heading: string): string {
-  const bracketed = [...tidyHeading(heading).matchAll(/\((.*?)\)/g)].map(([, words]) => words as string);
   const lastWord = tidyUnits(bareHeading(heading)).trim().split(/\s+/).at(-1) ?? "";
-  const units = new Set([...tidyUnits(bracketed.join(" ")).split(/[^\p{L}]+/u), lastWord]);
+  const units = new Set([...tidyUnits(bracketed(heading).join(" ")).split(/[^\p{L}]+/u), lastWord]);
   const [isC, isF] = [units.has("c"), units.has("f")];
   if (isC === isF) return "";
   return isC ? "c" : "f";

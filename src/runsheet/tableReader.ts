@@ -2,7 +2,7 @@ import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
 import type { CellValue } from "../sheet/sheet";
 import { type Columns, type KindName, type Role, roleName } from "./kinds";
-import { tidyHeading } from "./tidyHeading";
+import { bracketed } from "./tidyHeading";
 
 /** Rows of a table and the columns that were matched or chosen. */
 export interface TableRows<K extends KindName> {
@@ -98,7 +98,7 @@ export class RowReader<K extends KindName> {
 
   /** What stands in brackets in the heading of a role, as a rule its unit: `C` of `Pour at (C)`; empty when none. */
   unit(role: Role<K>): string {
-    return (/\((.*?)\)/.exec(tidyHeading(headingOf(this.table, role)))?.[1] ?? "").trim();
+    return bracketed(headingOf(this.table, role))[0] ?? "";
   }
 
   /** The code of the error that a cell shows, such as `#N/A`; empty when it shows none. */
