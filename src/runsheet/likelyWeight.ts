@@ -1,4 +1,5 @@
 import { plain } from "../core/check/plain";
+import { ANY_WAX } from "../core/fill/checkedPour";
 import type { WeightUnit } from "./settings";
 
 /** What waxes weigh for one of water, with room to spare: common practice, no source. Beyond it lies a slip. */
@@ -19,8 +20,6 @@ export const isImpossible = (weight: number, water: number): boolean => weight >
  * has more room.
  */
 export const POURED = { least: 0.7, most: 1 } as const;
-/** Outside of these no wax is: the same bounds as WAXFACTOR has. Common practice, no source. */
-const ANY_WAX = { least: 0.6, most: 1.1 } as const;
 
 /** Whether a candle as weighed may show a wax factor. */
 export const isWaxFactor = (factor: number): boolean => factor >= POURED.least && factor <= POURED.most;
