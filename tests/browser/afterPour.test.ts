@@ -5,8 +5,7 @@ import { describeRun } from "../../src/runsheet/describeRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { OpenedSite } from "./opened";
-
-const PATIENCE = { timeout: 20_000 };
+import { PATIENCE } from "./page";
 
 /** A table on a sheet of its own. */
 const tableSheet = (name: string, headings: string[], rows: CellValue[][]): Sheet => ({
