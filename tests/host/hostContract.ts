@@ -154,6 +154,26 @@ export function hostContract(bench: () => Bench): void {
       expect(below).toBe(0);
     });
 
+    it("of a table without formulas leaves what is shown where it is", async () => {
+      const { host } = bench();
+      await host.addSheet({
+        name,
+        widths: [12, 12, 12],
+        cells: cellsAt(2, 1, [HEADINGS, ["Tin", 2, 200], ["Jar", 3, 300]]),
+        tables: [{ name, row: 2, column: 1, headings: HEADINGS, rows: 1 }],
+      });
+      await host.select({ sheet: name, row: 3, column: 1, rows: 1, columns: 3 });
+      await host.takeInRows(name, 1);
+      expect(await read()).toMatchObject({
+        below: 0,
+        rows: [
+          ["Tin", 2, 200],
+          ["Jar", 3, 300],
+        ],
+      });
+      expect((await host.selection()).headings).toEqual(["Tin", "2", "200"]);
+    });
+
     it("leaves out the rows that were not asked for", async () => {
       await withTable([["Tin", 2]]);
       await paste(4, [["Jar", 3], ["a note"]]);
