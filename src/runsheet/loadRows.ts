@@ -41,7 +41,8 @@ export function loadRows(run: ScentRun, scentNumber: number, pot: PlannedPot, pl
   const { top, bottom, isWeighed, live, widths } = place;
   const { ingredients } = run;
   const all = ingredients.flatMap(({ isScent }, i) => (isScent ? [i] : []));
-  if (!all.some((i) => (ingredients[i] as Ingredient).share > 0)) return [];
+  // A share that a recipe leaves at 0 may be written on a live sheet, and is held to its limits then.
+  if (!all.some((i) => live || (ingredients[i] as Ingredient).share > 0)) return [];
 
   const add = (letter: string, places: readonly number[]) => places.map((i) => `${letter}${top + i}`).join("+");
   const wax = ingredients.flatMap(({ basis }, i) => (basis === "part" ? [i] : []));

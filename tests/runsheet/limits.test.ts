@@ -253,6 +253,25 @@ describe("the flash point", () => {
 });
 
 describe("limits on the sheet", () => {
+  it("hold a scent whose share is left open, once it is written on a live sheet", async () => {
+    const open = {
+      recipe: [
+        ["Wax", 1, "part", null],
+        ["Fir", 0, "of wax", "scent"],
+      ],
+      scents: [["Fir", 0.1, 0.04]],
+    };
+    const sheet = describeRun(built(open), { lot: "2026-330-01", date: 46352, settings: { ...settings, live: true } });
+    const share = sheet.cells.find(({ row, column }) => column === 1 && row === 13);
+    expect(share?.content).toEqual({ number: 0 });
+    const cells = sheet.cells.map((cell) => (cell === share ? { ...cell, content: { number: 0.12 } } : cell));
+    const [rows] = await calculate([{ ...sheet, cells }], { script, metadata: metadataText });
+    // 12 % of wax is over 10 % of wax, and 12 / 112 is over 4 % of total.
+    const said = rows?.find(([name]) => name === "Load after rounding")?.[3];
+    expect(said).toContain("Over the wax maximum of Fir: 10 % of wax.");
+    expect(said).toContain("Over the product limit of Fir: 4 % of total.");
+  });
+
   const LONG = "A scent with a name as long as any that a maker gives, and then some more";
   const written = (given: Given, live: boolean) =>
     describeRun(built(given), { lot: "2026-330-01", date: 46352, settings: { ...settings, live } });
