@@ -1,5 +1,5 @@
 import type { Cell, CellValue, Content } from "../sheet/sheet";
-import { FIX, labelFormula } from "./inputChecks";
+import { CHECK_WEIGHT, FIX, labelFormula } from "./inputChecks";
 import { AT, divisionLabel, FROZEN_NOTE, isLiveNote, kindOfKey, type RowKind, unitIn } from "./layout";
 import { CHOICES } from "./settings";
 
@@ -66,7 +66,7 @@ function refuseWhatIsToFix(rows: readonly (readonly CellValue[])[]): void {
   for (const [row, values] of rows.entries()) {
     const kind = kindOfKey(values[AT.key]);
     const remark = kind && values[FIXES[kind] ?? -1];
-    if (typeof remark === "string" && remark.startsWith(FIX)) {
+    if (typeof remark === "string" && (remark.startsWith(FIX) || remark === CHECK_WEIGHT)) {
       throw new Error(`Row ${row + 1}: ${remark.trim().replace(/\.$/, "")}. Then turn the sheet into plain numbers.`);
     }
   }

@@ -5,6 +5,7 @@
 
 import { netLabel } from "../core/label/netLabel";
 import { HEAD } from "./layout";
+import { FAR } from "./likelyWeight";
 import type { Settings } from "./settings";
 
 const ifNumber = (cell: string, holds: string): string => `IF(ISNUMBER(${cell}),${holds},FALSE)`;
@@ -68,6 +69,9 @@ export const cureFormula = (row: number): string =>
 export const cureRemark = (row: number): string =>
   `=IF(${isWhole(`B${row}`)},IF(${IS_DAY},"","${FIX} the date at the top"),${fix(`B${row}`, "the days", "whole, 0 or more")})`;
 
+/** In place of a net weight far above the fill. It may be no slip: what adds up candles counts the row all the same. */
+export const CHECK_WEIGHT = "Check one without vessel";
+
 /**
  * The net weight to declare for a row of vessels, or what to fix in the row: by the candle that was weighed, once it
  * was, else as planned.
@@ -78,7 +82,9 @@ export function labelFormula(row: number, { unit, label }: Pick<Settings, "unit"
   const [count, fill, each, good, weighed] = [`B${row}`, `C${row}`, `D${row}`, `E${row}`, `F${row}`];
   const labelOf = (weight: string) => `POUR.NETLABEL(${weight},"${unit}","${label}")`;
   const asPlanned = planned === undefined ? labelOf(`MIN(${fill},${each})`) : `"${netLabel(planned, unit, label)}"`;
-  const asPoured = `IF(${isAboveZero(weighed)},${labelOf(weighed)},"${FIX} the weight of one")`;
+  // A label must not declare the vessel.
+  const known = `IF(${weighed}>${fill}*${1 + FAR},"${CHECK_WEIGHT}",${labelOf(weighed)})`;
+  const asPoured = `IF(${isAboveZero(weighed)},${known},"${FIX} the weight of one")`;
   const isGood = ifNumber(good, `AND(${good}>=0,${good}<=${count},${good}=INT(${good}))`);
   const rest = `IF(IF(${good}="",TRUE,${isGood}),IF(${weighed}="",${asPlanned},${asPoured}),"${FIX} good candles: 0 to "&${count})`;
   const checks = [

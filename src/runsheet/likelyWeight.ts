@@ -27,6 +27,13 @@ export const isWaxFactor = (factor: number): boolean => factor >= POURED.least &
 /** Whether no wax shows such a factor. */
 export const isNoWax = (factor: number): boolean => factor < ANY_WAX.least || factor > ANY_WAX.most;
 
+/**
+ * How far a weight may be from what it should be before it is asked about, as a share of it. A millimetre of height is
+ * near 3 % of a common vessel, so a steady hand stays within; the lightest tin, weighed along, adds 15 % and more, and
+ * two digits that changed places as a rule more than 10 %. Common practice, no source.
+ */
+export const FAR = 0.1;
+
 /** The two beside each other, in words. */
 export function besideWater(weight: number, water: number, unit: WeightUnit): string {
   return `${formatWeight(weight, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;

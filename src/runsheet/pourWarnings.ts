@@ -1,18 +1,11 @@
 import { plain } from "../core/check/plain";
-import { formatWeight, isNoWax, isWaxFactor, POURED } from "./likelyWeight";
+import { FAR, formatWeight, isNoWax, isWaxFactor, POURED } from "./likelyWeight";
 import { formatMass, isOverPoured, massCheck } from "./massCheck";
 import { type LogTable, loggedPours } from "./newFactors";
 import type { PouredLine, PouredPot, PouredRun } from "./readBack";
 import { type KnownVessels, waterIn } from "./readVessels";
 import { sameName } from "./tableReader";
 import { weightRatio } from "./weightUnits";
-
-/**
- * How far a weight may be from what it should be before it is asked about, as a share of it. A millimetre of height is
- * near 3 % of a common vessel, so a steady hand stays within; the lightest tin, weighed along, adds 15 % and more, and
- * two digits that changed places as a rule more than 10 %. Common practice, no source.
- */
-const FAR = 0.1;
 
 /** Whether a weight is further from another than FAR, and the reading of the scale, explain. */
 const isFar = (weight: number, from: number, noise = 0): boolean =>

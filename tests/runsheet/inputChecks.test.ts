@@ -375,6 +375,17 @@ describe.each([
     for (const rows of wrong) expect(cell(rows, jar, 6)).toBe(cell(before, jar, 6));
   });
 
+  it("is no net weight to declare while one weighs more than a tenth above its fill", async () => {
+    // The planned fill is 172.3: a tenth above it is 189.53.
+    const [within, above, withVessel] = await calculated(
+      [189.5, 189.6, 402.5].map((weight) => write([tin, 5, number(weight)], [tin, 4, number(7)])),
+    );
+    expect(cell(within, tin, 6)).toMatch(/^Net Wt/);
+    expect(cell(above, tin, 6)).toBe("Check one without vessel");
+    expect(cell(withVessel, tin, 6)).toBe("Check one without vessel");
+    expect(cell(withVessel, totals + 1, 6)).toBe("7 good of 7, 100%");
+  });
+
   it("counts a ruined pot as 0 in the yield, and one that is not counted yet not at all", async () => {
     const [none, ruined, oneOfTwo, full] = await calculated([
       write(),
@@ -519,6 +530,13 @@ describe("a live sheet turned into plain numbers", () => {
     expect(remark).toMatch(begins);
     expect(() => freezeRun(rows as Calculated[][])).toThrow(
       `Row ${row + 1}: ${remark.trim().replace(/\.$/, "")}. Then turn the sheet into plain numbers.`,
+    );
+  });
+
+  it("is refused with the row while a weight of one is to be checked", async () => {
+    const [rows] = await calculated([typed(live, [tin, 5, { number: 402.5 }])]);
+    expect(() => freezeRun(rows as Calculated[][])).toThrow(
+      `Row ${tin + 1}: Check one without vessel. Then turn the sheet into plain numbers.`,
     );
   });
 
