@@ -72,6 +72,9 @@ ${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
 <li>what is not in the table of stock or has no price; a column that nothing reads.</li>
 </ul>
 
+<h2>Changing a live sheet</h2>
+<p><b>Planned fill</b> is exact, <b>Fill each</b> is what the scale shows of it. A count, a fill, a share or a figure of the head that cannot be is said beside it, begins with <b>Fix</b>, and becomes no weight: what would be made of it shows an error until it is right.</p>
+
 <h2>Printing</h2>
 <p>The sheet is laid out for the <b>Paper</b> of the settings. On the try-out page press <b>Print or save as PDF</b>; in Excel, <i>File</i> &gt; <i>Print</i>. Its first line, with the lot, stands on every page.</p>
 
@@ -80,7 +83,7 @@ ${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
 <li><b>Actual</b>: what you weighed of each ingredient, and the <b>Lot used</b>. Once all of a pot are written, <b>Load as weighed</b> shows the load they make, and any limit it is over.</li>
 <li><b>Actual temperature</b> and <b>Time</b>: of each step, as they were.</li>
 <li><b>Good candles</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
-<li><b>Weight of one, without vessel</b>: the wax and scent of one candle.</li>
+<li><b>Weight of one, without vessel</b>: the wax and scent of one candle. Where several are weighed write the lightest: <b>Net weight to declare</b> follows it.</li>
 <li><b>Notes: anything unusual</b>, and the names and dates.</li>
 </ul>
 

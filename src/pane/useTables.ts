@@ -84,14 +84,12 @@ function pick(kind: KindName, choice: Choice | undefined, sources: readonly Sour
   if (choice === null || typeof choice === "object") return choice ?? undefined;
   const named = sources.find(({ name }) => name === choice);
   if (named || (kind === "pour" && choice !== undefined)) return named;
-  if (kind !== "pour") {
-    return sources.find(
-      ({ name, headings }) =>
-        sameName(name) === sameName(KINDS[kind].name) && missingRoles(kind, matchColumns(kind, headings)).length === 0,
-    );
-  }
+  // One that lacks a column is taken up too: it must not be passed over without a word.
+  if (kind !== "pour") return sources.find(({ name }) => sameName(name) === sameName(KINDS[kind].name));
   // Rows without a weight are filled from the table of vessels: one that has weights goes before.
-  const isFilled = pick("vessels", undefined, sources) !== undefined;
+  const vessels = pick("vessels", undefined, sources);
+  const isFilled =
+    vessels !== undefined && missingRoles("vessels", matchColumns("vessels", vessels.headings)).length === 0;
   const fitting = sources.flatMap((source) => {
     const columns = matchColumns("pour", source.headings);
     const missing = missingRoles("pour", columns);

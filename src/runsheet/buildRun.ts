@@ -14,6 +14,7 @@ import type { Settings } from "./settings";
 import { type Shelf, supplies } from "./supplies";
 import { type Problem, sameName, type TableRows } from "./tableReader";
 import { unreadColumns } from "./unreadColumns";
+import { usableTables } from "./usableTables";
 
 /** The tables a run is built from; only the one poured from must be there. */
 export type Tables = { readonly pour: TableRows<"pour"> } & {
@@ -36,21 +37,21 @@ export interface Run {
 }
 
 /** From tables to a plan. Where a column is missing, the plan is empty and the problem says which. */
-export function buildRun(tables: Tables, settings: Settings): Run {
+export function buildRun(given: Tables, settings: Settings): Run {
+  const { usable: tables, problems: unusable } = usableTables(given);
   const { pour } = tables;
   // Vessels that are known by name fill rows that give no weight.
-  const isFilled = tables.vessels !== undefined && missingRoles("vessels", tables.vessels.columns).length === 0;
-  const missing = missingRoles("pour", pour.columns).filter((group) => !(isFilled && group.includes("fill")));
+  const missing = missingRoles("pour", pour.columns).filter((group) => !(tables.vessels && group.includes("fill")));
   const problems: Problem[] = missing.map((group) => ({
     role: group[0] as NonNullable<(typeof group)[0]>,
     text: `${group.map((role) => roleName("pour", role)).join(" or ")}: no column is chosen`,
     stops: true,
   }));
-  problems.push(...rowsOutside(tables));
+  problems.push(...unusable, ...rowsOutside(given));
   const scents = readScents(tables.scents);
   const recipes = readRecipes(tables.recipes);
   const vessels = readVessels(tables.vessels);
-  const known = { scents, recipes, vessels: isFilled ? vessels : undefined };
+  const known = { scents, recipes, vessels: tables.vessels && vessels };
   // Nothing is planned from columns that are missing or in another unit: every figure would be wrong.
   problems.push(...otherUnits(pour, settings.unit));
   const read = problems.some(({ stops, below }) => stops && below === undefined)

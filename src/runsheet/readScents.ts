@@ -2,8 +2,10 @@ import { limit } from "../core/check/limit";
 import { rate } from "../core/check/rate";
 import { wrong } from "../core/check/wrong";
 import { type Basis, basisOf } from "../core/scent/basis";
+import { roleName } from "./kinds";
 import { readTemperature, type Temperature } from "./readTemperature";
 import { headingOf, type Problem, type RowReader, readersOf, sameName, type TableRows } from "./tableReader";
+import { isUnlikelyTemperature, LIKELY_TEMPERATURES } from "./unlikelyTemperature";
 
 /** What the table of scents says of one. What is not given is undefined. */
 export interface ScentNotes {
@@ -40,7 +42,9 @@ export function readScents(table: TableRows<"scents"> | undefined): Map<string, 
     const name = sameName(reader.text("scent"));
     const first = found.get(name);
     if (first) {
-      first.wrong.push(reader.look("scent", `${reader.text("scent")} stands twice; the first row is taken`));
+      // Its limits may be the ones that were meant.
+      const text = `${reader.text("scent")} stands twice; the first row is taken`;
+      first.wrong.push({ ...reader.look("scent", text), safety: true });
     } else if (name !== "") {
       const notes = notesOf(reader, table as TableRows<"scents">);
       const wrong = reader.wrong.map((one) => (SAFETY.has(one.role ?? "") ? { ...one, safety: true as const } : one));
@@ -51,7 +55,7 @@ export function readScents(table: TableRows<"scents"> | undefined): Map<string, 
 }
 
 /** The columns that keep people safe. */
-const SAFETY: ReadonlySet<string> = new Set(["waxMaximum", "productLimit", "flash"]);
+const SAFETY: ReadonlySet<string> = new Set(["waxMaximum", "productLimit", "melt", "add", "pour", "flash"]);
 
 function notesOf(reader: RowReader<"scents">, table: TableRows<"scents">): ScentNotes {
   const share = (role: "load" | "waxMaximum" | "productLimit") => {
@@ -62,8 +66,14 @@ function notesOf(reader: RowReader<"scents">, table: TableRows<"scents">): Scent
     }
     return value === undefined ? undefined : reader.check(() => (role === "load" ? rate : limit)(role, value));
   };
-  const temperature = (role: "melt" | "add" | "pour" | "flash") =>
-    readTemperature(reader.text(role), headingOf(table, role));
+  const temperature = (role: "melt" | "add" | "pour" | "flash") => {
+    const found = readTemperature(reader.text(role), headingOf(table, role));
+    if (found && isUnlikelyTemperature(found)) {
+      const text = `${reader.text("scent")}: ${roleName("scents", role)} says ${found.words}, outside ${LIKELY_TEMPERATURES}; is it in the other unit?`;
+      reader.wrong.push(reader.look(role, text));
+    }
+    return found;
+  };
   const basis = reader.text("basis");
   const cure = reader.number("cure");
   const notes = {

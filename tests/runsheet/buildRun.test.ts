@@ -64,7 +64,7 @@ describe("from a table to a plan", () => {
     expect(plan.scents[0]).toMatchObject({ scent: "", load: 0, pots: [{ wax: 400, scent: 0 }] });
   });
 
-  it("takes the usual load where the table has no scent column at all", () => {
+  it("takes the default load where the table has no scent column at all", () => {
     const bare = buildRun({ pour: pour([["A", 1, 212]], { vessel: 0, quantity: 1, fill: 2 }) }, settings);
     expect(bare.plan.scents[0]).toMatchObject({ load: 0.06, pots: [{ wax: 200, scent: 12 }] });
   });

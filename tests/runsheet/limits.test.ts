@@ -364,3 +364,47 @@ describe("limits on the sheet", () => {
     expect(STYLES.alert.wrap).toBe(true);
   });
 });
+
+describe("what the table of scents says twice or in another unit", () => {
+  it.each([
+    // The same heat in both units: (F - 32) / 1.8 = C. That scents are worked with at 30 to 150 C: common practice, no source.
+    [
+      "Pour at (C)",
+      [85, 149, 93],
+      "Forest: Pour at says 149 C, outside 30 to 150 C (86 to 302 F); is it in the other unit?",
+      false,
+    ],
+    [
+      "Pour at (C)",
+      [85, 185, 93],
+      "Forest: Pour at says 185 C, outside 30 to 150 C (86 to 302 F); is it in the other unit?",
+      true,
+    ],
+    [
+      "Flash point (C)",
+      [85, 65, 200],
+      "Forest: Flash point says 200 C, outside 30 to 150 C (86 to 302 F); is it in the other unit?",
+      true,
+    ],
+  ] as const)("%s %j", (_, [add, pour, flash], text, isSaid) => {
+    const found = texts({ scents: [["Forest", 0.1, 0.1, add, pour, flash]] });
+    expect(found.includes(text)).toBe(isSaid);
+  });
+
+  it("is asked about where degrees C stand under a heading in F", () => {
+    const headings = HEADINGS.map((heading) => heading.replace("(C)", "(F)"));
+    const found = texts({ headings, scents: [["Forest", 0.1, 0.1, 85, 65, 93]] });
+    expect(found.filter((text) => text.includes("is it in the other unit?"))).toHaveLength(2);
+    expect(texts({ headings, scents: [["Forest", 0.1, 0.1, 185, 149, 200]] })).toEqual([]);
+  });
+
+  it("a scent with two rows is a matter of safety: the other row's limits may be the ones that were meant", () => {
+    const found = texts({
+      scents: [
+        ["Forest", 0.2, 0.2, 85, 65, 93],
+        ["Forest", 0.01, 0.01, 85, 65, 93],
+      ],
+    });
+    expect(found).toEqual(["Forest stands twice; the first row is taken"]);
+  });
+});
