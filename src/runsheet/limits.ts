@@ -75,6 +75,16 @@ export function unknownLimits(own: ScentNotes | undefined, oils: readonly Oil[])
   ];
 }
 
+/** More scent than this no candle wax holds, with room to spare; most hold up to an eighth. Common practice, no source. */
+const MOST_OF_WAX = 0.2;
+
+/** A load that may be a slip of its point, where no wax maximum holds it: 0.6 for 6 %. */
+export function highLoad(ofWax: number, limits: readonly LoadLimit[]): { text: string; stops: boolean }[] {
+  if (ofWax <= MOST_OF_WAX || limits.some(({ name }) => name === "wax maximum")) return [];
+  const text = `a load of ${percent(ofWax)} % of wax is more than waxes hold as a rule; check it`;
+  return [{ text, stops: false }];
+}
+
 /** What is a scent by the table of scents and does not count as one in the recipe: no limit would hold it. */
 export function uncounted(
   ingredients: readonly Ingredient[],

@@ -7,7 +7,7 @@ import { loadFrom } from "../core/scent/loadFrom";
 import { recipeSplit } from "../core/scent/recipeSplit";
 import { sum } from "../core/statistics/sum";
 import { flashRemarks, flashWords } from "./flashPoint";
-import { type LoadLimit, limitsOf, overLimits, type Remark, uncounted, unknownLimits } from "./limits";
+import { highLoad, type LoadLimit, limitsOf, overLimits, type Remark, uncounted, unknownLimits } from "./limits";
 import { oilsOf } from "./oils";
 import { percent } from "./percent";
 import type { Ingredient, Recipe } from "./readRecipes";
@@ -268,6 +268,7 @@ function safetyOf(group: readonly PourRow[], run: ScentRun, known: Known, settin
   const { row } = first;
   const found = [
     ...overLimits(run, settings),
+    ...highLoad(run.loads["of wax"], run.limits).map((one) => ({ role: "load" as const, ...one })),
     ...uncounted(run.ingredients, known.notes).map((one) => ({ role: "scent" as const, ...one })),
     ...run.remarks.map((one) => ({ ...one, stops: false })),
   ];

@@ -205,6 +205,21 @@ describe("a temperature as makers write it", () => {
   });
 });
 
+describe("a load with its point in the wrong place", () => {
+  // No wax holds a fifth of its weight: common practice, no source.
+  const at = (load: number, ...scents: CellValue[][]) =>
+    texts({ rows: [["Tin", 10, 106, "Forest", load, "of wax"]], scents });
+
+  it("is asked about where no wax maximum holds it", () => {
+    const said = "Forest: a load of 60 % of wax is more than waxes hold as a rule; check it";
+    expect(at(0.6)).toContain(said);
+    expect(at(0.6, ["Forest", null, 0.9])).toContain(said);
+    expect(at(0.2, ["Forest", null, 0.9])).toEqual(["Forest: wax maximum not known: not checked"]);
+    // Over a known maximum it stops by that.
+    expect(at(0.6, ["Forest", 0.1, 0.9])).toHaveLength(1);
+  });
+});
+
 describe("the flash point", () => {
   const hot = (add: CellValue, pour: CellValue, flash: CellValue, headings = HEADINGS) =>
     texts({ headings, scents: [["Forest", 0.1, 0.1, add, pour, flash]] });
