@@ -347,6 +347,31 @@ describe("the pane", () => {
     expect(host.added).toEqual([]);
   });
 
+  it("asks about a column that nobody reads until it is left out, and keeps that in the workbook", async () => {
+    const rows = batch(["Tin", 10, 200, 0.08]);
+    (rows[0] as CellValue[]).push("Richness %");
+    const host = new FakeHost({ Batch: rows });
+    await show(host);
+    expect(element.querySelector(".problems")?.textContent).toContain("Richness %");
+    await press("Leave Richness % out");
+    expect(element.querySelector(".problems")?.textContent ?? "").not.toContain("Richness %");
+    expect(host.saved.at(-1)).toMatchObject({ leftOut: { "pour Batch": ["Richness %"] } });
+    await press("Ask about them again");
+    expect(element.querySelector(".problems")?.textContent).toContain("Richness %");
+  });
+
+  it("never cuts what is about safety from a long list", async () => {
+    const rows = Array.from({ length: 70 }, (_, i): CellValue[] => [`Tin ${i}`, 1, 200, `Scent ${i}`, 0.2]);
+    const host = new FakeHost({
+      Batch: [["Vessel", "Quantity", "Fill weight (g)", "Scent", "Load"], ...rows],
+      Scents: [["Scent", "Product limit"], ...rows.map((row) => [row[3] as string, 0.1])],
+    });
+    await show(host);
+    const said = [...element.querySelectorAll(".problems li.stop")].map(({ textContent }) => textContent);
+    for (let i = 0; i < 70; i++)
+      expect(said.filter((text) => text?.includes(`Scent ${i}: over the product limit`))).toHaveLength(1);
+  });
+
   it("says what is true of many rows once, with all of their numbers", async () => {
     const host = new FakeHost({
       Batch: batch(...Array.from({ length: 60 }, (_, i) => ["Tin", i === 30 ? 2 : 1.5, 200])),
