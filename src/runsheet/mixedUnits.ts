@@ -24,7 +24,7 @@ export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Probl
     if (problem) return [{ ...problem, stops: ratio === undefined }];
     if (ratio === 1) return [];
     const heading = headingOf(table, role);
-    const text = `The heading ${heading} and the setting "Weights in" (${setting}) differ; set the unit that the numbers are in: another heading converts none`;
+    const text = `The heading ${heading} and the setting "Weights in" (${setting}) differ; give both the unit that the numbers are in. A new heading converts no numbers`;
     return [{ role, text, stops: true }];
   });
 }

@@ -55,6 +55,9 @@ const LIMITED = ["load", "scent", "%", "wax", "product"];
 const MEASURES: readonly Reads[] = ["count", "amount", "weight", "factor", "share", "parts"];
 
 const has = ({ words }: Unread, any: readonly string[]): boolean => any.some((word) => words.has(word));
+/** Shares below a heading that speaks of a limit are limits, whatever else it says. */
+const isLimit = (column: Unread): boolean =>
+  column.words.has("maximum") && !column.isWeight && (column.isShares || has(column, LIMITED));
 const orLeave = (what: string): string =>
   `is not read. If it is ${what}, choose it so under Columns; if not, leave it out`;
 
@@ -86,13 +89,13 @@ const QUESTIONS: readonly Question[] = [
   {
     kinds: ["scents"],
     isAsked: (column) =>
-      column.words.has("maximum") && !column.isWeight && (has(column, LIMITED) || column.words.size === 1),
+      isLimit(column) || (column.words.has("maximum") && !column.isWeight && column.words.size === 1),
     text: () =>
       "is not read: a limit, and not known whose. Choose it as Wax maximum or Product limit under Columns, or leave it out",
   },
   {
     kinds: ["pour", "recipes", "vessels"],
-    isAsked: (column) => column.words.has("maximum") && !column.isWeight && has(column, LIMITED),
+    isAsked: isLimit,
     text: () => "is not read: a limit is no load. Limits stand in the table of scents; write it there, or leave it out",
     figure: "load",
   },

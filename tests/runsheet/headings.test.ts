@@ -403,6 +403,13 @@ describe("columns that nobody reads", () => {
     expect(values("Price", 0.06)).toEqual([]);
   });
 
+  it("takes shares below a heading that speaks of a limit for no load", () => {
+    const texts = (kind: KindName) =>
+      unreadColumns(tableOf(kind, [...BASE[kind], "Cat 12 max"], [[...BASE[kind].map(() => null), 0.12]]), new Set());
+    expect(texts("scents")[0]?.text).toMatch(/^The column "Cat 12 max" is not read: a limit, and not known whose/);
+    expect(texts("pour")[0]?.text).toMatch(/^The column "Cat 12 max" is not read: a limit is no load/);
+  });
+
   it("asks no more about a column that is left out, in any capitals, and still about the others", () => {
     const headings = [...BASE.pour, "Max FO load", "Wick"];
     expect(asked(tableOf("pour", headings, [], ["MAX  fo load"]))).toEqual(["Wick"]);
