@@ -66,8 +66,11 @@ export function AfterPour(props: {
     return read;
   };
   const changes = (old: PouredRun, now: RunPlan, to?: string): Report => {
-    const list = compareRuns(old, now);
     const begin = to === undefined ? "" : `${to} is new; ${sheet} stays as it is. `;
+    if (old.unplanned.length > 0) {
+      return { sheet, says: `${begin}Nothing is compared while ${sheet} has cells to fix:`, list: old.unplanned };
+    }
+    const list = compareRuns(old, now);
     const says =
       list.length === 0
         ? "Nothing has changed in candles, weights, pots, steps and cure. Limits, shelf and cost are not compared."

@@ -192,6 +192,8 @@ function lacking(page: Page, lacks: readonly Lack[], settings: Settings, weight:
   page.headings([asPlanned("Missing from the shelf", settings), "Needed", "On hand", "Missing", "Cost", "Buy"]);
   for (const { item, amount, isVessel, onHand, missing, buy, cost } of lacks) {
     const format = isVessel ? "0" : weight;
+    // A pack of a pound is 453.59237 g: nobody shops by that.
+    const pack = (size: number) => (isVessel ? plain(size) : `${plain(Number(size.toPrecision(6)))} ${settings.unit}`);
     page.row([
       { text: isVessel ? item : `${item} (${settings.unit})` },
       { number: amount, format },
@@ -199,9 +201,7 @@ function lacking(page: Page, lacks: readonly Lack[], settings: Settings, weight:
       { number: missing, format, look: "label" },
       cost === undefined ? {} : { number: cost, format: MONEY },
       {
-        text:
-          buy.map(({ count, size }) => `${count} x ${plain(size)}${isVessel ? "" : ` ${settings.unit}`}`).join(" + ") ||
-          "no pack known",
+        text: buy.map(({ count, size }) => `${count} x ${pack(size)}`).join(" + ") || "no pack known",
         across: 2,
       },
     ]);

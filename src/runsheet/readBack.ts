@@ -61,6 +61,8 @@ export interface PouredRun {
   readonly cure: ReadonlyMap<string, number>;
   /** What is written on the sheet and cannot be, by row. */
   readonly wrong: readonly string[];
+  /** Of it what the plan cannot do without: its weights stand at 0 here. */
+  readonly unplanned: readonly string[];
 }
 
 /**
@@ -85,6 +87,7 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
   }[] = [];
   const cure = new Map<string, number>();
   const wrong: string[] = [];
+  const unplanned: string[] = [];
   for (const [r, row] of rows.entries()) {
     const kind = kindOfKey(row[AT.key]);
     if (kind === "pot")
@@ -112,7 +115,9 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
     const needed = (column: number, name: string, wanted: string, isFit: (value: number) => boolean): number => {
       const cell = row[column] ?? null;
       if (typeof cell === "number" && isFit(cell)) return cell;
-      wrong.push(`Row ${r + 1}, ${name}: ${isBlank(cell) ? "blank" : quoted(cell)} is no ${wanted}; fix it`);
+      const text = `Row ${r + 1}, ${name}: ${isBlank(cell) ? "blank" : quoted(cell)} is no ${wanted}; fix it`;
+      wrong.push(text);
+      unplanned.push(text);
       return 0;
     };
     if (isPart(kind)) {
@@ -150,6 +155,7 @@ export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | u
     })),
     cure,
     wrong,
+    unplanned,
   };
 }
 

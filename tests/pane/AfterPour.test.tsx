@@ -208,6 +208,16 @@ describe("after the pour", () => {
       expect(host.log()[0]).toMatchObject({ Good: 10, "Wax actual": 972 });
     });
 
+    it("compares nothing with a sheet whose weights are not worked out", async () => {
+      const host = pouredBook();
+      host.type(SHEET, "1 wax", 3, { error: "#VALUE!" });
+      await show(host);
+      await press(`What has changed since: ${SHEET}`);
+      const [says, ...list] = asked();
+      expect(says).toBe(`Nothing is compared while ${SHEET} has cells to fix:`);
+      expect(list).toEqual([expect.stringMatching(/^Row \d+, to weigh: "#VALUE!" is no number of 0 or more; fix it$/)]);
+    });
+
     it("refuses what cannot be, and says which row", async () => {
       const host = pouredBook();
       host.type(SHEET, "1 vessel", GOOD, 11);

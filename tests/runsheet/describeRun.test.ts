@@ -66,6 +66,18 @@ describe("the run sheet", () => {
     }
   });
 
+  it("names packs of another unit in figures that one shops by", () => {
+    const pour = { kind: "pour" as const, headings: [], rows: [["Tin", 6, 100, "Fig", 0.06, "of wax"]], columns };
+    const stock = {
+      kind: "stock" as const,
+      headings: ["Item", "On hand (lb)", "Pack size (lb)", "Pack price"],
+      rows: [["Fig", 0, 1, 30]],
+      columns: { item: 0, onHand: 1, packSize: 2, packPrice: 3 },
+    };
+    const { cells } = describeRun(buildRun({ pour, stock }, settings), { lot: "2026-330-01", date: 46352, settings });
+    expect(cells.map(({ content }) => content)).toContainEqual({ text: "1 x 453.592 g" });
+  });
+
   it("begins with lot and date, shows every caution, and ends with the sign-off", () => {
     expect(frozen[0]?.[0]).toBe("Run sheet 2026-330-01");
     expect(frozen[1]?.slice(0, 2)).toEqual(["Date", 46352]);

@@ -20,6 +20,7 @@ export function pouredRun(
     division: 1,
     cure: new Map(),
     wrong: [],
+    unplanned: [],
     pots: pots.map(({ scent = "Cedar", load = "3 % of wax", remark = "", parts, lines }, i): PouredPot => {
       const row = 10 + 20 * i;
       const all = (
