@@ -27,18 +27,19 @@ const orLast = (flash: Temperature): number => (flash.doubt ? Number.MAX_VALUE :
  * said where it is reached, and where the two cannot be compared.
  */
 export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]): Remark[] {
-  if (own === undefined || oils.length === 0) return [];
+  const base = own ?? oils.find(({ notes }) => notes?.flash)?.notes;
+  if (base === undefined || oils.length === 0) return [];
   const hot = (["add", "pour"] as const).flatMap((role) => {
-    const temperature = own[role];
+    const temperature = own?.[role];
     return temperature ? [{ role, temperature, name: role === "add" ? "added at" : "poured at" }] : [];
   });
-  if (hot.length === 0) return [];
-  const remark = (text: string, role: "add" | "pour" | "flash", { row } = own): Remark => {
+  const remark = (text: string, role: "add" | "pour" | "flash", { row } = base): Remark => {
     return { kind: "scents", row, role, text };
   };
   const flashes = flashesOf(own, oils);
+  if (hot.length === 0 && flashes.length === 0) return [];
   const bare = oils.length === 1 && flashes.length > 0 ? [] : oils.filter(({ notes }) => !notes?.flash);
-  const isMisread = own.misread.has("flash") || oils.some(({ notes }) => notes?.misread.has("flash"));
+  const isMisread = base.misread.has("flash") || oils.some(({ notes }) => notes?.misread.has("flash"));
   const names =
     oils.length === 1
       ? ""
@@ -49,12 +50,25 @@ export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]):
   const unknown =
     bare.length === 0 || isMisread
       ? []
-      : [remark(`flash point${names} not known: not compared`, "flash", bare[0]?.notes ?? own)];
+      : [remark(`flash point${names} not known: not compared`, "flash", bare[0]?.notes ?? base)];
   const whose = (of: string) => (of === "" ? "" : ` of ${shortName(of)}`);
   const known = flashes.filter(({ flash }) => !flash.doubt).sort((a, b) => lowest(a.flash) - lowest(b.flash));
   const [first] = known;
   const over = first ? hot.filter(({ temperature }) => highest(temperature) >= lowest(first.flash)) : [];
   const reached = over.map(({ name, temperature }) => `${name} ${short(temperature)}`).join(", ");
+  // Scent is added hotter than it is poured, and no hotter than the wax was melted.
+  const isMeltedBelow = (flash: Temperature) =>
+    own?.melt !== undefined && !own.melt.doubt && highest(own.melt) < lowest(flash);
+  const isAddKnown = hot.some(({ role }) => role === "add");
+  const missing =
+    first && over.length === 0 && !isAddKnown && !isMeltedBelow(first.flash)
+      ? [
+          remark(
+            `temperature of adding not known: not compared with the flash point${whose(first.of)}, ${short(first.flash)}`,
+            "add",
+          ),
+        ]
+      : [];
   // What only one end is known of may still reach it.
   const open = hot.filter((one) => !over.includes(one) && !one.temperature.doubt && isOpen(one.temperature));
   const doubts = [
@@ -82,7 +96,8 @@ export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]):
         ]
       : []),
     ...(doubts.length > 0 ? [remark(`${doubts.join(", ")}: not compared`, "flash")] : []),
-    ...unknown,
+    ...missing,
+    ...(hot.length === 0 ? [] : unknown),
   ];
 }
 

@@ -24,8 +24,10 @@ const SLACK = 1e-9;
 /** Of the characters that fit by the widths: bold letters take more room, and lines break between words. */
 const FILLED = 0.75;
 
-/** The column that remarks begin in, and the columns they cover. */
-const REMARK = { column: 3, across: 4 };
+/** The column that remarks begin in, and the columns they cover: beside the pane the last one is half out of sight. */
+const REMARK = { column: 3, across: 3 };
+/** The columns that what is said for safety covers, from the first one on. */
+const SAFETY_ACROSS = 5;
 
 /** More text than this is put into several rows: no program shows a row of any height. */
 const MOST = 400;
@@ -88,7 +90,7 @@ export function loadRows(run: ScentRun, scentNumber: number, pot: PlannedPot, pl
         { text: basis },
         live && limits.length > 0
           ? said(limits, { formula: `=IF(ISNUMBER(${loadOf("D", basis, places)}),${overLimit("D", limits)},"")` })
-          : { text: passed(limits).join(""), look: "alert", across: REMARK.across },
+          : said(passed(limits).length > 0 ? limits : [], { text: passed(limits).join("") }),
       ],
       "note",
       keyOf(scentNumber, "load"),
@@ -110,7 +112,7 @@ export function loadRows(run: ScentRun, scentNumber: number, pot: PlannedPot, pl
   return [
     ...planned,
     ...weighed,
-    ...remarks.map((text): PageRow => [[{ text, look: "alert", across: widths.length }]]),
+    ...remarks.map((text): PageRow => [[{ text, look: "alert", across: SAFETY_ACROSS }]]),
   ];
 }
 

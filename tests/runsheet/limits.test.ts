@@ -241,6 +241,10 @@ describe("the flash point", () => {
   it("is said to be not compared where it is not known, or cannot be read", () => {
     expect(hot(65, 60, null)).toEqual(["Forest: flash point not known: not compared"]);
     expect(hot(null, null, null)).toEqual([]);
+    const unknown = "Forest: temperature of adding not known: not compared with the flash point, 93 C";
+    expect(hot(null, null, 93)).toEqual([unknown]);
+    expect(hot(null, 60, 93)).toEqual([unknown]);
+    expect(hot(65, null, 93)).toEqual([]);
     expect(hot("warm", 60, 93)).toEqual(['Forest: added at "warm" (no number): not compared']);
     expect(hot(65, null, "high")).toEqual(['Forest: flash point "high" (no number): not compared']);
     expect(hot("> 65", null, 93)).toEqual(['Forest: added at "> 65 C" (no highest value): not compared']);
