@@ -161,8 +161,8 @@ describe("LOADCHECK without a limit", () => {
   it("says that none was given", () => {
     expect(call("LOADCHECK", down(0.3, 0.06, null), null, null)).toEqual(down("no limit given", "no limit given", ""));
   });
-  it("takes a load of 0 as within any limit", () => {
-    expect(cell("LOADCHECK", 0, null, null)).toBe("");
+  it("says so of a load of 0 too: nothing was checked", () => {
+    expect(cell("LOADCHECK", 0, null, null)).toBe("no limit given");
   });
 });
 

@@ -13,8 +13,7 @@ import { LIMITS, overLimit } from "./overLimit";
 export function loadCheck(load: number, waxMaximum?: number, productLimit?: number, basis?: string): string {
   const from = basisOf("basis", basis);
   const share = rate("load", load);
-  // A load of 0 is within any limit.
-  if (share > 0 && waxMaximum === undefined && productLimit === undefined) return "no limit given";
+  if (waxMaximum === undefined && productLimit === undefined) return "no limit given";
   return [
     overLimit("waxMaximum", onBasis(share, from, LIMITS.waxMaximum.basis), waxMaximum),
     overLimit("productLimit", onBasis(share, from, LIMITS.productLimit.basis), productLimit),
