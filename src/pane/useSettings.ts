@@ -142,6 +142,14 @@ export function useSettings(host: Host, onError: (error: unknown) => void) {
     });
   }, [read, onError]);
 
+  // Work that ends after the pane is closed must not keep its settings in the workbook that is open then.
+  useEffect(
+    () => () => {
+      now.current = undefined;
+    },
+    [],
+  );
+
   const keep = useCallback(
     (change: (kept: Kept) => Kept) => {
       if (!now.current) return;
@@ -149,7 +157,7 @@ export function useSettings(host: Host, onError: (error: unknown) => void) {
       setKept(now.current);
       missed.current?.push(change);
       const ready = missed.current ? read() : Promise.resolve();
-      ready.then(() => host.keepSettings(now.current)).catch(onError);
+      ready.then(() => now.current && host.keepSettings(now.current)).catch(onError);
     },
     [host, read, onError],
   );

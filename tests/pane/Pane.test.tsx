@@ -404,6 +404,23 @@ describe("the pane", () => {
     expect(totals()).toContain("Candles7");
   });
 
+  it("keeps no settings once it is closed: another workbook may be open by then", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    let answer = () => {};
+    await show(host);
+    host.held.addSheet = new Promise<void>((done) => {
+      answer = done;
+    });
+    await press("Write run sheet");
+    await act(async () => root.unmount());
+    const saved = host.saved.length;
+    await act(async () => answer());
+    await wait();
+    expect(host.added).toHaveLength(1);
+    expect(host.saved).toHaveLength(saved);
+    root = createRoot(element);
+  });
+
   it("offers every kind of table that a run can read", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
     await show(host);
