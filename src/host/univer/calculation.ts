@@ -33,8 +33,8 @@ export class Calculation {
       if (left <= 0) throw new StillCalculating();
       const changes = this.#changes;
       await this.#session.waitForLatestApplied(left).catch(() => undefined);
-      // No calculation has begun for what has changed: there was nothing to calculate.
-      if (this.#taken < changes) this.#taken = changes;
+      // No calculation has begun for what has changed, though there was time: there was nothing to calculate.
+      if (this.#taken < changes && Date.now() < end) this.#taken = changes;
     }
   }
 
