@@ -394,6 +394,7 @@ function isMeasureOf(reads: Reads, heading: string, { words }: HeadingWords): nu
   if (reads === "time" || reads === "days") return is === undefined || is === "a time" ? 1 : 0;
   if (reads === "temperature") return is === undefined || is === "a temperature" ? 1 : 0;
   if (reads === "factor") return is === "weight" ? 0 : 1;
+  if (is === "a temperature" || is === "a time" || is === "a length") return 0;
   return is === "weight" || is === "a volume" || (reads === "count" && (isPercent || is !== undefined)) ? 0 : 1;
 }
 
