@@ -44,7 +44,7 @@ export function buildRun(given: Tables, settings: Settings): Run {
   const missing = missingRoles("pour", pour.columns).filter((group) => !(tables.vessels && group.includes("fill")));
   const problems: Problem[] = missing.map((group) => ({
     role: group[0] as NonNullable<(typeof group)[0]>,
-    text: `${group.map((role) => roleName("pour", role)).join(" or ")}: no column is chosen`,
+    text: `${group.map((role) => roleName("pour", role)).join(" or ")}: no column is chosen${group.includes("fill") ? ", and no table of Vessels under More tables" : ""}`,
     stops: true,
   }));
   problems.push(...unusable, ...rowsOutside(given));

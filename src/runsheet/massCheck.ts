@@ -58,5 +58,6 @@ export function formatMass({ melted, poured, loss, plannedLoss, assumed }: MassC
   const share = (value: number) => `${percent(Number(value.toFixed(3)))} %`;
   const taken = assumed.length === 0 ? "" : ` (taken: ${assumed.join("; ")})`;
   const weights = `melted ${formatWeight(melted, unit)}, poured ${formatWeight(poured, unit)}`;
-  return `${weights}: loss ${share(loss)}, planned ${share(plannedLoss)}${taken}`;
+  const lost = loss < 0 ? `no loss but ${share(-loss)} more` : `loss ${share(loss)}`;
+  return `${weights}: ${lost}, planned ${loss < 0 ? "a loss of " : ""}${share(plannedLoss)}${taken}`;
 }

@@ -13,6 +13,9 @@ const FAR = 20;
 /** Grams in one candle, from a tea light to a bowl of many wicks: common practice, no source. Others are asked about. */
 const SMALLEST = 10;
 const LARGEST = 3000;
+/** The same for all candles of a table: narrower, for a table in ounces or grams by mistake is 28 times off. */
+const ALL_SMALLEST = 20;
+const ALL_LARGEST = 1500;
 
 /** Columns of the table poured from whose headings name another unit than the setting, or no weight at all. */
 export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Problem[] {
@@ -43,20 +46,21 @@ export function unlikelyFills(rows: readonly PourRow[], vessels: KnownVessels, s
 export function unlikelySizes(rows: readonly PourRow[], setting: WeightUnit): Problem[] {
   const grams = gramsIn("unit", setting);
   const weight = (inGrams: number) => `${plain(Number((inGrams / grams).toPrecision(3)))} ${setting}`;
-  const sizes = rows.map(({ fill }) =>
-    fill * grams < SMALLEST ? "small" : fill * grams > LARGEST ? "large" : "usual",
-  );
-  const usual = `candles hold ${weight(SMALLEST)} to ${weight(LARGEST)} as a rule`;
-  const [first] = sizes;
-  if (rows.length > 1 && first !== "usual" && sizes.every((size) => size === first)) {
-    const text = `Every fill is very ${first} for one in ${setting}: ${usual}. Are the weights of this table in another unit?`;
+  const isAll = (test: (inGrams: number) => boolean) => rows.length > 0 && rows.every(({ fill }) => test(fill * grams));
+  const small = isAll((fill) => fill < ALL_SMALLEST);
+  if (small || isAll((fill) => fill > ALL_LARGEST)) {
+    const usual = `candles hold ${weight(ALL_SMALLEST)} to ${weight(ALL_LARGEST)} as a rule`;
+    const text = `Every fill is very ${small ? "small" : "large"} for one in ${setting}: ${usual}. Are the weights in another unit?`;
     return [{ role: "fill", text, stops: false }];
   }
   const middle = rows.map(({ fill }) => fill).sort((a, b) => a - b)[Math.floor(rows.length / 2)] as number;
-  return rows.flatMap(({ row, vessel, fill }, i): Problem[] => {
+  return rows.flatMap(({ row, vessel, fill }): Problem[] => {
+    const isOdd = fill * grams < SMALLEST || fill * grams > LARGEST;
     const isFar = rows.length > 2 && (fill >= middle * FAR || fill <= middle / FAR);
-    if (sizes[i] === "usual" && !isFar) return [];
-    const beside = sizes[i] === "usual" ? `the middle one with ${plain(middle)} ${setting}` : usual;
+    if (!isOdd && !isFar) return [];
+    const beside = isOdd
+      ? `candles hold ${weight(SMALLEST)} to ${weight(LARGEST)} as a rule`
+      : `the middle one with ${plain(middle)} ${setting}`;
     const text = `${vessel} is filled with ${plain(fill)} ${setting}, ${beside}; is it in another unit?`;
     return [{ row, role: "fill", text, stops: false }];
   });

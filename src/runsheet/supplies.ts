@@ -52,11 +52,11 @@ export function supplies(
 ): { shelf: Shelf; problems: Problem[] } {
   const lacks: Lack[] = [];
   const unchecked: string[] = [];
+  const absent: string[] = [];
   const problems: Problem[] = [];
   for (const use of usesOf(plan)) {
     const known = stock.get(sameName(use.item))?.[use.isVessel ? "count" : "weight"];
-    if (!known)
-      problems.push({ text: `${use.item} is not in the stock table; its stock is not checked`, stops: false });
+    if (!known) absent.push(use.item);
     else problems.push(...known.wrong.map((one) => ({ ...one, stops: false })), ...known.looks);
     if (!known || known.wrong.length > 0) {
       unchecked.push(use.item);
@@ -65,6 +65,13 @@ export function supplies(
     const missing = Number((use.amount - known.onHand).toPrecision(12));
     if (missing <= 0) continue;
     lacks.push({ ...use, onHand: known.onHand, missing, ...buying(use.item, missing, known, problems) });
+  }
+  if (absent.length > 0) {
+    const whose = absent.length === 1 ? "its" : "their";
+    problems.push({
+      text: `${absent.join(", ")}: not in the stock table, so ${whose} stock is not checked`,
+      stops: false,
+    });
   }
   return { shelf: { lacks, unchecked }, problems };
 }

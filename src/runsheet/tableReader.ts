@@ -85,7 +85,14 @@ export class RowReader<K extends KindName> {
     const cell = this.cellOf(role);
     if (typeof cell === "number") return cell;
     if (this.isBlank(role) || this.isError(role, cell)) return undefined;
-    this.stop(role, `"${String(cell).slice(0, 40)}" is not a number; write a plain number`);
+    const shown = String(cell).trim().slice(0, 40);
+    const isLike = /^[-+]?(\d+\.?\d*|\.\d+)\s*%?$/.test(shown);
+    this.stop(
+      role,
+      isLike
+        ? `"${shown}" is kept as text; type it again in a cell that is not formatted as text`
+        : `"${shown}" is not a number; write a plain number`,
+    );
     return undefined;
   }
 

@@ -2,7 +2,10 @@ import type { Tables } from "./buildRun";
 import { KINDS, type KindName, missingRoles, roleName } from "./kinds";
 import type { Problem, TableRows } from "./tableReader";
 
-/** The tables without those that lack a column they need: of these it is said what is missing, and they are not read. */
+/**
+ * The tables without those that lack a column they need: of these it is said what is missing, and they are not read.
+ * Recipes and scents hold what goes into a pot and its limits: without them nothing is poured until that is decided.
+ */
 export function usableTables(tables: Tables): { usable: Tables; problems: Problem[] } {
   const problems: Problem[] = [];
   const usable = Object.entries(tables).filter(([name, table]) => {
@@ -13,8 +16,8 @@ export function usableTables(tables: Tables): { usable: Tables; problems: Proble
     const columns = missing.map((group) => group.map((role) => roleName(kind, role)).join(" or ")).join(", ");
     problems.push({
       kind,
-      text: `${KINDS[kind].name} is not read: no column for ${columns}. Choose it under More tables, or fix the heading`,
-      stops: false,
+      text: `${KINDS[kind].name} is not read: no column for ${columns}. Fix the heading, or choose the column or no table under More tables`,
+      stops: kind === "recipes" || kind === "scents",
     });
     return false;
   });

@@ -260,7 +260,7 @@ describe("the runs log", () => {
     expect(row?.[at("Wax factor shown")]).toEqual({ number: expect.closeTo(98 / 120, 12) });
     // Melted 2 x 1030, poured 10 x 98 + 10 x 130: 2060 / 2280 - 1 = -9.6 %.
     expect(row?.[at("Remarks")]).toEqual({
-      text: "Its 2 pots: melted 2060 g, poured 2280 g: loss -9.6 %, planned 3 % (taken: 10 x Tin by the one weighed, 98 g each; 10 x Tin by the one weighed, 130 g each). Left out of the wax factor: one of 130 g, not within 0.7 to 1 of its water.",
+      text: "Its 2 pots: melted 2060 g, poured 2280 g: no loss but 9.6 % more, planned a loss of 3 % (taken: 10 x Tin by the one weighed, 98 g each; 10 x Tin by the one weighed, 130 g each). Left out of the wax factor: one of 130 g, not within 0.7 to 1 of its water.",
     });
     const [alone] = logRows(pouredRun([{ lines: [{ weighed: 130 }] }]), vesselsOf(["Tin", 120, 0.85]));
     expect(alone?.[at("Weighed each")]).toEqual({ number: 130 });

@@ -118,7 +118,7 @@ describe("what is asked about before a pour is logged", () => {
     const pot = (weighed: number) => pouredRun([{ lines: [{ weighed }] }]);
     expect(pourWarnings(pot(103.6), NONE)).toEqual([]);
     expect(pourWarnings(pot(103.7), NONE)).toEqual([
-      "Cedar: pot 1 of 1: more was poured than was melted: melted 1030 g, poured 1037 g: loss -0.7 %, planned 3 % (taken: 10 x Tin by the one weighed, 103.7 g each). Check the weights of one, the counts and the actual weights",
+      "Cedar: pot 1 of 1: more was poured than was melted: melted 1030 g, poured 1037 g: no loss but 0.7 % more, planned a loss of 3 % (taken: 10 x Tin by the one weighed, 103.7 g each). Check the weights of one, the counts and the actual weights",
     ]);
     // Where no candle was weighed nothing is known of it.
     expect(pourWarnings(pouredRun([{ parts: [{ planned: 1030, actual: 950 }] }]), NONE)).toEqual([]);

@@ -140,15 +140,22 @@ describe("the fill of a row", () => {
         ["Vessel", "Quantity"],
         ["Tin", 1],
       ]).says,
-    ).toEqual(["fix undefined: Fill weight or Water weight: no column is chosen"]);
+    ).toEqual([
+      "fix undefined: Fill weight or Water weight: no column is chosen, and no table of Vessels under More tables",
+    ]);
   });
 });
 
 describe("the size of a candle", () => {
   // Sizes of container candles: common practice, no source.
   it.each([
-    ["g", [8], "A is filled with 8 g, candles hold 10 g to 3000 g as a rule"],
-    ["oz", [250], "A is filled with 250 oz, candles hold 0.353 oz to 106 oz as a rule"],
+    ["g", [8], "Every fill is very small for one in g: candles hold 20 g to 1500 g as a rule"],
+    ["oz", [250], "Every fill is very large for one in oz: candles hold 0.705 oz to 52.9 oz as a rule"],
+    ["g", [8, 200], "A is filled with 8 g, candles hold 10 g to 3000 g as a rule"],
+    ["oz", [250, 8], "A is filled with 250 oz, candles hold 0.353 oz to 106 oz as a rule"],
+    // Twelve-ounce jars under g, and 100 g tins under oz.
+    ["g", [12, 16], "Every fill is very small for one in g"],
+    ["oz", [100, 170], "Every fill is very large for one in oz"],
     ["g", [8, 9, 7.5], "Every fill is very small for one in g"],
     ["oz", [215, 180], "Every fill is very large for one in oz"],
     ["kg", [215, 180], "Every fill is very large for one in kg"],
@@ -165,10 +172,10 @@ describe("the size of a candle", () => {
   });
 
   it.each([
-    ["g", [14, 215, 2800]],
-    ["oz", [0.5, 8, 60]],
-    ["lb", [0.5, 1, 4]],
-    ["kg", [0.014, 0.2]],
+    ["g", [21, 215, 1400]],
+    ["oz", [0.8, 8, 50]],
+    ["lb", [0.5, 1, 3]],
+    ["kg", [0.06, 0.2]],
   ] as const)("in %s: nothing is asked about fills of %j", (unit, fills) => {
     for (const fill of fills) {
       const { says } = made(
