@@ -235,7 +235,17 @@ const HEADINGS: Readonly<Partial<Record<KindName, Readonly<Record<string, readon
     stir: ["Stir (min)", "Stir minutes", "Stir min", "Mix time (min)"],
     flash: ["Flash point (C)", "FP (F)", "FP", "flashpoint °C", "Flash pt.", "Flash"],
     cure: ["Cure days", "cure (d)", "Cure", "Curing time", "Cure time (days)"],
-    none: ["Check", "Supplier", "Price", "Scent family", "Scent notes", "Max temp", "max pour temp", "Melting point"],
+    none: [
+      "Check",
+      "Supplier",
+      "Price",
+      "Scent family",
+      "Scent notes",
+      "Max temp",
+      "max pour temp",
+      "Add at max (C)",
+      "Melting point",
+    ],
     asked: ["Load (g)", "Old load", "Dye load", "Cure (wks)", "cure weeks", "Strength %"],
   },
   recipes: {
