@@ -38,7 +38,9 @@ export async function serve({ directory, port, certificate }: Site): Promise<Run
     response.setHeader("Access-Control-Allow-Origin", "*");
     response.setHeader("X-Content-Type-Options", "nosniff");
     const refuse = (status: number): void => {
-      response.writeHead(status).end();
+      // A file that went away just now has its length in the headers already; one half sent can only be broken off.
+      if (response.headersSent) response.destroy();
+      else response.writeHead(status, { "Content-Length": 0 }).end();
     };
     if (request.method !== "GET" && request.method !== "HEAD") {
       refuse(405);
