@@ -24,9 +24,9 @@ const SLACK = 1e-9;
 /** Of the characters that fit by the widths: bold letters take more room, and lines break between words. */
 const FILLED = 0.75;
 
-/** The column that remarks begin in, and the columns they cover: beside the pane the last one is half out of sight. */
-const REMARK = { column: 3, across: 3 };
-/** The columns that what is said for safety covers, from the first one on. */
+/** The column that remarks begin in, and the columns they cover. */
+const REMARK = { column: 3, across: 4 };
+/** The columns that what is said for safety covers, from the first one on: beside the pane the last ones are out of sight. */
 const SAFETY_ACROSS = 5;
 
 /** More text than this is put into several rows: no program shows a row of any height. */

@@ -30,7 +30,7 @@ export function fullRun(paper: Settings["paper"], live = true): Sheet {
       ),
       scents: table(
         "scents",
-        SCENTS.map((scent) => [scent, 0.1, 75, 65, 55, 3, 93, 14]),
+        SCENTS.map((scent) => [scent, 0.1, "75 C", "65 C", "55 C", 3, "93 C", 14]),
         ...["scent", "waxMaximum", "melt", "add", "pour", "stir", "flash", "cure"],
       ),
       recipes: table(
