@@ -17,6 +17,8 @@ describe("rows below a table, in a browser", () => {
     await tryout.openSheet("Vessels");
     await tryout.type("A5", "Tin");
     await tryout.type("B5", "125");
+    // The fill is there before anything is looked up from it: 125 x 0.86, common practice, no source.
+    expect((await tryout.table("Vessels")).rows[0]?.[3]).toBe(107.5);
     await tryout.openSheet("Batch");
     // Sixty rows of vessel, scent and quantity, as another spreadsheet would put them on the clipboard.
     const rows = Array.from({ length: 60 }, () => "Tin\t\t1").join("\n");
