@@ -72,6 +72,34 @@ describe("the embedded spreadsheet as the pane's host", () => {
     expect(await tryout.host("sheetNames")).toEqual([...before, name]);
   });
 
+  it("has the formulas of a table's own columns computed on a machine however busy", async () => {
+    const busy = "Busy";
+    const rows = await tryout.page.evaluate((name) => {
+      const { host } = window.pourwright;
+      const formula = `=${name}[[#This Row],[Quantity]]*2`;
+      const cells = [
+        { row: 0, column: 0, content: { text: "Quantity" } },
+        { row: 0, column: 1, content: { text: "Double" } },
+        { row: 1, column: 0, content: { number: 21 } },
+        { row: 1, column: 1, content: { formula } },
+      ];
+      const tables = [{ name, row: 0, column: 0, headings: ["Quantity", "Double"], rows: 1 }];
+      /** Lets the next turn of each step come so late that a calculation has come between. */
+      const onProgress = () => {
+        const { setTimeout } = window;
+        window.setTimeout = ((next: () => void) => {
+          window.setTimeout = setTimeout;
+          return setTimeout(next, 1500);
+        }) as typeof setTimeout;
+      };
+      const added = host.addSheet({ name, widths: [10, 10], cells, tables }, { onProgress });
+      // An edit right behind it ends the calculation that is under way.
+      const edited = added.then(() => host.write(name, [{ row: 1, column: 0, content: { number: 22 } }]));
+      return window.keep(edited.then(() => host.readSheet(name)));
+    }, busy);
+    expect(rows[1]).toEqual([22, 44]);
+  });
+
   it("leaves no sheet behind when writing fails half-way", async () => {
     const before = await tryout.host("sheetNames");
     const messages = await tryout.page.evaluate(async () => {

@@ -140,7 +140,7 @@ export class UniverHost implements Host {
       const tables = [...here, ...tablesOf([{ ...sheet, name }])];
       book.insertSheet(name, { sheet: worksheetData(id, { ...sheet, name }, tables) });
       if (!this.#workbook().getSheetBySheetId(id)) throw new Error(`The sheet "${name}" could not be added.`);
-      await turn(0.5);
+      // In the same turn as the sheet: a formula that is calculated before its table is there stays #NAME? for good.
       for (const table of sheet.tables ?? []) {
         const { name: tableName, range, columns } = tableData(table);
         await command(this.#injector, AddSheetTableMutation.id, {
@@ -153,6 +153,7 @@ export class UniverHost implements Host {
           options: { columns },
         });
       }
+      await turn(0.5);
       this.#api.getFormula().executeCalculation();
       await turn(1);
       return name;
