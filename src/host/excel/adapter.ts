@@ -8,6 +8,7 @@ import {
   type SourceRows,
   type Work,
 } from "../host";
+import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { sheetName } from "../sheetName";
 import { addRows } from "./addRows";
 import { askAround, placeOf, WHERE } from "./around";
@@ -18,10 +19,6 @@ import { closedAt, refuseClosed, sentence } from "./sentences";
 import { takeInRows } from "./takeInRows";
 import { writeSheet } from "./writeSheet";
 
-/** The key of our settings in the workbook. */
-const SETTINGS = "pourwright";
-/** Where settings that cannot be understood are set aside. */
-const DAMAGED = "pourwright damaged";
 /** Settings go into the file and must stay small beside it. */
 const LONGEST_SETTINGS = 1_000_000;
 

@@ -27,6 +27,7 @@ import {
   type Work,
 } from "../host";
 import { refuseMissing, rowsBelow } from "../rowsBelow";
+import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { sheetName } from "../sheetName";
 import { Calculation } from "./calculation";
 import { headingText, reader, spilledCells } from "./cells";
@@ -37,11 +38,6 @@ import { tablesOf } from "./references";
 import { command, growTable, takeInRows } from "./takeInRows";
 import { placedTables } from "./typing";
 import { cellContent, tableData, worksheetData } from "./workbook";
-
-/** Where the settings stand among what a workbook keeps for others. */
-const SETTINGS = "pourwright";
-/** Where settings that cannot be understood are set aside. */
-const DAMAGED = "pourwright damaged";
 
 /** Changes come in bursts: an edit, then the values calculated from it. */
 const QUIET = 150;
