@@ -1,7 +1,6 @@
 import type { Cell, CellValue, Content } from "../sheet/sheet";
 import { CHECK_WEIGHT, FIX, labelFormula } from "./inputChecks";
-import { AT, divisionLabel, FROZEN_NOTE, isLiveNote, kindOfKey, type RowKind, unitIn } from "./layout";
-import { CHOICES } from "./settings";
+import { AT, divisionLabel, FROZEN_NOTE, isLiveNote, kindOfKey, type RowKind, scaleOn } from "./layout";
 
 /** Columns that hold planned figures, by what a row holds. */
 const PLANNED: Readonly<Partial<Record<RowKind, readonly number[]>>> = {
@@ -39,7 +38,7 @@ export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
   const note = rows.findIndex((row) => isLiveNote(row[AT.name]));
   if (note < 0) return [];
   refuseWhatIsToFix(rows);
-  const unit = CHOICES.unit.find((one) => rows.some((row) => unitIn(row[AT.name]) === one));
+  const unit = scaleOn(rows)?.unit;
   if (unit === undefined) throw new Error(`The sheet does not say its unit any more: write "${divisionLabel("g")}".`);
   const cells: Cell[] = [];
   for (const [row, values] of rows.entries()) {

@@ -1,3 +1,5 @@
+import { CHOICES, type WeightUnit } from "./settings";
+
 /** Where things stand on a run sheet. What writes a sheet, reads it back, freezes and compares it agrees here. */
 
 /** Columns from 0. Rows of ingredients and rows of vessels share some. */
@@ -58,9 +60,18 @@ export const lotIn = (title: unknown): string | undefined => /^Run sheet (\S+)$/
 
 export const DATE = "Date";
 export const divisionLabel = (unit: string): string => `Scale reads to (${unit})`;
-/** Also by the words of sheets that were written before. */
-export const unitIn = (label: unknown): string | undefined =>
-  /^Scale (?:reads to|division) \((\w+)\)$/.exec(String(label ?? ""))?.[1];
+/**
+ * The scale that a sheet names, also in the words of sheets that were written before: the unit of its weights, and the
+ * cell with what it reads to. Undefined when it names none.
+ */
+export function scaleOn<T>(rows: readonly (readonly T[])[]): { unit: WeightUnit; division: T | undefined } | undefined {
+  for (const row of rows) {
+    const named = /^Scale (?:reads to|division) \((\w+)\)$/.exec(String(row[AT.name] ?? ""))?.[1];
+    const unit = CHOICES.unit.find((one) => one === named);
+    if (unit) return { unit, division: row[1] };
+  }
+  return undefined;
+}
 
 export const potTitle = (scent: string, pot: number, pots: number): string => `${scent}: pot ${pot} of ${pots}`;
 export const scentIn = (title: unknown): string => String(title ?? "").replace(/: pot \d+ of \d+$/, "");

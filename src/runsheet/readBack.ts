@@ -1,8 +1,8 @@
 import { sum } from "../core/statistics/sum";
 import type { CellValue } from "../sheet/sheet";
-import { AT, DATE, kindOfKey, lotIn, type RowKind, scentIn, unitIn } from "./layout";
+import { AT, DATE, kindOfKey, lotIn, type RowKind, scaleOn, scentIn } from "./layout";
 import { percent } from "./percent";
-import { CHOICES, type WeightUnit } from "./settings";
+import type { WeightUnit } from "./settings";
 
 /** Candles of one kind in one pot, as planned and as poured. What is not written on the sheet is undefined. */
 export interface PouredLine {
@@ -73,9 +73,10 @@ export interface PouredRun {
 export function readBack(rows: readonly (readonly CellValue[])[]): PouredRun | undefined {
   const lot = lotIn(rows[0]?.[AT.name]);
   const date = rows.find((row) => row[AT.name] === DATE)?.[1];
-  const unit = CHOICES.unit.find((one) => rows.some((row) => unitIn(row[AT.name]) === one));
-  if (lot === undefined || typeof date !== "number" || unit === undefined) return undefined;
-  const division = numberIn(rows.find((row) => unitIn(row[AT.name]) === unit)?.[1]) ?? 0;
+  const scale = scaleOn(rows);
+  if (lot === undefined || typeof date !== "number" || scale === undefined) return undefined;
+  const { unit } = scale;
+  const division = numberIn(scale.division) ?? 0;
   const pots: {
     title: string;
     scent: string;
