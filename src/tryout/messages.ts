@@ -14,14 +14,18 @@ export function showMessages(spreadsheet: Spreadsheet): void {
   const summary = details.querySelector("summary") as HTMLElement;
   const list = details.querySelector("ul") as HTMLElement;
 
-  const show = () => {
-    const problems = spreadsheet.problems();
+  /** As of the last change: looking through a large workbook takes a while, and a selection changes none of it. */
+  let problems: readonly Problem[] = [];
+  const showSelected = () => {
     const selected = spreadsheet.selectedCell();
     const here = problems.find(
       ({ sheet, row, column }) => sheet === selected?.sheet && row === selected.row && column === selected.column,
     );
     setText(message, here ? `${cellName(here)}: ${here.message}` : "");
-
+  };
+  const show = () => {
+    problems = spreadsheet.problems();
+    showSelected();
     const own = problems.filter((problem) => problem.own);
     details.hidden = own.length === 0;
     setText(summary, own.length === 1 ? "1 formula to fix" : `${own.length} formulas to fix`);
@@ -38,7 +42,7 @@ export function showMessages(spreadsheet: Spreadsheet): void {
     return item;
   };
 
-  spreadsheet.onSelect(show);
+  spreadsheet.onSelect(showSelected);
   spreadsheet.host.onChange(show);
   show();
 }
