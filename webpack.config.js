@@ -49,9 +49,9 @@ export default (env = {}) => {
       rules: [
         { test: /\.tsx?$/, loader: "ts-loader", options: { transpileOnly: true } },
         { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
+        // Only our own code says what loads later: what is put below in the place of a part left out needs no file.
+        { include: /node_modules/, parser: { dynamicImportMode: "eager" } },
       ],
-      // A page has one script: what is put in the place of a part left out below would be a file of its own.
-      parser: { javascript: { dynamicImportMode: "eager" } },
     },
     resolve: { extensions: [".tsx", ".ts", ".js"] },
     performance: false,
@@ -85,6 +85,8 @@ export default (env = {}) => {
       // The first one empties dist before it writes.
       dependencies: ["functions"],
       entry: { tryout: "./src/tryout/tryout.ts", pane: "./src/excelpage/excelPage.ts" },
+      // A browser that kept an older part asks for it anew: its address is another one.
+      output: { chunkFilename: "[name].js?[contenthash:8]" },
       // Univer is large: webpack's own minimizer would take a minute for it.
       optimization: { minimizer: [new MinimizerPlugin({ minify: MinimizerPlugin.esbuildMinify })] },
       plugins: [
@@ -95,9 +97,14 @@ export default (env = {}) => {
         new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z]+(-[a-z0-9]+)*-[\w-]{8}\.js$/, (module) => {
           if (/engine-render/.test(module.context)) module.request = "data:text/javascript,export default null";
         }),
-        new MiniCssExtractPlugin(),
+        new MiniCssExtractPlugin({ chunkFilename: "[name].css?[contenthash:8]" }),
         new CopyPlugin({
-          patterns: [{ from: "src/tryout/index.html" }, { from: "src/excelpage/pane.html" }, ...officeFiles],
+          patterns: [
+            { from: "src/tryout/index.html" },
+            { from: "src/excelpage/pane.html" },
+            { from: "sample-workbooks", to: "samples" },
+            ...officeFiles,
+          ],
         }),
       ],
     },

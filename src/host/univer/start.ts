@@ -44,6 +44,7 @@ export interface CellPlace {
 }
 
 export interface Spreadsheet {
+  readonly univer: Univer;
   readonly host: UniverHost;
   /** Resolves once the sheet is drawn and takes what is typed and clicked. */
   readonly ready: Promise<void>;
@@ -117,6 +118,7 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
 
   const host = new UniverHost(univer);
   return {
+    univer,
     host,
     ready: injector.get(LifecycleService).onStage(LifecycleStages.Rendered),
     open(workbook) {
