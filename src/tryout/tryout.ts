@@ -1,12 +1,15 @@
 import "./tryout.css";
-import { type Openable, startSpreadsheet } from "../host/univer/start";
+import type { IWorkbookData } from "@univerjs/core";
+import { startSpreadsheet } from "../host/univer/start";
+import { workbookData } from "../host/univer/workbook";
 import { mountPane } from "../pane/mount";
 import { SAMPLES } from "../samples/index";
+import type { Sheet } from "../sheet/sheet";
 import { byId } from "./byId";
 import { showMessages } from "./messages";
 
 /** What the page offers to open: the samples, and an empty workbook to begin one's own. */
-const WORKBOOKS: readonly Openable[] = [
+const WORKBOOKS: readonly { readonly title: string; readonly sheets: () => readonly Sheet[] }[] = [
   ...SAMPLES,
   { title: "An empty workbook", sheets: () => [{ name: "Sheet1", widths: [], cells: [] }] },
 ];
@@ -21,13 +24,21 @@ async function start(): Promise<void> {
   const dark = matchMedia("(prefers-color-scheme: dark)");
   const choice = byId("sample") as HTMLSelectElement;
   for (const { title } of WORKBOOKS) choice.add(new Option(title));
-  const chosen = () => WORKBOOKS[choice.selectedIndex] as Openable;
+  const left = new Map<string, IWorkbookData>();
+  let opened = "";
+  /** As it was left, else new. */
+  const chosen = () => {
+    const { title, sheets } = WORKBOOKS[choice.selectedIndex] as (typeof WORKBOOKS)[number];
+    opened = title;
+    return left.get(title) ?? workbookData("", sheets());
+  };
 
   const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, chosen(), dark.matches);
   // The pane begins anew with each workbook: its settings are the workbook's own.
   let leavePane = mountPane(byId("pane"), spreadsheet.host);
   choice.addEventListener("change", () => {
     leavePane();
+    left.set(opened, structuredClone(spreadsheet.snapshot()));
     spreadsheet.open(chosen());
     leavePane = mountPane(byId("pane"), spreadsheet.host);
   });

@@ -35,6 +35,7 @@ import { printFrame } from "./printFrame";
 import { printPage } from "./printPage";
 import { printedSheet } from "./printRead";
 import { tablesOf } from "./references";
+import { SetSettingsMutation } from "./settingsMutation";
 import { command, growTable, takeInRows } from "./takeInRows";
 import { placedTables } from "./typing";
 import { cellContent, tableData, worksheetData } from "./workbook";
@@ -56,6 +57,7 @@ export class UniverHost implements Host {
     this.#api = FUniver.newAPI(univer);
     this.#injector = univer.__getInjector();
     this.#calculation = new Calculation(this.#injector);
+    this.#injector.get(ICommandService).registerCommand(SetSettingsMutation);
   }
 
   async tables(): Promise<Source[]> {
@@ -276,7 +278,10 @@ export class UniverHost implements Host {
   async keepSettings(settings: unknown): Promise<void> {
     this.#isKept = true;
     // As text: what names of headings are among its keys means nothing to Univer.
-    this.#book().setCustomMetadata({ ...this.#book().getCustomMetadata(), [SETTINGS]: JSON.stringify(settings) });
+    await command(this.#injector, SetSettingsMutation.id, {
+      unitId: this.#book().getId(),
+      custom: { ...this.#book().getCustomMetadata(), [SETTINGS]: JSON.stringify(settings) },
+    });
   }
 
   /** Whether settings were kept since the start: leaving the page loses them. */

@@ -4,6 +4,7 @@ import {
   CommandType,
   ICommandService,
   type Injector,
+  IResourceManagerService,
   IUniverInstanceService,
   UniverInstanceType,
   type Workbook,
@@ -11,9 +12,9 @@ import {
 import { IRenderManagerService, SHEET_VIEWPORT_KEY, SheetSkeletonManagerService } from "@univerjs/preset-sheets-core";
 import { plotsOf, type ReadCell } from "../../sheet/chart/data";
 import { chartSvg } from "../../sheet/chart/svg";
-import type { Sheet } from "../../sheet/sheet";
 import { reader } from "./cells";
-import { followCells, type PlacedCharts, placeCharts } from "./placedCharts";
+import { followCells } from "./followCells";
+import { CHARTS_RESOURCE, type PlacedCharts, readCharts, writeCharts } from "./placedCharts";
 
 /** The scroll bars at the edges of the cells, in pixels, stay free. */
 const SCROLL_BAR = 14;
@@ -21,9 +22,9 @@ const SCROLL_BAR = 14;
 export class ChartLayer {
   readonly #injector: Injector;
   readonly #layer = document.createElement("div");
+  /** By the ids of the open workbooks. */
   readonly #workbooks = new Map<string, PlacedCharts>();
   readonly #drawn: string[] = [];
-  #open = "";
   #dark: boolean;
   #isDue = false;
 
@@ -34,28 +35,38 @@ export class ChartLayer {
     this.#layer.style.cssText = "position: absolute; overflow: hidden; pointer-events: none; z-index: 9";
     injector.get(ICommandService).onCommandExecuted((command) => {
       const { unitId } = (command.params ?? {}) as { unitId?: string };
-      const charts = this.#workbooks.get(this.#open);
-      if (charts && command.type === CommandType.MUTATION && unitId === this.#workbook()?.getUnitId()) {
-        this.#workbooks.set(this.#open, followCells(charts, command));
+      const charts = this.#workbooks.get(unitId ?? "");
+      if (unitId && charts && command.type === CommandType.MUTATION) {
+        this.#workbooks.set(unitId, followCells(charts, command));
       }
       this.#drawSoon();
     });
+    injector.get(IResourceManagerService).registerPluginResource<PlacedCharts>({
+      pluginName: CHARTS_RESOURCE,
+      businesses: [UniverInstanceType.UNIVER_SHEET],
+      parseJson: readCharts,
+      onLoad: (unitId, charts) => {
+        this.#workbooks.set(unitId, charts);
+        this.#drawSoon();
+      },
+      onUnLoad: (unitId) => {
+        this.#workbooks.delete(unitId);
+      },
+      toJson: (unitId) => {
+        const charts = this.#workbooks.get(unitId);
+        return charts ? writeCharts(charts) : "";
+      },
+    });
     new ResizeObserver(() => this.#drawSoon()).observe(container);
-  }
-
-  /** Shows the charts of the workbook that was opened just now; those of one opened before are where they were left. */
-  show(title: string, sheets: () => readonly Sheet[]): void {
-    this.#open = title;
-    if (!this.#workbooks.has(title)) {
-      const idOf = (name: string) => this.#workbook()?.getSheetBySheetName(name)?.getSheetId() ?? "";
-      this.#workbooks.set(title, placeCharts(sheets(), idOf));
-    }
-    this.#drawSoon();
   }
 
   setDark(dark: boolean): void {
     this.#dark = dark;
     this.#drawSoon();
+  }
+
+  #charts(): PlacedCharts | undefined {
+    return this.#workbooks.get(this.#workbook()?.getUnitId() ?? "");
   }
 
   #workbook() {
@@ -75,7 +86,7 @@ export class ChartLayer {
   #draw(): void {
     const workbook = this.#workbook();
     const sheetId = workbook?.getActiveSheet()?.getSheetId();
-    const charts = (this.#workbooks.get(this.#open)?.charts ?? []).filter((one) => one.sheetId === sheetId);
+    const charts = (this.#charts()?.charts ?? []).filter((one) => one.sheetId === sheetId);
     const render = workbook && this.#injector.get(IRenderManagerService).getRenderById(workbook.getUnitId());
     const skeleton = render?.with(SheetSkeletonManagerService).getCurrentSkeleton();
     const cells = render?.scene.getViewport(SHEET_VIEWPORT_KEY.VIEW_MAIN);
@@ -111,7 +122,7 @@ export class ChartLayer {
   /** Reads cells by the names their sheets had when the workbook was described. */
   #reader(): ReadCell {
     const readers = new Map(
-      [...(this.#workbooks.get(this.#open)?.ids ?? [])].flatMap(([name, id]) => {
+      [...(this.#charts()?.ids ?? [])].flatMap(([name, id]) => {
         const sheet = this.#workbook()?.getSheetBySheetId(id);
         return sheet ? [[name, reader(this.#injector, sheet)]] : [];
       }),

@@ -1,8 +1,7 @@
-/** The charts of a workbook, and how they follow their cells. */
+/** The charts of a workbook, and how it holds them among its data. */
 
-import type { ICommandInfo } from "@univerjs/core";
-import { adjustRangeOnMutation } from "@univerjs/preset-sheets-core";
-import type { CellRange, Chart, Sheet } from "../../sheet/sheet";
+import type { IResources } from "@univerjs/core";
+import type { Chart, Sheet } from "../../sheet/sheet";
 
 /** A chart on its sheet. */
 export interface PlacedChart {
@@ -16,48 +15,20 @@ export interface PlacedCharts {
   readonly charts: readonly PlacedChart[];
 }
 
-type Cells = Omit<CellRange, "sheet">;
+/** The name under which a workbook holds its charts, as it does what Univer's plugins give it. */
+export const CHARTS_RESOURCE = "SHEET_POURWRIGHT_CHARTS_PLUGIN";
 
-export function placeCharts(sheets: readonly Sheet[], idOf: (sheet: string) => string): PlacedCharts {
+/** The charts of described sheets as a workbook holds them; none where there are none. */
+export function chartsResource(sheets: readonly Sheet[], idOf: (sheet: string) => string): IResources {
+  const charts = sheets.flatMap((sheet) => (sheet.charts ?? []).map((chart) => ({ sheetId: idOf(sheet.name), chart })));
+  if (charts.length === 0) return [];
   const ids = new Map(sheets.map(({ name }) => [name, idOf(name)]));
-  return {
-    ids,
-    charts: sheets.flatMap(({ name, charts = [] }) => charts.map((chart) => ({ sheetId: idOf(name), chart }))),
-  };
+  return [{ name: CHARTS_RESOURCE, data: writeCharts({ ids, charts }) }];
 }
 
-/** The charts after rows or columns of their workbook came, went or moved; without their cells they are gone. */
-export function followCells({ ids, charts }: PlacedCharts, mutation: Readonly<ICommandInfo>): PlacedCharts {
-  const changed = (mutation.params as { subUnitId?: string } | undefined)?.subUnitId;
-  const follow = <R extends Cells>(range: R, sheetId: string | undefined): R | undefined =>
-    sheetId === changed ? moved(range, mutation) : range;
-  return {
-    ids,
-    charts: charts.flatMap(({ sheetId, chart }) => {
-      const place = follow(chart.place, sheetId);
-      const series = chart.series.flatMap((one) => {
-        const x = follow(one.x, ids.get(one.x.sheet));
-        const y = follow(one.y, ids.get(one.y.sheet));
-        const name = typeof one.name === "string" ? one.name : follow(one.name, ids.get(one.name.sheet));
-        return x && y && name !== undefined ? [{ name, x, y }] : [];
-      });
-      return place && series.length > 0 ? [{ sheetId, chart: { ...chart, place, series } }] : [];
-    }),
-  };
-}
+export const writeCharts = ({ ids, charts }: PlacedCharts) => JSON.stringify({ ids: [...ids], charts });
 
-function moved<R extends Cells>(range: R, mutation: Readonly<ICommandInfo>): R | undefined {
-  const { row, column, rows, columns } = range;
-  const now = adjustRangeOnMutation(
-    { startRow: row, startColumn: column, endRow: row + rows - 1, endColumn: column + columns - 1 },
-    mutation as Parameters<typeof adjustRangeOnMutation>[1],
-  );
-  if (!now) return undefined;
-  return {
-    ...range,
-    row: now.startRow,
-    column: now.startColumn,
-    rows: now.endRow - now.startRow + 1,
-    columns: now.endColumn - now.startColumn + 1,
-  };
+export function readCharts(text: string): PlacedCharts {
+  const { ids, charts } = JSON.parse(text) as { ids: [string, string][]; charts: PlacedChart[] };
+  return { ids: new Map(ids), charts };
 }

@@ -16,15 +16,17 @@ import { CalculationMode, SheetsSelectionsService, UniverSheetsCorePreset } from
 import coreTexts from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsTablePlugin, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
 import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
-import type { Sheet } from "../../sheet/sheet";
 import { STYLES } from "../../sheet/styles";
 import { UniverHost } from "./adapter";
 import { type Bundle, loadBundle } from "./bundle";
+import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
 import { descriptions, executors } from "./functions";
 import { forgetOldMessages, type Problem, problemsOf } from "./problems";
+import { ReadOnly } from "./readOnly";
+import { snapshotOf } from "./snapshot";
 import { readTypedFormulas } from "./typing";
-import { lookStyle, workbookData } from "./workbook";
+import { lookStyle } from "./workbook";
 
 /** How tables look; Univer's own looks would colour their cells over. */
 const TABLE_LOOK = {
@@ -48,8 +50,16 @@ export interface Spreadsheet {
   readonly host: UniverHost;
   /** Resolves once the sheet is drawn and takes what is typed and clicked. */
   readonly ready: Promise<void>;
-  /** Opens a workbook in place of the one that is open: a new one the first time, later as it was left. */
-  open(workbook: Openable): void;
+  /** Opens a workbook in place of the one that is open. Its id does not matter: it gets one of its own. */
+  open(workbook: IWorkbookData): void;
+  /** The data of the open workbook, to be read only. */
+  snapshot(): Readonly<IWorkbookData>;
+  /** Calls back after each change of the open workbook's data. */
+  onDataChange(callback: (change: Change) => void): () => void;
+  /** Lets the open workbook only be looked at, or worked on again; one that is opened later may be worked on. */
+  setReadOnly(on: boolean): void;
+  /** Calls back when a change was refused because the workbook is only to be looked at. */
+  onRefusedChange(callback: () => void): () => void;
   setDark(dark: boolean): void;
   /** Whether anything was changed since the start: leaving the page loses it. */
   isChanged(): boolean;
@@ -59,14 +69,13 @@ export interface Spreadsheet {
   onSelect(callback: () => void): void;
 }
 
-/** A workbook that can be opened. */
-export interface Openable {
-  readonly title: string;
-  readonly sheets: () => readonly Sheet[];
-}
-
 /** Starts it in this element with a first workbook. */
-export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: Openable, dark: boolean): Spreadsheet {
+export function startSpreadsheet(
+  container: HTMLElement,
+  bundle: Bundle,
+  first: IWorkbookData,
+  dark: boolean,
+): Spreadsheet {
   const functions = loadBundle(bundle);
   const univer = new Univer({
     locale: LocaleType.EN_US,
@@ -103,18 +112,19 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
   });
 
   const charts = new ChartLayer(container, injector, dark);
-  const left = new Map<string, IWorkbookData>();
-  let opened = "";
-  const open = ({ title, sheets }: Openable) => {
-    opened = title;
-    const id = generateRandomId();
-    const data = left.get(title);
-    univer.createUnit(UniverInstanceType.UNIVER_SHEET, data ? { ...data, id } : workbookData(id, sheets()));
-    charts.show(title, sheets);
-  };
+  const readOnly = new ReadOnly(injector);
+  // The id must be one that was never used before: the formula engine keeps what it parsed by it.
+  const open = (workbook: IWorkbookData) =>
+    univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...workbook, id: generateRandomId() });
   // Univer's own parts for sheets are there only once a workbook is.
   open(first);
   const api = FUniver.newAPI(univer);
+
+  const current = () => {
+    const workbook = api.getActiveWorkbook()?.getWorkbook();
+    if (!workbook) throw new Error("No workbook is open.");
+    return workbook;
+  };
 
   const host = new UniverHost(univer);
   return {
@@ -123,12 +133,17 @@ export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: 
     ready: injector.get(LifecycleService).onStage(LifecycleStages.Rendered),
     open(workbook) {
       const before = api.getActiveWorkbook();
-      if (before) {
-        left.set(opened, before.save());
-        api.disposeUnit(before.getId());
-      }
+      readOnly.set(false);
+      if (before) api.disposeUnit(before.getId());
       open(workbook);
     },
+    snapshot: () => snapshotOf(injector, current()),
+    onDataChange: (callback) =>
+      onDataChange(injector, (unitId, change) => {
+        if (unitId === current().getUnitId()) callback(change);
+      }),
+    setReadOnly: (on) => readOnly.set(on),
+    onRefusedChange: (callback) => readOnly.onRefused(callback),
     setDark(on) {
       api.toggleDarkMode(on);
       charts.setDark(on);

@@ -18,6 +18,7 @@ import {
 import type { Cell, Content, Sheet, Table } from "../../sheet/sheet";
 import { LINE, STYLES, type Style } from "../../sheet/styles";
 import { DEFAULT_HEIGHT, heightOf, widthsOf } from "./layout";
+import { chartsResource } from "./placedCharts";
 import { type FormulaPlace, type PlacedTable, readableFormula, tablesOf } from "./references";
 
 /** Room below and beside what a sheet holds, for the user and for results that spill. */
@@ -51,6 +52,7 @@ export function workbookData(id: string, sheets: readonly Sheet[]): IWorkbookDat
           Object.fromEntries(sheets.map((sheet, i) => [ids[i], { tables: (sheet.tables ?? []).map(tableData) }])),
         ),
       },
+      ...chartsResource(sheets, (name) => ids[sheets.findIndex((sheet) => sheet.name === name)] ?? ""),
     ],
   };
 }

@@ -1,0 +1,48 @@
+import {
+  CustomCommandExecutionError,
+  ICommandService,
+  type Injector,
+  IPermissionService,
+  IUniverInstanceService,
+  UniverInstanceType,
+  type Workbook,
+} from "@univerjs/core";
+import { WorkbookEditablePermission } from "@univerjs/preset-sheets-core";
+import { changeBy } from "./changes";
+
+/** Lets the open workbook only be looked at. */
+export class ReadOnly {
+  readonly #injector: Injector;
+  readonly #refused = new Set<() => void>();
+  /** The id of the workbook that may not be changed. */
+  #unit = "";
+
+  constructor(injector: Injector) {
+    this.#injector = injector;
+    // Univer's own permission takes the editor and the menus away, but not every command asks for it.
+    injector.get(ICommandService).beforeCommandExecuted((command, options) => {
+      if (!this.#unit || (command.params as { unitId?: string } | undefined)?.unitId !== this.#unit) return;
+      if (!changeBy(command, options)?.isEdit) return;
+      for (const callback of this.#refused) callback();
+      throw new CustomCommandExecutionError("the workbook is only shown");
+    });
+  }
+
+  set(on: boolean): void {
+    const workbook = this.#injector
+      .get(IUniverInstanceService)
+      .getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
+    if (!workbook) return;
+    this.#unit = on ? workbook.getUnitId() : "";
+    const permissions = this.#injector.get(IPermissionService);
+    const point = new WorkbookEditablePermission(workbook.getUnitId());
+    if (!permissions.getPermissionPoint(point.id)) permissions.addPermissionPoint(point);
+    permissions.updatePermissionPoint(point.id, !on);
+  }
+
+  /** Calls back when a change was refused. */
+  onRefused(callback: () => void): () => void {
+    this.#refused.add(callback);
+    return () => this.#refused.delete(callback);
+  }
+}

@@ -1,0 +1,21 @@
+import {
+  type Injector,
+  IResourceManagerService,
+  type IWorkbookData,
+  UniverInstanceType,
+  type Workbook,
+} from "@univerjs/core";
+
+/**
+ * The data of an open workbook, with all that plugins hold of it: its own data, not a copy, so only to be read.
+ * What is meant for a plugin that has not loaded yet stays in it as the workbook brought it.
+ */
+export function snapshotOf(injector: Injector, workbook: Workbook): Readonly<IWorkbookData> {
+  const snapshot = workbook.getSnapshot();
+  const held = injector
+    .get(IResourceManagerService)
+    .getResources(workbook.getUnitId(), UniverInstanceType.UNIVER_SHEET);
+  const names = new Set(held.map(({ name }) => name));
+  const waiting = (snapshot.resources ?? []).filter(({ name }) => !names.has(name));
+  return { ...snapshot, resources: [...held, ...waiting] };
+}
