@@ -4,6 +4,7 @@ import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import MinimizerPlugin from "minimizer-webpack-plugin";
 import webpack from "webpack";
+import { compressed } from "./src/build/compressed.ts";
 import { finishMetadata } from "./src/build/finishMetadata.ts";
 import { helpPages } from "./src/build/helpPages.ts";
 import { icons } from "./src/build/icons.ts";
@@ -69,6 +70,7 @@ export default (env = {}) => {
         finishMetadata(webpack, address),
         helpPages(webpack),
         icons(webpack),
+        compressed(webpack),
         new CopyPlugin({
           patterns: [
             {
@@ -93,6 +95,7 @@ export default (env = {}) => {
         wholeFiles,
         stamp(sourcesHash()),
         notices(webpack),
+        compressed(webpack),
         // Hyphenation patterns of 75 languages, which text documents use and cells do not.
         new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z]+(-[a-z0-9]+)*-[\w-]{8}\.js$/, (module) => {
           if (/engine-render/.test(module.context)) module.request = "data:text/javascript,export default null";

@@ -1,11 +1,12 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { get } from "node:http";
+import { get, type IncomingHttpHeaders } from "node:http";
 import { get as getSecure } from "node:https";
 import { createConnection } from "node:net";
 import { networkInterfaces, tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { brotliDecompressSync, gunzipSync } from "node:zlib";
 import { generateCertificates } from "office-addin-dev-certs";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import webpack, { type Compiler } from "webpack";
@@ -13,6 +14,7 @@ import { howToTrust, keepToOwner } from "../src/build/certificate";
 import { type Running, serve } from "../src/build/server";
 import { sideloading } from "../src/build/sideloading";
 import { wholeFiles } from "../src/build/wholeFiles";
+import { dist } from "./dist";
 
 const root = fileURLToPath(new URL("../", import.meta.url));
 const above = mkdtempSync(join(tmpdir(), "pourwright-serve-"));
@@ -43,7 +45,7 @@ function ask(
   port: number,
   path: string,
   headers: Readonly<Record<string, string>> = {},
-): Promise<{ status: number; text: string; type: string }> {
+): Promise<{ status: number; text: string; type: string; headers: IncomingHttpHeaders }> {
   return new Promise((resolve, reject) => {
     get({ host: "127.0.0.1", port, path, headers }, (response) => {
       let text = "";
@@ -51,7 +53,12 @@ function ask(
         text += part;
       });
       response.on("end", () =>
-        resolve({ status: response.statusCode ?? 0, text, type: String(response.headers["content-type"]) }),
+        resolve({
+          status: response.statusCode ?? 0,
+          text,
+          type: String(response.headers["content-type"]),
+          headers: response.headers,
+        }),
       );
     }).on("error", reject);
   });
@@ -100,6 +107,28 @@ describe("the server", () => {
     expect((await again()).text).toBe("[1]");
     writeFileSync(join(directory, "functions.json"), "{}");
     expect((await fetch(url, { method: "POST" })).status).toBe(405);
+  });
+
+  it("sends a file compressed to those who can read it so, and as it is to others", async () => {
+    // The files beside it are told apart by what they hold: it is the browser that unpacks them.
+    writeFileSync(join(directory, "page.js"), "plain");
+    writeFileSync(join(directory, "page.js.br"), "as br");
+    writeFileSync(join(directory, "page.js.gz"), "as gzip");
+    running = await serve({ directory, port: 0 });
+    const port = portOf(running);
+    const as = async (accepted: string, path = "/page.js?1") => {
+      const { text, type, headers } = await ask(port, path, { "Accept-Encoding": accepted });
+      return [text, type, headers["content-encoding"], headers.vary];
+    };
+    const js = "text/javascript; charset=utf-8";
+    expect(await as("gzip, deflate, br, zstd")).toEqual(["as br", js, "br", "Accept-Encoding"]);
+    expect(await as("deflate, gzip;q=0.5")).toEqual(["as gzip", js, "gzip", "Accept-Encoding"]);
+    expect(await as("br;q=0, gzip")).toEqual(["as gzip", js, "gzip", "Accept-Encoding"]);
+    expect(await as("identity")).toEqual(["plain", js, undefined, "Accept-Encoding"]);
+    // A build may have left none.
+    rmSync(join(directory, "page.js.br"));
+    expect(await as("br")).toEqual(["plain", js, undefined, "Accept-Encoding"]);
+    expect((await ask(port, "/nothing.js", { "Accept-Encoding": "br" })).status).toBe(404);
   });
 
   it.each([
@@ -155,6 +184,20 @@ describe("the server", () => {
       getSecure(address, { ca }, (response) => resolve(response.resume().statusCode)).on("error", reject);
     });
     expect(status).toBe(200);
+  });
+});
+
+describe("the compressed files of a build", () => {
+  it("hold what the plain ones do, and stand beside them where they are smaller by far", () => {
+    const plain = readFileSync(new URL("tryout.js", dist));
+    const [br, gz] = ["tryout.js.br", "tryout.js.gz"].map((name) => readFileSync(new URL(name, dist))) as [
+      Buffer,
+      Buffer,
+    ];
+    expect(brotliDecompressSync(br).equals(plain)).toBe(true);
+    expect(gunzipSync(gz).equals(plain)).toBe(true);
+    expect(br.length).toBeLessThan(plain.length / 3);
+    expect(existsSync(new URL("samples/1-pour-day.xlsx.gz", dist))).toBe(false);
   });
 });
 

@@ -2,8 +2,10 @@ import { existsSync } from "node:fs";
 import { createServer as createHttpServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { createServer as createHttpsServer } from "node:https";
 import type { AddressInfo } from "node:net";
+import { extname } from "node:path";
 import { fileURLToPath } from "node:url";
 import send from "send";
+import { ENCODINGS } from "./compressed";
 
 /** Where the build puts the site. */
 export const DIST = fileURLToPath(new URL("../../dist/", import.meta.url));
@@ -27,6 +29,23 @@ export interface Running {
   readonly stop: () => Promise<void>;
 }
 
+/** What the build also writes compressed. */
+const TYPES: Readonly<Record<string, string>> = {
+  ".css": "text/css; charset=utf-8",
+  ".html": "text/html; charset=utf-8",
+  ".js": "text/javascript; charset=utf-8",
+  ".json": "application/json; charset=utf-8",
+  ".svg": "image/svg+xml",
+  ".txt": "text/plain; charset=utf-8",
+};
+
+/** The best encoding that a browser says it can read. */
+function encodingFor(request: IncomingMessage): keyof typeof ENCODINGS | undefined {
+  const accepted = String(request.headers["accept-encoding"] ?? "").toLowerCase();
+  const names = accepted.split(",").flatMap((one) => (/;\s*q=0(\.0*)?\s*$/.test(one) ? [] : one.split(";")[0]?.trim()));
+  return (Object.keys(ENCODINGS) as (keyof typeof ENCODINGS)[]).find((name) => names.includes(name));
+}
+
 /**
  * Serves the files of a directory to this machine only, on both of its loopback addresses: `localhost` is either.
  * Rejects with a code of EADDRINUSE when the port is taken on one of them.
@@ -46,10 +65,27 @@ export async function serve({ directory, port, certificate }: Site): Promise<Run
       refuse(405);
       return;
     }
+    const path = (request.url ?? "/").replace(/[?#].*/s, "").replace(/\/$/, "/index.html");
     // A build beside it may take a file away at any moment: that is a 404, and no reason to end.
-    send(request, (request.url ?? "/").replace(/[?#].*/s, ""), { root: directory, cacheControl: false })
-      .on("error", () => refuse(404))
-      .on("directory", () => refuse(404))
+    const sendPlain = (): void => {
+      send(request, path, { root: directory, cacheControl: false })
+        .on("error", () => refuse(404))
+        .on("directory", () => refuse(404))
+        .pipe(response);
+    };
+    const type = TYPES[extname(path)];
+    if (type) response.setHeader("Vary", "Accept-Encoding");
+    const encoding = type && encodingFor(request);
+    if (!encoding) {
+      sendPlain();
+      return;
+    }
+    send(request, path + ENCODINGS[encoding], { root: directory, cacheControl: false, acceptRanges: false })
+      .on("headers", () => {
+        response.setHeader("Content-Encoding", encoding);
+        response.setHeader("Content-Type", type);
+      })
+      .on("error", () => (response.headersSent ? response.destroy() : sendPlain()))
       .pipe(response);
   };
   const make = (): Server => (certificate ? createHttpsServer(certificate, answer) : createHttpServer(answer));
