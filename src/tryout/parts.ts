@@ -39,6 +39,8 @@ export interface PageHooks {
 export interface Files {
   /** Lets the maker choose a file of hers and opens it, as the button Open does. */
   choose(): void;
+  /** Saves the open workbook as a file, as the button Save does. */
+  save(): void;
 }
 
 export interface FileHooks extends PageHooks {
@@ -84,6 +86,8 @@ export interface WorkbookHooks extends PageHooks {
   renamed(name: string): void;
   /** The open workbook was removed: the page offers its ways on again. */
   closed(): void;
+  /** Saves the open workbook as a file: the way out where the browser keeps nothing. */
+  saveFile(): void;
 }
 
 /** Puts My workbooks into the header: a button and the list behind it. */
