@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { fileFormula } from "../../src/samples/file/fileFormula";
+import { toFileFormula } from "../../src/file/formula/toFile";
 import { rowHeights } from "../../src/samples/file/rowHeights";
 import { writeWorkbook } from "../../src/samples/file/writeWorkbook";
 import type { Cell, Sheet, SheetValues } from "../../src/sheet/sheet";
@@ -30,7 +30,7 @@ describe("a formula in a file", () => {
     ["=MYPOUR.X(1)", "MYPOUR.X(1)"],
     ['=textjoin(";",TRUE,"TEXTJOIN(",A1)', '_xlfn.TEXTJOIN(";",TRUE,"TEXTJOIN(",A1)'],
   ])("%s is %s", (typed, inFile) => {
-    expect(fileFormula(typed)).toBe(inFile);
+    expect(toFileFormula(typed)).toBe(inFile);
   });
 });
 

@@ -1,8 +1,8 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { callsOurs, toFileFormula } from "../../file/formula/toFile";
 import { escapeXml } from "../../sheet/escapeXml";
 import type { Sheet, SheetValues, Table } from "../../sheet/sheet";
 import { addCharts } from "./charts";
-import { callsOurs, fileFormula } from "./fileFormula";
 import { addPart, change, type Parts, relate } from "./parts";
 
 /**
@@ -46,7 +46,7 @@ function nameColumnFormulas(parts: Parts, sheets: readonly Sheet[]): void {
     for (const column of table.headings.keys()) {
       const formula = columnFormula(sheet, table, column);
       if (formula === undefined) continue;
-      const inFile = fileFormula(formula);
+      const inFile = toFileFormula(formula);
       const array = callsOurs(inFile) ? ' array="1"' : "";
       change(
         parts,

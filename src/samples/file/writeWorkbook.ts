@@ -1,7 +1,7 @@
 import ExcelJS, { type CellValue as ExcelValue, type Worksheet } from "exceljs";
+import { callsOurs, toFileFormula } from "../../file/formula/toFile";
 import type { Cell, CellValue, Content, Sheet, SheetValues } from "../../sheet/sheet";
 import { excelStyle } from "./excelStyle";
-import { callsOurs, fileFormula } from "./fileFormula";
 import { finishFile } from "./finishFile";
 import { rowHeights } from "./rowHeights";
 import { spillSize } from "./spillSize";
@@ -96,7 +96,7 @@ const plainValue = (content: Exclude<Content, { formula: string }>): ExcelValue 
 
 function writeFormula(page: Worksheet, sheet: Sheet, cell: Cell, formula: string, values: SheetValues): void {
   const { row, column } = cell;
-  const inFile = fileFormula(formula);
+  const inFile = toFileFormula(formula);
   const valueAt = (r: number, c: number): ExcelValue => cached(values[row + r]?.[column + c] ?? null);
   const target = page.getCell(row + 1, column + 1);
   if (!callsOurs(inFile)) {

@@ -1,0 +1,84 @@
+import { columnLetters } from "../../sheet/columnLetters";
+import { isCalled, type Token, tokens } from "./tokens";
+
+const LAST_ROW = 1_048_576;
+const LAST_COLUMN = 16_384;
+const CELL = /^(\$?)([A-Z]{1,3})(\$?)([1-9]\d{0,6})$/i;
+const COLUMN = /^(\$?)([A-Z]{1,3})$/i;
+const ROW = /^(\$?)([1-9]\d{0,6})$/;
+const LOST = "#REF!";
+
+/** The number of a column from its letters, A being 0. */
+export function columnNumber(letters: string): number {
+  let number = 0;
+  for (const letter of letters.toUpperCase()) number = number * 26 + letter.charCodeAt(0) - 64;
+  return number - 1;
+}
+
+/**
+ * A formula as it reads that many rows further down and columns further right: what is not held by a `$` moves along.
+ * What would stand outside of the sheet becomes `#REF!`.
+ */
+export function moveFormula(formula: string, rows: number, columns: number): string {
+  return formulaMover(formula)(rows, columns);
+}
+
+/** The same, for a formula that is moved to many places. */
+export function formulaMover(formula: string): (rows: number, columns: number) => string {
+  const pieces = splitAtReferences(tokens(formula));
+  return (rows, columns) => pieces.map((piece) => (typeof piece === "string" ? piece : piece(rows, columns))).join("");
+}
+
+type Piece = string | ((rows: number, columns: number) => string);
+
+function splitAtReferences(all: readonly Token[]): Piece[] {
+  const pieces: Piece[] = [];
+  for (let at = 0; at < all.length; at++) {
+    const { kind, text } = all[at] as Token;
+    if (kind !== "word" || isCalled(all, at) || all[at + 1]?.kind === "brackets") {
+      pieces.push(text);
+      continue;
+    }
+    const ends = all[at + 1]?.text === ":" && all[at + 2]?.kind === "word" ? (all[at + 2] as Token).text : undefined;
+    const whole = ends === undefined ? undefined : wholeLines(text, ends);
+    if (whole) {
+      pieces.push(whole);
+      at += 2;
+    } else pieces.push(cell(text) ?? text);
+  }
+  return pieces;
+}
+
+function cell(text: string): Piece | undefined {
+  const [, heldColumn = "", letters = "", heldRow = "", digits = ""] = CELL.exec(text) ?? [];
+  const column = columnNumber(letters);
+  const row = Number(digits);
+  if (letters === "" || column >= LAST_COLUMN || row > LAST_ROW) return undefined;
+  return (rows, columns) => {
+    const newColumn = heldColumn ? column : column + columns;
+    const newRow = heldRow ? row : row + rows;
+    if (newColumn < 0 || newColumn >= LAST_COLUMN || newRow < 1 || newRow > LAST_ROW) return LOST;
+    return `${heldColumn}${columnLetters(newColumn)}${heldRow}${newRow}`;
+  };
+}
+
+/** `A:C` and `2:5`. */
+function wholeLines(first: string, last: string): Piece | undefined {
+  const pairs: readonly [RegExp, number, number, (text: string) => number, (n: number) => string][] = [
+    [COLUMN, 0, LAST_COLUMN - 1, columnNumber, columnLetters],
+    [ROW, 1, LAST_ROW, Number, String],
+  ];
+  for (const [pattern, least, most, read, write] of pairs) {
+    const ends = [pattern.exec(first), pattern.exec(last)].map((found) =>
+      found ? { held: found[1] ?? "", at: read(found[2] ?? "") } : undefined,
+    );
+    if (!ends.every((end) => end && end.at <= most)) continue;
+    return (rows, columns) => {
+      const by = pattern === COLUMN ? columns : rows;
+      const moved = ends.map((end) => (end?.held ? end.at : (end?.at ?? 0) + by));
+      if (moved.some((at) => at < least || at > most)) return LOST;
+      return moved.map((at, i) => `${ends[i]?.held}${write(at)}`).join(":");
+    };
+  }
+  return undefined;
+}
