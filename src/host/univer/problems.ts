@@ -4,6 +4,7 @@ import {
   type ICellData,
   ICommandService,
   type Injector,
+  IUniverInstanceService,
   type Nullable,
   type Workbook,
   type Worksheet,
@@ -105,10 +106,17 @@ export function forgetOldMessages(injector: Injector): void {
   injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
     if (id !== SetFormulaCalculationResultMutation.id) return;
     const { unitData } = params as { unitData: Record<string, Record<string, CellRows | null> | null> };
-    for (const sheets of Object.values(unitData)) {
-      for (const rows of Object.values(sheets ?? {})) {
-        for (const row of Object.values(rows ?? {})) {
-          for (const cell of Object.values(row)) if (cell) cell.custom ??= null;
+    for (const [unitId, sheets] of Object.entries(unitData)) {
+      const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId);
+      for (const [sheetId, rows] of Object.entries(sheets ?? {})) {
+        const matrix = workbook?.getSheetBySheetId(sheetId)?.getCellMatrix();
+        for (const [row, cells] of Object.entries(rows ?? {})) {
+          for (const [column, cell] of Object.entries(cells)) {
+            if (!cell) continue;
+            const { message: _, ...others } = matrix?.getValue(Number(row), Number(column))?.custom ?? {};
+            const custom = { ...others, ...cell.custom };
+            cell.custom = Object.keys(custom).length > 0 ? custom : null;
+          }
         }
       }
     }

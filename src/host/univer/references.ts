@@ -27,9 +27,9 @@ export const tablesOf = (sheets: readonly Sheet[]): PlacedTable[] =>
   sheets.flatMap((sheet) => (sheet.tables ?? []).map((table) => ({ ...table, sheet: sheet.name })));
 
 /** What a heading may hold in Excel that Univer 0.25 cannot read inside a table reference. */
-const UNREADABLE = /[()'{}#,:[\]]/;
+export const UNREADABLE = /[()'{}#,:[\]]/;
 
-const TEXT = /("(?:[^"]|"")*")/;
+export const TEXT = /("(?:[^"]|"")*")/;
 
 /**
  * References to a table's column, or to its cell in the formula's own row: `Vessels[Water]`, `Vessels[[Water]]`,

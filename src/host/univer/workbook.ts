@@ -19,6 +19,7 @@ import type { Cell, Content, Sheet, Table } from "../../sheet/sheet";
 import { LINE, STYLES, type Style } from "../../sheet/styles";
 import { DEFAULT_HEIGHT, heightOf, widthsOf } from "./layout";
 import { chartsResource } from "./placedCharts";
+import { isPlainText } from "./plainText";
 import { type FormulaPlace, type PlacedTable, readableFormula, tablesOf } from "./references";
 
 /** Room below and beside what a sheet holds, for the user and for results that spill. */
@@ -134,12 +135,7 @@ export function tableData({ name, row, column, headings, rows }: Table) {
 export function cellContent(content: Content, place: FormulaPlace, tables: readonly PlacedTable[]): ICellData {
   if ("formula" in content) return { f: readableFormula(content.formula, place, tables) };
   if ("number" in content) return { v: content.number, t: CellValueType.NUMBER };
-  return { v: content.text, t: isPlain(content.text) ? CellValueType.STRING : CellValueType.FORCE_STRING };
-}
-
-/** Whether a text would still be that text if the user typed it. */
-function isPlain(text: string): boolean {
-  return /^[\p{L}(<]/u.test(text) && !/^(true|false)$/i.test(text);
+  return { v: content.text, t: isPlainText(content.text) ? CellValueType.STRING : CellValueType.FORCE_STRING };
 }
 
 function styleData({ look, format, align }: Cell): IStyleData | undefined {

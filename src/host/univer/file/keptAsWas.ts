@@ -1,0 +1,46 @@
+/**
+ * What the maker did not touch goes back as the very object that the file gave. Univer cannot say what was touched, so
+ * what it holds now is compared with what it was given at the opening, both read in the same way.
+ */
+
+/** Things by the ids that Univer keeps them under, in order. */
+export type ById<T> = ReadonlyMap<string, T>;
+
+export const isSame = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
+
+/** One thing: what changed of it is as it is now, all else as the file had it. `together` changes as one. */
+export function mended<T extends object>(original: T, before: T, now: T, together: readonly (keyof T)[] = []): T {
+  if (isSame(before, now)) return original;
+  const differs = (key: keyof T) => !isSame(before[key], now[key]);
+  const asOne = together.some(differs);
+  const result = { ...original };
+  for (const key of new Set([...Object.keys(before), ...Object.keys(now)]) as Set<keyof T & string>) {
+    if (!(asOne && together.includes(key)) && !differs(key)) continue;
+    if (now[key] === undefined) delete result[key];
+    else result[key] = now[key];
+  }
+  return result;
+}
+
+/** All things of a kind. What of the file Univer was not given stays as it is. */
+export function mendedAll<T extends object>(
+  originals: ById<T>,
+  before: ById<T>,
+  now: ById<T>,
+  together: readonly (keyof T)[] = [],
+): readonly T[] {
+  const kept = [...now].map(([id, item]) => {
+    const old = before.get(id);
+    const original = originals.get(id);
+    return old && original ? mended(original, old, item, together) : item;
+  });
+  return [...kept, ...[...originals].flatMap(([id, original]) => (before.has(id) ? [] : [original]))];
+}
+
+/** Things of the file by the ids that they are given in Univer. */
+export const numbered = <T>(letter: string, all: readonly T[]): Map<string, T> =>
+  new Map(all.map((one, i) => [`${letter}${i}`, one]));
+
+/** The list of the file where this one holds the very same things. */
+export const asListed = <T>(originals: readonly T[], all: readonly T[]): readonly T[] =>
+  all.length === originals.length && all.every((one, i) => one === originals[i]) ? originals : all;

@@ -1,0 +1,151 @@
+/** How cells of a file look as Univer's styles, and back. */
+
+import type { IBorderData, IStyleData, Nullable } from "@univerjs/core";
+import type { CellStyle, Edge } from "../../../file/book";
+import { BORDERS, HORIZONTAL, keyOf, NO, VERTICAL, WRAPS, YES } from "./codes";
+import { colorOf, fontData, fontOf } from "./fonts";
+
+/** Pixels that a step of indent takes, and those that Univer leaves beside a text anyway. */
+const INDENT = 9;
+const PADDING = 2;
+
+const SIDES = { top: "t", bottom: "b", left: "l", right: "r" } as const;
+
+/** A look that was not said otherwise, where no file says it. */
+export const PLAIN: CellStyle = {
+  font: { name: "Calibri", size: 11, bold: false, italic: false, underline: "none", strike: false, color: null },
+  fill: null,
+  border: {},
+  format: "General",
+  align: {},
+};
+
+/** Under which name Univer keeps a style of the file. */
+export const styleId = (number: number): string => `x${number}`;
+
+/** The number of a file's style by its name in Univer; null for a style that Univer named itself. */
+export function styleNumber(id: string): number | null {
+  const digits = /^x(\d+)$/.exec(id)?.[1];
+  return digits === undefined ? null : Number(digits);
+}
+
+export function styleData({ font, fill, border, format, align }: CellStyle): IStyleData {
+  const { horizontal, vertical, wrap, indent, rotation } = align;
+  const data: IStyleData = { ...fontData(font) };
+  if (fill) data.bg = { rgb: `#${fill}` };
+  const borders = borderData(border);
+  if (borders) data.bd = borders;
+  if (format !== "General") data.n = { pattern: format };
+  // A text over several columns in the middle has no equal: the middle of its own cell comes nearest.
+  const across = horizontal === "centerContinuous" ? "center" : horizontal;
+  if (across && across !== "fill") data.ht = HORIZONTAL[across];
+  if (vertical) data.vt = vertical === "justify" || vertical === "distributed" ? VERTICAL.center : VERTICAL[vertical];
+  if (wrap) data.tb = WRAPS;
+  if (indent) data.pd = horizontal === "right" ? { r: PADDING + indent * INDENT } : { l: PADDING + indent * INDENT };
+  if (rotation === "stacked") data.tr = { a: 0, v: YES };
+  else if (rotation) data.tr = { a: -rotation, v: NO };
+  return data;
+}
+
+/** The look that a style of Univer's makes, in a workbook whose plain cells look so. */
+export function styleOf(data: IStyleData, plain: CellStyle): CellStyle {
+  return {
+    font: { ...plain.font, ...fontOf(data) },
+    fill: colorOf(data.bg?.rgb),
+    border: borderOf(data.bd),
+    format: data.n?.pattern || "General",
+    align: alignOf(data),
+  };
+}
+
+function alignOf({ ht, vt, tb, pd, tr }: IStyleData): CellStyle["align"] {
+  const horizontal = keyOf(HORIZONTAL, ht);
+  const vertical = keyOf(VERTICAL, vt);
+  const padding = (horizontal === "right" ? pd?.r : pd?.l) ?? PADDING;
+  const indent = Math.max(0, Math.round((padding - PADDING) / INDENT));
+  const rotation = tr?.v === YES ? "stacked" : Math.max(-90, Math.min(90, -(tr?.a ?? 0)));
+  return {
+    ...(horizontal && { horizontal }),
+    ...(vertical && { vertical }),
+    ...(tb === WRAPS && { wrap: true }),
+    ...(indent > 0 && { indent }),
+    ...(rotation && { rotation }),
+  };
+}
+
+function borderData(border: CellStyle["border"]): IBorderData | null {
+  const data: IBorderData = {};
+  for (const [side, key] of Object.entries(SIDES)) {
+    const edge = border[side as keyof typeof SIDES];
+    const line = edge && BORDERS[edge.style];
+    if (line) data[key] = { s: line, cl: { rgb: `#${edge.color ?? "000000"}` } };
+  }
+  return Object.keys(data).length > 0 ? data : null;
+}
+
+function borderOf(data: Nullable<IBorderData>): CellStyle["border"] {
+  const border: Partial<Record<keyof typeof SIDES, Edge>> = {};
+  for (const [side, key] of Object.entries(SIDES)) {
+    const line = data?.[key];
+    const style = line && keyOf(BORDERS, line.s);
+    if (style) border[side as keyof typeof SIDES] = { style, color: colorOf(line.cl?.rgb) };
+  }
+  return border;
+}
+
+/** The styles of a workbook by the numbers that its cells carry, those of the file first. */
+export class StyleNumbers {
+  readonly styles: CellStyle[];
+  readonly #file: number;
+  readonly #numbers = new Map<string, number>();
+  readonly #known = new Map<string, number>();
+
+  constructor(
+    file: readonly CellStyle[] | undefined,
+    private readonly named: Readonly<Record<string, Nullable<IStyleData>>>,
+  ) {
+    this.styles = file && file.length > 0 ? [...file] : [PLAIN];
+    this.#file = file?.length ?? 0;
+    // The first of two that look alike: it is as good as the other.
+    for (const [i, style] of [...this.styles.entries()].reverse()) this.#numbers.set(styleKey(style), i);
+  }
+
+  /** The number of what a cell, a row or a column says of its look. */
+  of(said: Nullable<IStyleData | string>): number {
+    if (!said) return 0;
+    if (typeof said !== "string") return this.#numbered(said);
+    const known = this.#known.get(said);
+    if (known !== undefined) return known;
+    const number = styleNumber(said);
+    const mine = number !== null && number < this.#file ? number : this.#numbered(this.named[said] ?? {});
+    this.#known.set(said, mine);
+    return mine;
+  }
+
+  #numbered(data: IStyleData): number {
+    const style = styleOf(data, this.styles[0] as CellStyle);
+    const key = styleKey(style);
+    const known = this.#numbers.get(key);
+    if (known !== undefined) return known;
+    this.#numbers.set(key, this.styles.length);
+    return this.styles.push(style) - 1;
+  }
+}
+
+/** One text for looks that are the same, whatever the order in which they are said. */
+function styleKey({ font, fill, border, format, align, unlocked }: CellStyle): string {
+  const edges = (Object.keys(SIDES) as (keyof typeof SIDES)[]).map((side) => {
+    const edge = border[side];
+    return edge ? [edge.style, edge.color ?? "000000"] : null;
+  });
+  return JSON.stringify([
+    [font.name, font.size, font.bold, font.italic, font.underline, font.strike, font.color, font.raised ?? null],
+    fill,
+    edges,
+    format,
+    [align.horizontal, align.vertical, align.wrap, align.indent, align.rotation, align.shrink].map(
+      (one) => one || null,
+    ),
+    unlocked ?? null,
+  ]);
+}

@@ -1,0 +1,94 @@
+/** Validations of a file as the plugin keeps them, and back. */
+
+import type { IRange } from "@univerjs/core";
+import type { Validation } from "../../../file/book";
+import { areaOf, type Extent, rangeOf } from "./areas";
+
+export interface ValidationJson {
+  readonly uid: string;
+  readonly type: string;
+  readonly ranges: readonly IRange[];
+  readonly operator?: string;
+  readonly formula1?: string;
+  readonly formula2?: string;
+  readonly allowBlank?: boolean;
+  readonly showDropDown?: boolean;
+  readonly errorStyle?: number;
+  readonly showErrorMessage?: boolean;
+  readonly error?: string;
+  readonly errorTitle?: string;
+  readonly showInputMessage?: boolean;
+  readonly prompt?: string;
+  readonly promptTitle?: string;
+}
+
+export type ValidationsJson = Readonly<Record<string, readonly ValidationJson[]>>;
+
+const ON_WRONG = { information: 0, stop: 1, warning: 2 } as const;
+
+const KINDS = new Set<string>(["any", "list", "whole", "decimal", "date", "time", "textLength", "custom"]);
+
+export function validationJson(validation: Validation, number: number, extent: Extent): ValidationJson {
+  const { areas, kind, operator, formulas, allowsBlank, showsList, onWrong, prompt, error } = validation;
+  const [formula1, formula2] = formulas.map((formula) => (kind === "list" ? listJson(formula) : valueJson(formula)));
+  return {
+    uid: `v${number}`,
+    type: kind,
+    ranges: areas.map((area) => rangeOf(area, extent)),
+    operator,
+    ...(formula1 !== undefined && { formula1 }),
+    ...(formula2 !== undefined && { formula2 }),
+    allowBlank: allowsBlank,
+    showDropDown: showsList,
+    errorStyle: ON_WRONG[onWrong === "none" ? "information" : onWrong],
+    showErrorMessage: onWrong !== "none",
+    ...(error && { error: error.text, errorTitle: error.title }),
+    ...(prompt && { showInputMessage: true, prompt: prompt.text, promptTitle: prompt.title }),
+  };
+}
+
+/** A list written out goes without its quotes, all else with its `=`. */
+function listJson(formula: string): string {
+  const written = /^=?"([\s\S]*)"$/.exec(formula)?.[1];
+  return written === undefined ? formula : written.replaceAll('""', '"');
+}
+
+/** A number goes without its `=`. */
+const valueJson = (formula: string): string => (/^=-?[\d.]+$/.test(formula) ? formula.slice(1) : formula);
+
+/** Null for a kind that files do not have. */
+export function validationOf(json: ValidationJson, extent: Extent): Validation | null {
+  const { type, ranges, operator, formula1, formula2, allowBlank, showDropDown, errorStyle, showErrorMessage } = json;
+  const kind = type === "listMultiple" ? "list" : type;
+  if (!KINDS.has(kind)) return null;
+  const formulas = [formula1, formula2].flatMap((one) => {
+    if (one === undefined || one === null || one === "") return [];
+    return kind === "list" ? [listFormula(String(one))] : [valueFormula(String(one))];
+  });
+  const shown = Object.entries(ON_WRONG).find(([, code]) => code === (errorStyle ?? ON_WRONG.stop))?.[0];
+  return {
+    areas: ranges.map((range) => areaOf(range, extent)),
+    kind: kind as Validation["kind"],
+    operator: (operator ?? "between") as Validation["operator"],
+    formulas: kind === "list" ? formulas.slice(0, 1) : formulas,
+    allowsBlank: allowBlank ?? true,
+    showsList: showDropDown ?? true,
+    onWrong: showErrorMessage === false ? "none" : (shown as Validation["onWrong"]),
+    ...(json.prompt && { prompt: { title: json.promptTitle ?? "", text: json.prompt } }),
+    ...(json.error && { error: { title: json.errorTitle ?? "", text: json.error } }),
+  };
+}
+
+const listFormula = (said: string) => (said.startsWith("=") ? said : `="${written(said).replaceAll('"', '""')}"`);
+
+/** The plugin may also keep a list as JSON. */
+function written(said: string): string {
+  try {
+    const options: unknown = JSON.parse(said);
+    return Array.isArray(options) ? options.join(",") : said;
+  } catch {
+    return said;
+  }
+}
+
+const valueFormula = (said: string) => (said.startsWith("=") ? said : `=${said}`);

@@ -1,0 +1,83 @@
+/** Univer with its open packages for sheets, as the page has it, but without drawing anything. */
+
+import { type IWorkbookData, LocaleType, Univer, UniverInstanceType, type Workbook } from "@univerjs/core";
+import { UniverFormulaEnginePlugin, UniverSheetsFormulaPlugin, UniverSheetsPlugin } from "@univerjs/preset-sheets-core";
+import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
+import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
+import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
+import { UniverSheetsHyperLinkPlugin } from "@univerjs/sheets-hyper-link";
+import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
+import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
+import type { Book } from "../../../src/file/book";
+import { type Bundle, loadBundle } from "../../../src/host/univer/bundle";
+import { Calculation } from "../../../src/host/univer/calculation";
+import { fromUniver } from "../../../src/host/univer/file/fromUniver";
+import { workedOut } from "../../../src/host/univer/file/workedOut";
+import { executors } from "../../../src/host/univer/functions";
+import { forgetOldMessages } from "../../../src/host/univer/problems";
+import { snapshotOf } from "../../../src/host/univer/snapshot";
+
+/** One function, for tests that need no built files: water times density. */
+const FILLWEIGHT: Bundle = {
+  script: 'CustomFunctions.associate("FILLWEIGHT", (water, density) => [[water[0][0] * density[0][0]]]);',
+  metadata: JSON.stringify({
+    functions: [
+      {
+        id: "FILLWEIGHT",
+        name: "FILLWEIGHT",
+        parameters: [
+          { name: "water", dimensionality: "matrix" },
+          { name: "density", dimensionality: "matrix" },
+        ],
+      },
+    ],
+  }),
+};
+
+export class UniverInNode {
+  readonly univer = new Univer({ locale: LocaleType.EN_US });
+  readonly injector = this.univer.__getInjector();
+  #calculation: Calculation | undefined;
+
+  constructor(bundle: Bundle = FILLWEIGHT) {
+    const { univer } = this;
+    const functions = executors(loadBundle(bundle));
+    univer.registerPlugin(UniverFormulaEnginePlugin, { function: functions });
+    univer.registerPlugin(UniverSheetsPlugin);
+    univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: 0 });
+    univer.registerPlugin(UniverSheetsTablePlugin);
+    univer.registerPlugin(UniverSheetsFilterPlugin);
+    univer.registerPlugin(UniverSheetsDataValidationPlugin);
+    univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
+    univer.registerPlugin(UniverSheetsNotePlugin);
+    univer.registerPlugin(UniverSheetsHyperLinkPlugin);
+  }
+
+  /** Opens a workbook; resolves when its formulas are worked out. */
+  async open(data: IWorkbookData): Promise<Workbook> {
+    const workbook = this.univer.createUnit<IWorkbookData, Workbook>(UniverInstanceType.UNIVER_SHEET, data);
+    if (!this.#calculation) {
+      forgetOldMessages(this.injector);
+      this.#calculation = new Calculation(this.injector);
+    }
+    await this.settled();
+    return workbook;
+  }
+
+  async settled(): Promise<void> {
+    await this.#calculation?.settled();
+  }
+
+  /** What an open workbook is for a file now, as the page sends it to be saved. */
+  book(workbook: Workbook, openedAs: Book | null): Book {
+    const sent = structuredClone({
+      data: snapshotOf(this.injector, workbook),
+      worked: workedOut(this.injector, workbook),
+    });
+    return fromUniver(sent.data, openedAs, sent.worked);
+  }
+
+  dispose(): void {
+    this.univer.dispose();
+  }
+}
