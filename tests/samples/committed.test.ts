@@ -175,6 +175,19 @@ describe.each(SAMPLES)("the sample workbook $file", (sample) => {
     }
   });
 
+  it("says what a font is in the order of the schema", () => {
+    // ECMA-376 Part 1, 18.8.22, as Microsoft's validator wants it.
+    const order = "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme".split(
+      " ",
+    );
+    const fonts = [...(parts["xl/styles.xml"] ?? "").matchAll(/<font>(.*?)<\/font>/gs)].map(([, inside = ""]) =>
+      [...inside.matchAll(/<(\w+)/g)].map(([, name = ""]) => order.indexOf(name)),
+    );
+    expect(fonts.length).toBeGreaterThan(1);
+    for (const places of fonts) expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(fonts.flat()).not.toContain(-1);
+  });
+
   it("is not worked out again when Excel opens it without the add-in", () => {
     const tag = /<calcPr [^>]*>/.exec(parts["xl/workbook.xml"] ?? "")?.[0] ?? "";
     const { calcId, fullCalcOnLoad } = attributesOf(tag);

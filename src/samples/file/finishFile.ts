@@ -17,6 +17,7 @@ export function finishFile(bytes: Uint8Array, sheets: readonly Sheet[], values: 
   spillOurs(parts);
   nameColumnFormulas(parts, sheets);
   keepCachedResults(parts);
+  orderFonts(parts);
   addCharts(parts, sheets, values);
   return zipSync(
     Object.fromEntries(Object.entries(parts).map(([path, content]) => [path, strToU8(content)])),
@@ -68,6 +69,20 @@ function columnFormula({ cells }: Sheet, table: Table, column: number): string |
     return content && "formula" in content ? content.formula : undefined;
   });
   return formulas.every((formula) => formula === formulas[0]) ? formulas[0] : undefined;
+}
+
+/** What a font says, in the order of the schema (ECMA-376 Part 1, 18.8.22); exceljs has another one. */
+const FONT_ORDER = "b i strike condense extend outline shadow u vertAlign sz color name family charset scheme".split(
+  " ",
+);
+
+function orderFonts(parts: Parts): void {
+  const place = (element: string): number => FONT_ORDER.indexOf(/^<(\w+)/.exec(element)?.[1] ?? "");
+  change(parts, "xl/styles.xml", /<fonts.*<\/fonts>/s, (fonts = "") =>
+    fonts.replace(/(?<=<font>).*?(?=<\/font>)/gs, (inside) =>
+      (inside.match(/<[^>]*>/g) ?? []).sort((a, b) => place(a) - place(b)).join(""),
+    ),
+  );
 }
 
 /**

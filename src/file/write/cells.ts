@@ -1,0 +1,115 @@
+import type { CellValue } from "../../sheet/sheet";
+import type { BookCell } from "../book";
+import { callsOurs } from "../formula/callsOurs";
+import { toFileFormula } from "../formula/toFile";
+import { areaAddress } from "./addresses";
+import { fontXml } from "./fontXml";
+import { attributesOf, cut, element, escapeText, openingTag, withAttributes } from "./rawXml";
+import { same } from "./same";
+
+/** What a cell needs of the workbook around it. */
+export interface CellContext {
+  /** The file's number of a look. */
+  styleOf(cell: Pick<BookCell, "style" | "quoted">): number;
+  /** The number of the mark by which a cell's formula is a dynamic array. */
+  dynamicMark(): number;
+}
+
+/** A new cell. */
+export function cellXml(cell: BookCell, row: number, context: CellContext): string {
+  const { formula, value, runs, spilled } = cell;
+  const place = { row, column: cell.column, rows: 1, columns: 1 };
+  const s = context.styleOf(cell) || null;
+  const r = areaAddress(place);
+  if (formula !== undefined) {
+    const isDynamic = cell.spill?.dynamic ?? callsOurs(formula);
+    const isArray = isDynamic || cell.spill !== undefined;
+    const ref = areaAddress({ ...place, ...cell.spill });
+    const written = element("f", isArray ? { t: "array", ref } : {}, escapeText(toFileFormula(formula)));
+    return element(
+      "c",
+      { r, s, ...type(value), cm: isDynamic ? context.dynamicMark() : null },
+      written,
+      valueXml(value),
+    );
+  }
+  if (typeof value === "string" && !spilled) return element("c", { r, s, t: "inlineStr" }, textXml(value, runs));
+  return element("c", { r, s, ...type(value) }, valueXml(value));
+}
+
+const textXml = (value: string, runs: BookCell["runs"]): string =>
+  element(
+    "is",
+    {},
+    runs ? runs.map(({ text, font }) => element("r", {}, fontXml("rPr", font), t(text))).join("") : t(value),
+  );
+
+const t = (text: string): string =>
+  element("t", { "xml:space": /^\s|\s$|\n/.test(text) ? "preserve" : null }, escapeText(text));
+
+/** What the file says of a computed value's type. */
+function type(value: CellValue): { t?: string } {
+  if (typeof value === "string") return { t: "str" };
+  if (typeof value === "boolean") return { t: "b" };
+  return typeof value === "object" && value !== null ? { t: "e" } : {};
+}
+
+function valueXml(value: CellValue): string {
+  if (value === null) return "";
+  if (typeof value === "object") return element("v", {}, escapeText(value.error));
+  if (typeof value === "string")
+    return `<v${/^\s|\s$/.test(value) ? ' xml:space="preserve"' : ""}>${escapeText(value)}</v>`;
+  return element("v", {}, String(Number(value)));
+}
+
+/** What a cell of the file becomes, whatever does not differ kept as it stands. */
+export function changedCell(raw: string, before: BookCell, now: BookCell, row: number, context: CellContext): string {
+  const keepsFormula = before.formula === now.formula && sameSpill(before, now);
+  const keepsValue = same(before.value, now.value) && same(before.runs, now.runs);
+  if (!keepsFormula || (now.formula === undefined && !keepsValue)) {
+    return cellXml(now, row, context);
+  }
+  const keepsLook = before.style === now.style && before.quoted === now.quoted;
+  const styled = keepsLook ? raw : withAttributes(raw, { s: context.styleOf(now) });
+  if (keepsValue) return styled;
+  // The formula stays as it stands, shared or not; only what it came to is another value.
+  const { head, pieces, tail } = cut(withAttributes(styled, { t: type(now.value).t ?? null, vm: null }));
+  const kept = pieces.filter(({ name }) => name === "f").map((piece) => piece.raw);
+  return head + kept.join("") + valueXml(now.value) + tail;
+}
+
+/** A formula of ours is a dynamic array in the file also where it fills its own cell alone. */
+const sameSpill = (before: BookCell, now: BookCell): boolean => {
+  const alone = ({ spill }: BookCell): boolean =>
+    spill === undefined || (spill.rows === 1 && spill.columns === 1 && spill.dynamic);
+  return same(before.spill, now.spill) || (alone(before) && alone(now));
+};
+
+/** Whether a cell is as it was. */
+export const sameCell = (before: BookCell, now: BookCell): boolean =>
+  same(before.value, now.value) &&
+  before.formula === now.formula &&
+  before.style === now.style &&
+  before.quoted === now.quoted &&
+  before.spilled === now.spilled &&
+  same(before.runs, now.runs) &&
+  sameSpill(before, now);
+
+/** The number of the group that shares this cell's formula. */
+export function sharedGroup(raw: string): string | undefined {
+  if (!raw.includes("shared")) return undefined;
+  const formula = cut(raw).pieces.find(({ name }) => name === "f");
+  const attributes = formula && attributesOf(formula.raw);
+  return attributes?.get("t") === "shared" ? attributes.get("si") : undefined;
+}
+
+/** A cell whose formula no longer comes from a group. */
+export function ownFormula(raw: string, formula: string): string {
+  const { head, pieces, tail } = cut(raw);
+  const own = pieces.map(({ name, raw: piece }) => {
+    if (name !== "f") return piece;
+    const tag = withAttributes(openingTag(piece).replace(/\s*\/>$/, ">"), { t: null, si: null, ref: null });
+    return element(/^<([^\s>]+)/.exec(tag)?.[1] ?? "f", {}, escapeText(toFileFormula(formula)));
+  });
+  return head + own.join("") + tail;
+}

@@ -1,0 +1,108 @@
+import type { Condition } from "../book";
+import { toFileFormula } from "../formula/toFile";
+import { areaList } from "./addresses";
+import { withoutExtension } from "./extensions";
+import { attributeOf, type Cut, cut, element, escapeText, join } from "./rawXml";
+import { same } from "./same";
+import { put, rawOf } from "./sheetOrder";
+
+/** Where newer programs say what the older form of a rule cannot hold. */
+const NEWER = "{78C0D931-6437-407d-A8EE-F0AAD7539E65}";
+
+type Overlay = (look: NonNullable<Condition["look"]>) => number;
+
+/**
+ * Puts a sheet's conditional formats in, each rule of its own. Those that are as they were keep their text, and with it
+ * what only newer programs know; the rest of that goes.
+ */
+export function putConditions(
+  sheet: Cut,
+  before: readonly Condition[],
+  now: readonly Condition[],
+  overlay: Overlay,
+): void {
+  const old = rulesOf(sheet);
+  const kept: string[] = [];
+  const rules = now.map((condition) => {
+    const sqref = areaList(condition.areas);
+    const isOld = before.some((one) => same(one, condition));
+    const raw = old.find((rule) => isOld && rule.sqref === sqref && isOf(condition, rule.raw))?.raw;
+    if (raw !== undefined) kept.push(raw);
+    return element("conditionalFormatting", { sqref }, raw ?? ruleXml(condition, overlay));
+  });
+  put(sheet, "conditionalFormatting", ...rules);
+  forgetNewer(sheet, kept.join(""));
+}
+
+interface Rule {
+  readonly sqref: string;
+  readonly raw: string;
+}
+
+const rulesOf = (sheet: Cut): Rule[] =>
+  sheet.pieces.flatMap(({ name, raw }) => {
+    if (name !== "conditionalFormatting") return [];
+    const sqref = attributeOf(raw, "sqref") ?? "";
+    return cut(raw).pieces.flatMap((piece) => (piece.name === "cfRule" ? [{ sqref, raw: piece.raw }] : []));
+  });
+
+const isOf = ({ kind, priority }: Condition, raw: string): boolean =>
+  attributeOf(raw, "type") === kind && Number(attributeOf(raw, "priority")) === priority;
+
+/** Newer forms are bound to a rule by an id, which the rule says. */
+function forgetNewer(sheet: Cut, kept: string): void {
+  const list = rawOf(sheet, "extLst");
+  const own =
+    list && cut(list).pieces.find(({ raw }) => attributeOf(raw, "uri")?.toUpperCase() === NEWER.toUpperCase());
+  if (!own) return;
+  const extension = cut(own.raw);
+  const formats = cut(extension.pieces.find(({ name }) => name === "conditionalFormattings")?.raw ?? "<none/>");
+  const bound = formats.pieces.filter(({ raw }) => {
+    const id = /<[^<>]*cfRule[^<>]*\sid="([^"]*)"/.exec(raw)?.[1];
+    return id !== undefined && kept.includes(id);
+  });
+  if (bound.length === 0) withoutExtension(sheet, NEWER);
+  else
+    put(
+      sheet,
+      "extLst",
+      (list ?? "").replace(own.raw, () =>
+        join({ ...extension, pieces: [{ name: "", raw: join({ ...formats, pieces: bound }) }] }),
+      ),
+    );
+}
+
+function ruleXml(condition: Condition, overlay: Overlay): string {
+  const { kind, priority, stops, operator, formulas, text, look, rank, average, period } = condition;
+  return element(
+    "cfRule",
+    {
+      type: kind,
+      dxfId: look ? overlay(look) : null,
+      priority,
+      stopIfTrue: stops || null,
+      aboveAverage: average && !average.above ? 0 : null,
+      percent: rank?.percent || null,
+      bottom: rank?.bottom || null,
+      operator,
+      text,
+      timePeriod: period,
+      rank: rank?.count,
+      stdDev: average && average.deviations > 0 ? average.deviations : null,
+      equalAverage: average?.orEqual || null,
+    },
+    ...formulas.map((formula) => element("formula", {}, escapeText(toFileFormula(formula)))),
+    scaleXml(condition),
+  );
+}
+
+/** Colour scales, bars and icons. */
+function scaleXml({ kind, stopsAt = [], icons }: Condition): string {
+  const places = stopsAt.map(({ kind: type, value }) => element("cfvo", { type, val: value }));
+  const colors = stopsAt.flatMap(({ color }) => (color ? [element("color", { rgb: `FF${color}` })] : []));
+  if (kind === "colorScale") return element("colorScale", {}, ...places, ...colors);
+  if (kind === "dataBar") return element("dataBar", {}, ...places, ...colors.slice(0, 1));
+  if (kind !== "iconSet") return "";
+  const said = { iconSet: icons?.set, reverse: icons?.reversed || null, showValue: icons?.hidesValue ? 0 : null };
+  return element("iconSet", said, ...places);
+}

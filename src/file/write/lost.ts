@@ -1,0 +1,153 @@
+import type { Book, BookSheet, Remark } from "../book";
+import { cellAddress } from "./addresses";
+import { sameCell } from "./cells";
+import { cellsMoved } from "./moved";
+import type { PackageEdit } from "./packageEdit";
+import { attributeOf, cut, unescapeText } from "./rawXml";
+import { sheetsIn } from "./references";
+import { same } from "./same";
+import type { Listed } from "./workbookSheets";
+
+/** What the file cannot keep as it was. */
+export function lostIn(file: PackageEdit, listed: readonly Listed[], before: Book, now: Book): Remark[] {
+  const pairs = before.sheets.map((was) => ({ was, is: now.sheets.find(({ id }) => id === was.id) }));
+  const unsteady = new Set(pairs.filter(({ was, is }) => !is || cellsMoved(was, is)).map(({ was }) => was.name));
+  const sheets = pairs.flatMap(({ was, is }) => {
+    const path = listed.find(({ id }) => id === was.id)?.path;
+    if (!is || path === undefined || same(was, is)) return [];
+    return ofSheet(file, path, was, is, unsteady.has(was.name)).map((remark) => ({ ...remark, sheet: is.name }));
+  });
+  return [...sheets, ...readingElsewhere(file, unsteady), ...signatures(file)];
+}
+
+type Loss = Omit<Remark, "sheet">;
+
+function ofSheet(file: PackageEdit, path: string, was: BookSheet, is: BookSheet, moved: boolean): Loss[] {
+  const xml = file.text(path) ?? "";
+  return [
+    ...(moved ? leftBehind(file, path, xml) : []),
+    ...editedNotes(file, path, was, is),
+    ...editedCells(xml, was, is),
+    ...(!same(was.conditions, is.conditions) && /conditionalFormattings/.test(xml)
+      ? [
+          {
+            what: "conditional formats of newer programs",
+            consequence: "Those that were changed are kept in the older form, without what only the newer one knows.",
+          },
+        ]
+      : []),
+  ];
+}
+
+/** What stands over the cells or tells of them by their places, and does not move with them. */
+function leftBehind(file: PackageEdit, path: string, xml: string): Loss[] {
+  const relations = file.relations(path);
+  const drawings = relations.filter(({ kind }) => kind === "drawing").map(({ target }) => target);
+  const kinds = drawings.flatMap((drawing) => file.relations(drawing).map(({ kind }) => kind));
+  const isChart = (kind: string): boolean => /^chart/.test(kind);
+  const pivots = relations.filter(({ kind }) => kind === "pivotTable").length;
+  const found: readonly (readonly [number, string, string])[] = [
+    [kinds.filter(isChart).length, "chart", "charts"],
+    [kinds.filter((kind) => kind === "image").length, "picture", "pictures"],
+    [kinds.length === 0 ? drawings.length : 0, "drawing", "drawings"],
+    [pivots, "pivot table", "pivot tables"],
+    [/<(?:\w+:)?sparklineGroups/.test(xml) ? 2 : 0, "", "small charts in cells"],
+    [/\soutlineLevel="[1-7]"/.test(xml) ? 2 : 0, "", "groups of rows or columns"],
+    [/<protectedRanges/.test(xml) ? 2 : 0, "", "protected ranges"],
+  ];
+  return found.flatMap(([count, one, many]) => {
+    if (count === 0) return [];
+    const what = one === "" ? many : count === 1 ? `a ${one}` : `${count} ${many}`;
+    return [
+      {
+        what,
+        consequence: "Rows or columns of this sheet moved; this stays where it was and reads the cells it read.",
+      },
+    ];
+  });
+}
+
+function editedNotes(file: PackageEdit, path: string, was: BookSheet, is: BookSheet): Loss[] {
+  const threads = file.relations(path).filter(({ kind }) => kind === "threadedComment");
+  const places = new Set(
+    threads.flatMap(({ target }) =>
+      cut(file.text(target) ?? "<none/>").pieces.map(({ raw }) => (raw.startsWith("<") ? attributeOf(raw, "ref") : "")),
+    ),
+  );
+  const edited = was.notes.filter(
+    (note) => places.has(cellAddress(note.row, note.column)) && !is.notes.some((one) => same(one, note)),
+  );
+  return edited.map(({ row, column }) => ({
+    what: `the conversation at ${cellAddress(row, column)}`,
+    consequence: "It was changed or taken away here: what stays of it is a plain note.",
+  }));
+}
+
+function editedCells(xml: string, was: BookSheet, is: BookSheet): Loss[] {
+  const now = new Map(is.rows.map(({ row, cells }) => [row, new Map(cells.map((cell) => [cell.column, cell]))]));
+  const changed = was.rows.flatMap(({ row, cells }) =>
+    cells.flatMap((cell) => {
+      const other = now.get(row)?.get(cell.column);
+      return other && sameCell(cell, other) ? [] : [{ cell, other, address: cellAddress(row, cell.column) }];
+    }),
+  );
+  const rich = changed.filter(({ cell, other }) => cell.runs && other && !other.runs).map(({ address }) => address);
+  const linked = new Set(
+    [...xml.matchAll(/<(?:\w+:)?c\b[^>]*\svm="[^>]*>/g)].map(([tag]) => attributeOf(tag, "r") ?? ""),
+  );
+  const values = changed.map(({ address }) => address).filter((address) => linked.has(address));
+  return [
+    ...(rich.length === 0
+      ? []
+      : [
+          {
+            what: `looks within the text of ${list(rich)}`,
+            consequence: "The text was changed here and has one look now.",
+          },
+        ]),
+    ...(values.length === 0
+      ? []
+      : [
+          {
+            what: `pictures or linked data in ${list(values)}`,
+            consequence: "The cells were changed here and hold plain values now.",
+          },
+        ]),
+  ];
+}
+
+const list = (addresses: readonly string[]): string =>
+  addresses.length > 5 ? `${addresses.slice(0, 5).join(", ")} and ${addresses.length - 5} more` : addresses.join(", ");
+
+/** Charts and pivot tables that read cells which moved or went with their sheet. */
+function readingElsewhere(file: PackageEdit, unsteady: ReadonlySet<string>): Remark[] {
+  if (unsteady.size === 0) return [];
+  const count = (pattern: RegExp, reads: (xml: string) => readonly string[]): number =>
+    [...file.parts.keys()].filter(
+      (path) => pattern.test(path) && reads(file.text(path) ?? "").some((name) => unsteady.has(name)),
+    ).length;
+  const charts = count(/charts\/chart[^/]*\.xml$/i, (xml) =>
+    [...xml.matchAll(/<(?:\w+:)?f>([^<]*)</g)].flatMap(([, formula = ""]) => sheetsIn(unescapeText(formula))),
+  );
+  const pivots = count(/pivotCacheDefinition[^/]*\.xml$/i, (xml) =>
+    [...xml.matchAll(/<(?:\w+:)?worksheetSource\b[^>]*>/g)].map(([tag]) => attributeOf(tag, "sheet") ?? ""),
+  );
+  const consequence = `It still reads the cells that it read on ${[...unsteady].map((name) => `"${name}"`).join(", ")}: look whether they are the right ones.`;
+  return [
+    ...(charts > 0 ? [{ sheet: null, what: charts === 1 ? "a chart" : `${charts} charts`, consequence }] : []),
+    ...(pivots > 0
+      ? [{ sheet: null, what: pivots === 1 ? "a pivot table" : `${pivots} pivot tables`, consequence }]
+      : []),
+  ];
+}
+
+const signatures = (file: PackageEdit): Remark[] =>
+  file.relations("").some(({ kind }) => kind === "origin")
+    ? [
+        {
+          sheet: null,
+          what: "a digital signature",
+          consequence: "It is for the file as it was and is taken away; who signed it can sign it again.",
+        },
+      ]
+    : [];
