@@ -1,0 +1,82 @@
+import type { Condition } from "../book";
+import { fromFileFormula } from "../formula/fromFile";
+import { child, children, type Element, within } from "../xml/tree";
+import type { Colors } from "./colors";
+import { areasOf } from "./references";
+import type { Styles } from "./styles";
+import { unescaped } from "./text";
+import { isOn, numberIn, said } from "./values";
+
+/** Looks that depend on what stands in cells, from the sheet's elements of this kind. */
+export function readConditions(
+  elements: readonly Element[],
+  overlays: Styles["overlays"],
+  colors: Colors,
+): Condition[] {
+  return elements.flatMap((element) => {
+    const areas = areasOf(element.attributes.sqref ?? "");
+    if (areas.length === 0) return [];
+    return children(element, "cfRule").map((rule) => ({ areas, ...condition(rule, overlays, colors) }));
+  });
+}
+
+function condition(rule: Element, overlays: Styles["overlays"], colors: Colors): Omit<Condition, "areas"> {
+  const { attributes } = rule;
+  const kind = attributes.type ?? "expression";
+  const { operator, text, dxfId, timePeriod } = attributes;
+  return said({
+    kind,
+    priority: numberIn(attributes.priority) ?? 1,
+    stops: isOn(attributes.stopIfTrue),
+    operator,
+    formulas: children(rule, "formula").map((formula) => fromFileFormula(formula.text)),
+    text: text === undefined ? undefined : unescaped(text),
+    look: dxfId === undefined ? undefined : overlays[Number(dxfId)],
+    stopsAt: stopsAt(rule, colors),
+    icons: icons(child(rule, "iconSet")),
+    rank:
+      kind === "top10"
+        ? {
+            count: numberIn(attributes.rank) ?? 10,
+            percent: isOn(attributes.percent),
+            bottom: isOn(attributes.bottom),
+          }
+        : undefined,
+    average:
+      kind === "aboveAverage"
+        ? {
+            above: isOn(attributes.aboveAverage, true),
+            orEqual: isOn(attributes.equalAverage),
+            deviations: numberIn(attributes.stdDev) ?? 0,
+          }
+        : undefined,
+    period: timePeriod,
+  });
+}
+
+function stopsAt(rule: Element, colors: Colors): Condition["stopsAt"] {
+  const scale = child(rule, "colorScale") ?? child(rule, "dataBar") ?? child(rule, "iconSet");
+  if (!scale) return undefined;
+  const shown = children(scale, "color").map((color) => colors(color) ?? "000000");
+  return children(scale, "cfvo").map(({ attributes }, i) =>
+    said({
+      kind: attributes.type ?? "num",
+      value: attributes.val,
+      // A bar has two ends and one colour.
+      color: shown[i] ?? shown[0],
+    }),
+  );
+}
+
+const icons = (element: Element | undefined): Condition["icons"] =>
+  element && {
+    set: element.attributes.iconSet ?? "3TrafficLights1",
+    reversed: isOn(element.attributes.reverse),
+    hidesValue: !isOn(element.attributes.showValue, true),
+  };
+
+/** Rules that stand in the younger list alone: those of the older list have an entry there for their finer points. */
+export function youngerRules(own: readonly Element[], younger: Element | undefined): number {
+  const known = new Set(own.flatMap((element) => [...within(element, "x14:id")].map(({ text }) => text.trim())));
+  return [...within(younger, "x14:cfRule")].filter(({ attributes }) => !known.has(attributes.id ?? "")).length;
+}

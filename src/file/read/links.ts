@@ -1,0 +1,17 @@
+import type { Link } from "../book";
+import { children, type Element } from "../xml/tree";
+import type { Relationship } from "../zip/package";
+import { areaOf } from "./references";
+import { unescaped } from "./text";
+
+/** The links of a sheet; addresses outside stand in its relationships. */
+export function readLinks(element: Element | undefined, related: readonly Relationship[]): Link[] {
+  return children(element, "hyperlink").flatMap(({ attributes }) => {
+    const area = areaOf(attributes.ref ?? "");
+    const id = attributes["r:id"];
+    const address = id === undefined ? null : (related.find((one) => one.id === id)?.target ?? null);
+    const { location, tooltip } = attributes;
+    if (!area || (address === null && !location)) return [];
+    return [{ area, address, place: location ? unescaped(location) : null, tip: tooltip ? unescaped(tooltip) : null }];
+  });
+}

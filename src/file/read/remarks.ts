@@ -1,0 +1,17 @@
+import type { Remark } from "../book";
+
+/** What is said of what a file holds beside what the page shows. */
+export class Remarks {
+  readonly all: Remark[] = [];
+
+  add(sheet: string | null, what: string, consequence: string): void {
+    this.all.push({ sheet, what, consequence });
+  }
+
+  /** Something that is counted and that stays in the file unseen; nothing when there is none. */
+  addKept(sheet: string | null, count: number, one: string, many: string): void {
+    if (count === 1) this.add(sheet, one, "The page does not show it; it stays in the file when you save.");
+    if (count > 1)
+      this.add(sheet, `${count} ${many}`, "The page does not show them; they stay in the file when you save.");
+  }
+}
