@@ -3,8 +3,14 @@ import { IActiveDirtyManagerService, SetFormulaCalculationStartMutation } from "
 import { FormulaCalculationSessionService, SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
 import { StillCalculating } from "../host";
 
-/** However long a calculation takes, nothing waits longer than this. */
+/** Nothing waits longer than this, in milliseconds, for a calculation that shows no progress. */
 const PATIENCE = 15_000;
+
+/**
+ * Patience is counted in waits of this length, not by the clock: on a busy machine the page stands still for seconds,
+ * and what it does when it goes on must be heard first.
+ */
+const WAIT = 1000;
 
 /** Knows whether values are still to be calculated. Univer itself cannot say at once that nothing is. */
 export class Calculation {
@@ -27,14 +33,20 @@ export class Calculation {
 
   /** Resolves when all values are as the formulas make them; rejects when patience ends before. */
   async settled(): Promise<void> {
-    const end = Date.now() + this.patience;
+    const waits = this.patience / WAIT;
+    let left = waits;
     while (!this.#isSettled()) {
-      const left = end - Date.now();
-      if (left <= 0) throw new StillCalculating();
+      if (left-- <= 0) throw new StillCalculating();
+      const { state } = this.#session;
       const changes = this.#changes;
-      await this.#session.waitForLatestApplied(left).catch(() => undefined);
+      const isDone = await this.#session.waitForLatestApplied(WAIT).then(
+        () => true,
+        () => false,
+      );
       // No calculation has begun for what has changed, though there was time: there was nothing to calculate.
-      if (this.#taken < changes && Date.now() < end) this.#taken = changes;
+      if (isDone && this.#taken < changes) this.#taken = changes;
+      // Each step of a calculation makes a new state.
+      if (this.#session.state !== state) left = waits;
     }
   }
 

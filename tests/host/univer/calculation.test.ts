@@ -8,20 +8,22 @@ import { Calculation } from "../../../src/host/univer/calculation";
 beforeEach(() => vi.useFakeTimers());
 afterEach(() => vi.useRealTimers());
 
-/** Univer's parts that the calculation listens to, with calculations that take so long. */
-function univer(takes: number) {
-  const state = { started: false, resultApplied: false };
+/** Univer's parts that the calculation listens to, with calculations that take so long and tell of it so often. */
+function univer(takes: number, tells = Number.POSITIVE_INFINITY) {
   const waiting = new Set<() => void>();
   const listeners: ((command: { id: string }) => void)[] = [];
   const session = {
-    state,
-    // As Univer's does, it gives up after a while when no calculation begins, here after 100 ms.
+    state: { started: false, resultApplied: false },
+    // As Univer's does, it takes it for done when no calculation begins for a while, here 100 ms.
     waitForLatestApplied: (timeout: number) =>
       new Promise<void>((resolve, reject) => {
         waiting.add(resolve);
-        const isUnderWay = state.started && !state.resultApplied;
-        setTimeout(() => reject(new Error("timeout")), isUnderWay ? timeout : Math.min(timeout, 100));
+        if (!session.state.started || session.state.resultApplied) setTimeout(resolve, 100);
+        setTimeout(() => reject(new Error("timeout")), timeout);
       }),
+  };
+  const step = (is: Partial<typeof session.state>) => {
+    session.state = { ...session.state, ...is };
   };
   const parts = new Map<unknown, unknown>([
     [FormulaCalculationSessionService, session],
@@ -36,9 +38,10 @@ function univer(takes: number) {
     edit: () => hear("edit"),
     begin: () => {
       hear(SetFormulaCalculationStartMutation.id);
-      Object.assign(state, { started: true, resultApplied: false });
+      step({ started: true, resultApplied: false });
+      for (let at = tells; at < takes; at += tells) setTimeout(() => step({}), at);
       setTimeout(() => {
-        state.resultApplied = true;
+        step({ resultApplied: true });
         for (const resolve of waiting) resolve();
       }, takes);
     },
@@ -90,6 +93,17 @@ describe("the calculation of the embedded sheet", () => {
     await vi.advanceTimersByTimeAsync(600);
     expect(second.is).toEqual(new StillCalculating());
     expect(third.is).toBe("settled");
+  });
+
+  it("that goes on telling of its progress is waited for, however long", async () => {
+    const { injector, begin } = univer(20_000, 700);
+    const calculation = new Calculation(injector, 1000);
+    begin();
+    const seen = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(19_999);
+    expect(seen.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(2);
+    expect(seen.is).toBe("settled");
   });
 
   it("may be needless after a change: that one settles when none has begun", async () => {
