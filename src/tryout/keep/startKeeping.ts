@@ -1,0 +1,9 @@
+import type { Keep, MountWorkbooks } from "../parts";
+import { Keeping } from "./keeping";
+import { mountWorkbooks } from "./mountWorkbooks";
+
+/** The browser's own storage, and the list of what is in it. */
+export function startKeeping(): { readonly keep: Keep; readonly mountWorkbooks: MountWorkbooks } {
+  const keeping = new Keeping();
+  return { keep: keeping, mountWorkbooks: (element, hooks) => mountWorkbooks(keeping, element, hooks) };
+}
