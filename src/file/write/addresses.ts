@@ -13,14 +13,6 @@ export function areaAddress({ row, column, rows, columns }: Area): string {
 /** Several areas, as the file format lists them. */
 export const areaList = (areas: readonly Area[]): string => areas.map(areaAddress).join(" ");
 
-/** Row and column from 0 of `B3`. */
-export function placeOf(address: string): { row: number; column: number } {
-  const [, letters = "", digits = ""] = /^\$?([A-Za-z]+)\$?(\d+)/.exec(address) ?? [];
-  let column = 0;
-  for (const letter of letters.toUpperCase()) column = column * 26 + letter.charCodeAt(0) - 64;
-  return { row: Number(digits) - 1, column: column - 1 };
-}
-
 /** Whether areas share a cell. */
 export const overlap = (a: Area, b: Area): boolean =>
   a.row < b.row + b.rows &&

@@ -6,20 +6,23 @@ import { areaAddress } from "./addresses";
 import { fontXml } from "./fontXml";
 import { attributesOf, cut, element, escapeText, openingTag, withAttributes } from "./rawXml";
 import { same } from "./same";
+import type { WantedStyle } from "./styles";
 
 /** What a cell needs of the workbook around it. */
 export interface CellContext {
-  /** The file's number of a look. */
-  styleOf(cell: Pick<BookCell, "style" | "quoted">): number;
+  styleOf(wanted: WantedStyle): number;
   /** The number of the mark by which a cell's formula is a dynamic array. */
   dynamicMark(): number;
 }
+
+const styleOf = ({ value, formula, style, quoted }: BookCell, context: CellContext): number =>
+  context.styleOf(typeof value === "string" && formula === undefined ? { style, quoted: Boolean(quoted) } : { style });
 
 /** A new cell. */
 export function cellXml(cell: BookCell, row: number, context: CellContext): string {
   const { formula, value, runs, spilled } = cell;
   const place = { row, column: cell.column, rows: 1, columns: 1 };
-  const s = context.styleOf(cell) || null;
+  const s = styleOf(cell, context) || null;
   const r = areaAddress(place);
   if (formula !== undefined) {
     const isDynamic = cell.spill?.dynamic ?? callsOurs(formula);
@@ -70,7 +73,7 @@ export function changedCell(raw: string, before: BookCell, now: BookCell, row: n
     return cellXml(now, row, context);
   }
   const keepsLook = before.style === now.style && before.quoted === now.quoted;
-  const styled = keepsLook ? raw : withAttributes(raw, { s: context.styleOf(now) });
+  const styled = keepsLook ? raw : withAttributes(raw, { s: styleOf(now, context) });
   if (keepsValue) return styled;
   // The formula stays as it stands, shared or not; only what it came to is another value.
   const { head, pieces, tail } = cut(withAttributes(styled, { t: type(now.value).t ?? null, vm: null }));

@@ -84,7 +84,7 @@ function changeSheets(file: PackageEdit, workbook: string, listed: readonly List
   const stylesPath = file.relations(workbook).find(({ kind }) => kind === "styles")?.target;
   if (stylesPath === undefined) throw new Error("The file does not say how its cells look.");
   const styles = new Styles(file, stylesPath, before.styles, now.styles);
-  if (before.styles.length === 0) for (const style of now.styles.keys()) styles.styleOf({ style });
+  if (before.styles.length === 0) addStyles(styles, now);
   let mark: number | undefined;
   const [wasActive, isActive] = [before.sheets[before.active]?.id, now.sheets[now.active]?.id];
   for (const sheet of now.sheets) {
@@ -100,6 +100,16 @@ function changeSheets(file: PackageEdit, workbook: string, listed: readonly List
     });
   }
   styles.save();
+}
+
+/** Gives the looks of a new file their numbers in the book. */
+function addStyles(styles: Styles, { sheets, styles: all }: Book): void {
+  const texts = sheets.flatMap(({ rows }) =>
+    rows.flatMap(({ cells }) => cells.filter(({ value, formula }) => typeof value === "string" && !formula)),
+  );
+  const plain = new Set(texts.filter(({ quoted }) => !quoted).map(({ style }) => style));
+  const quoted = new Set(texts.map(({ style }) => style).filter((style) => !plain.has(style)));
+  for (const style of all.keys()) styles.styleOf(quoted.has(style) ? { style, quoted: true } : { style });
 }
 
 function changeWorkbook(

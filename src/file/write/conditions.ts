@@ -1,10 +1,11 @@
 import type { Condition } from "../book";
 import { toFileFormula } from "../formula/toFile";
+import { areasOf } from "../read/references";
 import { areaList } from "./addresses";
-import { withoutExtension } from "./extensions";
+import { extensionOf, putExtension } from "./extensions";
 import { attributeOf, type Cut, cut, element, escapeText, join } from "./rawXml";
 import { same } from "./same";
-import { put, rawOf } from "./sheetOrder";
+import { put } from "./sheetOrder";
 
 /** Where newer programs say what the older form of a rule cannot hold. */
 const NEWER = "{78C0D931-6437-407d-A8EE-F0AAD7539E65}";
@@ -13,7 +14,7 @@ type Overlay = (look: NonNullable<Condition["look"]>) => number;
 
 /**
  * Puts a sheet's conditional formats in, each rule of its own. Those that are as they were keep their text, and with it
- * what only newer programs know; the rest of that goes.
+ * what only newer programs know; of the others that goes.
  */
 export function putConditions(
   sheet: Cut,
@@ -22,16 +23,19 @@ export function putConditions(
   overlay: Overlay,
 ): void {
   const old = rulesOf(sheet);
-  const kept: string[] = [];
+  const kept = new Set<string>();
   const rules = now.map((condition) => {
     const sqref = areaList(condition.areas);
     const isOld = before.some((one) => same(one, condition));
-    const raw = old.find((rule) => isOld && rule.sqref === sqref && isOf(condition, rule.raw))?.raw;
-    if (raw !== undefined) kept.push(raw);
+    const raw = old.find(
+      (rule) => isOld && same(areasOf(rule.sqref), condition.areas) && isOf(condition, rule.raw),
+    )?.raw;
+    if (raw !== undefined) kept.add(raw);
     return element("conditionalFormatting", { sqref }, raw ?? ruleXml(condition, overlay));
   });
   put(sheet, "conditionalFormatting", ...rules);
-  forgetNewer(sheet, kept.join(""));
+  const gone = old.filter(({ raw }) => !kept.has(raw)).map(({ raw }) => raw);
+  forgetNewer(sheet, gone.join(""));
 }
 
 interface Rule {
@@ -49,27 +53,19 @@ const rulesOf = (sheet: Cut): Rule[] =>
 const isOf = ({ kind, priority }: Condition, raw: string): boolean =>
   attributeOf(raw, "type") === kind && Number(attributeOf(raw, "priority")) === priority;
 
-/** Newer forms are bound to a rule by an id, which the rule says. */
-function forgetNewer(sheet: Cut, kept: string): void {
-  const list = rawOf(sheet, "extLst");
-  const own =
-    list && cut(list).pieces.find(({ raw }) => attributeOf(raw, "uri")?.toUpperCase() === NEWER.toUpperCase());
-  if (!own) return;
-  const extension = cut(own.raw);
+/** Newer forms are bound to a rule by an id, which the rule says. Those that stand alone the book does not tell of. */
+function forgetNewer(sheet: Cut, gone: string): void {
+  const raw = extensionOf(sheet, NEWER);
+  if (raw === undefined) return;
+  const extension = cut(raw);
   const formats = cut(extension.pieces.find(({ name }) => name === "conditionalFormattings")?.raw ?? "<none/>");
-  const bound = formats.pieces.filter(({ raw }) => {
-    const id = /<[^<>]*cfRule[^<>]*\sid="([^"]*)"/.exec(raw)?.[1];
-    return id !== undefined && kept.includes(id);
-  });
-  if (bound.length === 0) withoutExtension(sheet, NEWER);
-  else
-    put(
-      sheet,
-      "extLst",
-      (list ?? "").replace(own.raw, () =>
-        join({ ...extension, pieces: [{ name: "", raw: join({ ...formats, pieces: bound }) }] }),
-      ),
-    );
+  const isGone = (text: string): boolean =>
+    [...text.matchAll(/<[^<>]*cfRule[^<>]*\sid="([^"]*)"/g)].some(([, id = ""]) => gone.includes(id));
+  const pieces = formats.pieces.filter((piece) => !isGone(piece.raw));
+  if (pieces.length === formats.pieces.length) return;
+  const left = pieces.some(({ name }) => name !== "");
+  const changed = join({ ...extension, pieces: [{ name: "", raw: join({ ...formats, pieces }) }] });
+  putExtension(sheet, NEWER, left ? changed : "");
 }
 
 function ruleXml(condition: Condition, overlay: Overlay): string {

@@ -1,14 +1,20 @@
-import { attributeOf, type Cut, cut, join } from "./rawXml";
+import { attributeOf, type Cut, cut, join, type Piece } from "./rawXml";
 import { put, rawOf } from "./sheetOrder";
 
-/** Takes what newer programs say under this mark out of a sheet; tells whether it was there. */
-export function withoutExtension(sheet: Cut, uri: string): boolean {
-  const raw = rawOf(sheet, "extLst");
-  if (raw === undefined) return false;
-  const list = cut(raw);
-  const kept = list.pieces.filter((piece) => attributeOf(piece.raw, "uri")?.toUpperCase() !== uri.toUpperCase());
-  if (kept.length === list.pieces.length) return false;
-  const isEmpty = kept.every(({ name }) => name === "");
-  put(sheet, "extLst", isEmpty ? "" : join({ ...list, pieces: kept }));
-  return true;
+const isCalled = (uri: string, { name, raw }: Piece): boolean =>
+  name === "ext" && attributeOf(raw, "uri")?.toUpperCase() === uri.toUpperCase();
+
+/** What newer programs say under this mark in a sheet. */
+export const extensionOf = (sheet: Cut, uri: string): string | undefined =>
+  cut(rawOf(sheet, "extLst") ?? "<extLst/>").pieces.find((piece) => isCalled(uri, piece))?.raw;
+
+/** Puts another text in its place; an empty one takes it away. */
+export function putExtension(sheet: Cut, uri: string, text: string): void {
+  const list = cut(rawOf(sheet, "extLst") ?? "<extLst/>");
+  const pieces = list.pieces.flatMap((piece) => {
+    if (!isCalled(uri, piece)) return [piece];
+    return text === "" ? [] : [{ ...piece, raw: text }];
+  });
+  const isEmpty = pieces.every(({ name }) => name === "");
+  put(sheet, "extLst", isEmpty ? "" : join({ ...list, pieces }));
 }

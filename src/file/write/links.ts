@@ -1,4 +1,5 @@
 import type { Link } from "../book";
+import { areaOf } from "../read/references";
 import { areaAddress } from "./addresses";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, type Cut, cut, element } from "./rawXml";
@@ -15,7 +16,7 @@ export function putLinks(
 ): void {
   const old = cut(rawOf(sheet, "hyperlinks") ?? "<hyperlinks/>").pieces.filter(({ name }) => name === "hyperlink");
   const rawAt = (link: Link): string | undefined =>
-    old.find(({ raw }) => attributeOf(raw, "ref") === areaAddress(link.area))?.raw;
+    old.find(({ raw }) => same(areaOf(attributeOf(raw, "ref") ?? ""), link.area))?.raw;
   const kept = new Set<string | undefined>();
   const links = now.map((link) => {
     const raw = before.some((one) => same(one, link)) ? rawAt(link) : undefined;

@@ -1,27 +1,17 @@
-/** Number formats that every program knows by their number, ECMA-376 Part 1, 18.8.30 (from memory). */
-const BUILT_IN: Readonly<Record<string, number>> = {
-  General: 0,
-  "0": 1,
-  "0.00": 2,
-  "#,##0": 3,
-  "#,##0.00": 4,
-  "0%": 9,
-  "0.00%": 10,
-  "0.00E+00": 11,
-  "# ?/?": 12,
-  "# ??/??": 13,
-  "d-mmm-yy": 15,
-  "d-mmm": 16,
-  "mmm-yy": 17,
-  "h:mm AM/PM": 18,
-  "h:mm:ss AM/PM": 19,
-  "h:mm": 20,
-  "h:mm:ss": 21,
-  "mm:ss": 45,
-  "[h]:mm:ss": 46,
-  "##0.0E+0": 48,
-  "@": 49,
-};
+import { builtInFormat } from "../read/numberFormats";
+
+/** Formats of money without a place for their sign: programs show these in the currency of the reader. */
+const LOCAL = [5, 6, 7, 8, 42, 44];
+const LAST_BUILT_IN = 49;
+
+/** The numbers by which every program knows a format. */
+const BUILT_IN: ReadonlyMap<string, number> = new Map(
+  Array.from({ length: LAST_BUILT_IN + 1 }, (_, number) => number)
+    .filter((number) => !LOCAL.includes(number))
+    // Of several numbers for one format the first counts.
+    .reverse()
+    .map((number) => [builtInFormat(number), number]),
+);
 
 /** Numbers below are kept for formats that programs know. */
 const FIRST_OWN = 164;
@@ -32,7 +22,7 @@ export function formatNumber(
   inFile: ReadonlyMap<string, number>,
   add: (number: number) => void,
 ): number {
-  const known = inFile.get(format) ?? BUILT_IN[format];
+  const known = inFile.get(format) ?? BUILT_IN.get(format);
   if (known !== undefined) return known;
   const number = Math.max(FIRST_OWN - 1, ...inFile.values()) + 1;
   add(number);

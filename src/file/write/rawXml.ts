@@ -1,3 +1,5 @@
+import { unescaped } from "../read/text";
+
 /**
  * XML in pieces of raw text: what is not touched keeps every letter of it. Only for text that was read before and so
  * is well-formed; a cut that fails throws.
@@ -192,5 +194,4 @@ const unescapeXml = (text: string): string =>
   });
 
 /** The text that stands between tags, the format's own signs for what XML cannot hold undone. */
-export const unescapeText = (raw: string): string =>
-  unescapeXml(raw).replace(/_x([0-9A-Fa-f]{4})_/g, (_, hex: string) => String.fromCharCode(Number.parseInt(hex, 16)));
+export const unescapeText = (raw: string): string => unescaped(unescapeXml(raw));

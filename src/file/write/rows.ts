@@ -1,5 +1,6 @@
 import type { BookCell, BookRow } from "../book";
-import { cellAddress, placeOf } from "./addresses";
+import { cellPlace } from "../read/references";
+import { cellAddress } from "./addresses";
 import { type CellContext, cellXml, changedCell, ownFormula, sameCell, sharedGroup } from "./cells";
 import { attributeOf, cut, element, join, openingTag, withAttributes } from "./rawXml";
 import { same } from "./same";
@@ -73,7 +74,7 @@ function rawCells(raw: string, row: number): RawCells {
   for (const { name, raw: cell } of cut(raw).pieces) {
     if (name !== "c") continue;
     const said = attributeOf(cell, "r");
-    const column = said === undefined ? next : placeOf(said).column;
+    const column = said === undefined ? next : (cellPlace(said)?.column ?? next);
     next = column + 1;
     cells.set(column, said === undefined ? withAttributes(cell, { r: cellAddress(row, column) }) : cell);
   }

@@ -10,7 +10,7 @@ export function putView(sheet: Cut, before: BookSheet, now: BookSheet): void {
       before.showsGrid === now.showsGrid ? view : withAttributes(view, { showGridLines: now.showsGrid ? null : 0 });
     const { rows, columns } = now.frozen;
     if (before.frozen.rows === rows && before.frozen.columns === columns) return shown;
-    const { head, pieces, tail } = cut(shown);
+    const { head, pieces, tail } = cut(withAttributes(shown, { topLeftCell: null }));
     const others = pieces.filter(({ name }) => !["pane", "selection"].includes(name));
     return join({ head, pieces: [{ name: "pane", raw: pane(rows, columns) }, ...others], tail });
   });

@@ -43,7 +43,7 @@ export function changeSheet(
   if (differs("merges")) putMerges(sheet, now.merges);
   if (differs("filter")) put(sheet, "autoFilter", filterXml(before.filter, now.filter, rawOf(sheet, "autoFilter")));
   if (differs("conditions")) putConditions(sheet, before.conditions, now.conditions, context.overlay);
-  if (differs("validations")) putValidations(sheet, now.validations);
+  if (differs("validations")) putValidations(sheet, before.validations, now.validations);
   if (differs("links")) putLinks(file, path, sheet, before.links, now.links);
   if (differs("print")) putPage(file, path, sheet, now.print);
   if (differs("notes")) putNotes(file, path, sheet, before, now);

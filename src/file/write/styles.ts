@@ -1,4 +1,5 @@
 import type { CellStyle, Condition, Edge } from "../book";
+import { isOn } from "../read/values";
 import { fontXml } from "./fontXml";
 import { formatNumber } from "./numberFormats";
 import type { PackageEdit } from "./packageEdit";
@@ -10,6 +11,13 @@ import { same } from "./same";
 const put = putter("numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs tableStyles colors extLst");
 
 const SIDES = ["left", "right", "top", "bottom"] as const;
+
+/** A look by its number in the book. */
+export interface WantedStyle {
+  readonly style: number;
+  /** Of texts, whether they would be read as something else if they were typed. */
+  readonly quoted?: boolean;
+}
 
 /** The looks of a file. New ones are put behind those that are there, which keep their numbers. */
 export class Styles {
@@ -31,14 +39,16 @@ export class Styles {
     this.#root = cut(file.read(path));
   }
 
-  /** The file's number of a look; `quoted` for texts that would be read as something else if they were typed. */
-  styleOf({ style, quoted }: { readonly style: number; readonly quoted?: true }): number {
+  /** The file's number of a look. */
+  styleOf({ style, quoted }: WantedStyle): number {
     const own = style < this.#kept ? this.#pieces("cellXfs")[style] : undefined;
-    if (own && (attributeOf(own.raw, "quotePrefix") === "1") === Boolean(quoted)) return style;
-    const key = `${style} ${quoted ?? false}`;
-    const known = this.#known.get(key) ?? this.#append("cellXfs", this.#xf(style, own?.raw, quoted));
-    this.#known.set(key, known);
-    return known;
+    if (own && (quoted === undefined || isOn(attributeOf(own.raw, "quotePrefix")) === quoted)) return style;
+    const keys = (quoted === undefined ? [false, true] : [quoted]).map((one) => `${style} ${one}`);
+    const known = keys.map((key) => this.#known.get(key)).find((number) => number !== undefined);
+    if (known !== undefined) return known;
+    const number = this.#append("cellXfs", this.#xf(style, own?.raw, quoted ?? false));
+    this.#known.set(keys[0] as string, number);
+    return number;
   }
 
   /** The number of a look that a condition lays over cells. */
@@ -84,7 +94,7 @@ export class Styles {
   }
 
   /** One that only differs in the quote keeps all else of the file's. */
-  #xf(number: number, own: string | undefined, quoted: true | undefined): string {
+  #xf(number: number, own: string | undefined, quoted: boolean): string {
     if (own) return withAttributes(own, { quotePrefix: quoted ? 1 : null });
     const style = this.#now[number];
     if (!style) throw new Error(`A cell has the look ${number}, which the workbook does not have.`);
@@ -106,7 +116,7 @@ export class Styles {
         fillId,
         borderId,
         xfId: 0,
-        quotePrefix: quoted,
+        quotePrefix: quoted || null,
         applyNumberFormat: numFmtId > 0 ? 1 : null,
         applyFont: fontId > 0 ? 1 : null,
         applyFill: fillId > 0 ? 1 : null,

@@ -1,22 +1,27 @@
 import type { Validation } from "../book";
 import { toFileFormula } from "../formula/toFile";
+import { areasOf } from "../read/references";
 import { areaList } from "./addresses";
-import { withoutExtension } from "./extensions";
-import { type Cut, element, escapeText } from "./rawXml";
-import { put } from "./sheetOrder";
+import { extensionOf, putExtension } from "./extensions";
+import { attributeOf, type Cut, cut, element, escapeText, join, withAttributes } from "./rawXml";
+import { same } from "./same";
+import { put, rawOf } from "./sheetOrder";
 
 /** Where newer programs say rules that refer to other sheets. They are written with the others, which all read. */
 const NEWER = "{CCE6A557-97BC-4b89-ADB6-D9C93CAAB3DF}";
 
-/** What may be typed into cells. */
-export function putValidations(sheet: Cut, validations: readonly Validation[]): void {
-  const rules = validations.filter(({ areas }) => areas.length > 0).map(ruleXml);
-  put(
-    sheet,
-    "dataValidations",
-    rules.length === 0 ? "" : element("dataValidations", { count: rules.length }, ...rules),
-  );
-  withoutExtension(sheet, NEWER);
+/** What may be typed into cells. Rules that are as they were keep their text. */
+export function putValidations(sheet: Cut, before: readonly Validation[], now: readonly Validation[]): void {
+  const list = cut(rawOf(sheet, "dataValidations") ?? "<dataValidations/>");
+  const old = list.pieces.filter(({ name }) => name === "dataValidation").map(({ raw }) => raw);
+  const rules = now.flatMap((rule) => {
+    if (rule.areas.length === 0) return [];
+    const isOld = before.some((one) => same(one, rule));
+    return [old.find((raw) => isOld && same(areasOf(attributeOf(raw, "sqref") ?? ""), rule.areas)) ?? ruleXml(rule)];
+  });
+  const written = join({ ...list, pieces: rules.map((raw) => ({ name: "dataValidation", raw })) });
+  put(sheet, "dataValidations", rules.length === 0 ? "" : withAttributes(written, { count: rules.length }));
+  if (extensionOf(sheet, NEWER) !== undefined) putExtension(sheet, NEWER, "");
 }
 
 function ruleXml({ areas, kind, operator, formulas, prompt, error, ...rule }: Validation): string {

@@ -1,0 +1,30 @@
+import type { Book, Remark } from "./book";
+import { openFile } from "./openFile";
+import { changeBook } from "./write/changeBook";
+import { emptyBook } from "./write/emptyBook";
+import { newPackage, PLAIN } from "./write/newPackage";
+import { pack } from "./write/pack";
+import { PackageEdit } from "./write/packageEdit";
+import { same } from "./write/same";
+import { unpack } from "./zip/unpack";
+
+/**
+ * The bytes of a workbook file. What is as it was in the file that the book came from stays as it stands there, byte
+ * for byte in each part; what differs is put in. Without such a file a new one is made.
+ * @returns `lost` names what the file cannot keep as it was
+ */
+export function saveBook(original: Uint8Array | null, now: Book): { bytes: Uint8Array; lost: Remark[] } {
+  if (original === null) {
+    const file = new PackageEdit(newPackage(now.styles[0] ?? PLAIN));
+    const lost = changeBook(file, emptyBook(), now);
+    return { bytes: pack(file.parts), lost };
+  }
+  const { book: before } = openFile(original, "workbook.xlsx");
+  if (same(before, now)) return { bytes: original, lost: [] };
+  const file = new PackageEdit(unpack(original).parts);
+  const lost = changeBook(file, before, now);
+  return { bytes: pack(file.parts), lost };
+}
+
+/** What the file could not keep as it was if the book were saved into it now. */
+export const whatIsLost = (original: Uint8Array | null, now: Book): Remark[] => saveBook(original, now).lost;

@@ -1,0 +1,64 @@
+import { execFileSync } from "node:child_process";
+import { mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+
+const HOW_TO_GET_IT =
+  "LibreOffice is missing: this check needs its command soffice. Install it (on Debian or Ubuntu: " +
+  "apt-get install libreoffice-calc; elsewhere from libreoffice.org) and see that soffice is on the PATH.";
+
+/** Throws with what to do where LibreOffice is not on this machine. */
+export function libreOfficeVersion(): string {
+  try {
+    return execFileSync("soffice", ["--version"], { encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] }).trim();
+  } catch {
+    throw new Error(HOW_TO_GET_IT);
+  }
+}
+
+/**
+ * Files as LibreOffice writes them after it opened these and worked all out again, by the same names. It has a profile
+ * of its own, so that a running one is left alone.
+ */
+export function throughLibreOffice(
+  files: ReadonlyMap<string, Uint8Array>,
+  cache: string,
+): ReadonlyMap<string, Uint8Array | undefined> {
+  const [from, to, profile] = ["given", "taken", "profile"].map((name) => join(cache, "libreoffice", name)) as [
+    string,
+    string,
+    string,
+  ];
+  for (const folder of [from, to]) {
+    rmSync(folder, { recursive: true, force: true });
+    mkdirSync(folder, { recursive: true });
+  }
+  const paths = [...files].map(([name, bytes]) => {
+    const path = join(from, `${name}.xlsx`);
+    writeFileSync(path, withoutOurs(bytes));
+    return path;
+  });
+  const settings = ["--headless", `-env:UserInstallation=${pathToFileURL(profile).href}`];
+  const filter = "xlsx:Calc MS Excel 2007 XML";
+  execFileSync("soffice", [...settings, "--convert-to", filter, "--outdir", to, ...paths], { stdio: "ignore" });
+  return new Map([...files.keys()].map((name) => [name, readIfThere(join(to, `${name}.xlsx`))]));
+}
+
+function readIfThere(path: string): Uint8Array | undefined {
+  try {
+    return readFileSync(path);
+  } catch {
+    return undefined;
+  }
+}
+
+/** A file whose cells with functions of ours hold their values alone: nobody else can work these out. */
+function withoutOurs(bytes: Uint8Array): Uint8Array {
+  const parts = Object.entries(unzipSync(bytes)).map(([path, content]): [string, Uint8Array] => {
+    if (!path.startsWith("xl/worksheets/") || !path.endsWith(".xml")) return [path, content];
+    const xml = strFromU8(content);
+    return [path, strToU8(xml.replace(/<f\b[^>]*>[^<]*_xldudf_POUR_[^<]*<\/f>/g, ""))];
+  });
+  return zipSync(Object.fromEntries(parts));
+}
