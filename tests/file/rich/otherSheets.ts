@@ -1,0 +1,9 @@
+import { NAMESPACES, XML } from "./xml";
+
+const text = (at: string, said: string): string => `<c r="${at}" t="inlineStr"><is><t>${said}</t></is></c>`;
+
+/** The cells of a pivot table. */
+export const SUMMARY_SHEET = `${XML}<worksheet ${NAMESPACES}><sheetData><row r="3">${text("A3", "Row labels")}${text("B3", "Sum of Jars")}</row><row r="4">${text("A4", "Fig")}<c r="B4"><v>16</v></c></row><row r="5">${text("A5", "Moss")}<c r="B5"><v>8</v></c></row><row r="6">${text("A6", "Grand Total")}<c r="B6"><v>24</v></c></row></sheetData></worksheet>`;
+
+/** A protected, hidden sheet with a data table, a filter and a view of someone's own. */
+export const OLD_SHEET = `${XML}<worksheet ${NAMESPACES}><sheetData><row r="1">${text("A1", "Price")}<c r="B1"><v>5</v></c></row><row r="2">${text("A2", "Doubled")}<c r="B2"><f>B1*2</f><v>10</v></c></row><row r="4">${text("A4", "Try")}<c r="B4"><f>B2</f><v>10</v></c></row><row r="5"><c r="A5"><v>6</v></c><c r="B5"><f t="dataTable" ref="B5:B6" dt2D="0" dtr="0" r1="B1"/><v>12</v></c></row><row r="6"><c r="A6"><v>7</v></c><c r="B6"><v>14</v></c></row><row r="9">${text("A9", "Wick")}${text("B9", "Left")}</row><row r="10">${text("A10", "W1")}<c r="B10"><v>3</v></c></row><row r="11" hidden="1">${text("A11", "W2")}<c r="B11"><v>4</v></c></row></sheetData><sheetProtection sheet="1" objects="1" scenarios="1"/><autoFilter ref="A9:B11"><filterColumn colId="0"><filters blank="1"><filter val="W1"/></filters></filterColumn><filterColumn colId="1"><top10 val="10"/></filterColumn></autoFilter><customSheetViews><customSheetView guid="{22222222-3333-4444-8555-666666666666}"><pageMargins left="0.7" right="0.7" top="0.75" bottom="0.75" header="0.3" footer="0.3"/></customSheetView></customSheetViews><rowBreaks count="1" manualBreakCount="1"><brk id="8" max="16383" man="1"/></rowBreaks></worksheet>`;
