@@ -1,6 +1,7 @@
 import type { Compiler, default as webpackModule } from "webpack";
 import { escapeXml } from "../sheet/escapeXml";
 import { type FunctionDoc, functionDocs } from "./functionDocs";
+import { PARTS_IN_ORDER } from "./order";
 import { RUN_SHEET_TITLE, runSheetHelp } from "./runSheetHelp";
 
 /** Titles of the parts and what each page of a part warns of; a new face file gets its file name as title. */
@@ -116,8 +117,8 @@ ${part?.caution ? `<h2>Take care</h2>\n<p class="caution">${escapeXml(part.cauti
 }
 
 function indexPage(docs: readonly FunctionDoc[]): string {
-  const known = Object.keys(PARTS);
-  const parts = [...new Set(docs.map(({ part }) => part))].sort((a, b) => known.indexOf(a) - known.indexOf(b));
+  const there = new Set(docs.map(({ part }) => part));
+  const parts = [...new Set([...PARTS_IN_ORDER, ...there])].filter((part) => there.has(part));
   const lists = parts.map((part) => {
     const items = docs
       .filter((doc) => doc.part === part)
@@ -137,6 +138,11 @@ function indexPage(docs: readonly FunctionDoc[]): string {
 <li>A load is a share of scent (fragrance oil): <code>"of wax"</code> (scent / wax) unless you write <code>"of total"</code> (scent / everything).</li>
 <li>Rates are fractions or percentages below 100 %: <code>6%</code> or <code>0.06</code>, never 6.</li>
 <li>Units: g kg oz lb, ml l floz in3 cm3, mm cm in, C F, in any usual spelling: <code>grams</code>, <code>fl oz</code>, <code>inch</code>, <code>lbs</code>.</li>
+</ul>
+<h2>Keys in the browser's own spreadsheet</h2>
+<ul>
+<li><kbd>F6</kbd> goes round cells, pane and the head of the page, <kbd>Shift</kbd>+<kbd>F6</kbd> the other way.</li>
+<li><kbd>F1</kbd> opens the help page of the function being typed, or of the one in the selected cell.</li>
 </ul>
 ${lists.join("\n")}
 </main>

@@ -76,7 +76,7 @@ ${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
 <p><b>Planned fill</b> is exact, <b>Fill each</b> is what the scale shows of it. A count, a fill, a share or a figure of the head that cannot be is said beside it, begins with <b>Fix</b>, and becomes no weight: what would be made of it shows an error until it is right.</p>
 
 <h2>Printing</h2>
-<p>The sheet is laid out for the <b>Paper</b> of the settings. On the try-out page press <b>Print or save as PDF</b>; in Excel, <i>File</i> &gt; <i>Print</i>. Its first line, with the lot, stands on every page.</p>
+<p>The sheet is laid out for the <b>Paper</b> of the settings. In the browser's own spreadsheet press <b>Print or save as PDF</b>; in Excel, <i>File</i> &gt; <i>Print</i>. Its first line, with the lot, stands on every page.</p>
 
 <h2>Writing on it after the pour</h2>
 <ul>

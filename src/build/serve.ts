@@ -1,4 +1,4 @@
-/** `npm start`: serves the try-out page on this machine. */
+/** `npm start`: serves the page on this machine. */
 
 import { serveDist, wantedPort } from "./server";
 

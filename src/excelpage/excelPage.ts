@@ -26,9 +26,9 @@ function say(...words: (string | Node)[]): void {
 function sayOutsideExcel(): void {
   const link = document.createElement("a");
   link.href = "index.html";
-  link.textContent = "try-out page";
+  link.textContent = "page with a spreadsheet of its own";
   say(
-    "This page works inside Excel: open it there with the button Run sheet on the Home tab. To try Pourwright without Excel, use the ",
+    "This page works inside Excel: open it there with the button Run sheet on the Home tab. To work without Excel, use the ",
     link,
     ".",
   );

@@ -1,18 +1,17 @@
 import "./tryout.css";
-import type { IWorkbookData } from "@univerjs/core";
-import { startSpreadsheet } from "../host/univer/start";
-import { workbookData } from "../host/univer/workbook";
+import "./header.css";
+import { type Spreadsheet, startSpreadsheet } from "../host/univer/start";
 import { mountPane } from "../pane/mount";
-import { SAMPLES } from "../samples/index";
-import type { Sheet } from "../sheet/sheet";
+import { type Beginning, DEMO, STARTER } from "./beginnings";
 import { byId } from "./byId";
+import { helpByF1 } from "./functionHelp";
+import { showKept, showName } from "./heading";
 import { showMessages } from "./messages";
-
-/** What the page offers to open: the samples, and an empty workbook to begin one's own. */
-const WORKBOOKS: readonly { readonly title: string; readonly sheets: () => readonly Sheet[] }[] = [
-  ...SAMPLES,
-  { title: "An empty workbook", sheets: () => [{ name: "Sheet1", widths: [], cells: [] }] },
-];
+import { mountNewMenu } from "./newMenu";
+import { Opened } from "./opened";
+import { focusFirst, goRoundByF6 } from "./round";
+import { unkept } from "./unkept";
+import { Welcome } from "./welcome";
 
 start().catch((fault: unknown) => {
   byId("message").textContent =
@@ -20,53 +19,70 @@ start().catch((fault: unknown) => {
 });
 
 async function start(): Promise<void> {
-  const [script, metadata] = await Promise.all([textOf("functions.js"), textOf("functions.json")]);
+  performance.mark("begun");
+  const keep = unkept();
+  const [script, metadata, last] = await Promise.all([
+    textOf("functions.js"),
+    textOf("functions.json"),
+    keep.lastOpened(),
+  ]);
   const dark = matchMedia("(prefers-color-scheme: dark)");
-  const choice = byId("sample") as HTMLSelectElement;
-  for (const { title } of WORKBOOKS) choice.add(new Option(title));
-  const left = new Map<string, IWorkbookData>();
-  let opened = "";
-  /** As it was left, else new. */
-  const chosen = () => {
-    const { title, sheets } = WORKBOOKS[choice.selectedIndex] as (typeof WORKBOOKS)[number];
-    opened = title;
-    return left.get(title) ?? workbookData("", sheets());
-  };
-
-  const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, chosen(), dark.matches);
-  // The pane begins anew with each workbook: its settings are the workbook's own.
-  let leavePane = mountPane(byId("pane"), spreadsheet.host);
-  choice.addEventListener("change", () => {
-    leavePane();
-    left.set(opened, structuredClone(spreadsheet.snapshot()));
-    spreadsheet.open(chosen());
-    leavePane = mountPane(byId("pane"), spreadsheet.host);
-  });
+  const first = last ?? (await keep.create(DEMO.make()));
+  const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, first.data, dark.matches);
   dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
+
+  // The pane begins anew with each workbook: its settings are the workbook's own.
+  let leavePane = () => {};
+  const opened = new Opened(keep, spreadsheet, {
+    leave: () => leavePane(),
+    show: ({ name }) => {
+      welcome.hide();
+      showName(name);
+      leavePane = mountPane(byId("pane"), spreadsheet.host);
+    },
+  });
+  const begin = async ({ make, at }: Beginning) => {
+    await opened.openNew(make());
+    if (at) await spreadsheet.host.select({ ...at, rows: 1, columns: 1 });
+    spreadsheet.focus();
+  };
+  const tell = (doing: Promise<void>) =>
+    doing.catch((fault: unknown) => {
+      byId("message").textContent = fault instanceof Error ? fault.message : String(fault);
+    });
+  const welcome = new Welcome({
+    lookAtDemo: () => spreadsheet.focus(),
+    startOwn: () => void tell(begin(STARTER)),
+    openFile: () => {},
+  });
+  mountNewMenu((beginning) => void tell(begin(beginning)));
+  opened.started(first);
+  if (!last) offerWays(welcome, spreadsheet);
+
+  showKept(keep);
   showMessages(spreadsheet);
-  moveByF6(byId("spreadsheet"), byId("pane"));
-  // Nothing is kept anywhere: what was typed goes with the page.
+  helpByF1(spreadsheet);
+  goRoundByF6([
+    { element: byId("spreadsheet"), focus: () => spreadsheet.focus() },
+    { element: byId("pane"), focus: () => focusFirst(byId("pane")) },
+    { element: byId("header"), focus: () => focusFirst(byId("header")) },
+  ]);
   addEventListener("beforeunload", (event) => {
-    if (spreadsheet.isChanged()) event.preventDefault();
+    if (["waiting", "refused"].includes(keep.status().state)) event.preventDefault();
   });
   await spreadsheet.ready;
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });
 }
 
-/** A spreadsheet keeps Tab for its cells: F6 leads from it to the pane and back. */
-function moveByF6(spreadsheet: HTMLElement, pane: HTMLElement): void {
-  let before: Element | null = null;
-  const go = (event: KeyboardEvent) => {
-    if (event.key !== "F6" || event.ctrlKey || event.altKey || event.metaKey) return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-    if (!pane.contains(document.activeElement)) {
-      before = document.activeElement;
-      pane.querySelector<HTMLElement>("select, input, button, summary")?.focus();
-    } else if (before instanceof HTMLElement && spreadsheet.ownerDocument.contains(before)) before.focus();
-  };
-  window.addEventListener("keydown", go, { capture: true });
+/** Whoever begins to work in the demo has taken that way. */
+function offerWays(welcome: Welcome, spreadsheet: Spreadsheet): void {
+  welcome.show();
+  const leave = spreadsheet.onDataChange(({ isEdit }) => {
+    if (!isEdit) return;
+    welcome.hide();
+    leave();
+  });
 }
 
 async function textOf(file: string): Promise<string> {

@@ -8,7 +8,7 @@ describe("the charts over the cells", () => {
   const words = async (): Promise<string> => (await chart().getAttribute("aria-label")) ?? "";
 
   it("show the margins of the range, and follow a price", async () => {
-    await tryout.openWorkbook("Costing");
+    await tryout.openWorkbook("Demo costing");
     expect(await chart().count()).toBe(0);
     await tryout.openSheet("Margins");
     await expect
@@ -33,7 +33,7 @@ describe("the charts over the cells", () => {
   });
 
   it("show weight against hours for each test, and keep to their rows when one is inserted", async () => {
-    await tryout.openWorkbook("Burn tests");
+    await tryout.openWorkbook("Demo burn tests");
     await tryout.openSheet("Tests");
     await expect.poll(words).toContain("A: Straight tumbler, cotton, size 6: 0: 528, 4: 507,");
     await tryout.openSheet("Readings");
@@ -92,10 +92,10 @@ describe("the charts over the cells", () => {
     await expect.poll(paper).toBe("#26221D");
   });
 
-  it("go with their workbook and come back with it", async () => {
-    await tryout.openWorkbook("A pour day");
+  it("go with their workbook and come with the next one", async () => {
+    await tryout.openWorkbook("Demo pour day");
     await expect.poll(() => chart().count()).toBe(0);
-    await tryout.openWorkbook("Costing");
+    await tryout.openWorkbook("Demo costing");
     await tryout.openSheet("Margins");
     await expect.poll(words).toContain("Now: Quince, small tin: 43%");
   });

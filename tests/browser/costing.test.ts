@@ -9,7 +9,7 @@ describe("the costing workbook in the browser", () => {
 
   beforeAll(async () => {
     book = await SavedBook.open("2-costing.xlsx");
-    await tryout.openWorkbook("Costing");
+    await tryout.openWorkbook("Demo costing");
   });
 
   /** The range as the spreadsheet computes it. */

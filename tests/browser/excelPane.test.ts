@@ -21,7 +21,9 @@ it("opened outside Excel, the pane says where it belongs, and nothing leaves the
   const refused = page.waitForEvent("console", (message) => message.text().includes("frame-src 'self'"));
   await page.goto(`${site.origin}/pane.html`);
   await page.getByText("This page works inside Excel").waitFor();
-  expect(await page.getByRole("link", { name: "try-out page" }).getAttribute("href")).toBe("index.html");
+  expect(await page.getByRole("link", { name: "page with a spreadsheet of its own" }).getAttribute("href")).toBe(
+    "index.html",
+  );
   expect(await page.locator("#fix").isVisible()).toBe(false);
   // The frame by which office.js reports; without the page's rule it would have been asked for.
   await refused;

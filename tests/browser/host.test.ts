@@ -184,9 +184,10 @@ describe("the embedded spreadsheet as the pane's host", () => {
     const settings = { scale: 0.5, list: [1, { a: "b" }] };
     expect(await tryout.host("settings")).toBeNull();
     await tryout.host("keepSettings", settings);
-    await tryout.openWorkbook("Costing");
+    const left = await tryout.page.evaluate(() => structuredClone(window.pourwright.snapshot()));
+    await tryout.openWorkbook("Demo costing");
     expect(await tryout.host("settings")).not.toEqual(settings);
-    await tryout.openWorkbook("A pour day");
+    await tryout.page.evaluate((data) => window.pourwright.open(data), left);
     expect(await tryout.host("settings")).toEqual(settings);
   });
 
@@ -204,10 +205,10 @@ describe("the embedded spreadsheet as the pane's host", () => {
     await tryout.type("B40", "x");
     await expect.poll(() => calls("from the first"), PATIENCE).toBeGreaterThan(0);
     // A listener from just before the opening hears nothing of the edit.
-    await page.getByLabel("Sample workbook").evaluate((choice: HTMLSelectElement) => {
+    await page.getByRole("button", { name: "New", exact: true }).click();
+    await page.getByRole("button", { name: "Demo costing", exact: true }).evaluate((choice: HTMLButtonElement) => {
       window.listen("opening");
-      choice.selectedIndex = 1;
-      choice.dispatchEvent(new Event("change"));
+      choice.click();
     });
     await expect.poll(() => calls("opening"), PATIENCE).toBeGreaterThan(0);
     await tryout.tables();
@@ -220,7 +221,7 @@ describe("the embedded spreadsheet as the pane's host", () => {
     await tryout.type("B40", "y");
     await expect.poll(() => calls("going on"), PATIENCE).toBeGreaterThan(0);
     expect(await calls("from the first")).toBe(before);
-    await tryout.openWorkbook("A pour day");
+    await tryout.openWorkbook("Demo pour day");
   });
 
   it("brings a far cell into view when it is selected", async () => {

@@ -26,14 +26,14 @@ export class OpenedSite {
     });
   }
 
-  /** The try-out page, opened anew. */
+  /** The page, opened anew. */
   async open(size?: PageSize): Promise<TryoutPage> {
     const tryout = await new TryoutPage().open(this.browser, this.origin, size);
     this.opened.push(tryout);
     return tryout;
   }
 
-  /** One try-out page for all tests of the file or block. */
+  /** One page for all tests of the file or block. */
   page(size?: PageSize): TryoutPage {
     const tryout = new TryoutPage();
     this.opened.push(tryout);

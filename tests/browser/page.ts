@@ -35,6 +35,8 @@ export interface PageSize {
   readonly width?: number;
   readonly height?: number;
   readonly dark?: boolean;
+  /** Whether the ways to begin are left as a newcomer finds them; else the demo is chosen. */
+  readonly isNew?: boolean;
 }
 
 /** The host's methods that take and give plain data. */
@@ -42,7 +44,7 @@ type Method = Exclude<keyof UniverHost, "onChange">;
 type Given<M extends Method> = Parameters<UniverHost[M]>;
 type Answer<M extends Method> = Awaited<ReturnType<UniverHost[M]>>;
 
-/** The try-out page, driven by mouse and keyboard as a user does; only values are read from behind it. */
+/** The page, driven by mouse and keyboard as a user does; only values are read from behind it. */
 export class TryoutPage {
   /** Requests to anywhere but the site, missing files, faults of the page, console errors. There should be none. */
   readonly complaints: string[] = [];
@@ -53,7 +55,7 @@ export class TryoutPage {
   async open(
     browser: Browser,
     origin: string,
-    { width = 1280, height = 800, dark = false }: PageSize = {},
+    { width = 1280, height = 800, dark = false, isNew = false }: PageSize = {},
   ): Promise<this> {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? "dark" : "light" });
     this.page = page;
@@ -73,6 +75,7 @@ export class TryoutPage {
     });
     await page.goto(`${origin}/`);
     await page.waitForFunction(() => "pourwright" in window);
+    if (!isNew) await page.getByRole("button", { name: "Look at the demo" }).click();
     return this;
   }
 
@@ -80,9 +83,12 @@ export class TryoutPage {
     return this.page.close();
   }
 
-  /** Opens a sample workbook, or the empty one, by its title. */
+  /** Begins a new workbook, by what the list behind New calls it. */
   async openWorkbook(title: string): Promise<void> {
-    await this.page.getByLabel("Sample workbook").selectOption({ label: title });
+    await this.page.getByRole("button", { name: "New", exact: true }).click();
+    await this.page.getByRole("button", { name: title, exact: true }).click();
+    await this.page.locator("#beginnings").waitFor({ state: "hidden" });
+    await this.idle();
   }
 
   /** Opens a sheet by its tab. */

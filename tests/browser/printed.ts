@@ -49,7 +49,7 @@ export function fullRun(paper: Settings["paper"], live = true): Sheet {
   return describeRun(run, { lot: "2026-330-01", date: 46352, settings });
 }
 
-/** Adds a sheet to the workbook of the try-out page and gives the page of HTML that its print button prints. */
+/** Adds a sheet to the workbook of the page and gives the page of HTML that its print button prints. */
 export async function printable(tryout: TryoutPage, sheet: Sheet): Promise<string> {
   return tryout.host("printable", await tryout.host("addSheet", sheet));
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { fillWeight } from "../../src/core/fill/fillWeight";
-import { SAMPLES } from "../../src/samples/index";
+import { BEGINNINGS } from "../../src/tryout/beginnings";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
 
@@ -9,7 +9,7 @@ const BAD_LOAD = "load: 6 means 600 %; write 6% or 0.06";
 const site = new OpenedSite();
 
 // One page for all: no test leaves anything to fix, or relies on a cell that another one fills.
-describe("the try-out page", () => {
+describe("the page", () => {
   const tryout = site.page();
 
   it("opens a sample workbook with its formulas computed", async () => {
@@ -149,18 +149,20 @@ describe("the try-out page", () => {
     }
   });
 
-  it("opens every sample, and brings each back as it was left", async () => {
-    const choice = tryout.page.getByLabel("Sample workbook");
-    const titles = await choice.locator("option").allTextContents();
-    expect(titles).toEqual(expect.arrayContaining(SAMPLES.map(({ title }) => title)));
+  it("begins from each of what it offers, and from a copy of a sample each time", async () => {
+    const { page } = tryout;
     await tryout.openSheet("Vessels");
     await tryout.type("C5", "123");
-    for (const title of titles.slice(1)) {
-      await choice.selectOption(title);
-      await expect.poll(() => tryout.problems(), { ...PATIENCE, message: title }).toEqual([]);
+    const labels = await page.locator("#beginnings button").allTextContents();
+    expect(labels).toEqual(BEGINNINGS.map(({ label }) => label));
+    for (const label of labels) {
+      await tryout.openWorkbook(label);
+      await expect.poll(() => tryout.problems(), { ...PATIENCE, message: label }).toEqual([]);
+      await tryout.tables();
     }
-    await choice.selectOption(titles[0] as string);
-    expect(await tryout.cells("Vessels", 4, 2)).toEqual([[123]]);
+    await tryout.openWorkbook("Demo pour day");
+    expect(await page.locator("#name").textContent()).toBe("Demo pour day");
+    expect(await tryout.cells("Vessels", 4, 2)).not.toEqual([[123]]);
     const [pot] = await tryout.cells("Pots", 16, 0, 1, 2);
     expect(pot?.[0]).toBe(1);
   });

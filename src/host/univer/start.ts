@@ -12,7 +12,12 @@ import {
   UniverInstanceType,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
-import { CalculationMode, SheetsSelectionsService, UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
+import {
+  CalculationMode,
+  ILayoutService,
+  SheetsSelectionsService,
+  UniverSheetsCorePreset,
+} from "@univerjs/preset-sheets-core";
 import coreTexts from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsTablePlugin, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
 import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
@@ -25,6 +30,7 @@ import { descriptions, executors } from "./functions";
 import { forgetOldMessages, type Problem, problemsOf } from "./problems";
 import { ReadOnly } from "./readOnly";
 import { snapshotOf } from "./snapshot";
+import { TypedFunction } from "./typedFunction";
 import { readTypedFormulas } from "./typing";
 import { lookStyle } from "./workbook";
 
@@ -61,6 +67,16 @@ export interface Spreadsheet {
   /** Calls back when a change was refused because the workbook is only to be looked at. */
   onRefusedChange(callback: () => void): () => void;
   setDark(dark: boolean): void;
+  /** Gives the keyboard to the cells. */
+  focus(): void;
+  /** Takes what is being typed into its cell. */
+  finishTyping(): Promise<void>;
+  /** The id of our function at the caret of the formula being typed; null where there is none. */
+  typedFunction(): string | null;
+  /** The id of the first of our functions in the selected cell's formula. */
+  selectedFunction(): string | null;
+  /** Calls back when the caret has moved in a text being typed, or typing has ended. */
+  onTyping(callback: () => void): void;
   /** Whether anything was changed since the start: leaving the page loses it. */
   isChanged(): boolean;
   selectedCell(): CellPlace | null;
@@ -127,6 +143,10 @@ export function startSpreadsheet(
   };
 
   const host = new UniverHost(univer);
+  const typedFunction = new TypedFunction(
+    injector,
+    functions.map(({ id }) => id),
+  );
   return {
     univer,
     host,
@@ -144,6 +164,16 @@ export function startSpreadsheet(
       }),
     setReadOnly: (on) => readOnly.set(on),
     onRefusedChange: (callback) => readOnly.onRefused(callback),
+    focus: () => injector.get(ILayoutService).focus(),
+    async finishTyping() {
+      await api.getActiveWorkbook()?.endEditingAsync(true);
+    },
+    typedFunction: () => typedFunction.typed(),
+    selectedFunction() {
+      const sheet = api.getActiveWorkbook()?.getActiveSheet();
+      return typedFunction.in(sheet?.getSelection()?.getActiveRange()?.getFormula() ?? "");
+    },
+    onTyping: (callback) => typedFunction.onMove(callback),
     setDark(on) {
       api.toggleDarkMode(on);
       charts.setDark(on);

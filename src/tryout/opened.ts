@@ -1,0 +1,67 @@
+import type { Spreadsheet } from "../host/univer/start";
+import type { Keep, NewWorkbook, OpenWorkbook } from "./parts";
+
+/** What the page does around the workbook that is open. */
+export interface Around {
+  /** Before another one is shown. */
+  leave(): void;
+  /** Once one is shown. */
+  show(workbook: OpenWorkbook): void;
+}
+
+/** The workbook that is open: which one it is, and how another one takes its place. */
+export class Opened {
+  #workbook: OpenWorkbook | null = null;
+
+  constructor(
+    private readonly keep: Keep,
+    private readonly spreadsheet: Spreadsheet,
+    private readonly around: Around,
+  ) {}
+
+  /** Follows the workbook that the spreadsheet shows already. */
+  started(workbook: OpenWorkbook): void {
+    this.#workbook = workbook;
+    this.keep.start(workbook, this.spreadsheet);
+    this.around.show(workbook);
+  }
+
+  /** It with all that was done in it so far, a cell that is being typed in included. */
+  async current(): Promise<OpenWorkbook | null> {
+    if (!this.#workbook) return null;
+    await this.spreadsheet.finishTyping();
+    return { ...this.#workbook, data: structuredClone(this.spreadsheet.snapshot()) };
+  }
+
+  /** Shows a workbook in its place. When that fails, it is there as it was. */
+  async open(workbook: OpenWorkbook): Promise<void> {
+    const before = await this.current();
+    await this.keep.stop();
+    this.around.leave();
+    try {
+      this.spreadsheet.open(workbook.data);
+      this.started(workbook);
+    } catch (fault) {
+      if (before) {
+        this.spreadsheet.open(before.data);
+        this.started(before);
+      }
+      throw fault;
+    }
+  }
+
+  /** Shows a workbook that is kept from now on as one of its own. */
+  async openNew(workbook: NewWorkbook): Promise<void> {
+    await this.open(await this.keep.create(workbook));
+  }
+
+  renamed(name: string): void {
+    if (this.#workbook) this.#workbook = { ...this.#workbook, name };
+  }
+
+  /** Notes what file it is now. */
+  async saved(id: string, file: Parameters<Keep["saved"]>[1]): Promise<void> {
+    if (this.#workbook?.id === id) this.#workbook = { ...this.#workbook, ...file };
+    await this.keep.saved(id, file);
+  }
+}
