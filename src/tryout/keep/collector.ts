@@ -8,6 +8,9 @@ import type { State } from "./store";
 /** Nothing is worked at for longer than this before the page may answer. */
 const TURN = 12;
 
+/** The spreadsheet shows another workbook now. */
+export class OtherWorkbook extends Error {}
+
 export class Collector {
   /** Slots whose pieces may have changed since they were taken. */
   #due = new Set<Slot>();
@@ -71,7 +74,7 @@ export class Collector {
     for (;;) {
       const changes = this.#changes;
       const data = this.source.snapshot();
-      if (data.id !== this.#unit) throw new Error("Another workbook was opened before this one was kept.");
+      if (data.id !== this.#unit) throw new OtherWorkbook();
       const slots = slotsOf(data);
       this.#due = new Set(slots.filter((slot) => isOfBook(slot) || isAmong(this.#due, slot) || !this.#isKnown(slot)));
       for (const slot of this.#due) {

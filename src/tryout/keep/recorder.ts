@@ -1,7 +1,7 @@
 /** Keeps what is done in the open workbook: soon after each edit, and at once when the page goes out of sight. */
 
 import type { Spreadsheet } from "../../host/univer/start";
-import { Collector } from "./collector";
+import { Collector, OtherWorkbook } from "./collector";
 import { type KeepFault, keepFault } from "./keepFault";
 import type { Slot } from "./slots";
 import type { NewState, State, Store } from "./store";
@@ -76,7 +76,11 @@ export class Recorder {
     if (!this.#isDue) return;
     this.#stopTimer();
     this.#forgetLost();
-    this.#flushed = this.#put(this.#collector.takeNow()).catch(() => undefined);
+    try {
+      this.#flushed = this.#put(this.#collector.takeNow());
+    } catch (fault) {
+      this.#fail(fault);
+    }
   }
 
   /** Keeps what is not kept yet, if it can. */
@@ -124,7 +128,7 @@ export class Recorder {
     this.#saving ??= this.#collector
       .takeInTurns()
       .then((slots) => this.#put(slots))
-      .catch(() => undefined)
+      .catch((fault) => this.#fail(fault))
       .finally(() => {
         this.#saving = null;
         if (this.#isDue && this.#leave.length > 0) this.#soon(this.#recording.is === "failed" ? AGAIN : SOON);
@@ -148,10 +152,18 @@ export class Recorder {
         await this.#putDown(slots);
       });
     } catch (fault) {
-      this.#isDue = true;
-      this.#say({ is: "failed", fault: keepFault(fault) });
-      throw fault;
+      this.#fail(fault);
     }
+  }
+
+  #fail(fault: unknown): void {
+    if (fault instanceof OtherWorkbook) {
+      this.#isDue = false;
+      this.drop();
+      return;
+    }
+    this.#isDue = true;
+    this.#say({ is: "failed", fault: keepFault(fault) });
   }
 
   async #putDown(slots: readonly Slot[]): Promise<void> {
