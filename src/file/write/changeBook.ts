@@ -160,7 +160,10 @@ const formulasOf = (book: Book): (readonly [string, string])[] =>
   );
 
 /** The order in which formulas were worked out is for those that were there; programs find a new one. */
-const formulasDiffer = (before: Book, now: Book): boolean => !same(formulasOf(before), formulasOf(now));
+function formulasDiffer(before: Book, now: Book): boolean {
+  const [were, are] = [new Map(formulasOf(before)), new Map(formulasOf(now))];
+  return were.size !== are.size || [...are].some(([cell, formula]) => were.get(cell) !== formula);
+}
 
 function dropRelated(file: PackageEdit, path: string, kind: string): void {
   for (const relation of file.relations(path)) if (relation.kind === kind) file.unrelate(path, relation.id);

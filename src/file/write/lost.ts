@@ -1,4 +1,5 @@
 import type { Book, BookSheet, Remark } from "../book";
+import { contentTypes } from "../zip/package";
 import { cellAddress } from "./addresses";
 import { sameCell } from "./cells";
 import { cellsMoved } from "./moved";
@@ -61,7 +62,8 @@ function leftBehind(file: PackageEdit, path: string, xml: string): Loss[] {
     return [
       {
         what,
-        consequence: "Rows or columns of this sheet moved; this stays where it was and reads the cells it read.",
+        consequence:
+          "Rows or columns of this sheet moved and it did not move with them: look whether it is still at the right cells.",
       },
     ];
   });
@@ -122,14 +124,15 @@ const list = (addresses: readonly string[]): string =>
 /** Charts and pivot tables that read cells which moved or went with their sheet. */
 function readingElsewhere(file: PackageEdit, unsteady: ReadonlySet<string>): Remark[] {
   if (unsteady.size === 0) return [];
-  const count = (pattern: RegExp, reads: (xml: string) => readonly string[]): number =>
+  const typeOf = contentTypes(file);
+  const count = (type: string, reads: (xml: string) => readonly string[]): number =>
     [...file.parts.keys()].filter(
-      (path) => pattern.test(path) && reads(file.text(path) ?? "").some((name) => unsteady.has(name)),
+      (path) => typeOf(path).endsWith(type) && reads(file.text(path) ?? "").some((name) => unsteady.has(name)),
     ).length;
-  const charts = count(/charts\/chart[^/]*\.xml$/i, (xml) =>
+  const charts = count(".chart+xml", (xml) =>
     [...xml.matchAll(/<(?:\w+:)?f>([^<]*)</g)].flatMap(([, formula = ""]) => sheetsIn(unescapeText(formula))),
   );
-  const pivots = count(/pivotCacheDefinition[^/]*\.xml$/i, (xml) =>
+  const pivots = count(".pivotcachedefinition+xml", (xml) =>
     [...xml.matchAll(/<(?:\w+:)?worksheetSource\b[^>]*>/g)].map(([tag]) => attributeOf(tag, "sheet") ?? ""),
   );
   const consequence = `It still reads the cells that it read on ${[...unsteady].map((name) => `"${name}"`).join(", ")}: look whether they are the right ones.`;

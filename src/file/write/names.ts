@@ -46,11 +46,21 @@ export function putNames(
       ),
     [...told, ...kept],
   );
-  const places = all.flatMap(({ sheet, raw }) => {
-    if (sheet === null) return [raw];
-    const place = tabs.now.indexOf(sheet);
-    return place < 0 ? [] : [withAttributes(raw, { localSheetId: place })];
-  });
+  // Those that were there stay in their order.
+  const place = (one: InFile): number => {
+    const found = old.findIndex((was) => isSame(was, one));
+    return found < 0 ? old.length : found;
+  };
+  const places = [...all]
+    .sort((a, b) => place(a) - place(b))
+    .flatMap(({ sheet, raw }) => {
+      if (sheet === null) return [raw];
+      const tab = tabs.now.indexOf(sheet);
+      if (tab < 0) return [];
+      return [
+        Number(attributeOf(raw, "localSheetId") ?? -1) === tab ? raw : withAttributes(raw, { localSheetId: tab }),
+      ];
+    });
   if (places.join("") === old.map(({ raw }) => raw).join("")) return;
   putInWorkbook(workbook, "definedNames", places.length === 0 ? "" : element("definedNames", {}, ...places));
 }

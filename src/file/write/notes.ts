@@ -71,7 +71,7 @@ function changedNotes(xml: string, before: readonly Note[], now: readonly Note[]
     const text = element("t", { "xml:space": "preserve" }, escapeText(note.text));
     return element(
       "comment",
-      { ref: addressOf(note), authorId: authorOf(note.author) },
+      { ref: addressOf(note), authorId: authorOf(authorIn(note)) },
       element("text", {}, element("r", {}, text)),
     );
   });
@@ -79,6 +79,9 @@ function changedNotes(xml: string, before: readonly Note[], now: readonly Note[]
   const lists = join(authors) + join({ ...list, pieces: [{ name: "", raw: written.join("") }] });
   return join({ ...root, pieces: [{ name: "", raw: lists + rest.join("") }] });
 }
+
+/** This form of an author leads to a conversation, which is no longer there once its note was changed. */
+const authorIn = ({ author }: Note): string => (author.startsWith("tc={") ? "" : author);
 
 const contentOf = (raw: string): string =>
   unescapeText(

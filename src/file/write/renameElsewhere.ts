@@ -1,3 +1,4 @@
+import { contentTypes } from "../zip/package";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, escapeText, unescapeText, withAttributes } from "./rawXml";
 import { type Renames, renamedIn } from "./references";
@@ -9,10 +10,12 @@ const SOURCE = /<(?:\w+:)?worksheetSource\b[^>]*>/g;
 /** Tells the parts that the book does not hold of sheets' new names. */
 export function renameElsewhere(file: PackageEdit, renames: Renames): void {
   if (renames.size === 0) return;
-  for (const path of [...file.parts.keys()].filter((one) => one.endsWith(".xml"))) {
-    const isChart = /(^|\/)(charts|chartEx|diagrams)\//i.test(path);
-    const isCache = /pivotCacheDefinition/i.test(path);
-    const isSheet = /worksheets\//i.test(path);
+  const typeOf = contentTypes(file);
+  for (const path of [...file.parts.keys()]) {
+    const type = typeOf(path);
+    const isChart = /\.(chart|chartex)\+xml$/.test(type);
+    const isCache = type.endsWith(".pivotcachedefinition+xml");
+    const isSheet = type.endsWith(".worksheet+xml");
     if (!isChart && !isCache && !isSheet) continue;
     const text = file.read(path);
     if (isCache)

@@ -67,13 +67,13 @@ const ORDER =
   );
 
 function sheets(parts: Parts): string[] {
-  const styles = parts["xl/styles.xml"] ?? "";
+  const styles = Object.values(parts).find((xml) => /<(?:\w+:)?styleSheet\b/.test(xml)) ?? "";
   const looks = [...(/<cellXfs[^>]*>(.*)<\/cellXfs>/s.exec(styles)?.[1] ?? "").matchAll(/<xf\b/g)].length;
   const marks = [
     ...(/<cellMetadata.*<\/cellMetadata>/s.exec(parts["xl/metadata.xml"] ?? "")?.[0] ?? "").matchAll(/<bk>/g),
   ];
   return Object.entries(parts)
-    .filter(([path]) => /^xl\/worksheets\/[^/]+\.xml$/.test(path))
+    .filter(([path, xml]) => path.endsWith(".xml") && /<(?:\w+:)?worksheet\b/.test(xml))
     .flatMap(([path, xml]) => {
       const cells = tags(xml, "c");
       const places = topLevel(xml)
@@ -125,7 +125,7 @@ function tables(parts: Parts): string[] {
 }
 
 function workbook(parts: Parts): string[] {
-  const xml = parts["xl/workbook.xml"] ?? "";
+  const xml = Object.values(parts).find((one) => /<(?:\w+:)?workbook\b/.test(one)) ?? "";
   const list = tags(xml, "sheet");
   const names = tags(xml, "definedName");
   return [
