@@ -6,18 +6,20 @@ import { same } from "./same";
  * twice, and no two tables, nor a table and a name, are called the same. Tables that are as they were are left alone.
  */
 export function settleTables(before: Book, now: Book): Book {
-  const old = before.sheets.flatMap(({ tables }) => tables);
-  const isOld = (table: BookTable): boolean => old.some((one) => same(one, table));
-  const kept = now.sheets.flatMap(({ tables }) => tables.filter(isOld));
+  const wasOf = (sheet: BookSheet): BookSheet | undefined => before.sheets.find(({ id }) => id === sheet.id);
+  const isOld = (sheet: BookSheet, table: BookTable): boolean =>
+    wasOf(sheet)?.tables.some((one) => same(one, table)) ?? false;
+  const keepsName = (sheet: BookSheet, { name }: BookTable): boolean =>
+    wasOf(sheet)?.tables.some((one) => one.name === name) ?? false;
+  const kept = now.sheets.flatMap((sheet) => sheet.tables.filter((table) => keepsName(sheet, table)));
   const taken = new Set([...now.names, ...kept].map(({ name }) => name.toLowerCase()));
-  const sheets = now.sheets.map((sheet) => {
-    const was = before.sheets.find(({ id }) => id === sheet.id);
-    return sheet.tables.reduce((done, table, i) => {
-      const isUntouched = isOld(table) && same(headingRow(was, table), headingRow(sheet, table));
+  const sheets = now.sheets.map((sheet) =>
+    sheet.tables.reduce((done, table, i) => {
+      const isUntouched = isOld(sheet, table) && same(headingRow(wasOf(sheet), table), headingRow(sheet, table));
       if (isUntouched) return done;
-      return withTable(done, i, isOld(table) ? table : { ...table, name: ownName(table.name, taken) });
-    }, sheet);
-  });
+      return withTable(done, i, keepsName(sheet, table) ? table : { ...table, name: ownName(table.name, taken) });
+    }, sheet),
+  );
   return { ...now, sheets };
 }
 
