@@ -121,7 +121,10 @@ function NameField(props: { name: string; keep: (name: string) => Promise<void>;
   const { name, keep, leave } = props;
   const [text, setText] = useState(name);
   const field = useRef<HTMLInputElement>(null);
-  useEffect(() => field.current?.select(), []);
+  useEffect(() => {
+    field.current?.focus();
+    field.current?.select();
+  }, []);
   return (
     <form
       onSubmit={(event) => {
