@@ -1,4 +1,4 @@
-import { ICommandService, type Injector } from "@univerjs/core";
+import { ICommandService, type Injector, IUniverInstanceService, UniverInstanceType } from "@univerjs/core";
 import { IActiveDirtyManagerService, SetFormulaCalculationStartMutation } from "@univerjs/engine-formula";
 import { FormulaCalculationSessionService, SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
 import { StillCalculating } from "../host";
@@ -14,7 +14,7 @@ const WAIT = 1000;
 
 /** Knows whether values are still to be calculated. Univer itself cannot say at once that nothing is. */
 export class Calculation {
-  /** Changes that formulas may depend on, and how many of them a calculation has taken up. The first is the opening. */
+  /** Changes that formulas may depend on, and how many of them a calculation has taken up. The first is an opening, and each later one counts too. */
   #changes = 1;
   #taken = 0;
   readonly #session: Pick<FormulaCalculationSessionService, "state" | "waitForLatestApplied">;
@@ -25,6 +25,8 @@ export class Calculation {
   ) {
     this.#session = injector.get(FormulaCalculationSessionService);
     const dirty = injector.get(IActiveDirtyManagerService);
+    const opened = injector.get(IUniverInstanceService).getTypeOfUnitAdded$(UniverInstanceType.UNIVER_SHEET);
+    opened.subscribe(() => this.#changes++);
     injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
       if (id === SetFormulaCalculationStartMutation.id) this.#taken = this.#changes;
       else if (dirty.get(id) && !(id === SetRangeValuesMutation.id && options?.onlyLocal)) this.#changes++;

@@ -1,6 +1,7 @@
-import { ICommandService } from "@univerjs/core";
+import { ICommandService, IUniverInstanceService } from "@univerjs/core";
 import { IActiveDirtyManagerService, SetFormulaCalculationStartMutation } from "@univerjs/engine-formula";
 import { FormulaCalculationSessionService } from "@univerjs/preset-sheets-core";
+import { Subject } from "rxjs";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { StillCalculating } from "../../../src/host/host";
 import { Calculation } from "../../../src/host/univer/calculation";
@@ -22,11 +23,13 @@ function univer(takes: number, tells = Number.POSITIVE_INFINITY) {
         setTimeout(() => reject(new Error("timeout")), timeout);
       }),
   };
+  const opened = new Subject<void>();
   const step = (is: Partial<typeof session.state>) => {
     session.state = { ...session.state, ...is };
   };
   const parts = new Map<unknown, unknown>([
     [FormulaCalculationSessionService, session],
+    [IUniverInstanceService, { getTypeOfUnitAdded$: () => opened }],
     [IActiveDirtyManagerService, { get: (id: string) => id === "edit" }],
     [ICommandService, { onCommandExecuted: (listener: (typeof listeners)[0]) => listeners.push(listener) }],
   ]);
@@ -36,6 +39,7 @@ function univer(takes: number, tells = Number.POSITIVE_INFINITY) {
   return {
     injector: { get: (part: unknown) => parts.get(part) } as never,
     edit: () => hear("edit"),
+    open: () => opened.next(),
     begin: () => {
       hear(SetFormulaCalculationStartMutation.id);
       step({ started: true, resultApplied: false });
@@ -75,6 +79,21 @@ describe("the calculation of the embedded sheet", () => {
     expect(second.is).toBe("still waiting");
     await vi.advanceTimersByTimeAsync(200);
     expect(second.is).toBe("settled");
+  });
+
+  it("is waited for from the moment that another workbook is opened", async () => {
+    const { injector, open, begin } = univer(400);
+    const calculation = new Calculation(injector, 1000);
+    begin();
+    await vi.advanceTimersByTimeAsync(500);
+    open();
+    const seen = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(10);
+    begin();
+    await vi.advanceTimersByTimeAsync(300);
+    expect(seen.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(seen.is).toBe("settled");
   });
 
   it("that takes longer than patience lasts is said, and settles when it is waited for again", async () => {
