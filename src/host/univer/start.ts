@@ -26,6 +26,8 @@ import { UniverHost } from "./adapter";
 import { type Bundle, loadBundle } from "./bundle";
 import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
+import type { WorkedOut } from "./file/fromUniver";
+import { workedOut } from "./file/workedOut";
 import { descriptions, executors } from "./functions";
 import { forgetOldMessages, type Problem, problemsOf } from "./problems";
 import { ReadOnly } from "./readOnly";
@@ -60,6 +62,8 @@ export interface Spreadsheet {
   open(workbook: IWorkbookData): void;
   /** The data of the open workbook, to be read only. */
   snapshot(): Readonly<IWorkbookData>;
+  /** What its formulas fill beside what is in the data, to be read only. */
+  workedOut(): WorkedOut;
   /** Calls back after each change of the open workbook's data. */
   onDataChange(callback: (change: Change) => void): () => void;
   /** Lets the open workbook only be looked at, or worked on again; one that is opened later may be worked on. */
@@ -158,6 +162,7 @@ export function startSpreadsheet(
       open(workbook);
     },
     snapshot: () => snapshotOf(injector, current()),
+    workedOut: () => workedOut(injector, current()),
     onDataChange: (callback) =>
       onDataChange(injector, (unitId, change) => {
         if (unitId === current().getUnitId()) callback(change);

@@ -1,6 +1,13 @@
 /** Univer with its open packages for sheets, as the page has it, but without drawing anything. */
 
-import { type IWorkbookData, LocaleType, Univer, UniverInstanceType, type Workbook } from "@univerjs/core";
+import {
+  IUniverInstanceService,
+  type IWorkbookData,
+  LocaleType,
+  Univer,
+  UniverInstanceType,
+  type Workbook,
+} from "@univerjs/core";
 import { UniverFormulaEnginePlugin, UniverSheetsFormulaPlugin, UniverSheetsPlugin } from "@univerjs/preset-sheets-core";
 import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
@@ -17,29 +24,12 @@ import { executors } from "../../../src/host/univer/functions";
 import { forgetOldMessages } from "../../../src/host/univer/problems";
 import { snapshotOf } from "../../../src/host/univer/snapshot";
 
-/** One function, for tests that need no built files: water times density. */
-const FILLWEIGHT: Bundle = {
-  script: 'CustomFunctions.associate("FILLWEIGHT", (water, density) => [[water[0][0] * density[0][0]]]);',
-  metadata: JSON.stringify({
-    functions: [
-      {
-        id: "FILLWEIGHT",
-        name: "FILLWEIGHT",
-        parameters: [
-          { name: "water", dimensionality: "matrix" },
-          { name: "density", dimensionality: "matrix" },
-        ],
-      },
-    ],
-  }),
-};
-
 export class UniverInNode {
   readonly univer = new Univer({ locale: LocaleType.EN_US });
   readonly injector = this.univer.__getInjector();
   #calculation: Calculation | undefined;
 
-  constructor(bundle: Bundle = FILLWEIGHT) {
+  constructor(bundle: Bundle) {
     const { univer } = this;
     const functions = executors(loadBundle(bundle));
     univer.registerPlugin(UniverFormulaEnginePlugin, { function: functions });
@@ -75,6 +65,10 @@ export class UniverInNode {
       worked: workedOut(this.injector, workbook),
     });
     return fromUniver(sent.data, openedAs, sent.worked);
+  }
+
+  close(workbook: Workbook): void {
+    this.injector.get(IUniverInstanceService).disposeUnit(workbook.getUnitId());
   }
 
   dispose(): void {

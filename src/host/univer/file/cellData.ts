@@ -80,7 +80,8 @@ export function cellValue({ v, t, p }: ICellData): CellValue {
   if (v === null || v === undefined) return null;
   if (t === VALUE_TYPE.forcedText) return String(v);
   if (t === VALUE_TYPE.boolean || typeof v === "boolean") return v === 1 || v === true || v === "1";
-  if (t === VALUE_TYPE.number) return Number(v);
+  // The engine may give a zero a sign, which no file knows.
+  if (t === VALUE_TYPE.number) return Number(v) + 0;
   if (typeof v === "string" && ERRORS.test(v)) return { error: v };
   return t === VALUE_TYPE.text ? String(v) : v;
 }
