@@ -13,11 +13,12 @@ export interface Styles {
   readonly overlays: readonly NonNullable<Condition["look"]>[];
 }
 
-const PLAIN: CellStyle = { font: USUAL_FONT, fill: null, border: {}, format: "General", align: {} };
+/** The look of cells that say nothing of it. */
+export const PLAIN_STYLE: CellStyle = { font: USUAL_FONT, fill: null, border: {}, format: "General", align: {} };
 
 /** The looks that a file's cells have, by their number there. Without a part of styles all cells are plain. */
 export function readStyles(root: Element | undefined, colors: Colors): Styles {
-  if (!root) return { styles: [PLAIN], quoted: [false], overlays: [] };
+  if (!root) return { styles: [PLAIN_STYLE], quoted: [false], overlays: [] };
   const list = (name: string, one: string): Element[] => children(child(root, name), one);
   const fonts = list("fonts", "font").map((font): Font => ({ ...USUAL_FONT, ...partialFont(font, colors) }));
   const fills = list("fills", "fill").map((fill) => fillColor(fill, colors));
@@ -44,7 +45,7 @@ export function readStyles(root: Element | undefined, colors: Colors): Styles {
     };
   });
   return {
-    styles: styles.length > 0 ? styles : [PLAIN],
+    styles: styles.length > 0 ? styles : [PLAIN_STYLE],
     quoted: cells.map(({ attributes }) => isOn(attributes.quotePrefix)),
     overlays: list("dxfs", "dxf").map((one) => overlay(one, colors)),
   };

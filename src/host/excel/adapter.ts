@@ -9,7 +9,7 @@ import {
   type Work,
 } from "../host";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
-import { sheetName } from "../sheetName";
+import { sheetName } from "../../sheet/sheetName";
 import { addRows } from "./addRows";
 import { askAround, placeOf, WHERE } from "./around";
 import { Calculation } from "./calculation";

@@ -28,7 +28,7 @@ import {
 } from "../host";
 import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
-import { sheetName } from "../sheetName";
+import { sheetName } from "../../sheet/sheetName";
 import { Calculation } from "./calculation";
 import { headingText, reader, spilledCells } from "./cells";
 import { printFrame } from "./printFrame";

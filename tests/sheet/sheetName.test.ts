@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { sheetName } from "../../src/host/sheetName";
+import { sheetName } from "../../src/sheet/sheetName";
 
 it("keeps a name that is free", () => {
   expect(sheetName("Pour 2026-330-01", ["Vessels"])).toBe("Pour 2026-330-01");
