@@ -1,4 +1,5 @@
 import type { Cell, Content, Sheet } from "../../sheet/sheet";
+import { sheetName } from "../../sheet/sheetName";
 import {
   type CellValue,
   DamagedSettings,
@@ -9,7 +10,6 @@ import {
   type Work,
 } from "../host";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
-import { sheetName } from "../../sheet/sheetName";
 import { addRows } from "./addRows";
 import { askAround, placeOf, WHERE } from "./around";
 import { Calculation } from "./calculation";

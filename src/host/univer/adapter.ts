@@ -17,6 +17,7 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { AddSheetTableMutation } from "@univerjs/preset-sheets-table";
 import type { Cell, Content, Sheet } from "../../sheet/sheet";
+import { sheetName } from "../../sheet/sheetName";
 import {
   type CellValue,
   DamagedSettings,
@@ -28,7 +29,6 @@ import {
 } from "../host";
 import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
-import { sheetName } from "../../sheet/sheetName";
 import { Calculation } from "./calculation";
 import { headingText, reader, spilledCells } from "./cells";
 import { printFrame } from "./printFrame";
