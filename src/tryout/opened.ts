@@ -43,8 +43,9 @@ export class Opened {
       this.started(workbook);
     } catch (fault) {
       if (before) {
-        this.spreadsheet.open(before.data);
-        this.started(before);
+        const again = await this.keep.open(before.id).catch(() => before);
+        this.spreadsheet.open(again.data);
+        this.started(again);
       }
       throw fault;
     }

@@ -6,11 +6,11 @@ import { type Beginning, DEMO, STARTER } from "./beginnings";
 import { byId } from "./byId";
 import { helpByF1 } from "./functionHelp";
 import { showKept, showName } from "./heading";
+import { startKeeping } from "./keep/startKeeping";
 import { showMessages } from "./messages";
 import { mountNewMenu } from "./newMenu";
 import { Opened } from "./opened";
 import { focusFirst, goRoundByF6 } from "./round";
-import { unkept } from "./unkept";
 import { Welcome } from "./welcome";
 
 start().catch((fault: unknown) => {
@@ -20,7 +20,7 @@ start().catch((fault: unknown) => {
 
 async function start(): Promise<void> {
   performance.mark("begun");
-  const keep = unkept();
+  const { keep, mountWorkbooks } = startKeeping();
   const [script, metadata, last] = await Promise.all([
     textOf("functions.js"),
     textOf("functions.json"),
@@ -55,6 +55,19 @@ async function start(): Promise<void> {
     startOwn: () => void tell(begin(STARTER)),
     openFile: () => {},
   });
+  const hooks = { spreadsheet, current: () => opened.current(), open: opened.open.bind(opened) };
+  mountWorkbooks(byId("workbooks"), {
+    ...hooks,
+    renamed: (name) => {
+      opened.renamed(name);
+      showName(name);
+    },
+    closed: async () => {
+      await tell(opened.openNew(DEMO.make()));
+      offerWays(welcome, spreadsheet);
+    },
+    saveFile: () => {},
+  });
   mountNewMenu((beginning) => void tell(begin(beginning)));
   opened.started(first);
   if (!last) offerWays(welcome, spreadsheet);
@@ -67,9 +80,6 @@ async function start(): Promise<void> {
     { element: byId("pane"), focus: () => focusFirst(byId("pane")) },
     { element: byId("header"), focus: () => focusFirst(byId("header")) },
   ]);
-  addEventListener("beforeunload", (event) => {
-    if (["waiting", "refused"].includes(keep.status().state)) event.preventDefault();
-  });
   await spreadsheet.ready;
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });

@@ -179,23 +179,34 @@ describe("the page", () => {
   });
 });
 
-it("warns on leaving after a setting was changed, and not before", async () => {
-  const { page } = await site.open();
-  // A browser asks only where somebody has clicked.
-  await page.getByRole("heading", { name: "Pourwright" }).click();
+it("comes back to the workbook as it was left, a setting too, without asking on leaving", async () => {
+  const tryout = await site.open();
+  const { page } = tryout;
   const warnings: string[] = [];
   page.on("dialog", (dialog) => {
     warnings.push(dialog.type());
     return dialog.accept();
   });
-  await page.reload();
-  await page.waitForFunction(() => "pourwright" in window);
-  expect(warnings).toEqual([]);
-  await page.getByRole("heading", { name: "Pourwright" }).click();
+  await tryout.openSheet("Vessels");
+  await tryout.type("C5", "321");
   await page.getByLabel("Extra to melt (loss)").fill("5%");
+  await page.getByLabel("Extra to melt (loss)").blur();
+  await page.locator("#kept.safe").waitFor();
   await page.reload();
   await page.waitForFunction(() => "pourwright" in window);
-  expect(warnings).toEqual(["beforeunload"]);
+  expect(await page.locator("#name").textContent()).toBe("Demo pour day");
+  expect(await page.getByRole("region", { name: "Ways to begin" }).isVisible()).toBe(false);
+  expect(await tryout.cells("Vessels", 4, 2)).toEqual([[321]]);
+  await expect.poll(() => page.getByLabel("Extra to melt (loss)").inputValue(), PATIENCE).toBe("5%");
+  expect(warnings).toEqual([]);
+
+  // Another workbook is begun; the first one is in the list as it was.
+  await tryout.openWorkbook("Starter tables");
+  await page.getByRole("button", { name: "My workbooks" }).click();
+  expect(await tryout.faults({ exclude: ["#spreadsheet"] })).toEqual([]);
+  await page.getByRole("dialog").getByRole("button", { name: "Demo pour day", exact: true }).click();
+  await page.locator("#name", { hasText: "Demo pour day" }).waitFor();
+  expect(await tryout.cells("Vessels", 4, 2)).toEqual([[321]]);
   await page.close();
 });
 
