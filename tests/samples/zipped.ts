@@ -45,7 +45,8 @@ export function sheetsOf(parts: Record<string, string>): { name: string; xml: st
   });
 }
 
-function cellsOf(xml: string): WrittenCell[] {
+/** The cells of a sheet, from its part. */
+export function cellsOf(xml: string): WrittenCell[] {
   return [...xml.matchAll(/<c ([^>]*?)(?:\/>|>(.*?)<\/c>)/gs)].map(([, tag = "", inside = ""]) => {
     const attributes = attributesOf(tag);
     const formula = /<f([^>]*)>(.*?)<\/f>/s.exec(inside);

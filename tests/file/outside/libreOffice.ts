@@ -36,7 +36,7 @@ export function throughLibreOffice(
   }
   const paths = [...files].map(([name, bytes]) => {
     const path = join(from, `${name}.xlsx`);
-    writeFileSync(path, withoutOurs(bytes));
+    writeFileSync(path, withoutUnknown(bytes));
     return path;
   });
   const settings = ["--headless", `-env:UserInstallation=${pathToFileURL(profile).href}`];
@@ -53,12 +53,15 @@ function readIfThere(path: string): Uint8Array | undefined {
   }
 }
 
-/** A file whose cells with functions of ours hold their values alone: nobody else can work these out. */
-function withoutOurs(bytes: Uint8Array): Uint8Array {
+/** Formulas that LibreOffice cannot work out: with functions of ours, and with such as its version 7.4 does not know. */
+const UNKNOWN = /<f\b[^>]*>[^<]*(?:_xldudf_POUR_|_xlfn\._xlws\.|_xlfn\.ANCHORARRAY)[^<]*<\/f>/g;
+
+/** A file whose cells hold their values alone where LibreOffice cannot work them out. */
+function withoutUnknown(bytes: Uint8Array): Uint8Array {
   const parts = Object.entries(unzipSync(bytes)).map(([path, content]): [string, Uint8Array] => {
-    if (!path.startsWith("xl/worksheets/") || !path.endsWith(".xml")) return [path, content];
+    if (!path.endsWith(".xml")) return [path, content];
     const xml = strFromU8(content);
-    return [path, strToU8(xml.replace(/<f\b[^>]*>[^<]*_xldudf_POUR_[^<]*<\/f>/g, ""))];
+    return /<worksheet\b/.test(xml) ? [path, strToU8(xml.replace(UNKNOWN, ""))] : [path, content];
   });
   return zipSync(Object.fromEntries(parts));
 }
