@@ -53,8 +53,9 @@ function readIfThere(path: string): Uint8Array | undefined {
   }
 }
 
-/** Formulas that LibreOffice cannot work out: with functions of ours, and with such as its version 7.4 does not know. */
-const UNKNOWN = /<f\b[^>]*>[^<]*(?:_xldudf_POUR_|_xlfn\._xlws\.|_xlfn\.ANCHORARRAY)[^<]*<\/f>/g;
+/** What LibreOffice cannot work out: functions of ours, those that its version 7.4 does not know, tables of trials. */
+const UNKNOWN =
+  /<f\b[^>]*t="dataTable"[^>]*\/>|<f\b[^>]*>[^<]*(?:_xldudf_POUR_|_xlfn\._xlws\.|_xlfn\.ANCHORARRAY)[^<]*<\/f>/g;
 
 /** A file whose cells hold their values alone where LibreOffice cannot work them out. */
 function withoutUnknown(bytes: Uint8Array): Uint8Array {
