@@ -15,7 +15,7 @@ interface Package {
 /** For packages that name a licence and come without its text: where this text stands. */
 const STANDARD_TEXTS: Readonly<Record<string, string>> = {
   "Apache-2.0": "node_modules/typescript/LICENSE.txt",
-  ISC: "node_modules/graceful-fs/LICENSE",
+  ISC: "node_modules/idb/LICENSE",
   MIT: "LICENSE",
 };
 

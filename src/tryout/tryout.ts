@@ -4,6 +4,7 @@ import { type Spreadsheet, startSpreadsheet } from "../host/univer/start";
 import { mountPane } from "../pane/mount";
 import { type Beginning, DEMO, STARTER } from "./beginnings";
 import { byId } from "./byId";
+import { mountFiles } from "./files/mountFiles";
 import { helpByF1 } from "./functionHelp";
 import { showKept, showName } from "./heading";
 import { startKeeping } from "./keep/startKeeping";
@@ -50,10 +51,17 @@ async function start(): Promise<void> {
     doing.catch((fault: unknown) => {
       byId("message").textContent = fault instanceof Error ? fault.message : String(fault);
     });
+  const files = mountFiles(byId("files"), {
+    spreadsheet,
+    current: () => opened.current(),
+    open: (workbook) => opened.open(workbook),
+    openNew: (workbook) => opened.openNew(workbook),
+    saved: (id, file) => opened.saved(id, file),
+  });
   const welcome = new Welcome({
     lookAtDemo: () => spreadsheet.focus(),
     startOwn: () => void tell(begin(STARTER)),
-    openFile: () => {},
+    openFile: () => files.choose(),
   });
   const hooks = { spreadsheet, current: () => opened.current(), open: opened.open.bind(opened) };
   mountWorkbooks(byId("workbooks"), {
