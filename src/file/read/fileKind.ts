@@ -65,8 +65,9 @@ function checkType(type: string, parts: Package["parts"]): void {
 
 /** Files of this container are old workbooks, or younger ones behind a password; its list of contents tells. */
 function compound(bytes: Uint8Array): FileRefused {
-  const has = (name: string): boolean =>
-    indexOf(bytes, Uint8Array.from([...name].flatMap((c) => [c.charCodeAt(0), 0])));
+  // Its names are in UTF-16 and begin at even places.
+  const text = new TextDecoder("utf-16le").decode(bytes);
+  const has = (name: string): boolean => text.includes(name);
   if (has("EncryptedPackage")) {
     return new FileRefused(
       "This file is locked with a password. Take the password off in the program that made it, and open it again.",
@@ -79,11 +80,3 @@ function compound(bytes: Uint8Array): FileRefused {
 const oldWorkbook = (): FileRefused => new FileRefused(`This is a workbook of the old kind (.xls). ${SAVE_AS}`);
 
 const beginsWith = (bytes: Uint8Array, ...start: number[]): boolean => start.every((byte, i) => bytes[i] === byte);
-
-function indexOf(bytes: Uint8Array, wanted: Uint8Array): boolean {
-  const [first] = wanted;
-  for (let at = bytes.indexOf(first as number); at >= 0; at = bytes.indexOf(first as number, at + 1)) {
-    if (wanted.every((byte, i) => bytes[at + i] === byte)) return true;
-  }
-  return false;
-}

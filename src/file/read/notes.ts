@@ -17,18 +17,25 @@ export function readNotes(root: Element, colors: Colors): Note[] {
   });
 }
 
-/** What was said in each conversation about a cell, by its address, one line for each voice. */
-export function readConversations(root: Element, people: Element | undefined): ReadonlyMap<string, string> {
+/** What was said in a conversation about a cell, one line for each voice, and who began it. */
+export interface Conversation {
+  readonly text: string;
+  readonly author: string;
+}
+
+/** The conversations of a sheet by the address of their cell. */
+export function readConversations(root: Element, people: Element | undefined): ReadonlyMap<string, Conversation> {
   const names = new Map(
     children(people, "tc:person").map(({ attributes }) => [attributes.id, attributes.displayName ?? ""]),
   );
-  const said = new Map<string, string>();
-  for (const { attributes, ...one } of within(root, "tc:threadedComment")) {
-    const [first] = children({ attributes, ...one }, "tc:text");
-    const name = names.get(attributes.personId);
-    const line = name ? `${name}: ${first?.text ?? ""}` : (first?.text ?? "");
-    const place = attributes.ref ?? "";
-    said.set(place, said.has(place) ? `${said.get(place)}\n${line}` : line);
+  const all = new Map<string, Conversation>();
+  for (const comment of within(root, "tc:threadedComment")) {
+    const { personId, ref = "" } = comment.attributes;
+    const author = names.get(personId) ?? "";
+    const said = child(comment, "tc:text")?.text ?? "";
+    const line = author ? `${author}: ${said}` : said;
+    const before = all.get(ref);
+    all.set(ref, before ? { ...before, text: `${before.text}\n${line}` } : { text: line, author });
   }
-  return said;
+  return all;
 }

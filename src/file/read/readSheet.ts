@@ -92,13 +92,13 @@ function notesOf(related: readonly Relationship[], people: Element | undefined, 
     related.flatMap(({ kind, target }) => (kind === wanted ? [readTree(target, partOf(pack, target))] : []));
   const said = new Map(
     roots("threadedComment").flatMap((root) =>
-      [...readConversations(root, people)].flatMap(([address, text]) => {
+      [...readConversations(root, people)].flatMap(([address, conversation]) => {
         const place = cellPlace(address);
-        return place ? [[`${place.row} ${place.column}`, text] as const] : [];
+        return place ? [[`${place.row} ${place.column}`, conversation] as const] : [];
       }),
     ),
   );
   return roots("comments")
     .flatMap((root) => readNotes(root, cells.colors))
-    .map((note) => ({ ...note, text: said.get(`${note.row} ${note.column}`) ?? note.text }));
+    .map((note) => ({ ...note, ...said.get(`${note.row} ${note.column}`) }));
 }

@@ -33,7 +33,10 @@ export function remarkOnWorkbook(pack: Package, path: string, root: Element, rem
     say("protection of the workbook", "Here sheets can be added and renamed; the file stays protected when you save.");
   }
   if (isOn(child(root, "workbookPr")?.attributes.date1904)) {
-    say("days counted from 1904", "The page counts them from 1900 and shows the same days; the file stays as it is.");
+    say(
+      "days counted from 1904",
+      "The page counts them from 1900 and shows the same days; look at formulas that have days written in them as numbers.",
+    );
   }
   const { iterate, fullPrecision } = child(root, "calcPr")?.attributes ?? {};
   if (isOn(iterate)) {
