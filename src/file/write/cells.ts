@@ -4,6 +4,7 @@ import { callsOurs } from "../formula/callsOurs";
 import { toFileFormula } from "../formula/toFile";
 import { areaAddress } from "./addresses";
 import { fontXml } from "./fontXml";
+import { LONGEST_TEXT } from "./limits";
 import { attributesOf, cut, element, escapeText, openingTag, withAttributes } from "./rawXml";
 import { same } from "./same";
 import type { WantedStyle } from "./styles";
@@ -48,7 +49,7 @@ const textXml = (value: string, runs: BookCell["runs"]): string =>
   );
 
 const t = (text: string): string =>
-  element("t", { "xml:space": /^\s|\s$|\n/.test(text) ? "preserve" : null }, escapeText(text));
+  element("t", { "xml:space": /^\s|\s$|\n/.test(text) ? "preserve" : null }, escapeText(text.slice(0, LONGEST_TEXT)));
 
 /** What the file says of a computed value's type. */
 function type(value: CellValue): { t?: string } {
@@ -61,7 +62,7 @@ function valueXml(value: CellValue): string {
   if (value === null) return "";
   if (typeof value === "object") return element("v", {}, escapeText(value.error));
   if (typeof value === "string")
-    return `<v${/^\s|\s$/.test(value) ? ' xml:space="preserve"' : ""}>${escapeText(value)}</v>`;
+    return `<v${/^\s|\s$/.test(value) ? ' xml:space="preserve"' : ""}>${escapeText(value.slice(0, LONGEST_TEXT))}</v>`;
   return element("v", {}, String(Number(value)));
 }
 

@@ -7,6 +7,7 @@ import { lostIn } from "./lost";
 import { putNames } from "./names";
 import { newSheet, PRESENT_ENGINE } from "./newPackage";
 import type { PackageEdit } from "./packageEdit";
+import { withPermittedNames } from "./permittedNames";
 import { rawOf } from "./putter";
 import { attributeOf, type Cut, cut, element, join, withAttributes } from "./rawXml";
 import { renameElsewhere } from "./renameElsewhere";
@@ -25,8 +26,11 @@ export function changeBook(file: PackageEdit, before: Book, wished: Book): Remar
   if (path === undefined) throw new Error("The file does not say where its workbook is.");
   const reached = file.reachable();
   const old = listedSheets(file, path);
-  const now = withFileIds(settleTables(before, wished), old);
-  const lost = lostIn(file, old, before, now);
+  const unseen = old.filter(({ id }) => !before.sheets.some((sheet) => sheet.id === id));
+  const names = unseen.map(({ raw }) => attributeOf(raw, "name") ?? "");
+  const permitted = withPermittedNames(before, wished, names);
+  const now = withFileIds(settleTables(before, permitted.book), old);
+  const lost = [...permitted.lost, ...lostIn(file, old, before, now)];
 
   const removed = before.sheets.filter(({ id }) => !now.sheets.some((sheet) => sheet.id === id));
   const added = now.sheets.filter(({ id }) => !before.sheets.some((sheet) => sheet.id === id));

@@ -1,7 +1,8 @@
 import type { Book, BookSheet, Remark } from "../book";
 import { contentTypes } from "../zip/package";
-import { cellAddress } from "./addresses";
+import { areaList, cellAddress } from "./addresses";
 import { sameCell } from "./cells";
+import { isListTooLong, LONGEST_TEXT } from "./limits";
 import { cellsMoved } from "./moved";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, cut, unescapeText } from "./rawXml";
@@ -18,7 +19,8 @@ export function lostIn(file: PackageEdit, listed: readonly Listed[], before: Boo
     if (!is || path === undefined || same(was, is)) return [];
     return ofSheet(file, path, was, is, unsteady.has(was.name)).map((remark) => ({ ...remark, sheet: is.name }));
   });
-  return [...sheets, ...readingElsewhere(file, unsteady), ...signatures(file)];
+  const tooLong = now.sheets.flatMap((sheet) => beyondLimits(sheet).map((loss) => ({ ...loss, sheet: sheet.name })));
+  return [...sheets, ...tooLong, ...readingElsewhere(file, unsteady), ...signatures(file)];
 }
 
 type Loss = Omit<Remark, "sheet">;
@@ -54,6 +56,7 @@ function leftBehind(file: PackageEdit, path: string, xml: string): Loss[] {
     [pivots, "pivot table", "pivot tables"],
     [/<(?:\w+:)?sparklineGroups/.test(xml) ? 2 : 0, "", "small charts in cells"],
     [/\soutlineLevel="[1-7]"/.test(xml) ? 2 : 0, "", "groups of rows or columns"],
+    [/<(?:\w+:)?(?:row|col)Breaks/.test(xml) ? 2 : 0, "", "page breaks"],
     [/<protectedRanges/.test(xml) ? 2 : 0, "", "protected ranges"],
   ];
   return found.flatMap(([count, one, many]) => {
@@ -115,6 +118,30 @@ function editedCells(xml: string, was: BookSheet, is: BookSheet): Loss[] {
             consequence: "The cells were changed here and hold plain values now.",
           },
         ]),
+  ];
+}
+
+/** What is longer than files may hold. */
+function beyondLimits({ rows, validations }: BookSheet): Loss[] {
+  const texts = rows.flatMap(({ row, cells }) =>
+    cells
+      .filter(({ value }) => typeof value === "string" && value.length > LONGEST_TEXT)
+      .map(({ column }) => cellAddress(row, column)),
+  );
+  const lists = validations.filter(isListTooLong).map(({ areas }) => areaList(areas));
+  return [
+    ...(texts.length === 0
+      ? []
+      : [
+          {
+            what: `long texts in ${list(texts)}`,
+            consequence: `A cell of a file holds ${LONGEST_TEXT.toLocaleString("en-US")} characters at most; the rest is cut off.`,
+          },
+        ]),
+    ...lists.map((where) => ({
+      what: `the list to choose from in ${where}`,
+      consequence: "It is too long to be written out in a file. Put its words into cells and let the rule read these.",
+    })),
   ];
 }
 

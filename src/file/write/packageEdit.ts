@@ -144,13 +144,22 @@ export class PackageEdit implements Package {
     const found = new Set<string>();
     const open = [""];
     for (let path = open.pop(); path !== undefined; path = open.pop()) {
-      for (const { target: next, external } of this.relations(path)) {
+      for (const { target: next, external } of this.#readableRelations(path)) {
         if (external || found.has(next) || !this.parts.has(next)) continue;
         found.add(next);
         open.push(next);
       }
     }
     return found;
+  }
+
+  /** Of parts that nobody here looked into it is not known whether they can be read. */
+  #readableRelations(path: string): readonly Relationship[] {
+    try {
+      return this.relations(path);
+    } catch {
+      return [];
+    }
   }
 
   #relationList(path: string): Cut {

@@ -1,7 +1,7 @@
 import { joined, tokens } from "../formula/tokens";
 import { quotedName } from "./addresses";
 
-/** Sheets that are called another way now, new names by old ones. */
+/** Sheets or tables that are called another way now, new names by old ones. */
 export type Renames = ReadonlyMap<string, string>;
 
 /** The name of the sheet that a reference says up to its `!`. */
@@ -11,13 +11,16 @@ const nameIn = (text: string): string =>
     .replace(/^'(.*)'$/s, "$1")
     .replaceAll("''", "'");
 
-/** A formula as files hold it, with the sheets by their new names. */
-export const renamedIn = (formula: string, renames: Renames): string =>
+/** A formula with sheets and tables by their new names. */
+export const renamedIn = (formula: string, sheets: Renames, tables: Renames = new Map()): string =>
   joined(
     tokens(formula).map((piece, at, pieces) => {
       const isElsewhere = pieces[at - 1]?.kind === "brackets";
-      const name = piece.kind === "sheet" && !isElsewhere ? renames.get(nameIn(piece.text)) : undefined;
-      return name === undefined ? piece : { ...piece, text: `${quotedName(name)}!` };
+      const sheet = piece.kind === "sheet" && !isElsewhere ? sheets.get(nameIn(piece.text)) : undefined;
+      const isTable = piece.kind === "word" && pieces[at + 1]?.kind === "brackets";
+      const table = isTable ? tables.get(piece.text) : undefined;
+      if (table !== undefined) return { ...piece, text: table };
+      return sheet === undefined ? piece : { ...piece, text: `${quotedName(sheet)}!` };
     }),
   );
 

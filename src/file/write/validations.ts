@@ -3,6 +3,7 @@ import { toFileFormula } from "../formula/toFile";
 import { areasOf } from "../read/references";
 import { areaList } from "./addresses";
 import { extensionOf, putExtension } from "./extensions";
+import { isListTooLong, LONGEST_MESSAGE, LONGEST_TITLE } from "./limits";
 import { attributeOf, type Cut, cut, element, escapeText, join, withAttributes } from "./rawXml";
 import { same } from "./same";
 import { put, rawOf } from "./sheetOrder";
@@ -15,7 +16,7 @@ export function putValidations(sheet: Cut, before: readonly Validation[], now: r
   const list = cut(rawOf(sheet, "dataValidations") ?? "<dataValidations/>");
   const old = list.pieces.filter(({ name }) => name === "dataValidation").map(({ raw }) => raw);
   const rules = now.flatMap((rule) => {
-    if (rule.areas.length === 0) return [];
+    if (rule.areas.length === 0 || isListTooLong(rule)) return [];
     const isOld = before.some((one) => same(one, rule));
     return [old.find((raw) => isOld && same(areasOf(attributeOf(raw, "sqref") ?? ""), rule.areas)) ?? ruleXml(rule)];
   });
@@ -37,10 +38,10 @@ function ruleXml({ areas, kind, operator, formulas, prompt, error, ...rule }: Va
       showDropDown: kind === "list" && !rule.showsList ? 1 : null,
       showInputMessage: prompt ? 1 : null,
       showErrorMessage: rule.onWrong === "none" ? null : 1,
-      errorTitle: error?.title || null,
-      error: error?.text || null,
-      promptTitle: prompt?.title || null,
-      prompt: prompt?.text || null,
+      errorTitle: error?.title.slice(0, LONGEST_TITLE) || null,
+      error: error?.text.slice(0, LONGEST_MESSAGE) || null,
+      promptTitle: prompt?.title.slice(0, LONGEST_TITLE) || null,
+      prompt: prompt?.text.slice(0, LONGEST_MESSAGE) || null,
       sqref: areaList(areas),
     },
     ...formulas.slice(0, 2).map((formula, i) => element(`formula${i + 1}`, {}, escapeText(toFileFormula(formula)))),

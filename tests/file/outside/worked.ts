@@ -1,6 +1,6 @@
 import type { Book, BookCell, BookSheet } from "../../../src/file/book";
 import { emptySheet } from "../../../src/file/write/emptyBook";
-import { renamedIn } from "../../../src/file/write/references";
+import { renamedBook } from "../../../src/file/write/renamedBook";
 import { withCell } from "../write/edits";
 
 /**
@@ -57,10 +57,8 @@ export function worked(book: Book): Book {
     ],
   };
   const style = { ...(book.styles[0] as Book["styles"][number]), fill: "E8E2D6", format: '0.000 "kg"' };
-  return renamed(
-    { ...book, styles: [...book.styles, style], sheets: [edited, ...others, withTable(renames)] },
-    renames,
-  );
+  const all = { ...book, styles: [...book.styles, style], sheets: [edited, ...others, withTable(renames)] };
+  return renamedBook(all, renames, new Map());
 }
 
 function withTable(renames: ReadonlyMap<string, string>): BookSheet {
@@ -99,29 +97,5 @@ function withTable(renames: ReadonlyMap<string, string>): BookSheet {
     ],
     print: { paper: "a4", repeatRows: [0, 0] },
     frozen: { rows: 1, columns: 0 },
-  };
-}
-
-/** As the page does it when a sheet gets another name. */
-function renamed(book: Book, renames: ReadonlyMap<string, string>): Book {
-  const to = (formula: string): string => renamedIn(formula, renames);
-  return {
-    ...book,
-    names: book.names.map((name) => ({ ...name, formula: to(name.formula) })),
-    sheets: book.sheets.map((sheet) => ({
-      ...sheet,
-      rows: sheet.rows.map((row) => ({
-        ...row,
-        cells: row.cells.map((cell) => (cell.formula === undefined ? cell : { ...cell, formula: to(cell.formula) })),
-      })),
-      tables: sheet.tables.map((table) => ({
-        ...table,
-        columns: table.columns.map((column) =>
-          column.formula === undefined ? column : { ...column, formula: to(column.formula) },
-        ),
-      })),
-      validations: sheet.validations.map((rule) => ({ ...rule, formulas: rule.formulas.map(to) })),
-      conditions: sheet.conditions.map((rule) => ({ ...rule, formulas: rule.formulas.map(to) })),
-    })),
   };
 }

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Book, BookCell, BookSheet, BookTable, Condition } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook, whatIsLost } from "../../../src/file/saveBook";
+import { emptySheet } from "../../../src/file/write/emptyBook";
 import { richWorkbook } from "../richWorkbook";
 import { withCell } from "./edits";
 import { faultsOf } from "./packageFaults";
@@ -277,5 +278,55 @@ describe("a file that counts its days from 1904", () => {
     expect(again.from1904).toBe(false);
     expect(again).toEqual({ ...now, from1904: false });
     expect(saveBook(old, opened).bytes).toBe(old);
+  });
+});
+
+describe("names that files cannot hold", () => {
+  it("are written as near ones, in formulas too, and told", () => {
+    const table: BookTable = {
+      name: "My table",
+      area: { row: 0, column: 0, rows: 2, columns: 1 },
+      hasHeadings: true,
+      hasTotals: false,
+      columns: [{ heading: "A" }],
+      filter: null,
+      look: null,
+      stripes: false,
+    };
+    const odd = (id: string, name: string, formula: string): BookSheet => {
+      const cells = [{ value: "A" }, { value: 1 }, { value: 1, formula }];
+      return cells.reduce((sheet, cell, row) => withCell(sheet, row, 0, cell), emptySheet(id, name));
+    };
+    const long = "a/b".repeat(20);
+    const { lost, opened } = saved({
+      ...book,
+      sheets: [
+        ...book.sheets,
+        { ...odd("x", long, "=SUM(My table[A])"), tables: [table] },
+        // A chart on a tab of its own bears this name, which the page does not show.
+        odd("y", "chart page", `='${long}'!A2`),
+      ],
+    });
+    const [first, second] = opened.sheets.slice(-2) as [BookSheet, BookSheet];
+    expect(first.name).toBe("a-ba-ba-ba-ba-ba-ba-ba-ba-ba-ba");
+    expect(first.tables[0]?.name).toBe("My_table");
+    expect(second.name).toBe("chart page 2");
+    expect(second.rows[2]?.cells[0]?.formula).toBe(`='${first.name}'!A2`);
+    expect(lost.map(({ what }) => what)).toEqual([
+      `the name "${long}"`,
+      'the name "chart page"',
+      'the name "My table"',
+    ]);
+  });
+
+  it("leaves out a list that is too long to be written out, and says so", () => {
+    const list = `="${"word,".repeat(60)}"`;
+    const now = onSheet(COSTS, (sheet) => ({
+      ...sheet,
+      validations: sheet.validations.map((rule, i) => (i === 0 ? { ...rule, formulas: [list] } : rule)),
+    }));
+    const { lost, opened } = saved(now);
+    expect(lost.map(({ what }) => what)).toEqual(["the list to choose from in A10:A12"]);
+    expect(opened.sheets[1]?.validations).toEqual(book.sheets[1]?.validations.slice(1));
   });
 });
