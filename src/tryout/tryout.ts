@@ -32,14 +32,14 @@ async function start(): Promise<void> {
   const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, first.data, dark.matches);
   dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
 
-  // The pane begins anew with each workbook: its settings are the workbook's own.
+  // The pane begins anew with each workbook: its settings are the workbook's own. The first one is seen before it.
   let leavePane = () => {};
   const opened = new Opened(keep, spreadsheet, {
     leave: () => leavePane(),
     show: ({ name }) => {
       welcome.hide();
       showName(name);
-      leavePane = mountPane(byId("pane"), spreadsheet.host);
+      leavePane = showPane(spreadsheet);
     },
   });
   const begin = async ({ make, at }: Beginning) => {
@@ -91,6 +91,19 @@ async function start(): Promise<void> {
   await spreadsheet.ready;
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });
+}
+
+/** Puts the pane beside the sheet once that one is drawn; gives the way to take it away. */
+function showPane({ ready, host }: Spreadsheet): () => void {
+  let leave: (() => void) | undefined;
+  let isLeft = false;
+  void ready.then(() => {
+    if (!isLeft) leave = mountPane(byId("pane"), host);
+  });
+  return () => {
+    isLeft = true;
+    leave?.();
+  };
 }
 
 /** Whoever begins to work in the demo has taken that way. */

@@ -28,6 +28,7 @@ import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
 import type { WorkedOut } from "./file/fromUniver";
 import { workedOut } from "./file/workedOut";
+import { calculateWhileDrawing } from "./firstSight";
 import { descriptions, executors } from "./functions";
 import { forgetOldMessages, type Problem, problemsOf } from "./problems";
 import { ReadOnly } from "./readOnly";
@@ -138,6 +139,7 @@ export function startSpreadsheet(
     univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...workbook, id: generateRandomId() });
   // Univer's own parts for sheets are there only once a workbook is.
   open(first);
+  calculateWhileDrawing(injector);
   const api = FUniver.newAPI(univer);
 
   const current = () => {
