@@ -8,6 +8,7 @@ import { compressed } from "./src/build/compressed.ts";
 import { finishMetadata } from "./src/build/finishMetadata.ts";
 import { helpPages } from "./src/build/helpPages.ts";
 import { icons } from "./src/build/icons.ts";
+import { leftOut } from "./src/build/leftOut.ts";
 import { notices } from "./src/build/notices.ts";
 import { sourcesHash, stamp } from "./src/build/stamp.ts";
 import { wholeFiles } from "./src/build/wholeFiles.ts";
@@ -96,10 +97,7 @@ export default (env = {}) => {
         stamp(sourcesHash()),
         notices(webpack),
         compressed(webpack),
-        // Hyphenation patterns of 75 languages, which text documents use and cells do not.
-        new webpack.NormalModuleReplacementPlugin(/^\.\/[a-z]+(-[a-z0-9]+)*-[\w-]{8}\.js$/, (module) => {
-          if (/engine-render/.test(module.context)) module.request = "data:text/javascript,export default null";
-        }),
+        ...leftOut(webpack),
         new MiniCssExtractPlugin({ chunkFilename: "[name].css?[contenthash:8]" }),
         new CopyPlugin({
           patterns: [

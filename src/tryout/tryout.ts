@@ -93,13 +93,14 @@ async function start(): Promise<void> {
   Object.assign(window, { pourwright: spreadsheet });
 }
 
-/** Puts the pane beside the sheet once that one is drawn; gives the way to take it away. */
+/** Puts the pane beside the sheet once that one is drawn and time is left; gives the way to take it away. */
 function showPane({ ready, host }: Spreadsheet): () => void {
   let leave: (() => void) | undefined;
   let isLeft = false;
-  void ready.then(() => {
+  const mount = () => {
     if (!isLeft) leave = mountPane(byId("pane"), host);
-  });
+  };
+  void ready.then(() => ("requestIdleCallback" in window ? requestIdleCallback(mount, { timeout: 1000 }) : mount()));
   return () => {
     isLeft = true;
     leave?.();
