@@ -7,7 +7,8 @@ const AGAIN =
   "Open it in the program that made it, save it there as an .xlsx file under a new name, and open that here.";
 
 /** A file that breaks off or contradicts itself; `how` is a whole sentence about it. */
-export const damaged = (how: string): FileRefused => new FileRefused(`This file is damaged. ${how} ${AGAIN}`);
+export const damaged = (how: string, cause?: unknown): FileRefused =>
+  new FileRefused(`This file is damaged. ${how} ${AGAIN}`, { cause });
 
 /** A file that holds more than the page can carry. */
 export const tooLarge = (how: string): FileRefused =>

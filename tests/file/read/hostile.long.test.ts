@@ -1,0 +1,5 @@
+import { it } from "vitest";
+import { expectSentences, openSpoiled } from "./hostile";
+
+it("500 spoiled files are opened or refused in a sentence, and nothing else happens", () =>
+  expectSentences(openSpoiled(500)));
