@@ -1,7 +1,8 @@
+import { type ChildProcess, spawn } from "node:child_process";
 import { existsSync, mkdirSync, mkdtempSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
-import { type Browser, chromium, type LaunchOptions } from "playwright-core";
+import { type Browser, type BrowserContext, chromium, type LaunchOptions } from "playwright-core";
 import { type Running, serve } from "../../src/build/server";
 import { dist } from "../dist";
 import { PATIENCE } from "./page";
@@ -20,6 +21,44 @@ export async function launch(): Promise<Browser> {
   const browser = await chromium.launch({ ...(await program()), ...PATIENCE });
   browser.on("context", (context) => context.setDefaultTimeout(PATIENCE.timeout));
   return browser;
+}
+
+export interface OwnProcess {
+  /** The pages of its one profile. */
+  readonly context: BrowserContext;
+  /** Ends it with no word of warning, as a loss of power does. */
+  readonly kill: () => Promise<void>;
+}
+
+/** A browser whose profile is in this folder, as a user's is, in a process that can be killed. */
+export async function launchProcess(profile: string): Promise<OwnProcess> {
+  const { executablePath = "", args = [], env } = await program();
+  const own = ["--headless", "--remote-debugging-port=0", "--no-first-run", `--user-data-dir=${profile}`];
+  const running = spawn(executablePath, [...args, ...own, "about:blank"], {
+    env: env as NodeJS.ProcessEnv,
+    stdio: ["ignore", "ignore", "pipe"],
+  });
+  const browser = await chromium.connectOverCDP(await debuggingAddress(running), PATIENCE);
+  const context = browser.contexts()[0] as BrowserContext;
+  context.setDefaultTimeout(PATIENCE.timeout);
+  const kill = () =>
+    new Promise<void>((gone) => {
+      running.once("exit", () => gone());
+      running.kill("SIGKILL");
+    });
+  return { context, kill };
+}
+
+function debuggingAddress(running: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let said = "";
+    running.stderr?.on("data", (text) => {
+      said += text;
+      const [, address] = /DevTools listening on (ws:\S+)/.exec(said) ?? [];
+      if (address) resolve(address);
+    });
+    running.once("exit", () => reject(new Error(`The browser has ended: ${said}`)));
+  });
 }
 
 /** The browser that POURWRIGHT_BROWSER names, else the one that came with npm (Linux on x64). */
