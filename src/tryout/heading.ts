@@ -7,17 +7,23 @@ export function showName(name: string): void {
   document.title = `${name} - Pourwright`;
 }
 
-/** Shows beside the name how the workbook is kept, and what can be done about it. */
+/** Shows beside the name how the workbook is kept; below the header, and read out, when it is not. */
 export function showKept(keep: Pick<Keep, "status" | "subscribe">): void {
   const words = byId("kept");
-  const button = byId("kept-action") as HTMLButtonElement;
+  const alert = byId("unkept");
+  const reason = byId("unkept-reason");
+  const button = byId("unkept-action") as HTMLButtonElement;
   const show = () => {
     const { state, text, action } = keep.status();
-    // Only where it differs: a live region would be read out again.
-    if (words.textContent !== text) words.textContent = text;
+    const isUrgent = state === "refused" || state === "elsewhere" || state === "damaged";
     words.className = state;
+    words.textContent = isUrgent ? "" : text;
+    alert.hidden = !isUrgent;
     button.hidden = action === undefined;
     button.textContent = action?.label ?? "";
+    // Only where it differs: it would be read out again.
+    const said = isUrgent ? text : "";
+    if (reason.textContent !== said) reason.textContent = said;
   };
   button.addEventListener("click", () => keep.status().action?.press());
   keep.subscribe(show);

@@ -36,6 +36,9 @@ export class Opened {
   /** Shows a workbook in its place. When that fails, it is there as it was. */
   async open(workbook: OpenWorkbook): Promise<void> {
     const before = await this.current();
+    if (before && !this.keep.mayLeave()) {
+      throw new Error(`What you did in ${before.name} is not kept and would be lost. Save it as a file first.`);
+    }
     await this.keep.stop();
     this.around.leave();
     try {

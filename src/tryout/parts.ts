@@ -55,8 +55,11 @@ export type MountFiles = (element: HTMLElement, hooks: FileHooks) => Files;
 
 /** How what is open is kept, in words that the header shows. */
 export interface KeepStatus {
-  /** `safe`: all of it is kept. `waiting`: the last edit is not yet. `refused`: it is lost with the page. */
-  readonly state: "nothing" | "safe" | "waiting" | "refused" | "elsewhere";
+  /**
+   * `safe`: all of it is kept. `waiting`: the last edit is not yet. `refused`: it is lost with the page. `elsewhere`:
+   * another tab has it. `damaged`: it is kept, but of what was kept before something could not be read.
+   */
+  readonly state: "nothing" | "safe" | "waiting" | "refused" | "elsewhere" | "damaged";
   readonly text: string;
   /** What the maker can do about it, as a button beside the words. */
   readonly action?: { readonly label: string; readonly press: () => void };
@@ -77,6 +80,8 @@ export interface Keep {
   /** Notes the bytes and the file that a workbook was saved as. */
   saved(id: string, file: { readonly original: Uint8Array; readonly handle?: FileSystemFileHandle }): Promise<void>;
   status(): KeepStatus;
+  /** Whether all that was done in the open workbook is kept, or was saved as a file since. */
+  mayLeave(): boolean;
   /** Calls back whenever the status has changed; gives the way to stop that. */
   subscribe(callback: () => void): () => void;
 }

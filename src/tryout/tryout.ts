@@ -72,13 +72,13 @@ async function start(): Promise<void> {
     },
     closed: async () => {
       await tell(opened.openNew(DEMO.make()));
-      offerWays(welcome, spreadsheet);
+      offerWays(welcome, spreadsheet, false);
     },
-    saveFile: () => {},
+    saveFile: () => files.save(),
   });
   mountNewMenu((beginning) => void tell(begin(beginning)));
   opened.started(first);
-  if (!last) offerWays(welcome, spreadsheet);
+  if (!last) offerWays(welcome, spreadsheet, true);
 
   showKept(keep);
   showMessages(spreadsheet);
@@ -108,8 +108,8 @@ function showPane({ ready, host }: Spreadsheet): () => void {
 }
 
 /** Whoever begins to work in the demo has taken that way. */
-function offerWays(welcome: Welcome, spreadsheet: Spreadsheet): void {
-  welcome.show();
+function offerWays(welcome: Welcome, spreadsheet: Spreadsheet, isNew: boolean): void {
+  welcome.show({ isNew });
   const leave = spreadsheet.onDataChange(({ isEdit }) => {
     if (!isEdit) return;
     welcome.hide();

@@ -25,8 +25,9 @@ export class Welcome {
     byId("open-own").addEventListener("click", () => this.#ways.openFile());
   }
 
-  show(): void {
-    document.body.classList.add("new-here");
+  /** Who has worked here before still finds her other workbooks. */
+  show({ isNew }: { readonly isNew: boolean }): void {
+    document.body.classList.toggle("new-here", isNew);
     byId("welcome").hidden = false;
   }
 

@@ -30,10 +30,11 @@ async function tab(context: BrowserContext, isNew = false): Promise<TryoutPage> 
   return tryout;
 }
 
-const kept = ({ page }: TryoutPage): Locator => page.locator("#kept");
+/** What is said at once when something is not kept. */
+const alert = ({ page }: TryoutPage) => page.locator("#unkept").textContent();
 
 /** Resolves once all that was done is kept. */
-const settled = (tryout: TryoutPage) => kept(tryout).and(tryout.page.locator(".safe")).waitFor();
+const settled = ({ page }: TryoutPage) => page.locator("#kept.safe").waitFor();
 
 const reload = async ({ page }: TryoutPage) => {
   await page.reload();
@@ -125,7 +126,7 @@ describe("a second tab", () => {
     await settled(one);
 
     const two = await tab(context);
-    await expect.poll(() => kept(two).textContent()).toContain("open in another tab");
+    await expect.poll(() => alert(two)).toContain("open in another tab");
     expect(await cell(two, "Sheet1", 0, 0)).toBe("of the first");
     await two.goTo("A2");
     await two.page.keyboard.type("x");
@@ -138,7 +139,7 @@ describe("a second tab", () => {
     await one.type("A3", "later");
     await two.page.bringToFront();
     await two.page.getByRole("button", { name: "Work here instead" }).click();
-    await expect.poll(() => kept(one).textContent()).toContain("open in another tab");
+    await expect.poll(() => alert(one)).toContain("open in another tab");
     await expect.poll(() => cell(two, "Sheet1", 2, 0)).toBe("later");
     await two.type("A2", "of the second");
     await settled(two);
@@ -328,7 +329,7 @@ describe("a state that cannot be read any more", () => {
       });
     });
     await reload(tryout);
-    expect(await kept(tryout).textContent()).toContain("The last changes cannot be read any more.");
+    expect(await alert(tryout)).toContain("The last changes cannot be read any more.");
     expect(await cell(tryout, "Sheet1", 0, 0)).toBe("first");
   });
 });

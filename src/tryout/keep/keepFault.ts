@@ -22,7 +22,10 @@ export function keepFault(fault: unknown): KeepFault {
     return new KeepFault("newer", "A newer version of this page kept your workbooks. Reload the page to work on them.");
   }
   if (name === "ConstraintError") {
-    return new KeepFault("elsewhere", "This workbook was changed in another tab. What you do here is not kept.");
+    return new KeepFault(
+      "elsewhere",
+      "This workbook was changed in another tab. What you do here is not kept: save it as a file.",
+    );
   }
   return new KeepFault(
     "refused",

@@ -5,7 +5,7 @@ import type { Spreadsheet } from "../../host/univer/start";
 import type { Keep, KeepStatus, NewWorkbook, OpenWorkbook, Original, WorkbookHooks } from "../parts";
 import { type Claim, Claims } from "./claims";
 import { freeName } from "./freeName";
-import { type KeepFault, keepFault } from "./keepFault";
+import { KeepFault, keepFault } from "./keepFault";
 import { type Recorded, Recorder } from "./recorder";
 import { workbookOf } from "./slots";
 import { type FileOf, type Listed, type NewState, Store } from "./store";
@@ -51,7 +51,7 @@ export class Keeping implements Keep {
     store.ready().catch((fault: KeepFault) => this.#refuse(fault));
     addEventListener("beforeunload", (event) => {
       this.#shown?.recorder?.flush();
-      if (this.#shown?.recorder?.recording.is === "failed") event.preventDefault();
+      if (!this.mayLeave()) event.preventDefault();
     });
   }
 
@@ -130,7 +130,10 @@ export class Keeping implements Keep {
   }
 
   async saved(id: string, file: { readonly original: Uint8Array; readonly handle?: FileSystemFileHandle }) {
-    if (this.#shown?.workbook.id === id) this.#shown.workbook = { ...this.#shown.workbook, ...file };
+    if (this.#shown?.workbook.id === id) {
+      this.#shown.workbook = { ...this.#shown.workbook, ...file };
+      this.#shown.recorder?.savedAsFile();
+    }
     const noted = { bytes: file.original, ...(file.handle && { handle: file.handle }) };
     await this.store.setFile(id, noted).catch((fault) => this.#refuse(keepFault(fault)));
   }
@@ -138,6 +141,10 @@ export class Keeping implements Keep {
   /** Notes the name of the workbook that is open, which has changed. */
   renamed(name: string): void {
     if (this.#shown) this.#shown.workbook = { ...this.#shown.workbook, name };
+  }
+
+  mayLeave(): boolean {
+    return !this.#shown?.recorder?.isAtRisk;
   }
 
   status(): KeepStatus {
@@ -152,7 +159,8 @@ export class Keeping implements Keep {
     if (!shown || !recording) return { state: "nothing", text: "" };
     if (recording.is === "untouched") return { state: "nothing", text: "Kept from your first change on" };
     if (recording.is !== "kept") return { state: "waiting", text: "Keeping your change" };
-    return { state: "safe", text: shown.remark || `Kept ${when(recording.time)}` };
+    if (shown.remark) return { state: "damaged", text: shown.remark };
+    return { state: "safe", text: `Kept ${when(recording.time)}` };
   }
 
   subscribe(callback: () => void): () => void {
@@ -216,13 +224,16 @@ export class Keeping implements Keep {
   async #takeOver(): Promise<void> {
     const id = this.shownId;
     if (!id) return;
-    const claim = await this.claims.takeOver(id, ...this.#giveUp(id));
-    await this.hooks?.open(await this.#fetch(id, claim));
+    try {
+      const claim = await this.claims.takeOver(id, ...this.#giveUp(id));
+      await this.hooks?.open(await this.#fetch(id, claim));
+    } catch (fault) {
+      this.#refuse(new KeepFault("refused", fault instanceof Error ? fault.message : String(fault)));
+    }
   }
 
   #wayOut({ reason }: KeepFault): KeepStatus["action"] {
     if (reason === "newer") return { label: "Reload the page", press: () => location.reload() };
-    if (reason === "elsewhere") return { label: "Work here instead", press: () => void this.#takeOver() };
     return { label: "Save a file", press: () => this.hooks?.saveFile() };
   }
 

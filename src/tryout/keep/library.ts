@@ -109,7 +109,7 @@ export class Library {
 
   /** With the open workbook what could not be kept of it would go. */
   #refuseLoss(): void {
-    if (this.keeping.status().state !== "refused") return;
+    if (this.keeping.mayLeave()) return;
     throw new Error("The last changes of the open workbook are not kept. Save it as a file first.");
   }
 

@@ -25,7 +25,8 @@ export function mountWorkbooks(keeping: Keeping, element: HTMLElement, hooks: Wo
   head.append(title, close);
   const list = document.createElement("div");
   dialog.append(head, list);
-  element.append(button, dialog);
+  element.append(button);
+  document.body.append(dialog);
 
   const root = createRoot(list);
   let opened = 0;

@@ -42,6 +42,8 @@ export class Recorder {
   #flushed: Promise<void> = Promise.resolve();
   /** Whether there is something that no state holds or is about to hold. */
   #isDue: boolean;
+  /** Whether there is something of the maker's doing that is nowhere but here. */
+  #isOnlyHere = false;
   #recording: Recording;
 
   constructor(
@@ -69,6 +71,16 @@ export class Recorder {
 
   get recording(): Recording {
     return this.#recording;
+  }
+
+  /** Whether work would be lost with the page. */
+  get isAtRisk(): boolean {
+    return this.#isOnlyHere && this.#recording.is === "failed";
+  }
+
+  /** Notes that all of it was saved as a file. */
+  savedAsFile(): void {
+    this.#isOnlyHere = false;
   }
 
   /** Keeps at once what is not kept yet: all of it is on its way when this returns. */
@@ -105,6 +117,7 @@ export class Recorder {
 
   #edited(): void {
     this.#isDue = true;
+    this.#isOnlyHere = true;
     if (this.#recording.is !== "failed") this.#say({ is: "waiting" });
     this.#soon(SOON);
   }
@@ -178,7 +191,10 @@ export class Recorder {
     const { state, done } = this.store.save({ workbook: this.of.workbook, number, base, slots, changed, first });
     await done;
     this.#collector.stands(state, changed);
-    if (!this.#isDue) this.#say({ is: "kept", time: state.time });
+    if (!this.#isDue) {
+      this.#isOnlyHere = false;
+      this.#say({ is: "kept", time: state.time });
+    }
     if (number % TIDY === 0) await this.store.tidy(this.of.workbook).catch(() => undefined);
   }
 
