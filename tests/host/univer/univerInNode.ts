@@ -24,12 +24,29 @@ import { executors } from "../../../src/host/univer/functions";
 import { forgetOldMessages } from "../../../src/host/univer/problems";
 import { snapshotOf } from "../../../src/host/univer/snapshot";
 
+/** One function, for tests that need no built files: water times density. */
+const FILLWEIGHT: Bundle = {
+  script: 'CustomFunctions.associate("FILLWEIGHT", (water, density) => [[water[0][0] * density[0][0]]]);',
+  metadata: JSON.stringify({
+    functions: [
+      {
+        id: "FILLWEIGHT",
+        name: "FILLWEIGHT",
+        parameters: [
+          { name: "water", dimensionality: "matrix" },
+          { name: "density", dimensionality: "matrix" },
+        ],
+      },
+    ],
+  }),
+};
+
 export class UniverInNode {
-  readonly univer = new Univer({ locale: LocaleType.EN_US });
+  readonly univer = new Univer({ locale: LocaleType.EN_US, locales: { [LocaleType.EN_US]: {} } });
   readonly injector = this.univer.__getInjector();
   #calculation: Calculation | undefined;
 
-  constructor(bundle: Bundle) {
+  constructor(bundle: Bundle = FILLWEIGHT) {
     const { univer } = this;
     const functions = executors(loadBundle(bundle));
     univer.registerPlugin(UniverFormulaEnginePlugin, { function: functions });
