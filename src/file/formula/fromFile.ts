@@ -9,7 +9,11 @@ const GIVEN = /^_xlpm\./i;
  * A formula of a file, with or without its `=`, as it is typed: with `=`, our functions as `POUR.X(`, younger
  * functions without marks, `@x` for `SINGLE(x)` and `x#` for `ANCHORARRAY(x)`.
  */
-export const fromFileFormula = (inFile: string): string => `=${joined(typed(tokens(inFile.replace(/^=/, ""))))}`;
+export function fromFileFormula(inFile: string): string {
+  const formula = inFile.replace(/^=/, "");
+  // Most formulas have none of the file's marks.
+  return /_xl/i.test(formula) ? `=${joined(typed(tokens(formula)))}` : `=${formula}`;
+}
 
 function typed(pieces: readonly Token[]): Token[] {
   const result: Token[] = [];

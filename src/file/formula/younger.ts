@@ -31,5 +31,8 @@ export function markedName(name: string): string {
   return `_xlfn.${SHEET_MARKED.includes(upper) ? "_xlws." : ""}${upper}`;
 }
 
-/** The name of a function as it is typed. */
-export const plainName = (name: string): string => name.replace(/^(?:_xlfn\.)?(?:_xlws\.)?/i, "");
+/** The name of a function as it is typed. Some programs write what they do not know in small letters. */
+export function plainName(name: string): string {
+  const plain = name.replace(/^(?:_xlfn\.)?(?:_xlws\.)?/i, "");
+  return plain === name ? name : plain.toUpperCase();
+}

@@ -30,7 +30,7 @@ function condition(rule: Element, overlays: Styles["overlays"], colors: Colors):
     stops: isOn(attributes.stopIfTrue),
     operator,
     formulas: children(rule, "formula").map((formula) => fromFileFormula(formula.text)),
-    text: text === undefined ? undefined : unescaped(text),
+    text: text ? unescaped(text) : undefined,
     look: dxfId === undefined ? undefined : overlays[Number(dxfId)],
     stopsAt: stopsAt(rule, colors),
     icons: icons(child(rule, "iconSet")),

@@ -34,7 +34,11 @@ export function readValidations(
 function validation(element: Element, areas = "", prefix: string, from1904: boolean): Validation {
   const { attributes } = element;
   const { type, operator, errorStyle, promptTitle, prompt, errorTitle, error } = attributes;
-  const formulas = ["formula1", "formula2"].flatMap((name) => {
+  const kind = KINDS.find((one) => one === type) ?? "any";
+  const how = OPERATORS.find((one) => one === operator) ?? "between";
+  // Some programs write a second one where it means nothing.
+  const hasTwo = kind !== "list" && kind !== "custom" && (how === "between" || how === "notBetween");
+  const formulas = (hasTwo ? ["formula1", "formula2"] : ["formula1"]).flatMap((name) => {
     const found = child(element, prefix + name);
     const text = child(found, "xm:f")?.text ?? found?.text ?? "";
     if (text.trim() === "") return [];
@@ -45,8 +49,8 @@ function validation(element: Element, areas = "", prefix: string, from1904: bool
   const shown = isOn(attributes.showInputMessage) && (promptTitle || prompt);
   return {
     areas: areasOf(areas),
-    kind: KINDS.find((one) => one === type) ?? "any",
-    operator: OPERATORS.find((one) => one === operator) ?? "between",
+    kind,
+    operator: how,
     formulas,
     allowsBlank: isOn(attributes.allowBlank),
     // The file says by this name that the list is not dropped down.

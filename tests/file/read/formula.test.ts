@@ -37,6 +37,7 @@ describe("a formula in a file and as it is typed", () => {
     ["_xldudf_pour_FillWeight(1)", "=POUR.FILLWEIGHT(1)"],
     ["_XLFN.TEXTJOIN(A1)", "=TEXTJOIN(A1)"],
     ["_xlws.SORT(A1)", "=SORT(A1)"],
+    ["_xlfn._xlws.sort(_xlfn.anchorarray(A1))", "=SORT(A1#)"],
     ["=SUM(A1)", "=SUM(A1)"],
     ["POUR.LOAD(1)", "=POUR.LOAD(1)"],
   ])("reads %s, which other programs write, as %s", (inFile, typed) => expect(fromFileFormula(inFile)).toBe(typed));
