@@ -1,8 +1,7 @@
 /** The strip under the sheet: what is wrong in the selected cell, and all formulas to fix. */
 
-import type { Problem } from "../host/univer/problems";
-import type { Spreadsheet } from "../host/univer/start";
-import { columnLetters } from "../sheet/columnLetters";
+import { cellName, type Problem } from "../host/univer/problems";
+import type { CellPlace, Spreadsheet } from "../host/univer/start";
 import { byId } from "./byId";
 
 /** More than this nobody reads; with the first ones fixed, the next ones appear. */
@@ -21,7 +20,10 @@ export function showMessages(spreadsheet: Spreadsheet): void {
     const here = problems.find(
       ({ sheet, row, column }) => sheet === selected?.sheet && row === selected.row && column === selected.column,
     );
-    setText(message, here ? `${cellName(here)}: ${here.message}` : "");
+    const text = here ? `${cellName(here)}: ${here.message}` : "";
+    // Only where it differs: a live region would be read out again.
+    if (message.textContent === text) return;
+    message.replaceChildren(...(here?.from ? [`${cellName(here)}: `, leading(here.message, here.from)] : [text]));
   };
   const show = () => {
     problems = spreadsheet.problems();
@@ -32,13 +34,17 @@ export function showMessages(spreadsheet: Spreadsheet): void {
     list.replaceChildren(...own.slice(0, LISTED).map(entry));
   };
 
-  const entry = (problem: Problem) => {
+  /** A button that leads to a cell. */
+  const leading = (text: string, { sheet, row, column }: CellPlace) => {
     const button = document.createElement("button");
     button.type = "button";
-    button.textContent = `${problem.sheet}!${cellName(problem)}: ${problem.message}`;
-    button.addEventListener("click", () => spreadsheet.host.select({ ...problem, rows: 1, columns: 1 }));
+    button.textContent = text;
+    button.addEventListener("click", () => spreadsheet.host.select({ sheet, row, column, rows: 1, columns: 1 }));
+    return button;
+  };
+  const entry = (problem: Problem) => {
     const item = document.createElement("li");
-    item.append(button);
+    item.append(leading(`${problem.sheet}!${cellName(problem)}: ${problem.message}`, problem));
     return item;
   };
 
@@ -46,8 +52,6 @@ export function showMessages(spreadsheet: Spreadsheet): void {
   spreadsheet.host.onChange(show);
   show();
 }
-
-const cellName = ({ row, column }: { row: number; column: number }) => `${columnLetters(column)}${row + 1}`;
 
 /** Only where it differs: a live region would be read out again. */
 function setText(element: HTMLElement, text: string): void {

@@ -11,6 +11,7 @@ import { startKeeping } from "./keep/startKeeping";
 import { showMessages } from "./messages";
 import { mountNewMenu } from "./newMenu";
 import { Opened } from "./opened";
+import type { PageHooks } from "./parts";
 import { focusFirst, goRoundByF6 } from "./round";
 import { Welcome } from "./welcome";
 
@@ -51,10 +52,13 @@ async function start(): Promise<void> {
     doing.catch((fault: unknown) => {
       byId("message").textContent = fault instanceof Error ? fault.message : String(fault);
     });
-  const files = mountFiles(byId("files"), {
+  const hooks: PageHooks = {
     spreadsheet,
     current: () => opened.current(),
     open: (workbook) => opened.open(workbook),
+  };
+  const files = mountFiles(byId("files"), {
+    ...hooks,
     openNew: (workbook) => opened.openNew(workbook),
     saved: (id, file) => opened.saved(id, file),
   });
@@ -63,7 +67,6 @@ async function start(): Promise<void> {
     startOwn: () => void tell(begin(STARTER)),
     openFile: () => files.choose(),
   });
-  const hooks = { spreadsheet, current: () => opened.current(), open: opened.open.bind(opened) };
   mountWorkbooks(byId("workbooks"), {
     ...hooks,
     renamed: (name) => {

@@ -16,9 +16,12 @@ import {
   SetFormulaCalculationResultMutation,
   sequenceNodeType,
 } from "@univerjs/engine-formula";
+import { columnLetters } from "../../sheet/columnLetters";
 import { readCell, spilledCells } from "./cells";
 import { cellKey, cyclesOf } from "./cycles";
 import { NAMESPACE } from "./functions";
+import { originsOf } from "./origins";
+import type { FormulaPlace } from "./references";
 
 export interface Problem {
   readonly sheet: string;
@@ -32,6 +35,8 @@ export interface Problem {
   readonly message: string;
   /** Whether the fault is in this cell: an error that a formula only hands on is not listed. */
   readonly own: boolean;
+  /** The cell that the error comes from, where this one only hands it on. */
+  readonly from?: FormulaPlace;
 }
 
 const CYCLE = "#CYCLE!";
@@ -49,6 +54,32 @@ const MEANINGS: Readonly<Record<string, string>> = {
 
 /** All error cells and all formulas that refer to themselves, sheet by sheet and row by row. */
 export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
+  const all = withoutOrigins(injector, workbook);
+  if (all.every(({ own }) => own)) return all;
+  const origins = originsOf(injector, workbook);
+  const placeOf = (key: string) => {
+    const origin = origins.get(key);
+    const sheet = origin && workbook.getSheetBySheetId(origin.sheetId)?.getName();
+    return sheet === undefined ? undefined : { sheet, row: origin?.row ?? 0, column: origin?.column ?? 0 };
+  };
+  return all.map((problem) => {
+    if (problem.own) return problem;
+    const sheetId = workbook.getSheetBySheetName(problem.sheet)?.getSheetId() ?? "";
+    const from = placeOf(cellKey(sheetId, problem.row, problem.column));
+    if (!from) return problem;
+    const cause = all.find(
+      ({ sheet, row, column }) => sheet === from.sheet && row === from.row && column === from.column,
+    );
+    const message = cause?.message ?? "an error is written there; write a value";
+    return { ...problem, from, message: `comes from ${from.sheet}!${cellName(from)}: ${message}` };
+  });
+}
+
+/** A cell's name, such as B4. */
+export const cellName = ({ row, column }: { readonly row: number; readonly column: number }): string =>
+  `${columnLetters(column)}${row + 1}`;
+
+function withoutOrigins(injector: Injector, workbook: Workbook): Problem[] {
   const cycles = cyclesOf(injector, workbook);
   return workbook.getSheets().flatMap((sheet) => {
     const found = new Map<string, Problem>();

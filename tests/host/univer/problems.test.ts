@@ -9,13 +9,14 @@ import {
 } from "@univerjs/core";
 import {
   SetFormulaCalculationNotificationMutation,
+  SetFormulaCalculationResultMutation,
   SetFormulaCalculationStartMutation,
   UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
 import { afterAll, describe, expect, it } from "vitest";
 import { loadBundle } from "../../../src/host/univer/bundle";
 import { executors } from "../../../src/host/univer/functions";
-import { problemsOf } from "../../../src/host/univer/problems";
+import { cellName, problemsOf } from "../../../src/host/univer/problems";
 import { metadataText, script } from "../../functions/built";
 
 const univer = new Univer({ locale: LocaleType.EN_US });
@@ -77,45 +78,118 @@ describe("the problems of a workbook", () => {
   });
 });
 
+/** The problems of sheets with these formulas and values, once they are calculated. */
+async function calculated(
+  formulas: Record<string, string>,
+  more: Record<string, string> = {},
+): Promise<{ place: string; message: string; error: string; own: boolean; from: string | undefined }[]> {
+  const cellData = (all: Record<string, string>) => {
+    const data: Record<number, Record<number, { f?: string; v?: number | string }>> = {};
+    for (const [place, content] of Object.entries(all)) {
+      const [row, column] = [Number(place.slice(1)) - 1, place.charCodeAt(0) - 65];
+      const number = Number(content);
+      const value = content.startsWith("=") ? { f: content } : { v: Number.isNaN(number) ? content : number };
+      data[row] = { ...data[row], [column]: value };
+    }
+    return data;
+  };
+  const own = new Univer({ locale: LocaleType.EN_US });
+  try {
+    own.registerPlugin(UniverFormulaEnginePlugin, {
+      function: executors(loadBundle({ script, metadata: metadataText })),
+    });
+    const workbook = own.createUnit<Partial<IWorkbookData>, Workbook>(UniverInstanceType.UNIVER_SHEET, {
+      sheets: {
+        one: { id: "one", name: "One", cellData: cellData(formulas) },
+        two: { id: "two", name: "Two", cellData: cellData(more) },
+      },
+      sheetOrder: ["one", "two"],
+    });
+    const injector = own.__getInjector();
+    const commands = injector.get(ICommandService);
+    let results: Record<string, Record<string, Record<number, Record<number, object>>>> = {};
+    await new Promise<void>((done) => {
+      commands.onCommandExecuted(({ id, params }) => {
+        if (id === SetFormulaCalculationResultMutation.id) results = (params as { unitData: typeof results }).unitData;
+        const isDone = (params as { functionsExecutedState?: number } | undefined)?.functionsExecutedState;
+        if (id === SetFormulaCalculationNotificationMutation.id && isDone !== undefined) done();
+      });
+      void commands.executeCommand(SetFormulaCalculationStartMutation.id, { forceCalculation: true });
+    });
+    // In the browser the spreadsheet puts the results into the cells.
+    for (const [sheetId, rows] of Object.entries(results[workbook.getUnitId()] ?? {})) {
+      const cells = workbook.getSheetBySheetId(sheetId)?.getCellMatrix();
+      for (const [row, all] of Object.entries(rows)) {
+        for (const [column, cell] of Object.entries(all)) {
+          const at = [Number(row), Number(column)] as const;
+          cells?.setValue(...at, { ...cells.getValue(...at), ...cell });
+        }
+      }
+    }
+    const nameOf = ({ sheet, row, column }: { sheet: string; row: number; column: number }) =>
+      `${sheet}!${cellName({ row, column })}`;
+    return problemsOf(injector, workbook).map(({ from, ...problem }) => ({
+      place: nameOf(problem),
+      message: problem.message,
+      error: problem.error,
+      own: problem.own,
+      from: from && nameOf(from),
+    }));
+  } finally {
+    own.dispose();
+  }
+}
+
+describe("an error that a formula hands on", () => {
+  const FIX = "load: 6 means 600 %; write 6% or 0.06";
+  const handedOn = async (...given: Parameters<typeof calculated>) =>
+    (await calculated(...given))
+      .filter(({ own }) => !own)
+      .map(({ place, from, message }) => ({ place, from, message }));
+
+  it("is said to come from the first cell that makes it, through others and another sheet", async () => {
+    const message = `comes from Two!B4: ${FIX}`;
+    expect(
+      await handedOn(
+        { A1: "=Two!B4*2", A2: "=SUM(A1:A1)", A3: "=POUR.FILLWEIGHT(A2)" },
+        { B4: "=POUR.SCENTPART(300,6)" },
+      ),
+    ).toEqual(["One!A1", "One!A2", "One!A3"].map((place) => ({ place, from: "Two!B4", message })));
+  });
+
+  it("comes from a plain formula too, or from a value that was written", async () => {
+    expect(await handedOn({ A1: "0", A2: "=1/A1", A3: "=A2+1", B1: "#N/A", B2: "=B1&1" })).toEqual(
+      [
+        {
+          place: "One!A2",
+          from: undefined,
+          message: expect.stringMatching(/^this formula, or a cell it uses, divides/),
+        },
+        { place: "One!B2", from: "One!B1", message: "comes from One!B1: an error is written there; write a value" },
+        { place: "One!A3", from: "One!A2", message: expect.stringMatching(/^comes from One!A2: this formula/) },
+      ].sort((a, b) => a.place.slice(-1).localeCompare(b.place.slice(-1)) || a.place.localeCompare(b.place)),
+    );
+  });
+
+  it("is not said to come from a cell with an error of another kind, or from nowhere", async () => {
+    expect(await handedOn({ A1: "=NA()", A2: "=1/0+N(ISERROR(A1))" })).toEqual([
+      { place: "One!A1", from: undefined, message: expect.stringContaining("no such value") },
+      { place: "One!A2", from: undefined, message: expect.stringContaining("divides by zero") },
+    ]);
+  });
+
+  it("of a cell that results spill into comes from the cell that its row was made of", async () => {
+    const spilled = await handedOn({ A1: "1", A2: "=POUR.SCENTPART(300,6)", A3: "3", B1: "=A1:A3*2" });
+    expect(spilled).toEqual([{ place: "One!B2", from: "One!A2", message: `comes from One!A2: ${FIX}` }]);
+  });
+});
+
 describe("formulas that refer to themselves", () => {
   /** The places of those listed among sheets with these formulas, once they are calculated. */
-  async function cyclesOf(formulas: Record<string, string>, more: Record<string, string> = {}): Promise<string[]> {
-    const cellData = (all: Record<string, string>) => {
-      const data: Record<number, Record<number, { f?: string; v?: number }>> = {};
-      for (const [place, content] of Object.entries(all)) {
-        const [row, column] = [Number(place.slice(1)) - 1, place.charCodeAt(0) - 65];
-        data[row] = { ...data[row], [column]: content.startsWith("=") ? { f: content } : { v: Number(content) } };
-      }
-      return data;
-    };
-    const own = new Univer({ locale: LocaleType.EN_US });
-    try {
-      own.registerPlugin(UniverFormulaEnginePlugin, {
-        function: executors(loadBundle({ script, metadata: metadataText })),
-      });
-      const workbook = own.createUnit<Partial<IWorkbookData>, Workbook>(UniverInstanceType.UNIVER_SHEET, {
-        sheets: {
-          one: { id: "one", name: "One", cellData: cellData(formulas) },
-          two: { id: "two", name: "Two", cellData: cellData(more) },
-        },
-        sheetOrder: ["one", "two"],
-      });
-      const injector = own.__getInjector();
-      const commands = injector.get(ICommandService);
-      await new Promise<void>((done) => {
-        commands.onCommandExecuted(({ id, params }) => {
-          const isDone = (params as { functionsExecutedState?: number } | undefined)?.functionsExecutedState;
-          if (id === SetFormulaCalculationNotificationMutation.id && isDone !== undefined) done();
-        });
-        void commands.executeCommand(SetFormulaCalculationStartMutation.id, { forceCalculation: true });
-      });
-      return problemsOf(injector, workbook)
-        .filter(({ error, own, message }) => error === "#CYCLE!" && own && message.startsWith("this formula refers to"))
-        .map(({ sheet, row, column }) => `${sheet}!${String.fromCharCode(65 + column)}${row + 1}`);
-    } finally {
-      own.dispose();
-    }
-  }
+  const cyclesOf = async (...given: Parameters<typeof calculated>): Promise<string[]> =>
+    (await calculated(...given))
+      .filter(({ error, own, message }) => error === "#CYCLE!" && own && message.startsWith("this formula refers to"))
+      .map(({ place }) => place);
 
   it.each<[string, Record<string, string>, string[]]>([
     ["through another cell", { A1: "=B1", B1: "=A1" }, ["One!A1", "One!B1"]],
