@@ -4,6 +4,7 @@ import type { Book, BookCell, BookRow, CellStyle, Remark } from "../book";
 import { COLUMNS, ROWS } from "../read/references";
 import { PLAIN_STYLE } from "../read/styles";
 import { FileRefused, tooLarge } from "../refused";
+import { emptyBook, emptySheet } from "../write/emptyBook";
 import { decodeText } from "./decodeText";
 import { findDelimiter } from "./delimiter";
 import { type FigureReader, figureReader } from "./figures";
@@ -105,31 +106,7 @@ function remarksOn(sheet: string, rows: readonly (readonly string[])[], figures:
 }
 
 const bookOf = (name: string, rows: BookRow[], styles: CellStyle[]): Book => ({
-  sheets: [
-    {
-      id: "1",
-      name,
-      state: "visible",
-      rows,
-      columns: [],
-      merges: [],
-      frozen: { rows: 0, columns: 0 },
-      tables: [],
-      filter: null,
-      validations: [],
-      conditions: [],
-      notes: [],
-      links: [],
-      showsGrid: true,
-      print: null,
-      tabColor: null,
-      defaultWidth: null,
-      defaultHeight: null,
-    },
-  ],
+  ...emptyBook(),
+  sheets: [{ ...emptySheet("1", name), rows }],
   styles,
-  names: [],
-  active: 0,
-  from1904: false,
-  settings: {},
 });

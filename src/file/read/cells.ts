@@ -34,6 +34,8 @@ export class CellsHandler implements Handler {
   readonly rows: BookRow[] = [];
   /** Data tables, whose formulas stand nowhere. */
   dataTables = 0;
+  /** Formulas that point to one which the sheet does not have. */
+  lostFormulas = 0;
   outlined = false;
   readonly #context: CellContext;
   readonly #formulas: Formulas;
@@ -137,6 +139,7 @@ export class CellsHandler implements Handler {
     const value = rich ? rich.text : this.#plainValue(style);
     const formula = this.#formula && this.#formulas.read(this.#formula, this.#formulaText, row, column);
     if (this.#formula?.t === "dataTable") this.dataTables++;
+    if (this.#formula?.t === "shared" && formula === undefined) this.lostFormulas++;
     const spilled = this.#spills.covers(row, column);
     const cell: Growing<BookCell> = { column, value, style };
     if (formula !== undefined && !spilled) {

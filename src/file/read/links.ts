@@ -6,10 +6,11 @@ import { unescaped } from "./text";
 
 /** The links of a sheet; addresses outside stand in its relationships. */
 export function readLinks(element: Element | undefined, related: readonly Relationship[]): Link[] {
+  const targets = new Map(related.map(({ id, target }) => [id, target]));
   return children(element, "hyperlink").flatMap(({ attributes }) => {
     const area = areaOf(attributes.ref ?? "");
     const id = attributes["r:id"];
-    const address = id === undefined ? null : (related.find((one) => one.id === id)?.target ?? null);
+    const address = id === undefined ? null : (targets.get(id) ?? null);
     const { location, tooltip } = attributes;
     if (!area || (address === null && !location)) return [];
     return [{ area, address, place: location ? unescaped(location) : null, tip: tooltip ? unescaped(tooltip) : null }];

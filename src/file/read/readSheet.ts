@@ -7,7 +7,7 @@ import { type CellContext, inOrder } from "./cells";
 import { readConditions } from "./conditions";
 import { readFilter } from "./filters";
 import { readLinks } from "./links";
-import type { FileName } from "./names";
+import type { Names } from "./names";
 import { readConversations, readNotes } from "./notes";
 import { readPrint } from "./print";
 import { cellPlace } from "./references";
@@ -33,19 +33,18 @@ export interface SheetContext {
   readonly pack: Package;
   readonly cells: CellContext;
   readonly overlays: Styles["overlays"];
-  readonly names: readonly FileName[];
+  readonly titles: Names["titles"];
   /** Who wrote in conversations. */
   readonly people: Element | undefined;
   readonly remarks: Remarks;
 }
 
 export function readSheet(listed: ListedSheet, context: SheetContext, progress?: (share: number) => void): BookSheet {
-  const { pack, cells, overlays, names, people, remarks } = context;
+  const { pack, cells, overlays, titles, people, remarks } = context;
   const { id, name, state, path } = listed;
   const part = readSheetPart(path, partOf(pack, path), cells, progress);
   const find = (wanted: string): Element | undefined => part.others.find((one) => one.name === wanted);
   const related = relationships(pack, path);
-  const titles = names.find(({ sheet, name: called }) => sheet === id && /^_xlnm\.Print_Titles$/i.test(called));
   remarkOnSheet(name, part, related, pack, remarks);
   return {
     id,
@@ -63,7 +62,7 @@ export function readSheet(listed: ListedSheet, context: SheetContext, progress?:
     ),
     notes: notesOf(related, people, context),
     links: readLinks(find("hyperlinks"), related),
-    print: readPrint(find("pageSetup"), titles?.formula),
+    print: readPrint(find("pageSetup"), titles.get(id)),
   };
 }
 

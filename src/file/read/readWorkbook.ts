@@ -29,7 +29,9 @@ export function readWorkbook(
 
   const tabs = children(child(root, "sheets"), "sheet");
   const ids = tabs.map(({ attributes }) => attributes.sheetId ?? "");
-  const listed = tabs.flatMap((tab) => listSheet(tab, related, pack, remarks) ?? []);
+  const byId = new Map(related.map((one) => [one.id, one]));
+  const typeOf = contentTypes(pack);
+  const listed = tabs.flatMap((tab) => listSheet(tab, byId, typeOf, pack, remarks) ?? []);
   if (listed.length === 0) {
     throw new FileRefused(
       "This workbook has no sheet with cells. Add one in the program that made it, and open it again.",
@@ -37,7 +39,7 @@ export function readWorkbook(
   }
   const from1904 = isOn(child(root, "workbookPr")?.attributes.date1904);
   const names = readNames(child(root, "definedNames"), ids);
-  const { styles, context } = sheetContext(pack, related, from1904, names, remarks);
+  const { styles, context } = sheetContext(pack, related, from1904, names.titles, remarks);
   const sizes = listed.map((sheet) => pack.parts.get(sheet.path)?.length ?? 0);
   const total = sizes.reduce((sum, size) => sum + size, 1);
   let done = 0;
@@ -49,7 +51,7 @@ export function readWorkbook(
   const book: Book = {
     sheets,
     styles,
-    names: names.filter(({ isBuiltIn }) => !isBuiltIn).map(({ isBuiltIn: _, ...name }) => name),
+    names: names.own,
     active: activeSheet(root, ids, sheets),
     from1904,
     settings: readSettings(pack, path),
@@ -62,19 +64,20 @@ const STATES = ["visible", "hidden", "veryHidden"] as const;
 /** A sheet with cells as the workbook lists it; of other kinds of sheets a remark. */
 function listSheet(
   { attributes }: Element,
-  related: readonly Relationship[],
+  related: ReadonlyMap<string, Relationship>,
+  typeOf: (path: string) => string,
   pack: Package,
   remarks: Remarks,
 ): ListedSheet | undefined {
   const { name = "", sheetId = "", state } = attributes;
-  const relation = related.find(({ id }) => id === attributes["r:id"]);
+  const relation = related.get(attributes["r:id"] ?? "");
   if (!relation || !pack.parts.has(relation.target)) throw damaged(`The sheet "${name}" is missing.`);
   if (relation.kind !== "worksheet") {
     const what = relation.kind === "chartsheet" ? "a chart on a sheet of its own" : "a sheet of an old kind";
     remarks.add(name, what, "The page does not show this sheet; it stays in the file when you save.");
     return undefined;
   }
-  if (!/worksheet\+xml$/.test(contentTypes(pack)(relation.target))) {
+  if (!/worksheet\+xml$/.test(typeOf(relation.target))) {
     throw damaged(`The sheet "${name}" is not marked as one.`);
   }
   return { id: sheetId, name, state: STATES.find((one) => one === state) ?? "visible", path: relation.target };
@@ -85,7 +88,7 @@ function sheetContext(
   pack: Package,
   related: readonly Relationship[],
   from1904: boolean,
-  names: SheetContext["names"],
+  titles: SheetContext["titles"],
   remarks: Remarks,
 ) {
   const pathOf = (kind: string): string | undefined => related.find((one) => one.kind === kind)?.target;
@@ -102,7 +105,7 @@ function sheetContext(
   const context: SheetContext = {
     pack,
     overlays,
-    names,
+    titles,
     people: rootOf("person"),
     remarks,
     cells: {

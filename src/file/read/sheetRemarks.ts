@@ -39,6 +39,11 @@ export function remarkOnSheet(
   );
   kept(children(find("customSheetViews"), "customSheetView").length, "a custom view", "custom views");
   kept(children(find("scenarios"), "scenario").length, "a scenario", "scenarios");
+  kept(
+    [...within(find("rowBreaks"), "brk"), ...within(find("colBreaks"), "brk")].length,
+    "a page break",
+    "page breaks",
+  );
   if (
     cells.outlined ||
     [...within(find("cols"), "col")].some(({ attributes }) => Number(attributes.outlineLevel) > 0)
@@ -59,6 +64,15 @@ export function remarkOnSheet(
       sheet,
       cells.dataTables === 1 ? "a data table of what-if values" : `${cells.dataTables} data tables of what-if values`,
       "The page shows the values that were worked out last and does not work them out anew; the file keeps all of it.",
+    );
+  }
+  if (cells.lostFormulas > 0) {
+    remarks.add(
+      sheet,
+      cells.lostFormulas === 1
+        ? "a formula that is incomplete in the file"
+        : `${cells.lostFormulas} formulas that are incomplete in the file`,
+      "The page shows the values that were worked out last: look at them in the program that made the file.",
     );
   }
   if (isOn(find("sheetProtection")?.attributes.sheet)) {

@@ -28,12 +28,18 @@ export function resolveTarget(from: string, target: string): string {
 }
 
 /** The path of a part as the package writes it: names that differ in upper and lower case only are one name. */
-export function findPath({ parts }: Package, path: string): string | undefined {
-  if (parts.has(path)) return path;
-  const alike = path.toLowerCase();
-  for (const one of parts.keys()) if (one.toLowerCase() === alike) return one;
-  return undefined;
+export function findPath(pack: Package, path: string): string | undefined {
+  if (pack.parts.has(path)) return path;
+  let known = paths.get(pack);
+  if (!known) {
+    known = new Map([...pack.parts.keys()].map((one) => [one.toLowerCase(), one]));
+    paths.set(pack, known);
+  }
+  return known.get(path.toLowerCase());
 }
+
+/** Of each package, its paths by their small letters. */
+const paths = new WeakMap<Package, ReadonlyMap<string, string>>();
 
 /** The relationships of a part, those of the whole package with "". */
 export function relationships(pack: Package, part: string): Relationship[] {

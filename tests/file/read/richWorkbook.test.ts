@@ -1,29 +1,8 @@
-import { strToU8 } from "fflate";
 import { describe, expect, it } from "vitest";
-import type { Book, BookCell, BookSheet } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
-import { cellPlace } from "../../../src/file/read/references";
 import { LOOK } from "../rich/styles";
-import { richWorkbook } from "../richWorkbook";
-import { changedRich, rewrittenRich } from "./changed";
-
-const { book, remarks } = openFile(richWorkbook(), "rich.xlsx");
-
-function sheetOf(name: string, from: Book = book): BookSheet {
-  const sheet = from.sheets.find((one) => one.name === name);
-  if (!sheet) throw new Error(`no sheet ${name}`);
-  return sheet;
-}
-
-function cell(address: string, sheet = "Maker's costs", from: Book = book): Partial<BookCell> | undefined {
-  const place = cellPlace(address);
-  const found = sheetOf(sheet, from)
-    .rows.find(({ row }) => row === place?.row)
-    ?.cells.find(({ column }) => column === place?.column);
-  if (!found) return undefined;
-  const { column: _, ...rest } = found;
-  return rest;
-}
+import { changedRich } from "./changed";
+import { book, cell, remarks, sheetOf } from "./readRich";
 
 /** What is expected here stands in the parts of the workbook as they were written by hand (tests/file/rich). */
 describe("a workbook with what a maker's may hold", () => {
@@ -323,6 +302,7 @@ describe("a workbook with what a maker's may hold", () => {
       "Maker's costs: conversations in comments",
       "Summary: a pivot table",
       "Old: a custom view",
+      "Old: a page break",
       "Old: a data table of what-if values",
       "Old: sheet protection",
     ]);
@@ -336,97 +316,5 @@ describe("a workbook with what a maker's may hold", () => {
       pourwright: '{"unit":"g & oz"}',
     });
     expect(book.settings).toEqual({});
-  });
-});
-
-describe("the same workbook written in another way", () => {
-  const utf16 = (xml: string, little: boolean): Uint8Array =>
-    Uint8Array.from(
-      [...`\ufeff${xml.replace("UTF-8", "UTF-16")}`].flatMap((letter) => {
-        const code = letter.charCodeAt(0);
-        return little ? [code & 255, code >> 8] : [code >> 8, code & 255];
-      }),
-    );
-  const main = /xmlns="(http:\/\/schemas\.openxmlformats\.org\/(?:spreadsheetml|package)[^"]*)"/g;
-  /** All names of the parts' own namespace with a prefix. */
-  const prefixed = (xml: string): string =>
-    main.test(xml) ? xml.replace(main, 'xmlns:q="$1"').replace(/<(\/?)(?=[A-Za-z\d]+[\s/>])/g, "<$1q:") : xml;
-  const strict = (xml: string): string =>
-    xml
-      .replaceAll(
-        "http://schemas.openxmlformats.org/spreadsheetml/2006/main",
-        "http://purl.oclc.org/ooxml/spreadsheetml/main",
-      )
-      .replaceAll(
-        "http://schemas.openxmlformats.org/officeDocument/2006/relationships",
-        "http://purl.oclc.org/ooxml/officeDocument/relationships",
-      )
-      .replaceAll("http://schemas.openxmlformats.org/drawingml/2006/", "http://purl.oclc.org/ooxml/drawingml/");
-
-  it.each<[string, (xml: string) => Uint8Array]>([
-    ["in UTF-16, low byte first", (xml) => utf16(xml, true)],
-    ["in UTF-16, high byte first", (xml) => utf16(xml, false)],
-    ["with a mark of UTF-8", (xml) => strToU8(`\ufeff${xml}`)],
-    ["with prefixes", (xml) => strToU8(prefixed(xml))],
-    ["in the strict form of the standard", (xml) => strToU8(strict(xml))],
-    [
-      "with remarks and line ends between all",
-      (xml) => strToU8(xml.replace(/(<row |<\/row>|<col |<xf )/g, "<!-- x -->\r\n$1")),
-    ],
-    [
-      "with letters as numbers and texts as CDATA",
-      (xml) => strToU8(xml.replaceAll(">Moss<", "><![CDATA[Mo]]>&#115;&#x73;<")),
-    ],
-  ])("%s reads the same", (_, rewrite) => {
-    expect(openFile(rewrittenRich(rewrite), "rich.xlsx")).toEqual({ book, remarks });
-  });
-
-  it("with days counted from 1904 shows the same days", () => {
-    const { book: later, remarks: said } = openFile(richWorkbook({ from1904: true }), "rich.xlsx");
-    expect(later.from1904).toBe(true);
-    expect({ ...later, from1904: false }).toEqual(book);
-    expect(said.filter(({ what }) => !remarks.some((one) => one.what === what)).map(({ what }) => what)).toEqual([
-      "days counted from 1904",
-    ]);
-  });
-
-  it("without addresses at rows and cells reads the same cells", () => {
-    const rows = '<row><c><v>1</v></c><c><v>2</v></c></row><row><c t="d"><v>2026-11-26T12:00:00</v></c></row>';
-    const bytes = changedRich({
-      "xl/sheets/summary.xml": (text) => text.replace(/<sheetData>.*<\/sheetData>/, `<sheetData>${rows}</sheetData>`),
-    });
-    expect(
-      sheetOf("Summary", openFile(bytes, "a").book).rows.map(({ row, cells }) => [
-        row,
-        ...cells.map(({ column, value }) => [column, value]),
-      ]),
-    ).toEqual([
-      [0, [0, 1], [1, 2]],
-      [1, [0, 46_352.5]],
-    ]);
-  });
-
-  it("with cells out of order and twice reads the last ones in order", () => {
-    const rows =
-      '<row r="5"><c r="B5"><v>2</v></c><c r="A5"><v>1</v></c><c r="B5"><v>3</v></c></row><row r="2"><c r="A2"><v>0</v></c></row>';
-    const bytes = changedRich({
-      "xl/sheets/summary.xml": (text) => text.replace(/<sheetData>.*<\/sheetData>/, `<sheetData>${rows}</sheetData>`),
-    });
-    expect(
-      sheetOf("Summary", openFile(bytes, "a").book).rows.map(({ row, cells }) => [
-        row,
-        ...cells.map(({ column, value }) => [column, value]),
-      ]),
-    ).toEqual([
-      [1, [0, 0]],
-      [4, [0, 1], [1, 3]],
-    ]);
-  });
-
-  it("takes letters that XML cannot hold for what they are", () => {
-    const bytes = changedRich({
-      "xl/texts.xml": (text) => text.replace("<t>Fig</t>", "<t>F_x000D_i_x005F_x000D_g</t>"),
-    });
-    expect(cell("A4", "Pours", openFile(bytes, "a").book)?.value).toBe("F\ri_x000D_g");
   });
 });
