@@ -4,7 +4,7 @@ import { callsOurs } from "../formula/callsOurs";
 import { toFileFormula } from "../formula/toFile";
 import { areaAddress } from "./addresses";
 import { fontXml } from "./fontXml";
-import { LONGEST_TEXT } from "./limits";
+import { LONGEST_TEXT, permittedValue } from "./limits";
 import { attributesOf, cut, element, escapeText, openingTag, withAttributes } from "./rawXml";
 import { same } from "./same";
 import type { WantedStyle } from "./styles";
@@ -21,7 +21,8 @@ const styleOf = ({ value, formula, style, quoted }: BookCell, context: CellConte
 
 /** A new cell. */
 export function cellXml(cell: BookCell, row: number, context: CellContext): string {
-  const { formula, value, runs, spilled } = cell;
+  const { formula, runs, spilled } = cell;
+  const value = permittedValue(cell.value);
   const place = { row, column: cell.column, rows: 1, columns: 1 };
   const s = styleOf(cell, context) || null;
   const r = areaAddress(place);
@@ -63,7 +64,7 @@ function valueXml(value: CellValue): string {
   if (typeof value === "object") return element("v", {}, escapeText(value.error));
   if (typeof value === "string")
     return `<v${/^\s|\s$/.test(value) ? ' xml:space="preserve"' : ""}>${escapeText(value.slice(0, LONGEST_TEXT))}</v>`;
-  return element("v", {}, String(Number(value)));
+  return element("v", {}, typeof value === "boolean" ? (value ? "1" : "0") : String(value));
 }
 
 /** What a cell of the file becomes, whatever does not differ kept as it stands. */
@@ -77,9 +78,10 @@ export function changedCell(raw: string, before: BookCell, now: BookCell, row: n
   const styled = keepsLook ? raw : withAttributes(raw, { s: styleOf(now, context) });
   if (keepsValue) return styled;
   // The formula stays as it stands, shared or not; only what it came to is another value.
-  const { head, pieces, tail } = cut(withAttributes(styled, { t: type(now.value).t ?? null, vm: null }));
+  const value = permittedValue(now.value);
+  const { head, pieces, tail } = cut(withAttributes(styled, { t: type(value).t ?? null, vm: null }));
   const kept = pieces.filter(({ name }) => name === "f").map((piece) => piece.raw);
-  return head + kept.join("") + valueXml(now.value) + tail;
+  return head + kept.join("") + valueXml(value) + tail;
 }
 
 /** A formula of ours is a dynamic array in the file also where it fills its own cell alone. */

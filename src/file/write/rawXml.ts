@@ -179,11 +179,9 @@ export const escapeText = (text: string): string =>
 
 const numbered = (sign: string): string => `_x${sign.charCodeAt(0).toString(16).toUpperCase().padStart(4, "0")}_`;
 
-/** In an attribute lines and tabs would be read as spaces. */
+/** In an attribute lines and tabs would be read as spaces: they stand there as programs write them in headings. */
 const escapeAttribute = (text: string): string =>
-  escapeText(text)
-    .replaceAll('"', "&quot;")
-    .replace(/[\t\n]/g, (sign) => `&#${sign.charCodeAt(0)};`);
+  escapeText(text).replaceAll('"', "&quot;").replaceAll("\t", "_x0009_").replaceAll("\n", "_x000a_");
 
 const ENTITIES: Readonly<Record<string, string>> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
 

@@ -2,6 +2,7 @@ import type { BookCell, BookRow } from "../book";
 import { cellPlace } from "../read/references";
 import { cellAddress } from "./addresses";
 import { type CellContext, cellXml, changedCell, ownFormula, sameCell, sharedGroup } from "./cells";
+import { HIGHEST_ROW } from "./limits";
 import { attributeOf, cut, element, join, openingTag, withAttributes } from "./rawXml";
 import { same } from "./same";
 
@@ -138,7 +139,10 @@ function rowTag(
     r: row + 1,
     // Only a help for reading, and wrong once a cell stands outside of it.
     spans: null,
-    ...(was?.height !== is?.height && { ht: is?.height ?? null, customHeight: is?.height === undefined ? null : 1 }),
+    ...(was?.height !== is?.height && {
+      ht: is?.height === undefined ? null : Math.min(is.height, HIGHEST_ROW),
+      customHeight: is?.height === undefined ? null : 1,
+    }),
     ...(was?.hidden !== is?.hidden && { hidden: is?.hidden ? 1 : null }),
     ...(was?.style !== style && {
       s: style === undefined ? null : context.styleOf({ style }),

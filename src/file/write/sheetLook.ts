@@ -1,5 +1,6 @@
 import type { Area, BookSheet, ColumnRange } from "../book";
 import { areaAddress, cellAddress } from "./addresses";
+import { WIDEST_COLUMN } from "./limits";
 import { type Attributes, attributeOf, type Cut, cut, element, join, openingTag, withAttributes } from "./rawXml";
 import { put, rawOf } from "./sheetOrder";
 
@@ -83,7 +84,7 @@ export function putColumns(
       max: last + 1,
       // A column has to have a width, even one that is hidden or only looks like something.
       ...(was?.width !== width || !covering
-        ? { width: width ?? DEFAULT_WIDTH, customWidth: width === undefined ? null : 1 }
+        ? { width: Math.min(width ?? DEFAULT_WIDTH, WIDEST_COLUMN), customWidth: width === undefined ? null : 1 }
         : {}),
       hidden: hidden ? 1 : null,
       ...(was?.style !== style || !covering ? { style: style === undefined ? null : styleOf(style) } : {}),

@@ -94,6 +94,20 @@ describe("cells", () => {
     );
   });
 
+  it("hold what files have no word for by the nearest that they have", () => {
+    const odd: readonly Partial<BookCell>[] = [
+      { value: { error: "#SPILL!" }, formula: "=A1:A3" },
+      { value: Number.NaN, formula: "=1" },
+      { value: "x".repeat(40_000) },
+    ];
+    const now = onSheet(SUMMARY, (sheet) => odd.reduce((one, cell, column) => withCell(one, 9, column, cell), sheet));
+    const { text, lost, opened } = saved(now);
+    expect(text("xl/sheets/summary.xml")).toContain('<c r="A10" t="e"><f>A1:A3</f><v>#VALUE!</v></c>');
+    expect(text("xl/sheets/summary.xml")).toContain('<c r="B10" t="e"><f>1</f><v>#NUM!</v></c>');
+    expect(opened.sheets[2]?.rows.at(-1)?.cells[2]?.value).toBe("x".repeat(32_767));
+    expect(lost.map(({ what }) => what)).toEqual(["long texts in C10"]);
+  });
+
   it("hold as text what begins like a formula", () => {
     const { text, opened } = saved(onSheet(SUMMARY, (sheet) => withCell(sheet, 9, 0, { value: "=1+1" })));
     expect(text("xl/sheets/summary.xml")).toContain('<c r="A10" t="inlineStr"><is><t>=1+1</t></is></c>');
