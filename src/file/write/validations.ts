@@ -27,6 +27,7 @@ export function putValidations(sheet: Cut, before: readonly Validation[], now: r
 
 function ruleXml({ areas, kind, operator, formulas, prompt, error, ...rule }: Validation): string {
   const compares = !["any", "list", "custom"].includes(kind);
+  const hasTwo = compares && (operator === "between" || operator === "notBetween");
   return element(
     "dataValidation",
     {
@@ -44,6 +45,8 @@ function ruleXml({ areas, kind, operator, formulas, prompt, error, ...rule }: Va
       prompt: prompt?.text.slice(0, LONGEST_MESSAGE) || null,
       sqref: areaList(areas),
     },
-    ...formulas.slice(0, 2).map((formula, i) => element(`formula${i + 1}`, {}, escapeText(toFileFormula(formula)))),
+    ...formulas
+      .slice(0, hasTwo ? 2 : 1)
+      .map((formula, i) => element(`formula${i + 1}`, {}, escapeText(toFileFormula(formula)))),
   );
 }

@@ -266,6 +266,10 @@ const validation: Arbitrary<Validation> = said(
   // Only a comparison has a sign, and only a list drops down.
   ...(["list", "custom"].includes(one.kind as string) && { operator: "between" as const }),
   ...(one.kind !== "list" && { showsList: true }),
+  // A second bound is there only between two.
+  ...((["list", "custom"].includes(one.kind as string) || one.operator === "notEqual") && {
+    formulas: one.formulas?.slice(0, 1) ?? [],
+  }),
 }));
 
 const look = said(
