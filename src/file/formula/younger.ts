@@ -1,6 +1,7 @@
 /**
  * Functions that are younger than the file format and carry a mark in the file. Source: [MS-XLSX] 2.2.2, future
- * functions, as listed in the documentation of XlsxWriter; those after the first blank line are from memory.
+ * functions, as listed in the documentation of XlsxWriter; LibreOffice 7.4 marks the same ones, but for `IMCOSH` and
+ * its like. Those after the first blank line are from memory.
  */
 const MARKED = new Set(
   `ACOT ACOTH AGGREGATE ANCHORARRAY ARABIC ARRAYTOTEXT BASE BETA.DIST BETA.INV BINOM.DIST BINOM.DIST.RANGE BINOM.INV

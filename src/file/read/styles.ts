@@ -51,15 +51,24 @@ export function readStyles(root: Element | undefined, colors: Colors): Styles {
   };
 }
 
-/** Of a pattern, how much of it is the front colour (from memory). */
+/** Of a pattern, how much of it is the front colour, as LibreOffice mixes them (from memory). */
 const FRONT = new Map([
   ["solid", 1],
   ["darkGray", 0.75],
+  ["darkTrellis", 0.75],
   ["mediumGray", 0.5],
-  ["lightGray", 0.25],
+  ["darkGrid", 0.5],
+  ["darkDown", 0.5],
+  ["darkUp", 0.5],
+  ["darkHorizontal", 0.5],
+  ["darkVertical", 0.5],
+  ["lightGrid", 0.4375],
+  ["lightTrellis", 0.375],
   ["gray125", 0.125],
   ["gray0625", 0.0625],
 ]);
+/** Of the other patterns. */
+const LIGHT = 0.25;
 
 function fillColor(fill: Element, colors: Colors): string | null {
   const pattern = child(fill, "patternFill");
@@ -69,7 +78,7 @@ function fillColor(fill: Element, colors: Colors): string | null {
     const front = colors(child(pattern, "fgColor")) ?? "000000";
     return kind === "solid"
       ? front
-      : mixed(front, colors(child(pattern, "bgColor")) ?? "FFFFFF", FRONT.get(kind) ?? 0.4);
+      : mixed(front, colors(child(pattern, "bgColor")) ?? "FFFFFF", FRONT.get(kind) ?? LIGHT);
   }
   const stops = children(child(fill, "gradientFill"), "stop").map((stop) => colors(child(stop, "color")) ?? "FFFFFF");
   return stops.length === 0 ? null : mixed(stops[0] as string, stops[stops.length - 1] as string, 0.5);

@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { Book } from "../../../src/file/book";
+import type { Book, CellStyle } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
+import { LOOK } from "../rich/styles";
 import { richWorkbook } from "../richWorkbook";
 
 /** Files in tests/data that LibreOffice 7.4 wrote, saving as .xlsx. */
@@ -16,6 +17,19 @@ const valuesOf = (book: Book, name: string) =>
   (sheetOf(book, name)?.rows ?? []).flatMap(({ row, cells }) =>
     cells.flatMap(({ column, value }) => (value === null ? [] : [[row, column, value] as const])),
   );
+
+/** A look without its number format, with what LibreOffice writes out where others leave it open. */
+function lookOf(style: CellStyle | undefined) {
+  if (!style) return undefined;
+  const { font, fill, border, align, unlocked } = style;
+  return {
+    font: { ...font, color: font.color ?? "000000" },
+    fill,
+    border,
+    align: { vertical: "bottom", ...align },
+    unlocked,
+  };
+}
 
 describe("a spreadsheet that counts its days from 1904", () => {
   const { book, remarks } = read("1904");
@@ -86,6 +100,29 @@ describe("the rich workbook as LibreOffice saved it", () => {
     expect(formulas("Maker's costs")).toEqual(
       expect.arrayContaining(["=SORT(B4:B6,,-1)", "=SUM(E4#)", "=[1]Prices!A1"]),
     );
+  });
+
+  it("has the looks that it had, themes and tints resolved as LibreOffice resolves them", () => {
+    let compared = 0;
+    for (const name of ["Pours", "Maker's costs", "Old"]) {
+      for (const { row, cells } of sheetOf(before, name)?.rows ?? []) {
+        for (const { column, style } of cells) {
+          // LibreOffice knows no fill that goes from one colour to another, and no raised text of a whole cell.
+          if (style === LOOK.turned || style === LOOK.pattern) continue;
+          const again = sheetOf(book, name)
+            ?.rows.find((one) => one.row === row)
+            ?.cells.find((one) => one.column === column);
+          expect([name, row, column, lookOf(book.styles[again?.style ?? -1])]).toEqual([
+            name,
+            row,
+            column,
+            lookOf(before.styles[style]),
+          ]);
+          compared++;
+        }
+      }
+    }
+    expect(compared).toBeGreaterThan(50);
   });
 
   it("has the same merged cells, widths, validations, links and hidden rows", () => {
