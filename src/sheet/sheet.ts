@@ -45,6 +45,8 @@ export interface Table {
   readonly headings: readonly string[];
   /** Rows below the heading, at least one. */
   readonly rows: number;
+  /** Columns that name what a column of another table knows: it is offered there, and anything else may be typed too. */
+  readonly choices?: readonly { readonly heading: string; readonly from: string; readonly column: string }[];
 }
 
 /** Cells of a sheet, row by row; rows and columns from 0. */

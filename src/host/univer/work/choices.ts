@@ -1,0 +1,68 @@
+/** Lists to choose from in the cells of a table: what another table knows. Anything else may be typed too. */
+
+import { ICommandService, type Injector, type Workbook } from "@univerjs/core";
+import { columnLetters } from "../../../sheet/columnLetters";
+import type { Table } from "../../../sheet/sheet";
+import type { PlacedTable } from "../references";
+
+/** The name under which Univer keeps checks of cells in a workbook, and the mutation that adds one. */
+export const CHECKS_RESOURCE = "SHEET_DATA_VALIDATION_PLUGIN";
+const ADD = "data-validation.mutation.addRule";
+
+/** Univer's numbers for: mark what is not in the list, refuse nothing; an arrow in the cell, no coloured labels. */
+const WARNING = 2;
+const ARROW = 1;
+
+/** The checks that the choices of a table make; those of tables that are not there are left out. */
+export function choiceRules(table: Table, tables: readonly PlacedTable[]) {
+  return (table.choices ?? []).flatMap(({ heading, from, column }) => {
+    const known = tables.find(({ name }) => name === from);
+    const source = known?.headings.indexOf(column) ?? -1;
+    const own = table.headings.indexOf(heading);
+    if (!known || source < 0 || own < 0) return [];
+    const range = {
+      startRow: table.row + 1,
+      endRow: table.row + table.rows,
+      startColumn: table.column + own,
+      endColumn: table.column + own,
+    };
+    return {
+      uid: `${table.name}.${own}.${from}`,
+      type: "list",
+      ranges: [range],
+      formula1: `=${columnReference(known, source)}`,
+      allowBlank: true,
+      errorStyle: WARNING,
+      showErrorMessage: true,
+      error: `Not among the names in ${from}. Add it there, or check how it is spelt.`,
+      showDropDown: true,
+      renderMode: ARROW,
+    };
+  });
+}
+
+/** A column of a table as a plain reference: a list may not refer to a table by its name. */
+export function columnReference(
+  { sheet, row, column, rows }: Omit<PlacedTable, "name" | "headings">,
+  index = 0,
+): string {
+  const letters = columnLetters(column + index);
+  return `'${sheet.replaceAll("'", "''")}'!$${letters}$${row + 2}:$${letters}$${row + 1 + rows}`;
+}
+
+/** Adds checks to an open workbook: to the part that knows them, or where that one will find them when it has loaded. */
+export function addRules(injector: Injector, workbook: Workbook, sheetId: string, rules: readonly object[]): void {
+  if (rules.length === 0) return;
+  const commands = injector.get(ICommandService);
+  if (commands.hasCommand(ADD)) {
+    commands.syncExecuteCommand(ADD, { unitId: workbook.getUnitId(), subUnitId: sheetId, rule: rules });
+    return;
+  }
+  const snapshot = workbook.getSnapshot();
+  snapshot.resources ??= [];
+  const waiting = snapshot.resources.find(({ name }) => name === CHECKS_RESOURCE);
+  const all = waiting?.data ? JSON.parse(waiting.data) : {};
+  const data = JSON.stringify({ ...all, [sheetId]: [...(all[sheetId] ?? []), ...rules] });
+  if (waiting) waiting.data = data;
+  else snapshot.resources.push({ name: CHECKS_RESOURCE, data });
+}

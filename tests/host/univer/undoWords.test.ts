@@ -1,0 +1,103 @@
+import { IResourceManagerService, UniverInstanceType } from "@univerjs/core";
+import {
+  ClearSelectionContentCommand,
+  InsertColByRangeCommand,
+  InsertRowByRangeCommand,
+  RemoveRowByRangeCommand,
+  ReorderRangeCommand,
+} from "@univerjs/preset-sheets-core";
+import { describe, expect, it } from "vitest";
+import "../../../src/host/univer/work/tableCorrections";
+import { BY_PANE, followEdits } from "../../../src/host/univer/work/edits";
+import { growTables } from "../../../src/host/univer/work/growTables";
+import { shown, undoWords } from "../../../src/host/univer/work/undoWords";
+import { Headless } from "./headless";
+
+function open() {
+  const cells = ["Vessel", "Tin", "Jar"].map((text, row) => ({ row, column: 0, content: { text } }));
+  const tables = [{ name: "Vessels", row: 0, column: 0, headings: ["Vessel"], rows: 2 }];
+  const page = new Headless([
+    { name: "My vessels", widths: [], cells, tables },
+    { name: "Other", widths: [], cells: [] },
+  ]);
+  const said: string[] = [];
+  const wordsOf = undoWords(page.injector);
+  followEdits(
+    page.injector,
+    (edit) => growTables(page.injector, edit),
+    (edit) => said.push(shown(page.injector, edit.unitID, wordsOf(edit))),
+  );
+  return { page, said };
+}
+
+const rows = (startRow: number, endRow: number) => ({
+  range: { startRow, endRow, startColumn: 0, endColumn: 25 },
+  direction: 0,
+});
+
+describe("undo says what it would take back", () => {
+  it("after typing, also where a table took the row in, and after many cells at once", async () => {
+    const { page, said } = open();
+    await page.enter(5, 1, [[6]]);
+    await page.enter(3, 0, [["Cup"]]);
+    await page.enter(5, 1, [
+      [1, 2],
+      [3, 4],
+    ]);
+    expect(said).toEqual(["typing in B6", "typing in A4", "a change of B6:C7"]);
+  });
+
+  it("after rows and columns, sorting and clearing", async () => {
+    const { page, said } = open();
+    await page.run(InsertRowByRangeCommand.id, rows(6, 6));
+    await page.run(InsertRowByRangeCommand.id, rows(6, 8));
+    await page.run(RemoveRowByRangeCommand.id, rows(6, 6));
+    await page.run(InsertColByRangeCommand.id, {
+      range: { startRow: 0, endRow: 999, startColumn: 2, endColumn: 2 },
+      direction: 3,
+    });
+    const range = { startRow: 1, endRow: 2, startColumn: 0, endColumn: 0 };
+    await page.run(ReorderRangeCommand.id, { range, order: { 1: 2, 2: 1 } });
+    await page.run(ClearSelectionContentCommand.id, {
+      ranges: [{ startRow: 1, endRow: 2, startColumn: 0, endColumn: 0 }],
+    });
+    expect(said).toEqual([
+      "inserting row 7",
+      "inserting rows 7 to 9",
+      "removing row 7",
+      "inserting column C",
+      "sorting Vessels",
+      "clearing A2:A3",
+    ]);
+  });
+
+  it("after what the pane did, and on which sheet where that is not the one in sight", async () => {
+    const { page, said } = open();
+    await page.enter(5, 1, [[6]], BY_PANE);
+    page.workbook.setActiveSheet(page.workbook.getSheetBySheetId("sheet2") as never);
+    const words = { text: "typing in B6", sheetId: "sheet1" };
+    expect([...said, shown(page.injector, page.ids.unitId, words)]).toEqual([
+      "what the pane wrote",
+      "typing in B6 on My vessels",
+    ]);
+    expect(shown(page.injector, page.ids.unitId, undefined)).toBe("");
+  });
+});
+
+it("a column put into a table keeps its place in what is kept of the workbook", async () => {
+  const cells = ["Vessel", "Water"].map((text, column) => ({ row: 0, column, content: { text } }));
+  const tables = [{ name: "Vessels", row: 0, column: 0, headings: ["Vessel", "Water"], rows: 2 }];
+  const page = new Headless([{ name: "Vessels", widths: [], cells, tables }]);
+  await page.run(InsertColByRangeCommand.id, {
+    range: { startRow: 0, endRow: 999, startColumn: 1, endColumn: 1 },
+    direction: 3,
+  });
+  const [kept] = page.injector
+    .get(IResourceManagerService)
+    .getResources(page.ids.unitId, UniverInstanceType.UNIVER_SHEET)
+    .filter(({ name }) => name === "SHEET_TABLE_PLUGIN");
+  const names = JSON.parse(kept?.data ?? "{}").sheet1.tables[0].columns.map(
+    (one: { displayName: string }) => one.displayName,
+  );
+  expect([names[0], names[2]]).toEqual(["Vessel", "Water"]);
+});
