@@ -1,0 +1,70 @@
+/** What of the spreadsheet loads only once it is drawn: sorting, filters, finding, checks, formats, links, notes. */
+
+import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
+import "@univerjs/preset-sheets-data-validation/lib/index.css";
+import "@univerjs/preset-sheets-filter/lib/index.css";
+import "@univerjs/preset-sheets-find-replace/lib/index.css";
+import "@univerjs/preset-sheets-hyper-link/lib/index.css";
+import "@univerjs/preset-sheets-note/lib/index.css";
+import "@univerjs/preset-sheets-sort/lib/index.css";
+import { LocaleService, LocaleType, mergeLocales, type Univer } from "@univerjs/core";
+import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
+import conditionTexts from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
+import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
+import validationTexts from "@univerjs/preset-sheets-data-validation/locales/en-US";
+import { UniverSheetsFilterPreset } from "@univerjs/preset-sheets-filter";
+import filterTexts from "@univerjs/preset-sheets-filter/locales/en-US";
+import { UniverSheetsFindReplacePreset } from "@univerjs/preset-sheets-find-replace";
+import findTexts from "@univerjs/preset-sheets-find-replace/locales/en-US";
+import { UniverSheetsHyperLinkPreset } from "@univerjs/preset-sheets-hyper-link";
+import linkTexts from "@univerjs/preset-sheets-hyper-link/locales/en-US";
+import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
+import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
+import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
+import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
+import { addOrder } from "./order";
+
+/** Words of theirs that say nothing, or not what to do. */
+const OUR_TEXTS = {
+  "sheets-sort-ui": {
+    info: { tooltip: "Not sorted" },
+    error: {
+      "merge-size": "Some cells of the selection are merged. Separate them first.",
+      "formula-array": "A formula fills several cells of the selection. Leave them out of it.",
+    },
+  },
+};
+
+/** Adds them to a spreadsheet that runs: what an open workbook holds for them is read as they come. */
+export async function register(univer: Univer): Promise<void> {
+  const injector = univer.__getInjector();
+  injector.get(LocaleService).load({
+    [LocaleType.EN_US]: mergeLocales(
+      sortTexts,
+      filterTexts,
+      findTexts,
+      validationTexts,
+      conditionTexts,
+      linkTexts,
+      noteTexts,
+      OUR_TEXTS,
+    ),
+  });
+  for (const { plugins } of [
+    UniverSheetsSortPreset(),
+    UniverSheetsFilterPreset(),
+    UniverSheetsFindReplacePreset(),
+    UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: true }),
+    UniverSheetsConditionalFormattingPreset(),
+    UniverSheetsHyperLinkPreset(),
+    UniverSheetsNotePreset(),
+  ]) {
+    for (const plugin of plugins) {
+      if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
+      else univer.registerPlugin(plugin);
+    }
+  }
+  // Univer starts plugins that come late in one of its next turns.
+  while (!injector.has(SheetsSortService)) await new Promise((next) => setTimeout(next, 5));
+  addOrder(injector);
+}
