@@ -1,0 +1,85 @@
+/** A number typed into a cell that shows percent is a percentage. */
+
+import {
+  CellValueType,
+  type ICellData,
+  type Injector,
+  type IStyleData,
+  type Nullable,
+  type Worksheet,
+} from "@univerjs/core";
+import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/preset-sheets-core";
+import { TableManager } from "@univerjs/preset-sheets-table";
+
+/** A comma is a decimal one unless it stands between thousands. */
+const DECIMAL_COMMA = /^[+-]?(0*,\d+|\d+,(\d{1,2}|\d{4,}))$/;
+
+/**
+ * A typed number of 1 or more is so many percent: nobody pours 600 % of scent. A smaller one is the share it has always
+ * been here, 0.06 for 6 % as the help and the error messages say, and as Excel's own help says of such cells; since
+ * `0.5` may have been meant as half a percent, it is said how it was taken.
+ */
+export function percentOf(typed: string): { readonly entry: string; readonly doubt: string } | null {
+  const trimmed = typed.trim();
+  const text = DECIMAL_COMMA.test(trimmed) ? trimmed.replace(",", ".") : trimmed;
+  if (!/^[+-]?(\d{1,3}(,\d{3})+|\d*)(\.\d*)?$/.test(text) || !/\d/.test(text)) return null;
+  const number = Number(text.replaceAll(",", ""));
+  if (number === 0) return { entry: "0", doubt: "" };
+  if (Math.abs(number) >= 1) return { entry: `${text}%`, doubt: "" };
+  const percent = Number((number * 100).toPrecision(12));
+  return {
+    entry: String(number),
+    doubt: `${trimmed} was taken as ${percent} %. If you mean ${number} %, type ${number}%.`,
+  };
+}
+
+/** Reads what users type; formulas, texts and what is pasted stay as they are. */
+export function readPercent(injector: Injector, say: (words: string) => void): void {
+  const interceptors = injector.get(SheetInterceptorService);
+  interceptors.writeCellInterceptor.intercept(AFTER_CELL_EDIT, {
+    // Before the number format reads what was typed.
+    priority: 1000,
+    handler: (cell, context, next) => {
+      if (
+        !cell ||
+        cell.f ||
+        cell.p ||
+        cell.t === CellValueType.FORCE_STRING ||
+        cell.v === null ||
+        cell.v === undefined
+      ) {
+        return next(cell);
+      }
+      const { worksheet, row, col, unitId, subUnitId } = context;
+      const isPercent =
+        showsPercent(worksheet.getComposedCellStyle(row, col)) ||
+        belowPercent(injector, worksheet, row, col, unitId, subUnitId);
+      const read = isPercent ? percentOf(String(cell.v)) : null;
+      say(read?.doubt ?? "");
+      if (!read) return next(cell);
+      const { t: _, ...rest } = cell;
+      return next({ ...rest, v: read.entry } as ICellData);
+    },
+  });
+}
+
+const showsPercent = (style: Nullable<IStyleData>): boolean =>
+  Boolean(style?.n?.pattern?.replace(/"[^"]*"|\\./g, "").includes("%"));
+
+/** Whether a cell without a number format is right below a table's column of percentages: it will take its look. */
+function belowPercent(
+  injector: Injector,
+  sheet: Worksheet,
+  row: number,
+  column: number,
+  unitId: string,
+  sheetId: string,
+): boolean {
+  if (sheet.getComposedCellStyle(row, column)?.n) return false;
+  const table = injector
+    .get(TableManager)
+    .getTablesBySubunitId(unitId, sheetId)
+    .map((one) => one.getRange())
+    .find((range) => range.endRow === row - 1 && range.startColumn <= column && range.endColumn >= column);
+  return table !== undefined && showsPercent(sheet.getComposedCellStyle(row - 1, column));
+}
