@@ -1,0 +1,117 @@
+/** Pasting from other programs: cells as they were there, and no text that becomes a formula unseen. */
+
+import { CellValueType, type ICellData, type Injector, IUniverInstanceService, type Workbook } from "@univerjs/core";
+import { ISheetClipboardService } from "@univerjs/preset-sheets-core";
+import { type Consequence, cellsOf, type Edit, isFilled, sheetsOf } from "./edits";
+import { written } from "./newRows";
+
+/** What Univer writes into the HTML that it copies, and knows its own cells by. */
+const OWN = /data-copy-id="([^\s"]+)"/;
+
+/** Watches what is pasted. */
+export class Pasting {
+  /** Whether cells are being pasted that come from outside of the page. */
+  #fromOutside = false;
+
+  constructor(
+    private readonly injector: Injector,
+    private readonly say: (words: string) => void,
+  ) {
+    const clipboard = injector.get(ISheetClipboardService);
+    const [byKey, byMenu] = [clipboard.legacyPaste.bind(clipboard), clipboard.paste.bind(clipboard)];
+    clipboard.legacyPaste = async (html, text, files) => {
+      const cells = html || files || !text ? withFormats(html ?? "") : await tableOf(text);
+      return this.#paste(html ?? "", () => byKey(cells, text, files));
+    };
+    clipboard.paste = async (item, type) => {
+      const [html, text] = await Promise.all(["text/html", "text/plain"].map((kind) => textOf(item, kind)));
+      const cells = html ? withFormats(html) : text ? await tableOf(text) : "";
+      return this.#paste(html ?? "", () => (cells ? byKey(cells, text) : byMenu(item, type)));
+    };
+  }
+
+  async #paste(html: string, paste: () => Promise<boolean>): Promise<boolean> {
+    this.say("");
+    const id = OWN.exec(html)?.[1];
+    const isOwn =
+      id !== undefined && this.injector.get(ISheetClipboardService).copyContentCache().get(id) !== undefined;
+    this.#fromOutside = !isOwn;
+    try {
+      return await paste();
+    } finally {
+      this.#fromOutside = false;
+    }
+  }
+
+  /**
+   * Keeps as texts what begins with `=` among several cells from outside: data of another program. Alone it is a
+   * formula, as if it were typed, such as an example from the help.
+   */
+  keepTexts(edit: Edit): Consequence | null {
+    if (!this.#fromOutside) return null;
+    const workbook = this.injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
+    for (const id of sheetsOf(edit)) {
+      const sheet = workbook?.getSheetBySheetId(id);
+      const cells = [...cellsOf(edit.redoMutations, id)].flatMap(([row, line]) =>
+        [...line].filter(([, cell]) => isFilled(cell)).map(([column, { f }]) => ({ row, column, f })),
+      );
+      const formulas = cells.filter(({ f }) => f);
+      if (!sheet || cells.length < 2 || formulas.length === 0) continue;
+      const value: Record<number, Record<number, ICellData>> = {};
+      for (const { row, column, f } of formulas) {
+        const text = { f: null, si: null, v: f ?? "", t: CellValueType.FORCE_STRING };
+        value[row] = { ...value[row], [column]: text };
+      }
+      const count = formulas.length;
+      this.say(
+        `${count === 1 ? "1 pasted text begins" : `${count} pasted texts begin`} with = and stayed text. To compute one, open its cell with F2, take the ' away where there is one, and press Enter.`,
+      );
+      return written(this.injector, sheet, value);
+    }
+    return null;
+  }
+}
+
+async function textOf(item: ClipboardItem, kind: string): Promise<string> {
+  return item.types.includes(kind) ? (await item.getType(kind)).text() : "";
+}
+
+/** Several cells as text, put as a table that Univer reads; nothing for a single one. Its own way loses blanks and signs. */
+async function tableOf(text: string): Promise<string> {
+  const whole = text.replace(/\r?\n$/, "");
+  if (!/[\t\n]/.test(whole)) return "";
+  const { default: papa } = await import(/* webpackChunkName: "delimited" */ "papaparse");
+  return htmlOf(papa.parse<string[]>(whole, { delimiter: "\t" }).data);
+}
+
+/** Number formats that Excel calls by a name in what it copies, and what they stand for. From memory. */
+const FORMATS: Readonly<Record<string, string>> = {
+  Percent: "0.00%",
+  Fixed: "0.00",
+  Standard: "#,##0.00",
+  Scientific: "0.00E+00",
+  "Short Date": "m/d/yyyy",
+  "Medium Date": "d-mmm-yy",
+  "Long Date": "dddd, mmmm d, yyyy",
+  "Short Time": "h:mm",
+  "Medium Time": "h:mm AM/PM",
+  "Long Time": "h:mm:ss AM/PM",
+};
+
+/** Cells of another program with such names written out, those that are not known left out: Univer stops at a name. */
+export const withFormats = (html: string): string =>
+  html.replace(
+    /mso-number-format:\s*(["']?)([A-Za-z][A-Za-z /]*)\1\s*(?=[;}"'])/g,
+    (_, quote: string, name: string) => {
+      const format = FORMATS[name.trim()];
+      // Each sign of a format is escaped there.
+      return format ? `mso-number-format:${quote || '"'}${format.replace(/[^A-Za-z0-9]/g, "\\$&")}${quote || '"'}` : "";
+    },
+  );
+
+export function htmlOf(rows: readonly (readonly string[])[]): string {
+  const signs: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", "\n": "<br>" };
+  const cell = (text: string) =>
+    `<td>${text.replace(/\r/g, "").replace(/[&<>\n]/g, (sign) => signs[sign] as string)}</td>`;
+  return `<table>${rows.map((cells) => `<tr>${cells.map(cell).join("")}</tr>`).join("")}</table>`;
+}
