@@ -1,0 +1,106 @@
+/** The lists and panels that open at a cell, by keys: Alt and an arrow opens what the cell has, Escape closes it. */
+
+import {
+  CommandType,
+  ICommandService,
+  IContextService,
+  type Injector,
+  IUniverInstanceService,
+  UniverInstanceType,
+  type Workbook,
+} from "@univerjs/core";
+import {
+  ILayoutService,
+  IShortcutService,
+  KeyCode,
+  MetaKeys,
+  SheetsSelectionsService,
+} from "@univerjs/preset-sheets-core";
+import { TableManager } from "@univerjs/preset-sheets-table";
+import { inCells } from "./keys";
+
+const OPEN = "pourwright.command.open-list";
+const SHOW_LIST = "sheet.operation.show-data-validation-dropdown";
+const HIDE_LIST = "sheet.operation.hide-data-validation-dropdown";
+const OPEN_FILTER = "sheet.operation.open-table-filter-panel";
+const CLOSE_FILTER = "sheet.operation.close-filter-panel";
+/** The state by which the table plugin knows that its panel is open. */
+const TABLE_FILTER_OPEN = "SHEETS_TABLE_FILTER_PANEL_OPENED_KEY";
+
+export function addPopUpKeys(injector: Injector): void {
+  const commands = injector.get(ICommandService);
+  commands.registerCommand({ id: OPEN, type: CommandType.COMMAND, handler: () => open(injector) });
+  injector.get(IShortcutService).registerShortcut({
+    id: OPEN,
+    binding: KeyCode.ARROW_DOWN | MetaKeys.ALT,
+    preconditions: inCells,
+    priority: 200,
+  });
+  // They stand outside of the spreadsheet's own element.
+  document.addEventListener("keydown", (event) => {
+    const popUp = event.target instanceof Element && event.target.closest("[data-u-comp=rect-popup]");
+    if (!popUp) return;
+    const list = popUp.querySelector<HTMLElement>("[data-u-comp=sheets-dropdown-list]");
+    if (event.key === "Escape") {
+      close(injector);
+      event.preventDefault();
+    } else if (list) goThrough(list, event);
+  });
+  document.addEventListener("focusin", ({ target }) => {
+    const list =
+      target instanceof HTMLInputElement && target.closest<HTMLElement>("[data-u-comp=sheets-dropdown-list]");
+    if (list) nameParts(list, target);
+  });
+}
+
+function close(injector: Injector): void {
+  const commands = injector.get(ICommandService);
+  for (const id of [HIDE_LIST, CLOSE_FILTER]) if (commands.hasCommand(id)) commands.syncExecuteCommand(id, {});
+  injector.get(IContextService).setContextValue(TABLE_FILTER_OPEN, false);
+  injector.get(ILayoutService).focus();
+}
+
+const choicesOf = (list: HTMLElement): HTMLElement[] => [...(list.lastElementChild?.children ?? [])] as HTMLElement[];
+
+/** The list's search field and choices are bare elements: a screen reader needs their names. */
+function nameParts(list: HTMLElement, search: HTMLInputElement): void {
+  search.setAttribute("aria-label", "Search the choices");
+  list.lastElementChild?.setAttribute("role", "listbox");
+  list.lastElementChild?.setAttribute("aria-label", "Choices");
+  for (const choice of choicesOf(list)) choice.setAttribute("role", "option");
+}
+
+/** Arrows go through the choices that the search leaves, Enter takes one: from the search field the first. */
+function goThrough(list: HTMLElement, event: KeyboardEvent): void {
+  const choices = choicesOf(list);
+  const at = choices.indexOf(event.target as HTMLElement);
+  const isArrow = event.key === "ArrowDown" || event.key === "ArrowUp";
+  if (event.key === "Enter") (choices[Math.max(at, 0)] ?? null)?.click();
+  else if (isArrow) {
+    const next = choices[at + (event.key === "ArrowDown" ? 1 : -1)] ?? list.querySelector<HTMLElement>("input");
+    for (const choice of choices) choice.setAttribute("role", "option");
+    next?.setAttribute("tabindex", "-1");
+    next?.focus();
+  } else return;
+  event.preventDefault();
+  event.stopPropagation();
+}
+
+function open(injector: Injector): boolean {
+  const book = injector.get(IUniverInstanceService).getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
+  const at = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.primary;
+  if (!book || !at) return false;
+  const { actualRow: row, actualColumn: column } = at;
+  const ids = { unitId: book.getUnitId(), subUnitId: book.getActiveSheet().getSheetId() };
+  const commands = injector.get(ICommandService);
+  const table = injector
+    .get(TableManager)
+    .getTablesBySubunitId(ids.unitId, ids.subUnitId)
+    .find((one) => {
+      const { startRow, startColumn, endColumn } = one.getRange();
+      return one.isShowHeader() && startRow === row && startColumn <= column && endColumn >= column;
+    });
+  if (table) void commands.executeCommand(OPEN_FILTER, { ...ids, row, col: column, tableId: table.getId() });
+  else if (commands.hasCommand(SHOW_LIST)) commands.syncExecuteCommand(SHOW_LIST, { ...ids, row, column });
+  return true;
+}
