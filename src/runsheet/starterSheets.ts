@@ -11,6 +11,8 @@ interface Column {
   readonly width?: number;
   readonly format?: string;
   readonly formula?: string;
+  /** The table and its column that know what may stand here. */
+  readonly choices?: readonly [table: string, column: string];
 }
 
 const ROWS = 12;
@@ -36,10 +38,10 @@ export function starterSheets(unit: WeightUnit, present: readonly Present[] = []
     starterSheet("scents", unit),
     starter(
       "Batch",
-      "What to pour: a row for each vessel and scent (fragrance oil). Rows without a quantity are left out. Rows pasted below the table are no part of it: the pane asks about them.",
+      "What to pour: a row for each vessel and scent (fragrance oil). Rows without a quantity are left out. A row typed or pasted right below the table becomes a part of it; one that does not, the pane asks about.",
       [
-        { heading: "Vessel", width: 24 },
-        { heading: "Scent", width: 22 },
+        { heading: "Vessel", width: 24, choices: ["Vessels", "Vessel"] },
+        { heading: "Scent", width: 22, choices: ["Scents", "Scent"] },
         { heading: "Quantity", width: 10 },
         {
           heading: fill,
@@ -109,7 +111,7 @@ const FURTHER: Readonly<
   recipes: () => ({
     note: "A row for each ingredient of a scent. Basis part: parts of the wax, any sum; of wax or of total: a load, such as 6%. Kind: wax, scent, dye or additive.",
     columns: [
-      { heading: "Scent", width: 22 },
+      { heading: "Scent", width: 22, choices: ["Scents", "Scent"] },
       { heading: "Ingredient", width: 24 },
       { heading: "Share", width: 10 },
       { heading: "Basis", width: 12 },
@@ -167,11 +169,21 @@ function starter(name: string, note: string, columns: readonly Column[]): Sheet 
       });
     }
   }
+  const choices = columns.flatMap(({ heading, choices: of }) => (of ? { heading, from: of[0], column: of[1] } : []));
   return {
     name,
     widths: columns.map(({ width }) => width ?? 12),
     cells,
-    tables: [{ name, row: 3, column: 0, headings: columns.map(({ heading }) => heading), rows: ROWS }],
+    tables: [
+      {
+        name,
+        row: 3,
+        column: 0,
+        headings: columns.map(({ heading }) => heading),
+        rows: ROWS,
+        ...(choices.length > 0 && { choices }),
+      },
+    ],
     frozenRows: 4,
   };
 }

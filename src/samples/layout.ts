@@ -10,6 +10,8 @@ export type Value = string | number | null | (Show & Exclude<Content, { text: st
 export interface Column extends Pick<Show, "look" | "format" | "align" | "lines"> {
   readonly heading: string;
   readonly formula?: string;
+  /** The table and its column that know what may stand here. */
+  readonly choices?: readonly [table: string, column: string];
 }
 
 /** One cell; rows and columns from 0. */
@@ -64,12 +66,14 @@ export function table(
   const cells = headingRow(row, column, columns);
   for (const [r, values] of rows.entries()) {
     let next = 0;
-    for (const [c, { heading: _, formula, ...show }] of columns.entries()) {
+    for (const [c, { heading: _, formula, choices: __, ...show }] of columns.entries()) {
       const value = formula ? { formula } : (values[next++] ?? null);
       cells.push(cell(row + 1 + r, column + c, value, show));
     }
   }
-  return { table: { name, row, column, headings: columns.map((one) => one.heading), rows: rows.length }, cells };
+  const choices = columns.flatMap(({ heading, choices: of }) => (of ? { heading, from: of[0], column: of[1] } : []));
+  const headings = columns.map((one) => one.heading);
+  return { table: { name, row, column, headings, rows: rows.length, ...(choices.length > 0 && { choices }) }, cells };
 }
 
 /** References to the cells of a table's own row: `Vessels[[#This Row],[Volume (ml)]]`. */

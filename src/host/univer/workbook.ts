@@ -21,6 +21,7 @@ import { DEFAULT_HEIGHT, heightOf, widthsOf } from "./layout";
 import { chartsResource } from "./placedCharts";
 import { isPlainText } from "./plainText";
 import { type FormulaPlace, type PlacedTable, readableFormula, tablesOf } from "./references";
+import { CHECKS_RESOURCE, choiceRules } from "./work/choices";
 
 /** Room below and beside what a sheet holds, for the user and for results that spill. */
 const SPARE = { rows: 200, columns: 12 };
@@ -51,6 +52,14 @@ export function workbookData(id: string, sheets: readonly Sheet[]): IWorkbookDat
         name: TABLES_RESOURCE,
         data: JSON.stringify(
           Object.fromEntries(sheets.map((sheet, i) => [ids[i], { tables: (sheet.tables ?? []).map(tableData) }])),
+        ),
+      },
+      {
+        name: CHECKS_RESOURCE,
+        data: JSON.stringify(
+          Object.fromEntries(
+            sheets.map((sheet, i) => [ids[i], (sheet.tables ?? []).flatMap((table) => choiceRules(table, tables))]),
+          ),
         ),
       },
       ...chartsResource(sheets, (name) => ids[sheets.findIndex((sheet) => sheet.name === name)] ?? ""),

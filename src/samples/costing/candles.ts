@@ -27,8 +27,8 @@ export function candles(): Sheet {
     0,
     [
       { heading: "Candle", look: "input" },
-      { heading: "Scent", look: "input" },
-      { heading: "Vessel", look: "input" },
+      { heading: "Scent", look: "input", choices: ["Recipes", "Scent"] },
+      { heading: "Vessel", look: "input", choices: ["VesselCosts", "Vessel"] },
       { heading: "To make", look: "input", format: FORMATS.count, ...right },
       { heading: "Fill (g)", formula: ofVessel("Fill (g)"), format: FORMATS.scale, ...right },
       { heading: "Components", formula: ofVessel("Components"), ...money },

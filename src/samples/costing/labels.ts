@@ -23,7 +23,7 @@ export function labels(): Sheet {
     6,
     0,
     [
-      { heading: "Candle", look: "input" },
+      { heading: "Candle", look: "input", choices: ["Candles", "Candle"] },
       {
         heading: "Fill (g)",
         formula: `=${lookUp("VesselCosts", "Fill (g)", "Vessel", vessel)}`,

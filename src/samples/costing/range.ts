@@ -34,7 +34,7 @@ export function range(): Sheet {
     HEADING,
     0,
     [
-      { heading: "Candle", look: "input" },
+      { heading: "Candle", look: "input", choices: ["Candles", "Candle"] },
       { heading: "Price now", look: "input", ...money },
       { heading: "Cost", formula: costOf("Cost"), ...money },
       { heading: "Margin now", formula: marginOf("Cost"), ...margin },

@@ -51,7 +51,7 @@ export function weights(): Sheet {
     HEADING,
     0,
     [
-      { heading: "Candle", look: "input" },
+      { heading: "Candle", look: "input", choices: ["Candles", "Candle"] },
       {
         heading: "Fill (g)",
         formula: `=${lookUp("Candles", "Fill (g)", "Candle", own("Candle"))}`,

@@ -22,8 +22,8 @@ export function batch(): Sheet {
     4,
     0,
     [
-      { heading: "Vessel", look: "input" },
-      { heading: "Scent", look: "input" },
+      { heading: "Vessel", look: "input", choices: ["Vessels", "Vessel"] },
+      { heading: "Scent", look: "input", choices: ["Scents", "Scent"] },
       { heading: "Quantity", look: "input", format: FORMATS.count, align: "right" },
       { heading: "Fill weight (g)", formula: of("Vessels", "Vessel", "Fill weight (g)"), ...weight },
       { heading: "Load", formula: of("Scents", "Scent", "Load (%)"), format: FORMATS.load, align: "right" },

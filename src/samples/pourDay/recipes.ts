@@ -22,7 +22,7 @@ export function recipes(): Sheet {
     HEADING,
     0,
     [
-      { heading: "Scent", look: "input" },
+      { heading: "Scent", look: "input", choices: ["Scents", "Scent"] },
       { heading: "Ingredient", look: "input" },
       { heading: "Share", look: "input", ...right },
       { heading: "Basis", look: "input", align: "center" },
