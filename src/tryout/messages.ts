@@ -15,12 +15,14 @@ export function showMessages(spreadsheet: Spreadsheet): void {
 
   /** As of the last change: looking through a large workbook takes a while, and a selection changes none of it. */
   let problems: readonly Problem[] = [];
+  /** What was told of the last thing done: it stays until the next one, wherever the selection goes. */
+  let said = "";
   const showSelected = () => {
     const selected = spreadsheet.selectedCell();
     const here = problems.find(
       ({ sheet, row, column }) => sheet === selected?.sheet && row === selected.row && column === selected.column,
     );
-    const text = here ? `${cellName(here)}: ${here.message}` : "";
+    const text = here ? `${cellName(here)}: ${here.message}` : said;
     // Only where it differs: a live region would be read out again.
     if (message.textContent === text) return;
     message.replaceChildren(...(here?.from ? [`${cellName(here)}: `, leading(here.message, here.from)] : [text]));
@@ -48,6 +50,10 @@ export function showMessages(spreadsheet: Spreadsheet): void {
     return item;
   };
 
+  spreadsheet.onSay((words) => {
+    said = words;
+    showSelected();
+  });
   spreadsheet.onSelect(showSelected);
   spreadsheet.host.onChange(show);
   show();

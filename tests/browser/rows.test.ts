@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { OpenedSite } from "./opened";
 
-/** Rows that a table does not take in by itself, as a maker makes them: more are pasted than the table has. */
+/** Rows that a table does not take in by itself: they are pasted over a note that stood below it. */
 describe("rows below a table, in a browser", () => {
   const site = new OpenedSite();
   const tryout = site.page();
@@ -20,6 +20,7 @@ describe("rows below a table, in a browser", () => {
     // The fill is there before anything is looked up from it: 125 x 0.86, common practice, no source.
     expect((await tryout.table("Vessels")).rows[0]?.[3]).toBe(107.5);
     await tryout.openSheet("Batch");
+    await tryout.type("A18", "a note");
     // Sixty rows of vessel, scent and quantity, as another spreadsheet would put them on the clipboard.
     const rows = Array.from({ length: 60 }, () => "Tin\t\t1").join("\n");
     await tryout.page.evaluate((text) => navigator.clipboard.writeText(text), rows);

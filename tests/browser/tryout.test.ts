@@ -64,7 +64,7 @@ describe("the page", () => {
   it("says what to fix, and leads to the cell", async () => {
     const { page } = tryout;
     await tryout.openSheet("Scents");
-    await tryout.type("B6", "6");
+    await tryout.type("B6", "=6");
     await expect.poll(() => tryout.problems(), PATIENCE).toContain(`Scents!F6: ${BAD_LOAD}`);
     expect((await tryout.problems()).some((problem) => problem.startsWith("Batch!"))).toBe(true);
 

@@ -38,6 +38,8 @@ import { tablesOf } from "./references";
 import { SetSettingsMutation } from "./settingsMutation";
 import { command, growTable, takeInRows } from "./takeInRows";
 import { placedTables } from "./typing";
+import { addRules, choiceRules } from "./work/choices";
+import { BY_PANE } from "./work/edits";
 import { cellContent, tableData, worksheetData } from "./workbook";
 
 /** Changes come in bursts: an edit, then the values calculated from it. */
@@ -151,6 +153,8 @@ export class UniverHost implements Host {
           options: { columns },
         });
       }
+      const rules = (sheet.tables ?? []).flatMap((table) => choiceRules(table, tables));
+      addRules(this.#injector, this.#workbook(), id, rules);
       await turn(0.5);
       this.#api.getFormula().executeCalculation();
       await turn(1);
@@ -192,6 +196,7 @@ export class UniverHost implements Host {
       unitId: sheet.getUnitId(),
       subUnitId: sheet.getSheetId(),
       value,
+      redoUndoId: BY_PANE,
     });
     await this.#calculation.settled();
   }
@@ -237,7 +242,7 @@ export class UniverHost implements Host {
     }
     await growTable(this.#injector, ids.unitId, name, rows.length);
     try {
-      await command(this.#injector, SetRangeValuesCommand.id, { ...ids, value });
+      await command(this.#injector, SetRangeValuesCommand.id, { ...ids, value, redoUndoId: BY_PANE });
     } catch (fault) {
       await growTable(this.#injector, ids.unitId, name, -rows.length);
       throw fault;

@@ -35,6 +35,8 @@ import { ReadOnly } from "./readOnly";
 import { snapshotOf } from "./snapshot";
 import { TypedFunction } from "./typedFunction";
 import { readTypedFormulas } from "./typing";
+import { STEPS } from "./work/edits";
+import { prepareWork } from "./work/work";
 import { lookStyle } from "./workbook";
 
 /** How tables look; Univer's own looks would colour their cells over. */
@@ -59,6 +61,10 @@ export interface Spreadsheet {
   readonly host: UniverHost;
   /** Resolves once the sheet is drawn and takes what is typed and clicked. */
   readonly ready: Promise<void>;
+  /** Resolves once sorting, filters and the like are there too: they load when the sheet is drawn. */
+  readonly work: Promise<void>;
+  /** Calls back with what is to be told about what was just done; with an empty text when it holds no more. */
+  onSay(callback: (words: string) => void): void;
   /** Opens a workbook in place of the one that is open. Its id does not matter: it gets one of its own. */
   open(workbook: IWorkbookData): void;
   /** The data of the open workbook, to be read only. */
@@ -102,6 +108,7 @@ export function startSpreadsheet(
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: mergeLocales(coreTexts, tableTexts) },
     darkMode: dark,
+    override: STEPS,
   });
   // On a narrow page the sheets' tabs need the room that zoom and statistics would take.
   const wide = container.clientWidth >= 600;
@@ -153,10 +160,22 @@ export function startSpreadsheet(
     injector,
     functions.map(({ id }) => id),
   );
+  const listeners: ((words: string) => void)[] = [];
+  const say = (words: string) => {
+    for (const listener of listeners) listener(words);
+  };
+  prepareWork(injector, (place) => host.select(place), say);
+  const ready = injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
+  const work = ready
+    .then(() => import(/* webpackChunkName: "work" */ "./work/openPlugins"))
+    .then(({ register }) => register(univer))
+    .catch(() => say("Sorting, filters and finding could not be loaded. Load the page again to have them."));
   return {
     univer,
     host,
-    ready: injector.get(LifecycleService).onStage(LifecycleStages.Rendered),
+    ready,
+    work,
+    onSay: (callback) => void listeners.push(callback),
     open(workbook) {
       const before = api.getActiveWorkbook();
       readOnly.set(false);

@@ -4,6 +4,7 @@ import { SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
 import { SetSheetTableCommand, TableManager } from "@univerjs/preset-sheets-table";
 import type { Place } from "../host";
 import { reader } from "./cells";
+import { BY_PANE } from "./work/edits";
 
 /** Runs a command of Univer's; rejects when it is refused. */
 export async function command(injector: Injector, id: string, params: object): Promise<void> {
@@ -48,7 +49,7 @@ export async function takeInRows(
   }
   await growTable(injector, ids.unitId, name, rows);
   try {
-    await command(injector, SetRangeValuesCommand.id, { ...ids, value });
+    await command(injector, SetRangeValuesCommand.id, { ...ids, value, redoUndoId: BY_PANE });
   } catch (fault) {
     await growTable(injector, ids.unitId, name, -rows);
     throw fault;

@@ -1,0 +1,44 @@
+/** What makes the embedded spreadsheet one to work in, beyond showing and computing. */
+
+import type { Injector } from "@univerjs/core";
+import type { Place } from "../../host";
+import { both, followEdits } from "./edits";
+import { followResize } from "./followGrowth";
+import { growTables } from "./growTables";
+import { addKeys } from "./keys";
+import { fillInserted } from "./newRows";
+import { Pasting } from "./paste";
+import { readPercent } from "./percent";
+import { addPopUpKeys } from "./popUps";
+import { refuseSorting, sortFormulas } from "./sorting";
+import { UndoButtons } from "./undoButton";
+import { undoWords } from "./undoWords";
+import "./tableCorrections";
+
+/**
+ * @param select goes to a cell
+ * @param say tells the user something; an empty text takes it back
+ */
+export function prepareWork(
+  injector: Injector,
+  select: (place: Place) => Promise<void>,
+  say: (words: string) => void,
+): void {
+  const wordsOf = undoWords(injector);
+  const buttons = new UndoButtons(injector);
+  const pasting = new Pasting(injector, say);
+  followEdits(
+    injector,
+    (edit) =>
+      both(
+        pasting.keepTexts(edit),
+        growTables(injector, edit) ?? fillInserted(injector, edit) ?? followResize(injector, edit),
+      ),
+    (edit) => buttons.note(edit, wordsOf(edit)),
+  );
+  readPercent(injector, say);
+  addKeys(injector, select);
+  addPopUpKeys(injector);
+  sortFormulas(injector);
+  refuseSorting(injector, say);
+}
