@@ -65,8 +65,8 @@ const choicesOf = (list: HTMLElement): HTMLElement[] => [...(list.lastElementChi
 /** The list's search field and choices are bare elements: a screen reader needs their names. */
 function nameParts(list: HTMLElement, search: HTMLInputElement): void {
   search.setAttribute("aria-label", "Search the choices");
-  list.lastElementChild?.setAttribute("role", "listbox");
-  list.lastElementChild?.setAttribute("aria-label", "Choices");
+  const parts = { role: "listbox", "aria-label": "Choices", tabindex: "0" };
+  for (const [name, value] of Object.entries(parts)) list.lastElementChild?.setAttribute(name, value);
   for (const choice of choicesOf(list)) choice.setAttribute("role", "option");
 }
 
