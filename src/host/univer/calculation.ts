@@ -14,9 +14,11 @@ const WAIT = 1000;
 
 /** Knows whether values are still to be calculated. Univer itself cannot say at once that nothing is. */
 export class Calculation {
-  /** Changes that formulas may depend on, and how many of them a calculation has taken up. The first is an opening, and each later one counts too. */
+  /** Changes that formulas may depend on, and how many of them a calculation has taken up. The first is an opening. */
   #changes = 1;
   #taken = 0;
+  /** Whether a workbook was opened since a calculation began last: one always begins then, if not at once. */
+  #isOpened = false;
   readonly #session: Pick<FormulaCalculationSessionService, "state" | "waitForLatestApplied">;
 
   constructor(
@@ -26,10 +28,15 @@ export class Calculation {
     this.#session = injector.get(FormulaCalculationSessionService);
     const dirty = injector.get(IActiveDirtyManagerService);
     const opened = injector.get(IUniverInstanceService).getTypeOfUnitAdded$(UniverInstanceType.UNIVER_SHEET);
-    opened.subscribe(() => this.#changes++);
+    opened.subscribe(() => {
+      this.#changes++;
+      this.#isOpened = true;
+    });
     injector.get(ICommandService).onCommandExecuted(({ id }, options) => {
-      if (id === SetFormulaCalculationStartMutation.id) this.#taken = this.#changes;
-      else if (dirty.get(id) && !(id === SetRangeValuesMutation.id && options?.onlyLocal)) this.#changes++;
+      if (id === SetFormulaCalculationStartMutation.id) {
+        this.#taken = this.#changes;
+        this.#isOpened = false;
+      } else if (dirty.get(id) && !(id === SetRangeValuesMutation.id && options?.onlyLocal)) this.#changes++;
     });
   }
 
@@ -46,7 +53,7 @@ export class Calculation {
         () => false,
       );
       // No calculation has begun for what has changed, though there was time: there was nothing to calculate.
-      if (isDone && this.#taken < changes) this.#taken = changes;
+      if (isDone && this.#taken < changes && !this.#isOpened) this.#taken = changes;
       // Each step of a calculation makes a new state.
       if (this.#session.state !== state) left = waits;
     }
