@@ -144,7 +144,10 @@ export function forgetOldMessages(injector: Injector): void {
         for (const [row, cells] of Object.entries(rows ?? {})) {
           for (const [column, cell] of Object.entries(cells)) {
             if (!cell) continue;
-            const { message: _, ...others } = matrix?.getValue(Number(row), Number(column))?.custom ?? {};
+            const before = matrix?.getValue(Number(row), Number(column));
+            // A result brings the number format of the cells it came from: that is for a formula just typed only.
+            if (before?.v !== undefined && before.v !== null) delete cell.s;
+            const { message: _, ...others } = before?.custom ?? {};
             const custom = { ...others, ...cell.custom };
             cell.custom = Object.keys(custom).length > 0 ? custom : null;
           }

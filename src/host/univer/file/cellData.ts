@@ -121,15 +121,18 @@ export function cellOf(
     styles,
     memory,
     sharedFormula,
+    styleBefore,
   }: {
     readonly tables: readonly PlacedTable[];
     readonly styles: StyleNumbers;
     readonly memory: CellMemory;
     /** The formula of a cell that shares it with others. */
     readonly sharedFormula: (data: ICellData) => string | undefined;
+    /** What stood here at the opening said of its look. */
+    readonly styleBefore: ICellData["s"];
   },
 ): BookCell | null {
-  const style = styles.of(data.s);
+  const style = styles.of(data.s, styleBefore);
   const said = data.f || sharedFormula(data);
   const value = cellValue(data);
   const aside = asideOf(data);

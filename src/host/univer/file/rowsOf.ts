@@ -55,12 +55,19 @@ function cellsOf(sheet: Partial<IWorksheetData>, row: number, context: Context):
   const own = (sheet.cellData?.[row] ?? {}) as Line<ICellData>;
   const filled = worked.filled[row] ?? {};
   const covered = worked.covered[row] ?? {};
+  const before = (context.before?.data.cellData?.[row] ?? {}) as Line<ICellData>;
   const columns = [...new Set([...numbersOf(own), ...numbersOf(filled)])].sort((a, b) => a - b);
   return columns.flatMap((column) => {
     const data = own[column] ?? {};
     const sharedFormula = () => worked.shared[row]?.[column] ?? undefined;
     const place = { sheet: sheet.name ?? "", row, column };
-    const cell = cellOf(data, place, { tables, styles, memory, sharedFormula });
+    const cell = cellOf(data, place, {
+      tables,
+      styles,
+      memory,
+      sharedFormula,
+      styleBefore: before[column]?.s,
+    });
     if (cell?.formula) return [withSpill(cell, data, covered[column])];
     const inside = filled[column];
     // Something that stands in the way of a formula is there itself.

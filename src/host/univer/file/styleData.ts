@@ -99,6 +99,7 @@ export class StyleNumbers {
   readonly #file: number;
   readonly #numbers = new Map<string, number>();
   readonly #known = new Map<string, number>();
+  readonly #looks = new Map<number, string>();
 
   constructor(
     file: readonly CellStyle[] | undefined,
@@ -110,8 +111,25 @@ export class StyleNumbers {
     for (const [i, style] of [...this.styles.entries()].reverse()) this.#numbers.set(styleKey(style), i);
   }
 
-  /** The number of what a cell, a row or a column says of its look. */
-  of(said: Nullable<IStyleData | string>): number {
+  /**
+   * The number of what a cell, a row or a column says of its look. Univer may take one style for another that looks
+   * alike: then it is the one that was said before.
+   */
+  of(said: Nullable<IStyleData | string>, before?: Nullable<IStyleData | string>): number {
+    const number = this.#of(said);
+    const old = typeof before === "string" ? styleNumber(before) : null;
+    if (old === null || old === number || number >= this.#file || old >= this.#file) return number;
+    return this.#look(old) === this.#look(number) ? old : number;
+  }
+
+  /** What Univer can tell a style of the file by. */
+  #look(number: number): string {
+    const known = this.#looks.get(number) ?? JSON.stringify(styleData(this.styles[number] as CellStyle));
+    this.#looks.set(number, known);
+    return known;
+  }
+
+  #of(said: Nullable<IStyleData | string>): number {
     if (!said) return 0;
     if (typeof said !== "string") return this.#numbered(said);
     const known = this.#known.get(said);
