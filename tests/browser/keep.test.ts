@@ -133,6 +133,7 @@ describe("a second tab", () => {
     await two.page.keyboard.press("Enter");
     await two.idle();
     expect(await cell(two, "Sheet1", 1, 0)).toBeNull();
+    expect(await alert(two)).toContain("Nothing has changed");
 
     // An edit that the first one has made since comes along.
     await one.page.bringToFront();

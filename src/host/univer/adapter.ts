@@ -53,7 +53,6 @@ export class UniverHost implements Host {
   readonly #api: FUniver;
   readonly #injector: Injector;
   readonly #calculation: Calculation;
-  #isKept = false;
 
   constructor(univer: Univer) {
     this.#api = FUniver.newAPI(univer);
@@ -281,17 +280,11 @@ export class UniverHost implements Host {
   }
 
   async keepSettings(settings: unknown): Promise<void> {
-    this.#isKept = true;
     // As text: what names of headings are among its keys means nothing to Univer.
     await command(this.#injector, SetSettingsMutation.id, {
       unitId: this.#book().getId(),
       custom: { ...this.#book().getCustomMetadata(), [SETTINGS]: JSON.stringify(settings) },
     });
-  }
-
-  /** Whether settings were kept since the start: leaving the page loses them. */
-  isKept(): boolean {
-    return this.#isKept;
   }
 
   async print(name: string): Promise<void> {

@@ -7,7 +7,7 @@ import {
   UniverInstanceType,
   type Workbook,
 } from "@univerjs/core";
-import { WorkbookEditablePermission } from "@univerjs/preset-sheets-core";
+import { SetCellEditVisibleOperation, WorkbookEditablePermission } from "@univerjs/preset-sheets-core";
 import { changeBy } from "./changes";
 
 /** Lets the open workbook only be looked at. */
@@ -21,8 +21,12 @@ export class ReadOnly {
     this.#injector = injector;
     // Univer's own permission takes the editor and the menus away, but not every command asks for it.
     injector.get(ICommandService).beforeCommandExecuted((command, options) => {
-      if (!this.#unit || (command.params as { unitId?: string } | undefined)?.unitId !== this.#unit) return;
-      if (!changeBy(command, options)?.isEdit) return;
+      if (!this.#unit) return;
+      const { unitId, visible } = (command.params ?? {}) as { unitId?: string; visible?: boolean };
+      // Whoever types should learn at the first letter that it is in vain.
+      const isTyping = command.id === SetCellEditVisibleOperation.id && visible;
+      const isEdit = unitId === this.#unit && changeBy(command, options)?.isEdit;
+      if (!isTyping && !isEdit) return;
       for (const callback of this.#refused) callback();
       throw new CustomCommandExecutionError("the workbook is only shown");
     });

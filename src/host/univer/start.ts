@@ -2,7 +2,6 @@
 
 import {
   generateRandomId,
-  IUndoRedoService,
   type IWorkbookData,
   LifecycleService,
   LifecycleStages,
@@ -32,6 +31,7 @@ import { calculateWhileDrawing } from "./firstSight";
 import { descriptions, executors } from "./functions";
 import { forgetOldMessages, type Problem, problemsOf } from "./problems";
 import { ReadOnly } from "./readOnly";
+import { refusalTexts } from "./refusalTexts";
 import { snapshotOf } from "./snapshot";
 import { TypedFunction } from "./typedFunction";
 import { readTypedFormulas } from "./typing";
@@ -88,8 +88,6 @@ export interface Spreadsheet {
   selectedFunction(): string | null;
   /** Calls back when the caret has moved in a text being typed, or typing has ended. */
   onTyping(callback: () => void): void;
-  /** Whether anything was changed since the start: leaving the page loses it. */
-  isChanged(): boolean;
   selectedCell(): CellPlace | null;
   problems(): Problem[];
   /** Calls back when another cell has been selected. */
@@ -106,7 +104,7 @@ export function startSpreadsheet(
   const functions = loadBundle(bundle);
   const univer = new Univer({
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: mergeLocales(coreTexts, tableTexts) },
+    locales: { [LocaleType.EN_US]: refusalTexts(mergeLocales(coreTexts, tableTexts)) },
     darkMode: dark,
     override: STEPS,
   });
@@ -133,11 +131,6 @@ export function startSpreadsheet(
   const injector = univer.__getInjector();
   forgetOldMessages(injector);
   readTypedFormulas(injector);
-
-  let isChanged = false;
-  injector.get(IUndoRedoService).undoRedoStatus$.subscribe(({ undos }) => {
-    isChanged ||= undos > 0;
-  });
 
   const charts = new ChartLayer(container, injector, dark);
   const readOnly = new ReadOnly(injector);
@@ -204,7 +197,6 @@ export function startSpreadsheet(
       api.toggleDarkMode(on);
       charts.setDark(on);
     },
-    isChanged: () => isChanged || host.isKept(),
     selectedCell() {
       const sheet = api.getActiveWorkbook()?.getActiveSheet();
       const cell = sheet?.getSelection()?.getCurrentCell();

@@ -46,13 +46,14 @@ export function WorkbookEntry({ entry, doing, remove }: EntryProps) {
         </button>
       )}
       <small>{`${changed}${sizeOf(size)}${place}`}</small>
-      {mode === "removing" ? (
+      {mode === "removing" && (
         <Question text={`Remove ${name}?`} leave={() => setMode("plain")} leaveLabel="Leave it">
           <button type="button" onClick={() => void remove()}>
             Remove
           </button>
         </Question>
-      ) : (
+      )}
+      {(mode === "plain" || mode === "states") && (
         <div className="doings">
           <Doer name={name} label="Rename" press={() => setMode("renaming")} />
           <Doer

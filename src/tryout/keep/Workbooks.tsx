@@ -60,7 +60,8 @@ export function Workbooks({ library, close }: { library: Offered; close: () => v
   const remove = (entry: Entry) =>
     run(entry.id, async () => {
       await library.remove(entry);
-      return `${entry.name} is removed.`;
+      // The line with the way back says so, and is read out as the keyboard goes there.
+      return "";
     });
   const putBack = ({ id, name }: Entry) =>
     run(id, async () => {

@@ -24,6 +24,9 @@ interface Fetched {
   readonly remark: string;
 }
 
+const ELSEWHERE = "This workbook is open in another tab. Here you can only look at it.";
+const IN_VAIN = "Nothing has changed: this workbook is open in another tab, and here you can only look at it.";
+
 interface Shown {
   workbook: OpenWorkbook;
   readonly spreadsheet: Spreadsheet;
@@ -31,6 +34,8 @@ interface Shown {
   /** None where it can only be looked at. */
   recorder: Recorder | null;
   remark: string;
+  /** What is said while it can only be looked at. */
+  elsewhere: string;
 }
 
 export class Keeping implements Keep {
@@ -102,8 +107,10 @@ export class Keeping implements Keep {
       claim: fetched?.claim ?? null,
       recorder: null,
       remark: fetched?.remark ?? "",
+      elsewhere: ELSEWHERE,
     };
     this.#shown = shown;
+    this.#watchRefusals(shown);
     // Where the browser keeps nothing it refuses this too.
     attempt(() => sessionStorage.setItem(SHOWN, id));
     if (fetched && !fetched.claim) spreadsheet.setReadOnly(true);
@@ -150,8 +157,11 @@ export class Keeping implements Keep {
   status(): KeepStatus {
     const shown = this.#shown;
     if (shown && !shown.recorder) {
-      const text = "This workbook is open in another tab. Here you can only look at it.";
-      return { state: "elsewhere", text, action: { label: "Work here instead", press: () => void this.#takeOver() } };
+      return {
+        state: "elsewhere",
+        text: shown.elsewhere,
+        action: { label: "Work here instead", press: () => void this.#takeOver() },
+      };
     }
     const recording = shown?.recorder?.recording;
     const fault = recording?.is === "failed" ? recording.fault : this.#refused;
@@ -213,6 +223,14 @@ export class Keeping implements Keep {
       lose();
     };
     return [yieldTo, lose];
+  }
+
+  #watchRefusals(shown: Shown): void {
+    const leave = shown.spreadsheet.onRefusedChange(() => {
+      if (this.#shown !== shown) return leave();
+      shown.elsewhere = IN_VAIN;
+      this.#tell();
+    });
   }
 
   async #claimNew(shown: Shown): Promise<void> {
