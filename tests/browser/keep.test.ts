@@ -135,6 +135,12 @@ describe("a second tab", () => {
     expect(await cell(two, "Sheet1", 1, 0)).toBeNull();
     expect(await alert(two)).toContain("Nothing has changed");
 
+    // What the pane would write is refused in words too.
+    await expect(two.host("addSheet", { name: "New", widths: [], cells: [] })).rejects.toThrow("only be looked at");
+    await expect(two.host("write", "Sheet1", [{ row: 0, column: 0, content: { number: 1 } }])).rejects.toThrow(
+      "only be looked at",
+    );
+
     // An edit that the first one has made since comes along.
     await one.page.bringToFront();
     await one.type("A3", "later");

@@ -34,6 +34,7 @@ import { headingText, reader, spilledCells } from "./cells";
 import { printFrame } from "./printFrame";
 import { printPage } from "./printPage";
 import { printedSheet } from "./printRead";
+import { refuseReadOnly } from "./readOnly";
 import { tablesOf } from "./references";
 import { SetSettingsMutation } from "./settingsMutation";
 import { command, growTable, takeInRows } from "./takeInRows";
@@ -117,6 +118,7 @@ export class UniverHost implements Host {
 
   async addSheet(sheet: Sheet, { signal, onProgress }: Work = {}): Promise<string> {
     const book = this.#book();
+    refuseReadOnly(this.#injector, book.getId());
     const here = placedTables(this.#injector, this.#workbook());
     const names = here.map((table) => table.name.toLowerCase());
     for (const table of sheet.tables ?? []) {

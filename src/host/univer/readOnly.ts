@@ -10,6 +10,15 @@ import {
 import { SetCellEditVisibleOperation, WorkbookEditablePermission } from "@univerjs/preset-sheets-core";
 import { changeBy } from "./changes";
 
+const permission = (injector: Injector, unitId: string) =>
+  injector.get(IPermissionService).getPermissionPoint(new WorkbookEditablePermission(unitId).id);
+
+/** Refuses in words what the pane would change in a workbook that may only be looked at. */
+export function refuseReadOnly(injector: Injector, unitId: string): void {
+  if (permission(injector, unitId)?.value !== false) return;
+  throw new Error("Here this workbook can only be looked at: another tab has it. Nothing has changed.");
+}
+
 /** Lets the open workbook only be looked at. */
 export class ReadOnly {
   readonly #injector: Injector;
@@ -40,7 +49,7 @@ export class ReadOnly {
     this.#unit = on ? workbook.getUnitId() : "";
     const permissions = this.#injector.get(IPermissionService);
     const point = new WorkbookEditablePermission(workbook.getUnitId());
-    if (!permissions.getPermissionPoint(point.id)) permissions.addPermissionPoint(point);
+    if (!permission(this.#injector, workbook.getUnitId())) permissions.addPermissionPoint(point);
     permissions.updatePermissionPoint(point.id, !on);
   }
 

@@ -4,10 +4,12 @@ import { SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
 import { SetSheetTableCommand, TableManager } from "@univerjs/preset-sheets-table";
 import type { Place } from "../host";
 import { reader } from "./cells";
+import { refuseReadOnly } from "./readOnly";
 import { BY_PANE } from "./work/edits";
 
 /** Runs a command of Univer's; rejects when it is refused. */
 export async function command(injector: Injector, id: string, params: object): Promise<void> {
+  if ("unitId" in params) refuseReadOnly(injector, String(params.unitId));
   if (!(await injector.get(ICommandService).executeCommand(id, params))) throw new Error(`${id} failed.`);
 }
 
