@@ -101,6 +101,10 @@ describe("the page", () => {
     await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!${none}`]);
     await tryout.goTo("H2");
     await expect.poll(() => tryout.message(), PATIENCE).toBe(none);
+    await tryout.goTo("H3");
+    await expect.poll(() => tryout.message(), PATIENCE).toBe(`H3: comes from Scents!${none}`);
+    await tryout.page.getByRole("button", { name: `comes from Scents!${none}` }).click();
+    await expect.poll(() => tryout.nameBox.inputValue(), PATIENCE).toBe("H2");
     await tryout.type("H2", "=POUR.FILLWEIGHT(3)");
     await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
     await tryout.goTo("H3");

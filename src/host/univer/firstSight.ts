@@ -23,10 +23,11 @@ DesktopUIController.prototype.bootstrap = function (callback) {
   });
 };
 
-/** Begins to work the open workbook out while it is being drawn, not after. Its tables are there with the next turn. */
+/**
+ * Begins to work the open workbook out while it is being drawn, not after. Univer lets a moment pass before it begins,
+ * and begins anew with what comes meanwhile: the tables.
+ */
 export function calculateWhileDrawing(injector: Injector): void {
-  setTimeout(() => {
-    injector.get(FormulaCalculationSessionController);
-    injector.get(TriggerCalculationController);
-  });
+  injector.get(FormulaCalculationSessionController);
+  injector.get(TriggerCalculationController);
 }
