@@ -66,7 +66,8 @@ export interface BookCell {
   readonly value: CellValue;
   /**
    * In en-US form with its `=`, our functions as `POUR.X(`, younger functions without the file's marks, a formula that
-   * the file shares already moved to this cell.
+   * the file shares already moved to this cell. One that cannot be worked out here, as it looks into another workbook
+   * or belongs to a data table, is left out: the file keeps it, and its last value stands as a plain one.
    */
   readonly formula?: string;
   /** Of a formula that fills more cells than its own, what it covered last; these hold their values as cells. */

@@ -32,6 +32,14 @@ export function tokens(formula: string): Token[] {
   return found;
 }
 
+/** Whether a formula looks into another workbook: `[1]Prices!A1`, `'[2]My prices'!A1`. */
+export const looksElsewhere = (formula: string): boolean =>
+  formula.includes("[") &&
+  tokens(formula).some(
+    ({ kind, text }, at, all) =>
+      /^'?\[[1-9]\d*\]/.test(text) && (kind === "sheet" || (kind === "brackets" && all[at - 1]?.kind !== "word")),
+  );
+
 export const joined = (pieces: readonly Token[]): string => pieces.map(({ text }) => text).join("");
 
 /** Where brackets end that begin here; an apostrophe takes the meaning from what follows it. */

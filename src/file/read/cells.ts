@@ -38,7 +38,7 @@ export class CellsHandler implements Handler {
   lostFormulas = 0;
   outlined = false;
   readonly #context: CellContext;
-  readonly #formulas: Formulas;
+  readonly formulas: Formulas;
   readonly #spills = new Spills();
   #row: Growing<BookRow> & { cells: BookCell[] } = { row: -1, cells: [] };
   #column = -1;
@@ -53,7 +53,7 @@ export class CellsHandler implements Handler {
 
   constructor(context: CellContext) {
     this.#context = context;
-    this.#formulas = new Formulas(context.formulas);
+    this.formulas = new Formulas(context.formulas);
     this.#tree = new TreeHandler((element: Element) => {
       this.#inline = richText(element, context.colors);
       this.#collects = undefined;
@@ -137,7 +137,7 @@ export class CellsHandler implements Handler {
     const style = this.#style(this.#cell.s);
     const rich = this.#richText();
     const value = rich ? rich.text : this.#plainValue(style);
-    const formula = this.#formula && this.#formulas.read(this.#formula, this.#formulaText, row, column);
+    const formula = this.#formula && this.formulas.read(this.#formula, this.#formulaText, row, column);
     if (this.#formula?.t === "dataTable") this.dataTables++;
     if (this.#formula?.t === "shared" && formula === undefined) this.lostFormulas++;
     const spilled = this.#spills.covers(row, column);

@@ -1,5 +1,6 @@
 import { fromFileFormula } from "../formula/fromFile";
 import { formulaMover } from "../formula/move";
+import { looksElsewhere } from "../formula/tokens";
 import { damaged, tooLarge } from "../refused";
 import type { Attributes } from "../xml/translator";
 
@@ -29,6 +30,8 @@ export class FormulaBudget {
 export class Formulas {
   readonly #shared = new Map<string, Shared>();
   readonly #budget: FormulaBudget;
+  /** Formulas that look into other workbooks: they cannot be worked out here, and their last values stand for them. */
+  elsewhere = 0;
 
   constructor(budget: FormulaBudget) {
     this.#budget = budget;
@@ -41,6 +44,10 @@ export class Formulas {
     const shared = t === "shared" ? this.#shared.get(si) : undefined;
     if (shared) return this.#budget.spend(shared.move(row - shared.row, column - shared.column));
     if (text.trim() === "") return undefined;
+    if (looksElsewhere(text)) {
+      this.elsewhere++;
+      return undefined;
+    }
     const formula = this.#budget.spend(fromFileFormula(text));
     if (t === "shared") this.#shared.set(si, { row, column, move: formulaMover(formula) });
     return formula;

@@ -66,6 +66,16 @@ export function remarkOnSheet(
       "The page shows the values that were worked out last and does not work them out anew; the file keeps all of it.",
     );
   }
+  const { elsewhere } = cells.formulas;
+  if (elsewhere > 0) {
+    remarks.add(
+      sheet,
+      elsewhere === 1
+        ? "a formula that looks into another workbook"
+        : `${elsewhere} formulas that look into other workbooks`,
+      "The page shows what was worked out last; the file keeps such a formula as long as its cell stays where it is and nothing is typed over it.",
+    );
+  }
   if (cells.lostFormulas > 0) {
     remarks.add(
       sheet,

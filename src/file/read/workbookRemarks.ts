@@ -14,7 +14,7 @@ export function remarkOnWorkbook(pack: Package, path: string, root: Element, rem
   if (links > 0) {
     say(
       links === 1 ? "a link to another workbook" : `links to ${links} other workbooks`,
-      "The page cannot look into other workbooks: formulas that do so cannot be worked out here.",
+      "The page cannot look into other workbooks; the file keeps what it links to.",
     );
   }
   if (count("connections") > 0) {
@@ -35,7 +35,7 @@ export function remarkOnWorkbook(pack: Package, path: string, root: Element, rem
   if (isOn(child(root, "workbookPr")?.attributes.date1904)) {
     say(
       "days counted from 1904",
-      "The page counts them from 1900 and shows the same days; look at formulas that have days written in them as numbers.",
+      "The page counts them from 1900, as the file does once you save changes; they stay the same days. Look at formulas that have days written in them as numbers.",
     );
   }
   const { iterate, fullPrecision } = child(root, "calcPr")?.attributes ?? {};

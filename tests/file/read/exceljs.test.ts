@@ -44,10 +44,10 @@ describe.each([...SAMPLES, LIBREOFFICE])("%s", (file) => {
         if (!cell.isMerged || cell.master === cell)
           expect([where, value || null]).toEqual([where, exceljsValue(cell) || null]);
         if (cell.formulaType !== ExcelJS.FormulaType.Shared) {
-          // LibreOffice writes functions that it does not know in small letters.
+          // LibreOffice writes functions that it does not know in small letters. Links to other workbooks are left out.
           expect([where, formula && toFileFormula(formula).toUpperCase()]).toEqual([
             where,
-            cell.formula?.toUpperCase(),
+            cell.formula?.startsWith("[") ? undefined : cell.formula?.toUpperCase(),
           ]);
         }
         // exceljs leaves out the sign that takes a letter as it is.

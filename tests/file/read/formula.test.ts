@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { fromFileFormula } from "../../../src/file/formula/fromFile";
 import { moveFormula } from "../../../src/file/formula/move";
 import { toFileFormula } from "../../../src/file/formula/toFile";
-import { joined, tokens } from "../../../src/file/formula/tokens";
+import { joined, looksElsewhere, tokens } from "../../../src/file/formula/tokens";
 
 describe("a formula in a file and as it is typed", () => {
   it.each([
@@ -65,6 +65,17 @@ describe("a formula in a file and as it is typed", () => {
     }
   });
 });
+
+it.each([
+  ["[1]Prices!A1", true],
+  ["1+'[2]My prices'!A1", true],
+  ["[1]!Rate", true],
+  ["[0]!Rate", false],
+  ["T[1]", false],
+  ["T[[#This Row],[1]]", false],
+  ['"[1]Prices!A1"', false],
+  ["A1", false],
+])("%s looks into another workbook: %s", (formula, is) => expect(looksElsewhere(formula)).toBe(is));
 
 describe("a formula moved two rows down and one column right", () => {
   it.each([
