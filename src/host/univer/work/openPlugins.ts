@@ -55,7 +55,8 @@ export async function register(univer: Univer): Promise<void> {
     UniverSheetsSortPreset(),
     UniverSheetsFilterPreset(),
     UniverSheetsFindReplacePreset(),
-    UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: true }),
+    // A search field in the list would take what is being typed into the cell: the list opens then too.
+    UniverSheetsDataValidationPreset({ showEditOnDropdown: false, showSearchOnDropdown: false }),
     UniverSheetsConditionalFormattingPreset(),
     UniverSheetsHyperLinkPreset(),
     UniverSheetsNotePreset(),

@@ -46,11 +46,6 @@ export function addPopUpKeys(injector: Injector): void {
       event.preventDefault();
     } else if (list) goThrough(list, event);
   });
-  document.addEventListener("focusin", ({ target }) => {
-    const list =
-      target instanceof HTMLInputElement && target.closest<HTMLElement>("[data-u-comp=sheets-dropdown-list]");
-    if (list) nameParts(list, target);
-  });
 }
 
 function close(injector: Injector): void {
@@ -62,23 +57,23 @@ function close(injector: Injector): void {
 
 const choicesOf = (list: HTMLElement): HTMLElement[] => [...(list.lastElementChild?.children ?? [])] as HTMLElement[];
 
-/** The list's search field and choices are bare elements: a screen reader needs their names. */
-function nameParts(list: HTMLElement, search: HTMLInputElement): void {
-  search.setAttribute("aria-label", "Search the choices");
+/** The list's parts are bare elements: a screen reader needs their names, the keyboard a place to be. */
+function enter(list: HTMLElement): void {
+  const box = list.lastElementChild;
   const parts = { role: "listbox", "aria-label": "Choices", tabindex: "0" };
-  for (const [name, value] of Object.entries(parts)) list.lastElementChild?.setAttribute(name, value);
+  for (const [name, value] of Object.entries(parts)) box?.setAttribute(name, value);
   for (const choice of choicesOf(list)) choice.setAttribute("role", "option");
+  if (box instanceof HTMLElement) box.focus();
 }
 
-/** Arrows go through the choices that the search leaves, Enter takes one: from the search field the first. */
+/** Arrows go through the choices, Enter takes one. */
 function goThrough(list: HTMLElement, event: KeyboardEvent): void {
   const choices = choicesOf(list);
   const at = choices.indexOf(event.target as HTMLElement);
   const isArrow = event.key === "ArrowDown" || event.key === "ArrowUp";
-  if (event.key === "Enter") (choices[Math.max(at, 0)] ?? null)?.click();
+  if (event.key === "Enter") choices[at]?.click();
   else if (isArrow) {
-    const next = choices[at + (event.key === "ArrowDown" ? 1 : -1)] ?? list.querySelector<HTMLElement>("input");
-    for (const choice of choices) choice.setAttribute("role", "option");
+    const next = choices[at + (event.key === "ArrowDown" ? 1 : -1)];
     next?.setAttribute("tabindex", "-1");
     next?.focus();
   } else return;
@@ -101,6 +96,16 @@ function open(injector: Injector): boolean {
       return one.isShowHeader() && startRow === row && startColumn <= column && endColumn >= column;
     });
   if (table) void commands.executeCommand(OPEN_FILTER, { ...ids, row, col: column, tableId: table.getId() });
-  else if (commands.hasCommand(SHOW_LIST)) commands.syncExecuteCommand(SHOW_LIST, { ...ids, row, column });
+  else if (commands.hasCommand(SHOW_LIST)) {
+    commands.syncExecuteCommand(SHOW_LIST, { ...ids, row, column });
+    whenThere("[data-u-comp=sheets-dropdown-list]", enter);
+  }
   return true;
+}
+
+/** Calls back once the page shows such an element; a cell without a list shows none in so many frames. */
+function whenThere(selector: string, callback: (element: HTMLElement) => void, frames = 60): void {
+  const element = document.querySelector<HTMLElement>(selector);
+  if (element) callback(element);
+  else if (frames > 0) requestAnimationFrame(() => whenThere(selector, callback, frames - 1));
 }
