@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
+import type { Book } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
 import { cases } from "../../cases";
@@ -20,6 +21,19 @@ const PATHS: Readonly<Record<string, string>> = {
   5: "xl/sheets/old.xml",
 };
 
+/** With the looks of cells in the place of their numbers: new ones that no cell has are not written. */
+const withLooks = ({ styles, sheets, ...rest }: Book) => ({
+  ...rest,
+  styles: styles.slice(0, book.styles.length),
+  sheets: sheets.map((sheet) => ({
+    ...sheet,
+    rows: sheet.rows.map((row) => ({
+      ...row,
+      cells: row.cells.map((cell) => ({ ...cell, style: styles[cell.style] })),
+    })),
+  })),
+});
+
 const isSame = (a: Uint8Array | undefined, b: Uint8Array | undefined): boolean =>
   a !== undefined && b !== undefined && Buffer.compare(a, b) === 0;
 
@@ -36,7 +50,7 @@ describe("a file of the maker's own", () => {
         const now = edits.reduce((all, edit) => edit.book(all), book);
         const { bytes } = saveBook(original, now);
         expect(faultsOf(bytes)).toEqual([]);
-        expect(openFile(bytes, "rich.xlsx").book).toEqual(now);
+        expect(withLooks(openFile(bytes, "rich.xlsx").book)).toEqual(withLooks(now));
 
         const saved = unzipSync(bytes);
         const touched = new Set([
@@ -51,7 +65,7 @@ describe("a file of the maker's own", () => {
         // The order of calculation goes where formulas come or go.
         expect(other.filter((path) => path !== "xl/calcChain.xml")).toEqual([]);
       }),
-      { numRuns: cases(30, 2000) },
+      { numRuns: cases(30, 1000) },
     );
   });
 });

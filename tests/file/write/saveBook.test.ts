@@ -15,7 +15,7 @@ describe("a new file", () => {
         expect(openFile(bytes, "new.xlsx").book).toEqual(book);
         expect(lost).toEqual([]);
       }),
-      { numRuns: cases(40, 2000) },
+      { numRuns: cases(40, 1000) },
     );
   });
 
