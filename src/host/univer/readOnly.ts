@@ -10,12 +10,12 @@ import {
 import { SetCellEditVisibleOperation, WorkbookEditablePermission } from "@univerjs/preset-sheets-core";
 import { changeBy } from "./changes";
 
-const permission = (injector: Injector, unitId: string) =>
-  injector.get(IPermissionService).getPermissionPoint(new WorkbookEditablePermission(unitId).id);
+/** The id of the workbook that may only be looked at, by the spreadsheet. Univer's own permission is set anew at times. */
+const shown = new WeakMap<Injector, string>();
 
 /** Refuses in words what the pane would change in a workbook that may only be looked at. */
 export function refuseReadOnly(injector: Injector, unitId: string): void {
-  if (permission(injector, unitId)?.value !== false) return;
+  if (shown.get(injector) !== unitId) return;
   throw new Error("Here this workbook can only be looked at: another tab has it. Nothing has changed.");
 }
 
@@ -47,9 +47,10 @@ export class ReadOnly {
       .getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
     if (!workbook) return;
     this.#unit = on ? workbook.getUnitId() : "";
+    shown.set(this.#injector, this.#unit);
     const permissions = this.#injector.get(IPermissionService);
     const point = new WorkbookEditablePermission(workbook.getUnitId());
-    if (!permission(this.#injector, workbook.getUnitId())) permissions.addPermissionPoint(point);
+    if (!permissions.getPermissionPoint(point.id)) permissions.addPermissionPoint(point);
     permissions.updatePermissionPoint(point.id, !on);
   }
 
