@@ -29,6 +29,8 @@ async function jars(): Promise<Buffer> {
   sheet.getCell("C6").value = { formula: "SUM(B2:B3)", result: 350.5 };
   sheet.getCell("D2").dataValidation = { type: "list", allowBlank: true, formulae: ['"soy,rape"'] };
   sheet.getCell("D3").fill = { type: "pattern", pattern: "solid", fgColor: { argb: "FFFFF9E3" } };
+  book.addWorksheet("Shown first");
+  book.views = [{ x: 0, y: 0, width: 20000, height: 15000, firstSheet: 0, activeTab: 1, visibility: "visible" }];
   book.addWorksheet("Papers", { state: "hidden" }).getCell("A1").value = {
     text: "papers",
     hyperlink: "https://example.com/",
@@ -66,6 +68,11 @@ describe("a workbook of the maker's own, in a browser", () => {
     original = await jars();
     await give(tryout, "jars.xlsx", original);
     await tryout.page.getByRole("tab", { name: "Jars", exact: true }).waitFor();
+  });
+
+  it("shows the sheet that the file shows", async () => {
+    expect(await tryout.host("activeSheet")).toBe("Shown first");
+    await tryout.openSheet("Jars");
   });
 
   it("opens with its values, and a formula of ours is worked out in it", async () => {
@@ -127,7 +134,7 @@ describe("a workbook of the maker's own, in a browser", () => {
     });
     await tryout.page.getByText("Open one file at a time.").waitFor();
     expect(await tryout.page.locator(".files-drop").isVisible()).toBe(false);
-    expect(await tryout.sheetNames()).toEqual(["Jars", "Papers"]);
+    expect(await tryout.sheetNames()).toEqual(["Jars", "Shown first", "Papers"]);
   });
 
   it("opens by a drop", async () => {

@@ -9,6 +9,7 @@ import {
   mergeLocales,
   Univer,
   UniverInstanceType,
+  type Workbook,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
 import {
@@ -25,6 +26,7 @@ import { UniverHost } from "./adapter";
 import { type Bundle, loadBundle } from "./bundle";
 import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
+import { ASIDE } from "./file/cellData";
 import type { WorkedOut } from "./file/fromUniver";
 import { workedOut } from "./file/workedOut";
 import { calculateWhileDrawing } from "./firstSight";
@@ -135,8 +137,12 @@ export function startSpreadsheet(
   const charts = new ChartLayer(container, injector, dark);
   const readOnly = new ReadOnly(injector);
   // The id must be one that was never used before: the formula engine keeps what it parsed by it.
-  const open = (workbook: IWorkbookData) =>
-    univer.createUnit(UniverInstanceType.UNIVER_SHEET, { ...workbook, id: generateRandomId() });
+  const open = (workbook: IWorkbookData) => {
+    const data = { ...workbook, id: generateRandomId() };
+    const unit = univer.createUnit<IWorkbookData, Workbook>(UniverInstanceType.UNIVER_SHEET, data);
+    const shown = unit.getSheetBySheetId(workbook.custom?.[ASIDE]?.active ?? "");
+    if (shown && !shown.isSheetHidden()) unit.setActiveSheet(shown);
+  };
   // Univer's own parts for sheets are there only once a workbook is.
   open(first);
   calculateWhileDrawing(injector);
