@@ -1,7 +1,7 @@
 import Papa from "papaparse";
 import { sheetName } from "../../sheet/sheetName";
+import { COLUMNS, ROWS } from "../addresses";
 import type { Book, BookCell, BookRow, CellStyle, Remark } from "../book";
-import { COLUMNS, ROWS } from "../read/references";
 import { PLAIN_STYLE } from "../read/styles";
 import { FileRefused, tooLarge } from "../refused";
 import { emptyBook, emptySheet } from "../write/emptyBook";

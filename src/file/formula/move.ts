@@ -1,19 +1,11 @@
-import { columnLetters } from "../../sheet/columnLetters";
+import { columnLetters, columnNumber } from "../../sheet/columnLetters";
+import { COLUMNS, ROWS } from "../addresses";
 import { isCalled, type Token, tokens } from "./tokens";
 
-const LAST_ROW = 1_048_576;
-const LAST_COLUMN = 16_384;
 const CELL = /^(\$?)([A-Z]{1,3})(\$?)([1-9]\d{0,6})$/i;
 const COLUMN = /^(\$?)([A-Z]{1,3})$/i;
 const ROW = /^(\$?)([1-9]\d{0,6})$/;
 const LOST = "#REF!";
-
-/** The number of a column from its letters, A being 0. */
-export function columnNumber(letters: string): number {
-  let number = 0;
-  for (const letter of letters.toUpperCase()) number = number * 26 + letter.charCodeAt(0) - 64;
-  return number - 1;
-}
 
 /**
  * A formula as it reads that many rows further down and columns further right: what is not held by a `$` moves along.
@@ -53,11 +45,11 @@ function cell(text: string): Piece | undefined {
   const [, heldColumn = "", letters = "", heldRow = "", digits = ""] = CELL.exec(text) ?? [];
   const column = columnNumber(letters);
   const row = Number(digits);
-  if (letters === "" || column >= LAST_COLUMN || row > LAST_ROW) return undefined;
+  if (letters === "" || column >= COLUMNS || row > ROWS) return undefined;
   return (rows, columns) => {
     const newColumn = heldColumn ? column : column + columns;
     const newRow = heldRow ? row : row + rows;
-    if (newColumn < 0 || newColumn >= LAST_COLUMN || newRow < 1 || newRow > LAST_ROW) return LOST;
+    if (newColumn < 0 || newColumn >= COLUMNS || newRow < 1 || newRow > ROWS) return LOST;
     return `${heldColumn}${columnLetters(newColumn)}${heldRow}${newRow}`;
   };
 }
@@ -65,8 +57,8 @@ function cell(text: string): Piece | undefined {
 /** `A:C` and `2:5`. */
 function wholeLines(first: string, last: string): Piece | undefined {
   const pairs: readonly [RegExp, number, number, (text: string) => number, (n: number) => string][] = [
-    [COLUMN, 0, LAST_COLUMN - 1, columnNumber, columnLetters],
-    [ROW, 1, LAST_ROW, Number, String],
+    [COLUMN, 0, COLUMNS - 1, columnNumber, columnLetters],
+    [ROW, 1, ROWS, Number, String],
   ];
   for (const [pattern, least, most, read, write] of pairs) {
     const ends = [pattern.exec(first), pattern.exec(last)].map((found) =>

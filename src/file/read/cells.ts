@@ -1,4 +1,5 @@
 import type { CellValue } from "../../sheet/sheet";
+import { areaOf, COLUMNS, cellPlace, ROWS } from "../addresses";
 import type { BookCell, BookRow, CellStyle } from "../book";
 import { DAYS_TO_1904, isDayFormat } from "../days";
 import { damaged, tooLarge } from "../refused";
@@ -7,7 +8,6 @@ import { type Element, TreeHandler } from "../xml/tree";
 import type { Colors } from "./colors";
 import { type FormulaBudget, Formulas } from "./formulas";
 import { dayNumber } from "./isoDay";
-import { areaOf, COLUMNS, cellPlace, ROWS } from "./references";
 import { Spills } from "./spills";
 import { type RichText, richText, unescaped } from "./text";
 import { isOn, numberIn, said } from "./values";

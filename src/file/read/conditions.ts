@@ -1,8 +1,8 @@
+import { areasOf } from "../addresses";
 import type { Condition } from "../book";
 import { fromFileFormula } from "../formula/fromFile";
 import { child, children, type Element, within } from "../xml/tree";
 import type { Colors } from "./colors";
-import { areasOf } from "./references";
 import type { Styles } from "./styles";
 import { unescaped } from "./text";
 import { isOn, numberIn, said } from "./values";

@@ -1,6 +1,6 @@
+import { areaOf } from "../addresses";
 import type { Filter, FilterColumn } from "../book";
 import { child, children, type Element } from "../xml/tree";
-import { areaOf } from "./references";
 import { unescaped } from "./text";
 import { isOn } from "./values";
 

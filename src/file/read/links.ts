@@ -1,7 +1,7 @@
+import { areaOf } from "../addresses";
 import type { Link } from "../book";
 import { children, type Element } from "../xml/tree";
 import type { Relationship } from "../zip/package";
-import { areaOf } from "./references";
 import { unescaped } from "./text";
 
 /** The links of a sheet; addresses outside stand in its relationships. */

@@ -1,7 +1,7 @@
+import { cellPlace } from "../addresses";
 import type { Note } from "../book";
 import { child, children, type Element, within } from "../xml/tree";
 import type { Colors } from "./colors";
-import { cellPlace } from "./references";
 import { richText } from "./text";
 
 /** The notes of a sheet from the root of their part. */

@@ -1,6 +1,6 @@
 import type { Print } from "../../sheet/sheet";
+import { areaOf, ROWS } from "../addresses";
 import type { Element } from "../xml/tree";
-import { areaOf, ROWS } from "./references";
 
 /** Sizes of paper by their number that come nearer to Letter than to A4: Letter, Tabloid, Legal and their like. */
 const AMERICAN = [1, 2, 3, 4, 5, 6, 7, 14, 16, 17];

@@ -1,3 +1,4 @@
+import { cellPlace } from "../addresses";
 import type { BookSheet, BookTable, Note } from "../book";
 import { damaged } from "../refused";
 import { type Element, readTree, within } from "../xml/tree";
@@ -10,7 +11,6 @@ import { readLinks } from "./links";
 import type { Names } from "./names";
 import { readConversations, readNotes } from "./notes";
 import { readPrint } from "./print";
-import { cellPlace } from "./references";
 import type { Remarks } from "./remarks";
 import { readFrame } from "./sheetFrame";
 import { readSheetPart } from "./sheetPart";

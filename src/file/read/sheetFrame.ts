@@ -1,7 +1,7 @@
+import { areaOf, COLUMNS, cellPlace } from "../addresses";
 import type { BookSheet, ColumnRange } from "../book";
 import { child, children, type Element } from "../xml/tree";
 import type { Colors } from "./colors";
-import { areaOf, COLUMNS, cellPlace } from "./references";
 import { isOn, numberIn, said } from "./values";
 
 type Frame = Pick<

@@ -1,9 +1,9 @@
+import { areaOf } from "../addresses";
 import type { BookTable, TableColumn } from "../book";
 import { fromFileFormula } from "../formula/fromFile";
 import { damaged } from "../refused";
 import { child, children, type Element } from "../xml/tree";
 import { readFilter } from "./filters";
-import { areaOf } from "./references";
 import { unescaped } from "./text";
 import { isOn, said } from "./values";
 

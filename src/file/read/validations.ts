@@ -1,8 +1,8 @@
+import { areasOf } from "../addresses";
 import type { Validation } from "../book";
 import { DAYS_TO_1904 } from "../days";
 import { fromFileFormula } from "../formula/fromFile";
 import { child, children, type Element } from "../xml/tree";
-import { areasOf } from "./references";
 import { unescaped } from "./text";
 import { isOn } from "./values";
 

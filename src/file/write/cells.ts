@@ -1,8 +1,8 @@
 import type { CellValue } from "../../sheet/sheet";
+import { areaAddress } from "../addresses";
 import type { BookCell } from "../book";
 import { callsOurs } from "../formula/callsOurs";
 import { toFileFormula } from "../formula/toFile";
-import { areaAddress } from "./addresses";
 import { fontXml } from "./fontXml";
 import { LONGEST_TEXT, permittedValue } from "./limits";
 import { attributesOf, cut, element, escapeText, openingTag, withAttributes } from "./rawXml";

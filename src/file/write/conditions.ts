@@ -1,7 +1,6 @@
+import { areaList, areasOf } from "../addresses";
 import type { Condition } from "../book";
 import { toFileFormula } from "../formula/toFile";
-import { areasOf } from "../read/references";
-import { areaList } from "./addresses";
 import { extensionOf, putExtension } from "./extensions";
 import { attributeOf, type Cut, cut, element, escapeText, join } from "./rawXml";
 import { same } from "./same";

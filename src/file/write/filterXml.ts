@@ -1,5 +1,5 @@
+import { areaAddress } from "../addresses";
 import type { Filter, FilterColumn } from "../book";
-import { areaAddress } from "./addresses";
 import { attributeOf, cut, element } from "./rawXml";
 import { same } from "./same";
 

@@ -1,6 +1,5 @@
+import { areaAddress, areaOf } from "../addresses";
 import type { Link } from "../book";
-import { areaOf } from "../read/references";
-import { areaAddress } from "./addresses";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, type Cut, cut, element } from "./rawXml";
 import { same } from "./same";

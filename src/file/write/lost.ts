@@ -1,12 +1,12 @@
+import { areaList, cellAddress } from "../addresses";
 import type { Book, BookSheet, Remark } from "../book";
 import { contentTypes } from "../zip/package";
-import { areaList, cellAddress } from "./addresses";
 import { sameCell } from "./cells";
 import { isListTooLong, LONGEST_TEXT } from "./limits";
 import { cellsMoved } from "./moved";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, cut, unescapeText } from "./rawXml";
-import { sheetsIn } from "./references";
+import { sheetsIn } from "./renames";
 import { same } from "./same";
 import type { Listed } from "./workbookSheets";
 

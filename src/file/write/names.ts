@@ -1,10 +1,10 @@
 import { columnLetters } from "../../sheet/columnLetters";
+import { quotedName } from "../addresses";
 import type { Book, BookSheet, DefinedName } from "../book";
 import { toFileFormula } from "../formula/toFile";
-import { quotedName } from "./addresses";
 import { rawOf } from "./putter";
 import { attributeOf, type Cut, cut, element, escapeText, unescapeText, withAttributes } from "./rawXml";
-import { type Renames, renamedIn } from "./references";
+import { type Renames, renamedIn } from "./renames";
 import { same } from "./same";
 import { putInWorkbook } from "./workbookSheets";
 

@@ -1,5 +1,5 @@
+import { cellAddress } from "../addresses";
 import type { BookSheet, Note } from "../book";
-import { cellAddress } from "./addresses";
 import { changedDrawing, NO_DRAWING } from "./noteShapes";
 import { type PackageEdit, SPACE, XML } from "./packageEdit";
 import { attributeOf, type Cut, cut, element, escapeText, join, unescapeText } from "./rawXml";

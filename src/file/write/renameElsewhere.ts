@@ -1,7 +1,7 @@
 import { contentTypes } from "../zip/package";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, escapeText, unescapeText, withAttributes } from "./rawXml";
-import { type Renames, renamedIn } from "./references";
+import { type Renames, renamedIn } from "./renames";
 
 /** Formulas in charts, and in what newer programs draw or check; where a pivot table's rows come from. */
 const FORMULA = /(<(?:\w+:)?f>)([^<]*)(?=<\/(?:\w+:)?f>)/g;

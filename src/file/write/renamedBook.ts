@@ -1,5 +1,5 @@
 import type { Book } from "../book";
-import { type Renames, renamedIn } from "./references";
+import { type Renames, renamedIn } from "./renames";
 
 /** A book whose formulas call sheets and tables by other names. The sheets and tables themselves are as they were. */
 export function renamedBook(book: Book, sheets: Renames, tables: Renames): Book {

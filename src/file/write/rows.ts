@@ -1,6 +1,5 @@
+import { cellAddress, cellPlace } from "../addresses";
 import type { BookCell, BookRow } from "../book";
-import { cellPlace } from "../read/references";
-import { cellAddress } from "./addresses";
 import { type CellContext, cellXml, changedCell, ownFormula, sameCell, sharedGroup } from "./cells";
 import { HIGHEST_ROW } from "./limits";
 import { attributeOf, cut, element, join, openingTag, withAttributes } from "./rawXml";

@@ -1,5 +1,5 @@
+import { areaAddress, cellAddress } from "../addresses";
 import type { Area, BookSheet, ColumnRange } from "../book";
-import { areaAddress, cellAddress } from "./addresses";
 import { WIDEST_COLUMN } from "./limits";
 import { type Attributes, attributeOf, type Cut, cut, element, join, openingTag, withAttributes } from "./rawXml";
 import { put, rawOf } from "./sheetOrder";

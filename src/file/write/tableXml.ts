@@ -1,7 +1,7 @@
+import { areaAddress } from "../addresses";
 import type { BookTable, TableColumn } from "../book";
 import { callsOurs } from "../formula/callsOurs";
 import { toFileFormula } from "../formula/toFile";
-import { areaAddress } from "./addresses";
 import { filterXml } from "./filterXml";
 import { SPACE, XML } from "./packageEdit";
 import { attributeOf, type Cut, cut, element, escapeText, join, type Piece, withAttributes } from "./rawXml";

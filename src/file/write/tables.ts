@@ -1,6 +1,6 @@
+import { overlap } from "../addresses";
 import type { BookSheet, BookTable } from "../book";
 import { contentTypes } from "../zip/package";
-import { overlap } from "./addresses";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, type Cut, element } from "./rawXml";
 import { same } from "./same";

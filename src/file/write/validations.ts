@@ -1,7 +1,6 @@
+import { areaList, areasOf } from "../addresses";
 import type { Validation } from "../book";
 import { toFileFormula } from "../formula/toFile";
-import { areasOf } from "../read/references";
-import { areaList } from "./addresses";
 import { extensionOf, putExtension } from "./extensions";
 import { isListTooLong, LONGEST_MESSAGE, LONGEST_TITLE } from "./limits";
 import { attributeOf, type Cut, cut, element, escapeText, join, withAttributes } from "./rawXml";

@@ -1,6 +1,6 @@
+import { cellPlace } from "../../../src/file/addresses";
 import type { Book, BookCell, BookSheet } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
-import { cellPlace } from "../../../src/file/read/references";
 import { richWorkbook } from "../richWorkbook";
 
 /** The rich workbook as it is read. */

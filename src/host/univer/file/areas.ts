@@ -1,10 +1,11 @@
 /** Rectangles of a file as Univer's ranges, and back. */
 
 import type { IRange } from "@univerjs/core";
+import { COLUMNS, ROWS } from "../../../file/addresses";
 import type { Area } from "../../../file/book";
 
 /** How many rows and columns a sheet of the file format has. */
-export const WHOLE = { rows: 1_048_576, columns: 16_384 };
+export const WHOLE = { rows: ROWS, columns: COLUMNS };
 
 /** How many rows and columns a sheet has in Univer: enough for what it holds and some to work in. */
 export interface Extent {

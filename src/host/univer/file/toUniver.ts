@@ -83,8 +83,8 @@ export function extentOf({ rows, merges, tables }: BookSheet): Extent {
     lastColumn = Math.max(lastColumn, column + columns - 1);
   }
   return {
-    rows: Math.min(1_048_576, Math.max(LEAST.rows, lastRow + 1 + SPARE.rows)),
-    columns: Math.min(16_384, Math.max(LEAST.columns, lastColumn + 1 + SPARE.columns)),
+    rows: Math.min(WHOLE.rows, Math.max(LEAST.rows, lastRow + 1 + SPARE.rows)),
+    columns: Math.min(WHOLE.columns, Math.max(LEAST.columns, lastColumn + 1 + SPARE.columns)),
   };
 }
 

@@ -1,5 +1,5 @@
+import { quotedName } from "../addresses";
 import { joined, tokens } from "../formula/tokens";
-import { quotedName } from "./addresses";
 
 /** Sheets or tables that are called another way now, new names by old ones. */
 export type Renames = ReadonlyMap<string, string>;
