@@ -1,8 +1,8 @@
 import type { Book, Remark } from "./book";
+import { emptyBook, PLAIN_STYLE } from "./emptyBook";
 import { openFile } from "./openFile";
 import { changeBook } from "./write/changeBook";
-import { emptyBook } from "./write/emptyBook";
-import { newPackage, PLAIN } from "./write/newPackage";
+import { newPackage } from "./write/newPackage";
 import { pack } from "./write/pack";
 import { PackageEdit } from "./write/packageEdit";
 import { same } from "./write/same";
@@ -15,7 +15,7 @@ import { unpack } from "./zip/unpack";
  */
 export function saveBook(original: Uint8Array | null, now: Book): { bytes: Uint8Array; lost: Remark[] } {
   if (original === null) {
-    const file = new PackageEdit(newPackage(now.styles[0] ?? PLAIN));
+    const file = new PackageEdit(newPackage(now.styles[0] ?? PLAIN_STYLE));
     const lost = changeBook(file, emptyBook(), now);
     return { bytes: pack(file.parts), lost };
   }

@@ -5,17 +5,6 @@ import { isOn } from "./values";
 
 export type { Colors } from "./colors";
 
-/** What a file without a word about it means. */
-export const USUAL_FONT: Font = {
-  name: "Calibri",
-  size: 11,
-  bold: false,
-  italic: false,
-  underline: "none",
-  strike: false,
-  color: null,
-};
-
 /** What an element says of a font, and nothing of what it leaves open. */
 export function partialFont(element: Element | undefined, colors: Colors): Partial<Font> {
   const said: { -readonly [K in keyof Font]?: Font[K] } = {};

@@ -1,7 +1,8 @@
 import type { CellStyle, Condition, Edge, Font } from "../book";
+import { PLAIN_FONT, PLAIN_STYLE } from "../emptyBook";
 import { child, children, type Element } from "../xml/tree";
 import { type Colors, mixed } from "./colors";
-import { partialFont, USUAL_FONT } from "./fonts";
+import { partialFont } from "./fonts";
 import { builtInFormat } from "./numberFormats";
 import { isOn, numberIn, said } from "./values";
 
@@ -13,14 +14,11 @@ export interface Styles {
   readonly overlays: readonly NonNullable<Condition["look"]>[];
 }
 
-/** The look of cells that say nothing of it. */
-export const PLAIN_STYLE: CellStyle = { font: USUAL_FONT, fill: null, border: {}, format: "General", align: {} };
-
 /** The looks that a file's cells have, by their number there. Without a part of styles all cells are plain. */
 export function readStyles(root: Element | undefined, colors: Colors): Styles {
   if (!root) return { styles: [PLAIN_STYLE], quoted: [false], overlays: [] };
   const list = (name: string, one: string): Element[] => children(child(root, name), one);
-  const fonts = list("fonts", "font").map((font): Font => ({ ...USUAL_FONT, ...partialFont(font, colors) }));
+  const fonts = list("fonts", "font").map((font): Font => ({ ...PLAIN_FONT, ...partialFont(font, colors) }));
   const fills = list("fills", "fill").map((fill) => fillColor(fill, colors));
   const borders = list("borders", "border").map((border) => edges(border, colors));
   const formats = new Map(
@@ -36,7 +34,7 @@ export function readStyles(root: Element | undefined, colors: Colors): Styles {
     const attributes = { ...named[Number(xf.attributes.xfId ?? 0)]?.attributes, ...xf.attributes };
     const format = Number(attributes.numFmtId ?? 0);
     return {
-      font: fonts[Number(attributes.fontId ?? 0)] ?? fonts[0] ?? USUAL_FONT,
+      font: fonts[Number(attributes.fontId ?? 0)] ?? fonts[0] ?? PLAIN_FONT,
       fill: fills[Number(attributes.fillId ?? 0)] ?? null,
       border: borders[Number(attributes.borderId ?? 0)] ?? {},
       format: formats.get(format) ?? builtInFormat(format),

@@ -1,8 +1,8 @@
 import type { Book, BookSheet, Remark } from "../book";
+import { emptySheet } from "../emptyBook";
 import { callsOurs } from "../formula/callsOurs";
 import { workbookPath } from "../zip/package";
 import { dynamicMark } from "./dynamicArrays";
-import { emptySheet } from "./emptyBook";
 import { lostIn } from "./lost";
 import { putNames } from "./names";
 import { newSheet, PRESENT_ENGINE } from "./newPackage";

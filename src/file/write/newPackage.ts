@@ -7,15 +7,6 @@ const MAIN = "application/vnd.openxmlformats-officedocument.spreadsheetml";
 const RELATIONS = "http://schemas.openxmlformats.org/package/2006/relationships";
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
 
-/** The look of a cell that has none, as programs begin with. */
-export const PLAIN: CellStyle = {
-  font: { name: "Calibri", size: 11, bold: false, italic: false, underline: "none", strike: false, color: null },
-  fill: null,
-  border: {},
-  format: "General",
-  align: {},
-};
-
 /** The parts of a workbook that has no sheets and no looks yet: those of the first style, which all cells begin with. */
 export function newPackage({ font }: CellStyle): Map<string, Uint8Array> {
   const parts: Readonly<Record<string, string>> = {

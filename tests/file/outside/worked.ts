@@ -1,5 +1,5 @@
 import type { Book, BookCell, BookSheet } from "../../../src/file/book";
-import { emptySheet } from "../../../src/file/write/emptyBook";
+import { emptySheet } from "../../../src/file/emptyBook";
 import { renamedBook } from "../../../src/file/write/renamedBook";
 import { withCell } from "../write/edits";
 

@@ -15,7 +15,7 @@ import type {
   Note,
   Validation,
 } from "../../../src/file/book";
-import { emptySheet } from "../../../src/file/write/emptyBook";
+import { emptySheet } from "../../../src/file/emptyBook";
 import type { CellValue } from "../../../src/sheet/sheet";
 
 /** Workbooks of all kinds, as a file would give them: in order, without what says nothing. */

@@ -1,9 +1,9 @@
 import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
 import type { Book, BookCell, BookSheet, BookTable, Condition } from "../../../src/file/book";
+import { emptySheet } from "../../../src/file/emptyBook";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook, whatIsLost } from "../../../src/file/saveBook";
-import { emptySheet } from "../../../src/file/write/emptyBook";
 import { richWorkbook } from "../richWorkbook";
 import { withCell } from "./edits";
 import { faultsOf } from "./packageFaults";

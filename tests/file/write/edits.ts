@@ -1,6 +1,6 @@
 import fc, { type Arbitrary } from "fast-check";
 import type { Book, BookCell, BookSheet } from "../../../src/file/book";
-import { emptySheet } from "../../../src/file/write/emptyBook";
+import { emptySheet } from "../../../src/file/emptyBook";
 
 /** Something that a maker does to a workbook. */
 export interface Edit {

@@ -1,4 +1,5 @@
 import type { Book, BookSheet, CellStyle } from "../../../src/file/book";
+import { emptySheet, PLAIN_FONT, PLAIN_STYLE } from "../../../src/file/emptyBook";
 
 /** A workbook with at least one of everything that a file's data can say, numbers and names invented. */
 export function everythingBook(): Book {
@@ -12,50 +13,28 @@ export function everythingBook(): Book {
   };
 }
 
-export const emptySheet: Omit<BookSheet, "id" | "name"> = {
-  state: "visible",
-  rows: [],
-  columns: [],
-  merges: [],
-  frozen: { rows: 0, columns: 0 },
-  tables: [],
-  filter: null,
-  validations: [],
-  conditions: [],
-  notes: [],
-  links: [],
-  showsGrid: true,
-  print: null,
-  tabColor: null,
-  defaultWidth: null,
-  defaultHeight: null,
-};
-
-const font: CellStyle["font"] = {
-  name: "Calibri",
-  size: 11,
-  bold: false,
-  italic: false,
-  underline: "none",
-  strike: false,
-  color: null,
-};
-const plain: CellStyle = { font, fill: null, border: {}, format: "General", align: {} };
-
 const STYLES: CellStyle[] = [
-  plain,
-  { ...plain, font: { ...font, bold: true, size: 14.5, color: "8A1C0B", underline: "double" } },
-  { ...plain, format: "0.0%", fill: "FFF9E3", align: { horizontal: "right", vertical: "top", wrap: true, indent: 2 } },
-  { ...plain, border: { top: { style: "thin", color: "000000" }, left: { style: "mediumDashDot", color: null } } },
-  { ...plain, align: { horizontal: "centerContinuous", rotation: 45, shrink: true }, unlocked: true },
+  PLAIN_STYLE,
+  { ...PLAIN_STYLE, font: { ...PLAIN_FONT, bold: true, size: 14.5, color: "8A1C0B", underline: "double" } },
   {
-    ...plain,
-    align: { rotation: "stacked", vertical: "justify" },
-    font: { ...font, strike: true, raised: "subscript" },
+    ...PLAIN_STYLE,
+    format: "0.0%",
+    fill: "FFF9E3",
+    align: { horizontal: "right", vertical: "top", wrap: true, indent: 2 },
   },
-  { ...plain, format: "yyyy-mm-dd" },
+  {
+    ...PLAIN_STYLE,
+    border: { top: { style: "thin", color: "000000" }, left: { style: "mediumDashDot", color: null } },
+  },
+  { ...PLAIN_STYLE, align: { horizontal: "centerContinuous", rotation: 45, shrink: true }, unlocked: true },
+  {
+    ...PLAIN_STYLE,
+    align: { rotation: "stacked", vertical: "justify" },
+    font: { ...PLAIN_FONT, strike: true, raised: "subscript" },
+  },
+  { ...PLAIN_STYLE, format: "yyyy-mm-dd" },
   // Looks as the first one does, but may be changed on a protected sheet.
-  { ...plain, unlocked: true },
+  { ...PLAIN_STYLE, unlocked: true },
 ];
 
 const NAMES: Book["names"] = [
@@ -66,9 +45,7 @@ const NAMES: Book["names"] = [
 
 function candles(): BookSheet {
   return {
-    ...emptySheet,
-    id: "3",
-    name: "Candles",
+    ...emptySheet("3", "Candles"),
     frozen: { rows: 1, columns: 2 },
     showsGrid: false,
     tabColor: "D9822B",
@@ -310,9 +287,7 @@ function condition(of: Partial<Condition> & Pick<Condition, "kind" | "priority">
 function hidden(): BookSheet {
   const cell = (column: number, value: string | number) => ({ column, value, style: 0 });
   return {
-    ...emptySheet,
-    id: "7",
-    name: "Kept aside",
+    ...emptySheet("7", "Kept aside"),
     state: "veryHidden",
     rows: [
       { row: 0, cells: [cell(0, "Scent"), cell(1, "Drops")] },

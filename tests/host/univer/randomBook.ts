@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import type { Book, BookCell, BookRow, BookSheet, CellStyle } from "../../../src/file/book";
+import { emptySheet } from "../../../src/file/emptyBook";
 import type { CellValue } from "../../../src/sheet/sheet";
 import { HOSTILE_TEXTS } from "../../hostileTexts";
-import { emptySheet } from "./everythingBook";
 
 const color = fc.integer({ min: 0, max: 0xffffff }).map((one) => one.toString(16).toUpperCase().padStart(6, "0"));
 
@@ -102,7 +102,7 @@ const sheet = (styles: number): fc.Arbitrary<Omit<BookSheet, "id" | "name">> =>
         maxLength: 4,
       }),
     })
-    .map((some) => ({ ...emptySheet, ...some }));
+    .map((some) => ({ ...emptySheet("", ""), ...some }));
 
 /** Workbooks of values in any look, without formulas: what formulas give is another test's. */
 export const randomBook: fc.Arbitrary<Book> = fc.array(style, { minLength: 1, maxLength: 6 }).chain((styles) =>

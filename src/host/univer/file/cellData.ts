@@ -2,13 +2,14 @@
 
 import type { ICellData } from "@univerjs/core";
 import type { BookCell, CellStyle } from "../../../file/book";
+import { PLAIN_STYLE } from "../../../file/emptyBook";
 import type { CellValue } from "../../../sheet/sheet";
 import { isPlainText } from "../plainText";
 import type { FormulaPlace, PlacedTable } from "../references";
 import { VALUE_TYPE } from "./codes";
 import { type FileTable, toEngine, toFile } from "./fileFormula";
 import { documentKey, documentRuns, documentText, type PlacedLink, textDocument } from "./richText";
-import { PLAIN, type StyleNumbers, styleId } from "./styleData";
+import { type StyleNumbers, styleId } from "./styleData";
 
 /** What of a cell Univer has no place for goes along in it under this key. */
 export const ASIDE = "file";
@@ -56,7 +57,7 @@ export function cellData(
     const isForced = cell.quoted || !isPlainText(value);
     if (isForced && !cell.quoted) aside.unmarked = true;
     Object.assign(data, { v: value, t: isForced ? VALUE_TYPE.forcedText : VALUE_TYPE.text });
-    const font = (styles[cell.style] ?? PLAIN).font;
+    const font = (styles[cell.style] ?? PLAIN_STYLE).font;
     const linked = link?.url ? link : null;
     if (value && (runs || linked)) data.p = textDocument(value, font, runs, linked);
   } else if (!cell.spilled) Object.assign(data, valueData(value));
@@ -143,7 +144,7 @@ export function cellOf(
   if (value === null) return style === 0 ? null : { column: place.column, value, style };
   if (data.p?.body) {
     const known = memory.text(data);
-    const runs = documentRuns(data.p.body, (styles.styles[style] ?? PLAIN).font);
+    const runs = documentRuns(data.p.body, (styles.styles[style] ?? PLAIN_STYLE).font);
     return { column: place.column, style, ...(known ?? { value, ...(runs && { runs }) }), ...quoted(data, aside) };
   }
   return { column: place.column, value, style, ...quoted(data, aside) };

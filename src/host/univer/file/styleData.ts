@@ -2,6 +2,7 @@
 
 import type { IBorderData, IStyleData, Nullable } from "@univerjs/core";
 import type { CellStyle, Edge } from "../../../file/book";
+import { PLAIN_STYLE } from "../../../file/emptyBook";
 import { BORDERS, HORIZONTAL, keyOf, NO, VERTICAL, WRAPS, YES } from "./codes";
 import { colorOf, fontData, fontOf } from "./fonts";
 
@@ -10,15 +11,6 @@ const INDENT = 9;
 const PADDING = 2;
 
 const SIDES = { top: "t", bottom: "b", left: "l", right: "r" } as const;
-
-/** A look that was not said otherwise, where no file says it. */
-export const PLAIN: CellStyle = {
-  font: { name: "Calibri", size: 11, bold: false, italic: false, underline: "none", strike: false, color: null },
-  fill: null,
-  border: {},
-  format: "General",
-  align: {},
-};
 
 /** Under which name Univer keeps a style of the file. */
 export const styleId = (number: number): string => `x${number}`;
@@ -105,7 +97,7 @@ export class StyleNumbers {
     file: readonly CellStyle[] | undefined,
     private readonly named: Readonly<Record<string, Nullable<IStyleData>>>,
   ) {
-    this.styles = file && file.length > 0 ? [...file] : [PLAIN];
+    this.styles = file && file.length > 0 ? [...file] : [PLAIN_STYLE];
     this.#file = file?.length ?? 0;
     // The first of two that look alike: it is as good as the other.
     for (const [i, style] of [...this.styles.entries()].reverse()) this.#numbers.set(styleKey(style), i);

@@ -2,7 +2,7 @@
 
 import type { ICellData, IRowData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { Book, BookRow, BookSheet, Link } from "../../../file/book";
-import { type Extent, rangeOf } from "./areas";
+import { type Extent, rangeOf, WHOLE } from "./areas";
 import { ASIDE, type CellLink, type CellMemory, cellData } from "./cellData";
 import { EN_US, NO, RESOURCES, YES } from "./codes";
 import { columnData } from "./columnData";

@@ -1,4 +1,18 @@
-import type { Book, BookSheet } from "../book";
+import type { Book, BookSheet, CellStyle, Font } from "./book";
+
+/** What a font is of which nothing is said. */
+export const PLAIN_FONT: Font = {
+  name: "Calibri",
+  size: 11,
+  bold: false,
+  italic: false,
+  underline: "none",
+  strike: false,
+  color: null,
+};
+
+/** The look of cells of which nothing is said. */
+export const PLAIN_STYLE: CellStyle = { font: PLAIN_FONT, fill: null, border: {}, format: "General", align: {} };
 
 /** A workbook with nothing in it. */
 export const emptyBook = (): Book => ({
