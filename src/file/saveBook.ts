@@ -25,6 +25,3 @@ export function saveBook(original: Uint8Array | null, now: Book): { bytes: Uint8
   const lost = changeBook(file, before, now);
   return { bytes: pack(file.parts), lost };
 }
-
-/** What the file could not keep as it was if the book were saved into it now. */
-export const whatIsLost = (original: Uint8Array | null, now: Book): Remark[] => saveBook(original, now).lost;

@@ -75,6 +75,3 @@ function call(name: string, operand: readonly Token[]): Token[] {
   const sign = (text: string): Token => ({ kind: "sign", text });
   return [{ kind: "word", text: name }, ...(bare ? operand : [sign("("), ...operand, sign(")")])];
 }
-
-/** Whether a formula in its file form calls one of our functions, and so may spill. */
-export const callsOurs = (inFile: string): boolean => inFile.includes("_xldudf_POUR_");

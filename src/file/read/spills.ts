@@ -10,14 +10,12 @@ export class Spills {
   readonly #byColumn = new Map<number, Area>();
   #columns = 0;
 
-  /** Notes a formula's area; false where the formula's own cell is filled by another one. */
-  add(area: Area): boolean {
-    if (this.covers(area.row, area.column)) return false;
+  /** Notes the area of a formula that no other one's area holds. */
+  add(area: Area): void {
     this.#columns += area.columns;
     if (this.#columns > MOST_COLUMNS) throw damaged("Its formulas say that they fill more cells than a sheet can use.");
-    if (area.rows === 1 && area.columns === 1) return true;
+    if (area.rows === 1 && area.columns === 1) return;
     for (let column = area.column; column < area.column + area.columns; column++) this.#byColumn.set(column, area);
-    return true;
   }
 
   covers(row: number, column: number): boolean {

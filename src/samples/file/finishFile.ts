@@ -1,5 +1,6 @@
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
-import { callsOurs, toFileFormula } from "../../file/formula/toFile";
+import { callsOurs } from "../../file/formula/callsOurs";
+import { toFileFormula } from "../../file/formula/toFile";
 import { escapeXml } from "../../sheet/escapeXml";
 import type { Sheet, SheetValues, Table } from "../../sheet/sheet";
 import { addCharts } from "./charts";
@@ -48,7 +49,7 @@ function nameColumnFormulas(parts: Parts, sheets: readonly Sheet[]): void {
       const formula = columnFormula(sheet, table, column);
       if (formula === undefined) continue;
       const inFile = toFileFormula(formula);
-      const array = callsOurs(inFile) ? ' array="1"' : "";
+      const array = callsOurs(formula) ? ' array="1"' : "";
       change(
         parts,
         `xl/tables/table${i + 1}.xml`,

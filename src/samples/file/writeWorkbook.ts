@@ -1,5 +1,6 @@
 import ExcelJS, { type CellValue as ExcelValue, type Worksheet } from "exceljs";
-import { callsOurs, toFileFormula } from "../../file/formula/toFile";
+import { callsOurs } from "../../file/formula/callsOurs";
+import { toFileFormula } from "../../file/formula/toFile";
 import type { Cell, CellValue, Content, Sheet, SheetValues } from "../../sheet/sheet";
 import { excelStyle } from "./excelStyle";
 import { finishFile } from "./finishFile";
@@ -99,7 +100,7 @@ function writeFormula(page: Worksheet, sheet: Sheet, cell: Cell, formula: string
   const inFile = toFileFormula(formula);
   const valueAt = (r: number, c: number): ExcelValue => cached(values[row + r]?.[column + c] ?? null);
   const target = page.getCell(row + 1, column + 1);
-  if (!callsOurs(inFile)) {
+  if (!callsOurs(formula)) {
     target.value = { formula: inFile, result: valueAt(0, 0) } as ExcelValue;
     return;
   }
