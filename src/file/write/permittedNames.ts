@@ -1,9 +1,6 @@
+import { sheetName } from "../../sheet/sheetName";
 import type { Book, Remark } from "../book";
 import { renamedBook } from "./renamedBook";
-
-const LONGEST = 31;
-/** A name that programs keep for themselves. */
-const RESERVED = "history";
 
 /**
  * A book with such names of sheets and tables as files can hold, its formulas with them. A name that the file had
@@ -17,10 +14,13 @@ export function withPermittedNames(
 ): { readonly book: Book; readonly lost: readonly Remark[] } {
   const old = new Map(before.sheets.map(({ id, name }) => [id, name]));
   const kept = now.sheets.filter(({ id, name }) => old.get(id) === name);
-  const taken = new Set([RESERVED, ...[...others, ...kept.map(({ name }) => name)].map((name) => name.toLowerCase())]);
-  const sheets = now.sheets.map((sheet) =>
-    kept.includes(sheet) ? sheet : { ...sheet, name: sheetName(sheet.name, taken) },
-  );
+  const taken = [...others, ...kept.map(({ name }) => name)];
+  const sheets = now.sheets.map((sheet) => {
+    if (kept.includes(sheet)) return sheet;
+    const name = sheetName(sheet.name, taken);
+    taken.push(name);
+    return { ...sheet, name };
+  });
   const renamedSheets = new Map(
     now.sheets.flatMap(({ name }, i) => {
       const given = sheets[i]?.name ?? name;
@@ -49,17 +49,6 @@ export function withPermittedNames(
     consequence: `Workbook files cannot hold it: there it is "${given}".`,
   }));
   return { book: lost.length === 0 ? now : renamedBook(named, renamedSheets, renamedTables), lost };
-}
-
-function sheetName(wished: string, taken: Set<string>): string {
-  const tidy = wished.replace(/[:\\/?*[\]]/g, "-").replace(/^'+|'+$/g, "") || "Sheet";
-  let name = tidy.slice(0, LONGEST);
-  for (let i = 2; taken.has(name.toLowerCase()); i++) {
-    const end = ` ${i}`;
-    name = tidy.slice(0, LONGEST - end.length) + end;
-  }
-  taken.add(name.toLowerCase());
-  return name;
 }
 
 /** Letters, digits and low lines; nothing that would be read as a cell. */
