@@ -33,12 +33,33 @@ function byColumn({ rows }: BookSheet): Line[] {
 }
 
 function linesMoved(before: readonly Line[], now: readonly Line[]): boolean {
+  const lineAt = new Map(now);
   const places = new Map<string, number[]>();
-  for (const [place, line] of now) places.set(line, [...(places.get(line) ?? []), place]);
-  const differing = before.filter(([place, line]) => !places.get(line)?.includes(place));
+  for (const [place, line] of [...now].sort(([a], [b]) => a - b)) {
+    const known = places.get(line);
+    if (known) known.push(place);
+    else places.set(line, [place]);
+  }
+  const differing = before.filter(([place, line]) => lineAt.get(place) !== line);
   const votes = new Map<number, number>();
   for (const [place, line] of differing) {
-    for (const other of places.get(line) ?? []) votes.set(other - place, (votes.get(other - place) ?? 0) + 1);
+    for (const other of nearest(places.get(line) ?? [], place)) {
+      votes.set(other - place, (votes.get(other - place) ?? 0) + 1);
+    }
   }
-  return Math.max(0, ...votes.values()) * 2 > differing.length;
+  const most = [...votes.values()].reduce((a, b) => Math.max(a, b), 0);
+  return most * 2 > differing.length;
+}
+
+/** Of a line that stands in very many places only those near its old one are looked at, so many to each side. */
+const NEAR = 50;
+
+function nearest(places: readonly number[], place: number): readonly number[] {
+  let [low, high] = [0, places.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((places[middle] as number) < place) low = middle + 1;
+    else high = middle;
+  }
+  return places.slice(Math.max(0, low - NEAR), low + NEAR);
 }
