@@ -114,7 +114,7 @@ export function openingTag(raw: string): string {
   }
 }
 
-const ATTRIBUTE = /\s([^\s=<>/"']+)\s*=\s*("[^"]*"|'[^']*')/g;
+const ATTRIBUTE = /\s+([^\s=<>/"']+)\s*=\s*("[^"]*"|'[^']*')/g;
 
 /** The attributes of the opening tag of a piece, by their names as they stand there. */
 export const attributesOf = (raw: string): ReadonlyMap<string, string> =>
@@ -142,10 +142,15 @@ export function withAttributes(raw: string, changes: Attributes): string {
   let changed = tag;
   for (const [name, value] of Object.entries(changes)) {
     if (value === undefined) continue;
-    const place = new RegExp(`\\s+${name.replace(".", "\\.")}\\s*=\\s*("[^"]*"|'[^']*')`);
     const written = value === null ? "" : attribute(name, value);
-    if (place.test(changed)) changed = changed.replace(place, () => written);
-    else changed = changed.replace(/\s*(\/?>)$/, (_, end: string) => written + end);
+    // One attribute after the other: a value may read like an attribute itself.
+    let isThere = false;
+    changed = changed.replace(ATTRIBUTE, (found, one: string) => {
+      if (one !== name) return found;
+      isThere = true;
+      return written;
+    });
+    if (!isThere) changed = changed.replace(/\s*(\/?>)$/, (_, end: string) => written + end);
   }
   return raw.slice(0, start) + changed + raw.slice(start + tag.length);
 }
