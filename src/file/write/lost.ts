@@ -76,7 +76,9 @@ function editedNotes(file: PackageEdit, path: string, was: BookSheet, is: BookSh
   const threads = file.relations(path).filter(({ kind }) => kind === "threadedComment");
   const places = new Set(
     threads.flatMap(({ target }) =>
-      cut(file.text(target) ?? "<none/>").pieces.map(({ raw }) => (raw.startsWith("<") ? attributeOf(raw, "ref") : "")),
+      cut(file.text(target) ?? "<none/>").pieces.flatMap(({ name, raw }) =>
+        name === "" ? [] : [attributeOf(raw, "ref")],
+      ),
     ),
   );
   const edited = was.notes.filter(

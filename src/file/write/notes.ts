@@ -63,7 +63,9 @@ function changedNotes(xml: string, before: readonly Note[], now: readonly Note[]
     }
     return names.indexOf(name);
   };
-  const old = new Map(list.pieces.map(({ raw }) => [attributeOf(raw.startsWith("<") ? raw : "<none/>", "ref"), raw]));
+  const old = new Map(
+    list.pieces.flatMap(({ name, raw }) => (name === "comment" ? [[attributeOf(raw, "ref"), raw] as const] : [])),
+  );
   const notes = [...now].sort((a, b) => a.row - b.row || a.column - b.column);
   const written = notes.map((note) => {
     const kept = before.some((one) => same(one, note)) ? old.get(addressOf(note)) : undefined;
