@@ -34,8 +34,8 @@ function ofSheet(file: PackageEdit, path: string, was: BookSheet, is: BookSheet,
     ...(!same(was.conditions, is.conditions) && /conditionalFormattings/.test(xml)
       ? [
           {
-            what: "conditional formats of newer programs",
-            consequence: "Those that were changed are kept in the older form, without what only the newer one knows.",
+            what: "conditional formats of a younger kind",
+            consequence: "Those that were changed are kept in the older form, without what only the younger one knows.",
           },
         ]
       : []),
@@ -54,8 +54,8 @@ function leftBehind(file: PackageEdit, path: string, xml: string): Loss[] {
     [kinds.filter((kind) => kind === "image").length, "picture", "pictures"],
     [kinds.length === 0 ? drawings.length : 0, "drawing", "drawings"],
     [pivots, "pivot table", "pivot tables"],
-    [/<(?:\w+:)?sparklineGroups/.test(xml) ? 2 : 0, "", "small charts in cells"],
-    [/\soutlineLevel="[1-7]"/.test(xml) ? 2 : 0, "", "groups of rows or columns"],
+    [/<(?:\w+:)?sparklineGroups/.test(xml) ? 2 : 0, "", "charts in cells"],
+    [/\soutlineLevel="[1-7]"/.test(xml) ? 2 : 0, "", "an outline"],
     [/<(?:\w+:)?(?:row|col)Breaks/.test(xml) ? 2 : 0, "", "page breaks"],
     [/<protectedRanges/.test(xml) ? 2 : 0, "", "protected ranges"],
   ];
