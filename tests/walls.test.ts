@@ -41,6 +41,10 @@ describe("the walls between the parts", () => {
     ["core", 'import { Fault } from "./fault"; export const a = Fault;'],
     ["runsheet", 'import { plain } from "../core/check/plain"; export const a = plain;'],
     [
+      "file",
+      'import type { CellValue } from "../sheet/sheet"; export type A = CellValue; export const a = TextDecoder;',
+    ],
+    [
       "pane",
       'import type { Host } from "../host/host"; export const a = (host: Host) => document.body.append(String(host));',
     ],
@@ -58,6 +62,10 @@ describe("the walls between the parts", () => {
     ["functions", "export const a = document.title;", "document"],
     ["runsheet", 'import type { Host } from "../host/host"; export type A = Host;', "not listed"],
     ["runsheet", "export const a = document.title;", "document"],
+    ["file", 'import type { Host } from "../host/host"; export type A = Host;', "not listed"],
+    ["file", 'import { one } from "../functions/cells"; export const a = one;', "not listed"],
+    ["file", "export const a = document.title;", "document"],
+    ["sheet", 'import type { Book } from "../file/book"; export type A = Book;', "not listed"],
     ["pane", 'import { UniverHost } from "../host/univer/adapter"; export const a = UniverHost;', "not listed"],
     ["pane", 'import { ExcelHost } from "../host/excel/adapter"; export const a = ExcelHost;', "not listed"],
     ["pane", "export const a = Excel.run;", "Excel"],
