@@ -9,11 +9,24 @@ describe("a number typed into a cell of percentages", () => {
     [" 12 ", "12%"],
     ["-3", "-3%"],
     ["1", "1%"],
-    ["1,000", "1,000%"],
+    ["1,000.5", "1000.5%"],
+    ["1,234,567", "1234567%"],
+    ["1234,567", "1234.567%"],
     ["0", "0"],
   ])("%s is entered as %s, without a doubt", (typed, entry) => {
     expect(percentOf(typed)).toEqual({ entry, doubt: "" });
   });
+
+  it.each([
+    ["1,000", "1000%", "1,000 was taken as 1000 %. If you mean 1 %, type 1%."],
+    ["6,500", "6500%", "6,500 was taken as 6500 %. If you mean 6.5 %, type 6.5%."],
+    ["-12,250", "-12250%", "-12,250 was taken as -12250 %. If you mean -12.25 %, type -12.25%."],
+  ])(
+    "%s has a comma between thousands, which may have been meant as a decimal one: it is said",
+    (typed, entry, doubt) => {
+      expect(percentOf(typed)).toEqual({ entry, doubt });
+    },
+  );
 
   // Excel's help on percentages: "typing 10 or 0.1 both result in 10.00%" (from memory).
   it.each([

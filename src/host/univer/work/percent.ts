@@ -11,8 +11,11 @@ import {
 import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/preset-sheets-core";
 import { TableManager } from "@univerjs/preset-sheets-table";
 
-/** A comma is a decimal one unless it stands between thousands. */
-const DECIMAL_COMMA = /^[+-]?(0*,\d+|\d+,(\d{1,2}|\d{4,}))$/;
+/** A comma is a decimal one unless it can stand between thousands. */
+const DECIMAL_COMMA = /^[+-]?(0*,\d+|\d+,(\d{1,2}|\d{4,})|\d{4,},\d+)$/;
+
+/** One that can, but may have been meant as a decimal one: 6,500. */
+const DOUBTFUL_COMMA = /^[+-]?\d{1,3},\d{3}$/;
 
 /**
  * A typed number of 1 or more is so many percent: nobody pours 600 % of scent. A smaller one is the share it has always
@@ -23,9 +26,14 @@ export function percentOf(typed: string): { readonly entry: string; readonly dou
   const trimmed = typed.trim();
   const text = DECIMAL_COMMA.test(trimmed) ? trimmed.replace(",", ".") : trimmed;
   if (!/^[+-]?(\d{1,3}(,\d{3})+|\d*)(\.\d*)?$/.test(text) || !/\d/.test(text)) return null;
-  const number = Number(text.replaceAll(",", ""));
+  const plain = text.replaceAll(",", "");
+  const number = Number(plain);
   if (number === 0) return { entry: "0", doubt: "" };
-  if (Math.abs(number) >= 1) return { entry: `${text}%`, doubt: "" };
+  if (Math.abs(number) >= 1) {
+    const smaller = Number(text.replace(",", "."));
+    const doubt = `${trimmed} was taken as ${number} %. If you mean ${smaller} %, type ${smaller}%.`;
+    return { entry: `${plain}%`, doubt: DOUBTFUL_COMMA.test(text) ? doubt : "" };
+  }
   const percent = Number((number * 100).toPrecision(12));
   return {
     entry: String(number),
