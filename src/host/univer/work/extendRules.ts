@@ -1,14 +1,9 @@
 /** Checks and conditional formats that cover a table's columns go on in the rows it takes in. */
 
-import {
-  type IMutationInfo,
-  type Injector,
-  type IRange,
-  IResourceManagerService,
-  type Worksheet,
-} from "@univerjs/core";
+import type { IMutationInfo, Injector, IRange, Worksheet } from "@univerjs/core";
 import { CHECKS_RESOURCE, columnReference } from "./choices";
 import type { Consequence } from "./edits";
+import { heldBy } from "./lateParts";
 
 const FORMATS_RESOURCE = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
 const SET_CHECK = "data-validation.mutation.updateRule";
@@ -35,7 +30,8 @@ export function extendRules(injector: Injector, sheet: Worksheet, table: IRange,
     undos.unshift({ id, params: { ...params, ...from } });
   };
   const unitId = sheet.getUnitId();
-  for (const [subUnitId, rules] of rulesOf(injector, CHECKS_RESOURCE, unitId)) {
+  const rulesOf = (resource: string) => Object.entries(heldBy<Rule[]>(injector, resource, unitId));
+  for (const [subUnitId, rules] of rulesOf(CHECKS_RESOURCE)) {
     for (const rule of rules) {
       const params = { unitId, subUnitId, ruleId: rule.uid };
       const ranges = subUnitId === sheet.getSheetId() ? extended(rule.ranges, table, endRow) : null;
@@ -45,7 +41,7 @@ export function extendRules(injector: Injector, sheet: Worksheet, table: IRange,
       if (formula1) change(SET_CHECK, params, payload(SETTING, { ...rule, formula1 }), payload(SETTING, { ...rule }));
     }
   }
-  for (const [subUnitId, rules] of rulesOf(injector, FORMATS_RESOURCE, unitId)) {
+  for (const [subUnitId, rules] of rulesOf(FORMATS_RESOURCE)) {
     if (subUnitId !== sheet.getSheetId()) continue;
     for (const rule of rules) {
       const ranges = extended(rule.ranges, table, endRow);
@@ -54,16 +50,6 @@ export function extendRules(injector: Injector, sheet: Worksheet, table: IRange,
     }
   }
   return { redos, undos };
-}
-
-/** What a part holds that loads late is asked of it by its name. */
-function rulesOf(injector: Injector, resource: string, unitId: string): [string, Rule[]][] {
-  const part = injector
-    .get(IResourceManagerService)
-    .getAllResourceHooks()
-    .find((one) => one.pluginName === resource);
-  const json = part?.toJson(unitId);
-  return json ? Object.entries(JSON.parse(json) as Record<string, Rule[]>) : [];
 }
 
 /** Ranges with those made longer that cover columns of the table down to its last row; null where none does. */

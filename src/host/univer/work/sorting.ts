@@ -1,4 +1,4 @@
-/** Sorting moves the rows of cells as they are; here their formulas are kept right. */
+/** Sorting moves the rows of cells as they are; here their formulas are kept right, and their notes go along. */
 
 import {
   AbsoluteRefType,
@@ -21,8 +21,9 @@ import {
 import { ReorderRangeCommand, SetRangeValuesMutation, SheetInterceptorService } from "@univerjs/preset-sheets-core";
 import { columnLetters } from "../../../sheet/columnLetters";
 import type { Consequence } from "./edits";
+import { movedNotes } from "./movedNotes";
 
-interface Reorder {
+export interface Reorder {
   readonly unitId: string;
   readonly subUnitId: string;
   readonly range: IRange;
@@ -32,14 +33,17 @@ interface Reorder {
 
 type CellRows = Record<number, Record<number, ICellData>>;
 
-/** Lets the formulas of rows that are sorted go on referring to their own rows. */
-export function sortFormulas(injector: Injector): void {
+/** Lets the formulas of rows that are sorted go on referring to their own rows, and their notes move with them. */
+export function sortWhole(injector: Injector): void {
   injector.get(SheetInterceptorService).interceptCommand({
     getMutations: ({ id, params }) => {
       if (id !== ReorderRangeCommand.id) return { redos: [], undos: [] };
       const { unitId, subUnitId } = params as Reorder;
       const sheet = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId)?.getSheetBySheetId(subUnitId);
-      return sheet ? reordered(injector, sheet, params as Reorder) : { redos: [], undos: [] };
+      if (!sheet) return { redos: [], undos: [] };
+      const { preRedos, redos, undos } = reordered(injector, sheet, params as Reorder);
+      const notes = movedNotes(injector, params as Reorder);
+      return { preRedos, redos: [...redos, ...notes.redos], undos: [...notes.undos, ...undos] };
     },
   });
 }

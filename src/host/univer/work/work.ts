@@ -10,7 +10,7 @@ import { fillInserted } from "./newRows";
 import { Pasting } from "./paste";
 import { readPercent } from "./percent";
 import { addPopUpKeys } from "./popUps";
-import { refuseSorting, sortFormulas } from "./sorting";
+import { refuseSorting, sortWhole } from "./sorting";
 import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
 import "./tableCorrections";
@@ -39,6 +39,6 @@ export function prepareWork(
   readPercent(injector, say);
   addKeys(injector, select);
   addPopUpKeys(injector);
-  sortFormulas(injector);
+  sortWhole(injector);
   refuseSorting(injector, say);
 }
