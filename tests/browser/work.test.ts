@@ -134,6 +134,7 @@ describe("working in the sheet", () => {
       ["0.08", 0.08, "0.08 was taken as 8 %. If you mean 0.08 %, type 0.08%."],
       ["6%", 0.06, ""],
       ["=6", 6, ""],
+      ["1,000", 10, "1,000 was taken as 1000 %. If you mean 1 %, type 1%."],
     ])("with %s typed holds %s, and says what may be doubted", async (typed, value, said) => {
       await tryout.openSheet("Scents");
       await tryout.type("B6", typed);
@@ -177,7 +178,7 @@ describe("working in the sheet", () => {
 
     it("brings texts in their places: numbers, percentages and dates as such, what begins with = as text", async () => {
       await paste("A5", "\tTin & lid\t<5 g>\n6%\t1,234.5\t2026-11-25\n=1+1\t12.50 kg\t0.5\n");
-      // The day's number: 46351 days from the end of 1899, as LibreOffice's DATEVALUE("2026-11-25") gives.
+      // The day's number: 46351, as DATEVALUE("2026-11-25") gives in LibreOffice 7.4.7.
       await expect
         .poll(() => tryout.cells("Copies", 4, 0, 3, 3))
         .toEqual([
