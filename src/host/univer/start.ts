@@ -35,6 +35,7 @@ import { forgetOldMessages, type Problem, problemsOf } from "./problems";
 import { ReadOnly } from "./readOnly";
 import { refusalTexts } from "./refusalTexts";
 import { snapshotOf } from "./snapshot";
+import { parseAnewWithTables } from "./tableChanges";
 import { TypedFunction } from "./typedFunction";
 import { readTypedFormulas } from "./typing";
 import { STEPS } from "./work/edits";
@@ -133,6 +134,7 @@ export function startSpreadsheet(
   const injector = univer.__getInjector();
   forgetOldMessages(injector);
   readTypedFormulas(injector);
+  parseAnewWithTables(injector);
 
   const charts = new ChartLayer(container, injector, dark);
   const readOnly = new ReadOnly(injector);
@@ -166,8 +168,14 @@ export function startSpreadsheet(
   prepareWork(injector, (place) => host.select(place), say);
   const ready = injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
   const work = ready
-    .then(() => import(/* webpackChunkName: "work" */ "./work/openPlugins"))
-    .then(({ register }) => register(univer))
+    .then(async () => {
+      const [{ register }, { showConditions }] = await Promise.all([
+        import(/* webpackChunkName: "work" */ "./work/openPlugins"),
+        import(/* webpackChunkName: "work" */ "./lateConditions"),
+      ]);
+      await register(univer);
+      showConditions(injector);
+    })
     .catch(() => say("Sorting, filters and finding could not be loaded. Load the page again to have them."));
   return {
     univer,

@@ -1,0 +1,47 @@
+import { expect, it } from "vitest";
+import { Calculation } from "../../../src/host/univer/calculation";
+import { parseAnewWithTables } from "../../../src/host/univer/tableChanges";
+import { followEdits } from "../../../src/host/univer/work/edits";
+import { growTables } from "../../../src/host/univer/work/growTables";
+import type { Cell } from "../../../src/sheet/sheet";
+import { Headless } from "./headless";
+
+const cell = (row: number, column: number, content: Cell["content"]): Cell => ({
+  row,
+  column,
+  look: "input",
+  ...(content && { content }),
+});
+
+it("sums the rows that a table has taken in, after the edits that follow too", async () => {
+  const page = new Headless([
+    {
+      name: "Costs",
+      widths: [],
+      cells: [
+        cell(0, 0, { text: "Candle" }),
+        cell(0, 1, { text: "Cost" }),
+        cell(1, 0, { text: "Jar" }),
+        cell(1, 1, { number: 2 }),
+        cell(0, 4, { formula: "=SUM(Costs[Cost])" }),
+        cell(1, 4, { formula: "=sum(costs[cost])" }),
+        cell(2, 4, { formula: "=ROWS(Costs)" }),
+      ],
+      tables: [{ name: "Costs", row: 0, column: 0, headings: ["Candle", "Cost"], rows: 1 }],
+    },
+  ]);
+  parseAnewWithTables(page.injector);
+  followEdits(page.injector, (edit) => growTables(page.injector, edit));
+  const calculation = new Calculation(page.injector);
+  const results = async () => {
+    await calculation.settled();
+    return [0, 1, 2].map((row) => page.sheet.getCellMatrix().getValue(row, 4)?.v);
+  };
+  expect(await results()).toEqual([2, 2, 1]);
+  await page.enter(2, 0, [["Tin"]]);
+  expect(await results()).toEqual([2, 2, 2]);
+  await page.enter(2, 1, [[5]]);
+  expect(await results()).toEqual([7, 7, 2]);
+  await page.enter(1, 1, [[3]]);
+  expect(await results()).toEqual([8, 8, 2]);
+});
