@@ -95,7 +95,7 @@ describe("the charts over the cells", () => {
   it("go with their workbook and come with the next one", async () => {
     await tryout.openWorkbook("Demo pour day");
     await expect.poll(() => chart().count()).toBe(0);
-    await tryout.openWorkbook("Demo costing");
+    await tryout.comeBackTo("Demo costing");
     await tryout.openSheet("Margins");
     await expect.poll(words).toContain("Now: Quince, small tin: 43%");
   });

@@ -91,6 +91,14 @@ export class TryoutPage {
     await this.idle();
   }
 
+  /** Goes back to a workbook of the list, as it was left. */
+  async comeBackTo(name: string): Promise<void> {
+    await this.page.getByRole("button", { name: "My workbooks" }).click();
+    await this.page.getByRole("dialog", { name: "My workbooks" }).getByRole("button", { name, exact: true }).click();
+    await this.page.locator("#name").getByText(name, { exact: true }).waitFor();
+    await this.idle();
+  }
+
   /** Opens a sheet by its tab. */
   async openSheet(name: string): Promise<void> {
     await this.page.getByRole("tab", { name, exact: true }).click();

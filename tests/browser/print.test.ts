@@ -214,7 +214,7 @@ describe("printing from the embedded sheet", () => {
 
   it("keeps the paper of a sheet when another workbook was opened meanwhile", async () => {
     await tryout.openWorkbook("Demo costing");
-    await tryout.openWorkbook("Demo pour day");
+    await tryout.comeBackTo("Demo pour day");
     await tryout.tables();
     expect(await tryout.host("printable", "Run 2026-330-01")).toContain("size: 215.9mm 279.4mm");
     expect(await tryout.host("printable", "Run 2026-330-01 (2)")).toContain("size: 210mm 297mm");

@@ -209,8 +209,8 @@ it("comes back to the workbook as it was left, a setting too, without asking on 
   await tryout.openWorkbook("Starter tables");
   await page.getByRole("button", { name: "My workbooks" }).click();
   expect(await tryout.faults({ exclude: ["#spreadsheet"] })).toEqual([]);
-  await page.getByRole("dialog").getByRole("button", { name: "Demo pour day", exact: true }).click();
-  await page.locator("#name", { hasText: "Demo pour day" }).waitFor();
+  await page.keyboard.press("Escape");
+  await tryout.comeBackTo("Demo pour day");
   expect(await tryout.cells("Vessels", 4, 2)).toEqual([[321]]);
   await page.close();
 });

@@ -101,7 +101,7 @@ function ask<T>(
   { piece, end }: Handling<T>,
 ): Promise<T> {
   signal.throwIfAborted();
-  const worker = new Worker(new URL("./fileWorker.ts", import.meta.url), { name: "files" });
+  const worker = new Worker(/* webpackChunkName: "fileWorker" */ new URL("./fileWorker.ts", import.meta.url));
   return new Promise<T>((resolve, reject) => {
     const stop = () => reject(signal.reason);
     signal.addEventListener("abort", stop, { once: true });
