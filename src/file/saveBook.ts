@@ -1,11 +1,11 @@
 import type { Book, Remark } from "./book";
 import { emptyBook, PLAIN_STYLE } from "./emptyBook";
 import { openFile } from "./openFile";
+import { same } from "./same";
 import { changeBook } from "./write/changeBook";
 import { newPackage } from "./write/newPackage";
 import { pack } from "./write/pack";
 import { PackageEdit } from "./write/packageEdit";
-import { same } from "./write/same";
 import { unpack } from "./zip/unpack";
 
 /**

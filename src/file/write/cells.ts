@@ -3,10 +3,10 @@ import { areaAddress } from "../addresses";
 import type { BookCell } from "../book";
 import { callsOurs } from "../formula/callsOurs";
 import { toFileFormula } from "../formula/toFile";
+import { same } from "../same";
 import { fontXml } from "./fontXml";
 import { LONGEST_TEXT, permittedValue } from "./limits";
 import { attributesOf, cut, element, escapeText, openingTag, withAttributes } from "./rawXml";
-import { same } from "./same";
 import type { WantedStyle } from "./styles";
 
 /** What a cell needs of the workbook around it. */

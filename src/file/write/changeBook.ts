@@ -1,6 +1,7 @@
 import type { Book, BookSheet, Remark } from "../book";
 import { emptySheet } from "../emptyBook";
 import { callsOurs } from "../formula/callsOurs";
+import { same } from "../same";
 import { workbookPath } from "../zip/package";
 import { dynamicMark } from "./dynamicArrays";
 import { lostIn } from "./lost";
@@ -11,7 +12,6 @@ import { withPermittedNames } from "./permittedNames";
 import { rawOf } from "./putter";
 import { attributeOf, type Cut, cut, element, join, withAttributes } from "./rawXml";
 import { renameElsewhere } from "./renameElsewhere";
-import { same } from "./same";
 import { putSettings } from "./settings";
 import { settleTables } from "./settleTables";
 import { changeSheet } from "./sheetXml";

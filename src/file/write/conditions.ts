@@ -1,9 +1,9 @@
 import { areaList, areasOf } from "../addresses";
 import type { Condition } from "../book";
 import { toFileFormula } from "../formula/toFile";
+import { same } from "../same";
 import { extensionOf, putExtension } from "./extensions";
 import { attributeOf, type Cut, cut, element, escapeText, join } from "./rawXml";
-import { same } from "./same";
 import { put } from "./sheetOrder";
 
 /** Where newer programs say what the older form of a rule cannot hold. */

@@ -1,7 +1,7 @@
 import { areaAddress } from "../addresses";
 import type { Filter, FilterColumn } from "../book";
+import { same } from "../same";
 import { attributeOf, cut, element } from "./rawXml";
-import { same } from "./same";
 
 /** An `autoFilter` element. What a column's filter says that is not worked out here keeps the text of the file. */
 export function filterXml(before: Filter | null, now: Filter | null, raw: string | undefined): string {

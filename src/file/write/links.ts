@@ -1,8 +1,8 @@
 import { areaAddress, areaOf } from "../addresses";
 import type { Link } from "../book";
+import { same } from "../same";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, type Cut, cut, element } from "./rawXml";
-import { same } from "./same";
 import { put, rawOf } from "./sheetOrder";
 
 /** Puts a sheet's links in; those that are as they were keep their text. */

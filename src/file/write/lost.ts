@@ -1,5 +1,6 @@
 import { areaList, cellAddress } from "../addresses";
 import type { Book, BookSheet, Remark } from "../book";
+import { same } from "../same";
 import { contentTypes } from "../zip/package";
 import { sameCell } from "./cells";
 import { isListTooLong, LONGEST_TEXT } from "./limits";
@@ -7,7 +8,6 @@ import { cellsMoved } from "./moved";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, cut, unescapeText } from "./rawXml";
 import { sheetsIn } from "./renames";
-import { same } from "./same";
 import type { Listed } from "./workbookSheets";
 
 /** What the file cannot keep as it was. */

@@ -2,10 +2,10 @@ import { columnLetters } from "../../sheet/columnLetters";
 import { quotedName } from "../addresses";
 import type { Book, BookSheet, DefinedName } from "../book";
 import { toFileFormula } from "../formula/toFile";
+import { same } from "../same";
 import { rawOf } from "./putter";
 import { attributeOf, type Cut, cut, element, escapeText, unescapeText, withAttributes } from "./rawXml";
 import { type Renames, renamedIn } from "./renames";
-import { same } from "./same";
 import { putInWorkbook } from "./workbookSheets";
 
 const TITLES = "_xlnm.Print_Titles";

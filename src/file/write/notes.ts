@@ -1,9 +1,9 @@
 import { cellAddress } from "../addresses";
 import type { BookSheet, Note } from "../book";
+import { same } from "../same";
 import { changedDrawing, NO_DRAWING } from "./noteShapes";
 import { type PackageEdit, SPACE, XML } from "./packageEdit";
 import { attributeOf, type Cut, cut, element, escapeText, join, unescapeText } from "./rawXml";
-import { same } from "./same";
 import { put, rawOf } from "./sheetOrder";
 
 const TYPE = "application/vnd.openxmlformats-officedocument.spreadsheetml.comments+xml";

@@ -1,9 +1,9 @@
 import { cellAddress, cellPlace } from "../addresses";
 import type { BookCell, BookRow } from "../book";
+import { same } from "../same";
 import { type CellContext, cellXml, changedCell, ownFormula, sameCell, sharedGroup } from "./cells";
 import { HIGHEST_ROW } from "./limits";
 import { attributeOf, cut, element, join, openingTag, withAttributes } from "./rawXml";
-import { same } from "./same";
 
 export interface RowContext extends CellContext {
   /** Whether the file's days count from 1904: then its numbers are not always those of the book. */

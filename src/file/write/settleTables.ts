@@ -1,5 +1,5 @@
 import type { Book, BookCell, BookRow, BookSheet, BookTable } from "../book";
-import { same } from "./same";
+import { same } from "../same";
 
 /**
  * A book whose tables are as the file format wants them: each heading is the text of its cell, not empty and not there

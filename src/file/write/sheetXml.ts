@@ -1,4 +1,5 @@
 import type { BookSheet, Condition } from "../book";
+import { same } from "../same";
 import { putConditions } from "./conditions";
 import { filterXml } from "./filterXml";
 import { putLinks } from "./links";
@@ -7,7 +8,6 @@ import type { PackageEdit } from "./packageEdit";
 import { putPage } from "./page";
 import { cut, join } from "./rawXml";
 import { changedRows, type RowContext } from "./rows";
-import { same } from "./same";
 import { putChosen, putColumns, putDimension, putMerges, putTabColor, putUsualSizes, putView } from "./sheetLook";
 import { put, rawOf } from "./sheetOrder";
 import { putTables } from "./tables";

@@ -1,11 +1,11 @@
 import type { CellStyle, Condition, Edge } from "../book";
 import { isOn } from "../read/values";
+import { same } from "../same";
 import { fontXml } from "./fontXml";
 import { formatNumber } from "./numberFormats";
 import type { PackageEdit } from "./packageEdit";
 import { putter, rawOf } from "./putter";
 import { attributeOf, attributesOf, type Cut, cut, element, join, type Piece, withAttributes } from "./rawXml";
-import { same } from "./same";
 
 /** By ECMA-376 Part 1, 18.8.39. */
 const put = putter("numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs tableStyles colors extLst");

@@ -2,10 +2,10 @@ import { areaAddress } from "../addresses";
 import type { BookTable, TableColumn } from "../book";
 import { callsOurs } from "../formula/callsOurs";
 import { toFileFormula } from "../formula/toFile";
+import { same } from "../same";
 import { filterXml } from "./filterXml";
 import { SPACE, XML } from "./packageEdit";
 import { attributeOf, type Cut, cut, element, escapeText, join, type Piece, withAttributes } from "./rawXml";
-import { same } from "./same";
 
 /** The part of a table that the file does not have yet. */
 export function newTable(table: BookTable, id: number): string {

@@ -1,9 +1,9 @@
 import { overlap } from "../addresses";
 import type { BookSheet, BookTable } from "../book";
+import { same } from "../same";
 import { contentTypes } from "../zip/package";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, type Cut, element } from "./rawXml";
-import { same } from "./same";
 import { put } from "./sheetOrder";
 import { changedTable, newTable } from "./tableXml";
 

@@ -1,10 +1,10 @@
 import { areaList, areasOf } from "../addresses";
 import type { Validation } from "../book";
 import { toFileFormula } from "../formula/toFile";
+import { same } from "../same";
 import { extensionOf, putExtension } from "./extensions";
 import { isListTooLong, LONGEST_MESSAGE, LONGEST_TITLE } from "./limits";
 import { attributeOf, type Cut, cut, element, escapeText, join, withAttributes } from "./rawXml";
-import { same } from "./same";
 import { put, rawOf } from "./sheetOrder";
 
 /** Where newer programs say rules that refer to other sheets. They are written with the others, which all read. */

@@ -3,15 +3,15 @@
  * what it holds now is compared with what it was given at the opening, both read in the same way.
  */
 
+import { same } from "../../../file/same";
+
 /** Things by the ids that Univer keeps them under, in order. */
 export type ById<T> = ReadonlyMap<string, T>;
 
-export const isSame = (a: unknown, b: unknown): boolean => a === b || JSON.stringify(a) === JSON.stringify(b);
-
 /** One thing: what changed of it is as it is now, all else as the file had it. `together` changes as one. */
 export function mended<T extends object>(original: T, before: T, now: T, together: readonly (keyof T)[] = []): T {
-  if (isSame(before, now)) return original;
-  const differs = (key: keyof T) => !isSame(before[key], now[key]);
+  if (same(before, now)) return original;
+  const differs = (key: keyof T) => !same(before[key], now[key]);
   const asOne = together.some(differs);
   const result = { ...original };
   for (const key of new Set([...Object.keys(before), ...Object.keys(now)]) as Set<keyof T & string>) {

@@ -2,6 +2,7 @@
 
 import type { ICellData, IRange, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { Book, BookSheet, BookTable, Filter } from "../../../file/book";
+import { same } from "../../../file/same";
 import type { Print } from "../../../sheet/sheet";
 import type { PlacedTable } from "../references";
 import { areaOf, type Extent } from "./areas";
@@ -11,7 +12,7 @@ import { columnRanges } from "./columnData";
 import { type ConditionsJson, conditionsOf, DEFINITION } from "./conditionResource";
 import { type FiltersJson, filterOf } from "./filterResource";
 import { colorOf } from "./fonts";
-import { asListed, type ById, isSame, mended, mendedAll, numbered } from "./keptAsWas";
+import { asListed, type ById, mended, mendedAll, numbered } from "./keptAsWas";
 import { heightOf, OWN, widthOf } from "./lengths";
 import { linksOf } from "./linksOf";
 import type { NamesJson } from "./nameResource";
@@ -218,7 +219,7 @@ function columnsNow(sheet: SheetData, { original, before, styles }: Context, ext
   if (!before) return now;
   // Of a sheet that became larger or smaller, the columns at its end may differ in number alone.
   const was = columnRanges(before.data.columnData, originals, old, styles);
-  return isSame(was, now) ? originals : now;
+  return same(was, now) ? originals : now;
 }
 
 function mergesNow(
@@ -230,7 +231,7 @@ function mergesNow(
 ) {
   const now = mergeData.map((range) => areaOf(range, extent));
   const was = before?.data.mergeData?.map((range) => areaOf(range, old));
-  return original && isSame(was, now) ? original.merges : now;
+  return original && same(was, now) ? original.merges : now;
 }
 
 function tablesNow(sheet: SheetData, { original, before, opened, plugins }: Context): readonly BookTable[] {
@@ -246,5 +247,5 @@ function filterNow({ original, opened, plugins }: Context, id: string, extent: E
   const now = filterOf(plugins.filters[id], original?.filter ?? null, extent);
   if (!original || !opened) return now;
   const was = filterOf(opened.filters[original.id], original.filter, old);
-  return isSame(was, now) ? original.filter : now;
+  return same(was, now) ? original.filter : now;
 }

@@ -1,6 +1,6 @@
 /** Whether two pieces of plain data say the same; what is undefined says nothing. */
 export function same(a: unknown, b: unknown): boolean {
-  if (Object.is(a, b)) return true;
+  if (a === b || Object.is(a, b)) return true;
   if (typeof a !== "object" || typeof b !== "object" || a === null || b === null) return false;
   if (Array.isArray(a) || Array.isArray(b)) {
     return Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((one, i) => same(one, b[i]));
