@@ -56,6 +56,3 @@ export const overlap = (a: Area, b: Area): boolean =>
   b.row < a.row + a.rows &&
   a.column < b.column + b.columns &&
   b.column < a.column + a.columns;
-
-/** A sheet's name in quotes, for references: `'Tom''s list'`. */
-export const quotedName = (name: string): string => `'${name.replaceAll("'", "''")}'`;

@@ -26,3 +26,6 @@ function shorten(text: string, length: number): string {
   }
   return short.replace(/['\s]+$/, "");
 }
+
+/** A sheet's name in quotes, for references: `'Tom''s list'`. */
+export const quotedName = (name: string): string => `'${name.replaceAll("'", "''")}'`;

@@ -1,5 +1,5 @@
 import { columnLetters } from "../../sheet/columnLetters";
-import { quotedName } from "../addresses";
+import { quotedName } from "../../sheet/sheetName";
 import type { Book, BookSheet, DefinedName } from "../book";
 import { toFileFormula } from "../formula/toFile";
 import { same } from "../same";

@@ -1,4 +1,4 @@
-import { quotedName } from "../addresses";
+import { quotedName } from "../../sheet/sheetName";
 import { joined, tokens } from "../formula/tokens";
 
 /** Sheets or tables that are called another way now, new names by old ones. */

@@ -1,5 +1,6 @@
 import { columnLetters } from "../../sheet/columnLetters";
 import type { Sheet } from "../../sheet/sheet";
+import { quotedName } from "../../sheet/sheetName";
 
 /** A table with the sheet it stands on. */
 export interface PlacedTable {
@@ -69,7 +70,7 @@ function readable(whole: string, parts: Parts, place: FormulaPlace, tables: read
   if (!UNREADABLE.test(heading)) return `${table.name}[${inRow ? `[#This Row],[${heading}]` : heading}]`;
 
   const letters = columnLetters(table.column + index);
-  const sheet = `'${table.sheet.replaceAll("'", "''")}'!`;
+  const sheet = `${quotedName(table.sheet)}!`;
   if (inRow) return `${sheet}$${letters}${place.row + 1}`;
   return `${sheet}$${letters}$${table.row + 2}:$${letters}$${table.row + 1 + table.rows}`;
 }

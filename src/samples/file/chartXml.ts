@@ -2,6 +2,7 @@ import { cellsIn, type ReadCell, textOf } from "../../sheet/chart/data";
 import { columnLetters } from "../../sheet/columnLetters";
 import { escapeXml } from "../../sheet/escapeXml";
 import type { CellRange, Chart, Series } from "../../sheet/sheet";
+import { quotedName } from "../../sheet/sheetName";
 import { SERIES_STYLES, type SeriesStyle } from "../../sheet/styles";
 
 /** The axes' ids within a chart. */
@@ -79,7 +80,7 @@ const point = (i: number, value: string): string => `<c:pt idx="${i}"><c:v>${val
 
 function reference({ sheet, row, column, rows, columns }: CellRange): string {
   const corner = (r: number, c: number): string => `$${columnLetters(c)}$${r + 1}`;
-  const name = escapeXml(`'${sheet.replaceAll("'", "''")}'`);
+  const name = escapeXml(quotedName(sheet));
   const [from, to] = [corner(row, column), corner(row + rows - 1, column + columns - 1)];
   return `${name}!${from === to ? from : `${from}:${to}`}`;
 }

@@ -2,6 +2,7 @@
 
 import type { Book, BookTable } from "../../../file/book";
 import { columnLetters } from "../../../sheet/columnLetters";
+import { quotedName } from "../../../sheet/sheetName";
 import { type FormulaPlace, type PlacedTable, readableFormula, TEXT, UNREADABLE } from "../references";
 
 /** The names by which Univer knows the columns of a table: their headings, without what it cannot read in a formula. */
@@ -70,7 +71,7 @@ function totalsPlace([whole, name, alone, within, first, last]: string[], tables
   const bottom = row + 2 + rows;
   const top = (alone ?? within)?.toLowerCase() === "all" ? row + 1 : bottom;
   const corner = (at: number, line: number) => `$${columnLetters(column + at)}$${line}`;
-  const start = `'${table.sheet.replaceAll("'", "''")}'!${corner(from, top)}`;
+  const start = `${quotedName(table.sheet)}!${corner(from, top)}`;
   return from === to && top === bottom ? start : `${start}:${corner(to, bottom)}`;
 }
 
@@ -112,7 +113,7 @@ export function toFile(formula: string, place: FormulaPlace, tables: readonly Pl
 /** Columns that Univer cannot name in a formula are plain references there: those to a whole column get its name back. */
 function withColumnsNamed(formula: string, place: FormulaPlace, table: PlacedTable): string {
   const { headings, known = headings, column, row, rows } = table;
-  const sheet = `'${table.sheet.replaceAll("'", "''")}'!`;
+  const sheet = `${quotedName(table.sheet)}!`;
   if (!formula.includes(sheet)) return formula;
   return outsideTexts(formula, (text) =>
     known.reduce((before, name, i) => {

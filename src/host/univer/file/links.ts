@@ -1,11 +1,9 @@
 /** Where the links of a file lead, in Univer's addresses, and back. */
 
 import type { Book, Link } from "../../../file/book";
+import { quotedName } from "../../../sheet/sheetName";
 
 type Target = Pick<Link, "address" | "place">;
-
-const quotedName = (name: string) =>
-  /^[\p{L}_][\p{L}\p{N}_]*$/u.test(name) ? name : `'${name.replaceAll("'", "''")}'`;
 
 /** What a press may open. Files beside the workbook are out of reach, and a script in a link must never run. */
 const OPENED = /^(https?|mailto|tel|ftp):/i;

@@ -3,6 +3,7 @@
 import { ICommandService, type Injector, type Workbook } from "@univerjs/core";
 import { columnLetters } from "../../../sheet/columnLetters";
 import type { Table } from "../../../sheet/sheet";
+import { quotedName } from "../../../sheet/sheetName";
 import type { PlacedTable } from "../references";
 
 /** The name under which Univer keeps checks of cells in a workbook, and the mutation that adds one. */
@@ -47,7 +48,7 @@ export function columnReference(
   index = 0,
 ): string {
   const letters = columnLetters(column + index);
-  return `'${sheet.replaceAll("'", "''")}'!$${letters}$${row + 2}:$${letters}$${row + 1 + rows}`;
+  return `${quotedName(sheet)}!$${letters}$${row + 2}:$${letters}$${row + 1 + rows}`;
 }
 
 /** Adds checks to an open workbook: to the part that knows them, or where that one will find them when it has loaded. */

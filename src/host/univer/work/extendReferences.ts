@@ -3,6 +3,7 @@
 import type { ICellData, Injector, IRange, Worksheet } from "@univerjs/core";
 import { IUniverInstanceService, type Workbook } from "@univerjs/core";
 import { columnLetters } from "../../../sheet/columnLetters";
+import { quotedName } from "../../../sheet/sheetName";
 import { both, type Consequence } from "./edits";
 import { written } from "./newRows";
 
@@ -14,7 +15,7 @@ export function extendReferences(injector: Injector, sheet: Worksheet, table: IR
   const letters = Array.from({ length: table.endColumn - table.startColumn + 1 }, (_, i) =>
     columnLetters(table.startColumn + i),
   );
-  const quoted = escaped(`'${name.replaceAll("'", "''")}'!`);
+  const quoted = escaped(`${quotedName(name)}!`);
   const column = new RegExp(
     `((?:${quoted}|(?<![\\w'.])${escaped(name)}!)\\$(${letters.join("|")})\\$${first}:\\$\\2\\$)${table.endRow + 1}(?!\\d)`,
     "g",

@@ -64,7 +64,7 @@ function downwards(
   const touched = inColumns.filter(({ row, cells }) => row > endRow && cells.length > 0);
   const filled = touched.filter(({ cells }) => cells.some(([, cell]) => isFilled(cell)));
   if (!touched.some(({ row }) => row === endRow + 1) || filled.length === 0) return null;
-  const last = Math.max(...filled.map(({ row }) => row));
+  const last = filled.reduce((most, { row }) => Math.max(most, row), endRow);
   if (touched.length === 1 && filled.every(({ cells }) => isTotal(cells.map(([, cell]) => cell)))) return null;
   const area = { startRow: endRow + 1, endRow: last, startColumn, endColumn };
   if (!isFree(injector, sheet, others, change, area)) return null;

@@ -55,7 +55,9 @@ function inserted({ redoMutations }: Edit, sheetId: string): Rows | null {
     }
     if (id === MoveRangeMutation.id) {
       const { from, to } = params as Record<"from" | "to", { subUnitId: string; value: object }>;
-      const [first, moved] = [from, to].map(({ value }) => Math.min(...Object.keys(value).map(Number)));
+      const [first, moved] = [from, to].map(({ value }) =>
+        Object.keys(value).reduce((least, row) => Math.min(least, Number(row)), Number.POSITIVE_INFINITY),
+      );
       if (to.subUnitId === sheetId && moved !== undefined && first !== undefined && moved > first) {
         return { startRow: first, endRow: moved - 1 };
       }
