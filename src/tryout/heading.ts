@@ -1,5 +1,6 @@
 import { byId } from "./byId";
 import type { Keep } from "./parts";
+import { setText } from "./setText";
 
 /** Shows the open workbook's name, in the window's title too. */
 export function showName(name: string): void {
@@ -21,9 +22,7 @@ export function showKept(keep: Pick<Keep, "status" | "subscribe">): void {
     alert.hidden = !isUrgent;
     button.hidden = action === undefined;
     button.textContent = action?.label ?? "";
-    // Only where it differs: it would be read out again.
-    const said = isUrgent ? text : "";
-    if (reason.textContent !== said) reason.textContent = said;
+    setText(reason, isUrgent ? text : "");
   };
   button.addEventListener("click", () => keep.status().action?.press());
   keep.subscribe(show);

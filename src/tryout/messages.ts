@@ -3,6 +3,7 @@
 import { cellName, type Problem } from "../host/univer/problems";
 import type { CellPlace, Spreadsheet } from "../host/univer/start";
 import { byId } from "./byId";
+import { setText } from "./setText";
 
 /** More than this nobody reads; with the first ones fixed, the next ones appear. */
 const LISTED = 50;
@@ -57,9 +58,4 @@ export function showMessages(spreadsheet: Spreadsheet): void {
   spreadsheet.onSelect(showSelected);
   spreadsheet.host.onChange(show);
   show();
-}
-
-/** Only where it differs: a live region would be read out again. */
-function setText(element: HTMLElement, text: string): void {
-  if (element.textContent !== text) element.textContent = text;
 }
