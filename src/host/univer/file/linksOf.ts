@@ -1,7 +1,8 @@
 /** The links of a sheet: those in texts, and those that their cells carry beside what they hold. */
 
 import type { ICellData, IWorksheetData } from "@univerjs/core";
-import type { BookSheet, Link } from "../../../file/book";
+import type { Book, BookSheet, Link } from "../../../file/book";
+import { renamedIn } from "../../../file/write/renames";
 import { asideOf } from "./cellData";
 import { asListed } from "./keptAsWas";
 import { targetOf, urlOf } from "./links";
@@ -46,10 +47,21 @@ function linkNow({ row, column, url }: Found, original: Link | undefined, contex
   const isUnchanged = original && book && (url === undefined || url === urlOf(original, book));
   if (isUnchanged) {
     const { area } = original;
-    return area.row === row && area.column === column ? original : { ...original, area: { ...area, row, column } };
+    const place = original.place && renamedIn(original.place, renamesOf(book, context));
+    if (area.row === row && area.column === column && place === original.place) return original;
+    return { ...original, area: { ...area, row, column }, place };
   }
   if (url === undefined) return null;
   const definedName = (id: string) => context.plugins.names[id]?.name;
   const area = { row, column, rows: 1, columns: 1 };
   return { area, ...targetOf(url, context.sheetName, definedName), tip: original?.tip ?? null };
 }
+
+/** Sheets that are called another way than in the file. */
+const renamesOf = ({ sheets }: Pick<Book, "sheets">, { sheetName }: Context) =>
+  new Map(
+    sheets.flatMap(({ id, name }) => {
+      const now = sheetName(id);
+      return now === undefined || now === name ? [] : [[name, now] as const];
+    }),
+  );
