@@ -10,6 +10,7 @@ import { fillInserted } from "./newRows";
 import { Pasting } from "./paste";
 import { readPercent } from "./percent";
 import { addPopUpKeys } from "./popUps";
+import { keepReplacedTexts } from "./replacing";
 import { refuseSorting, sortWhole } from "./sorting";
 import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
@@ -41,4 +42,5 @@ export function prepareWork(
   addPopUpKeys(injector);
   sortWhole(injector);
   refuseSorting(injector, say);
+  keepReplacedTexts(injector);
 }
