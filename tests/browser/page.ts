@@ -236,7 +236,7 @@ export class TryoutPage {
   }
 
   /** What axe finds wrong in this part of the page. */
-  async faults(part: string | { readonly exclude: string[] }): Promise<string[]> {
+  async faults(part: string | { readonly include?: string[]; readonly exclude: string[] }): Promise<string[]> {
     if (!(await this.page.evaluate(() => "axe" in window))) await this.page.evaluate(AXE);
     return this.page.evaluate(async (where) => {
       const { violations } = await window.keep(window.axe.run(where));

@@ -8,7 +8,7 @@ import "@univerjs/preset-sheets-hyper-link/lib/index.css";
 import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-sort/lib/index.css";
 import "./work.css";
-import { LocaleService, LocaleType, mergeLocales, type Univer } from "@univerjs/core";
+import { ICommandService, LocaleService, LocaleType, mergeLocales, type Univer } from "@univerjs/core";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionTexts from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
@@ -24,6 +24,9 @@ import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
 import { addOrder } from "./order";
+
+/** Comes with the keys that find and replace, among the last. */
+const OPEN_REPLACE = "ui.operation.open-replace-dialog";
 
 /** Words of theirs that say nothing, or not what to do. */
 const OUR_TEXTS = {
@@ -67,6 +70,8 @@ export async function register(univer: Univer): Promise<void> {
     }
   }
   // Univer starts plugins that come late in one of its next turns.
-  while (!injector.has(SheetsSortService)) await new Promise((next) => setTimeout(next, 5));
+  const commands = injector.get(ICommandService);
+  while (!injector.has(SheetsSortService) || !commands.hasCommand(OPEN_REPLACE))
+    await new Promise((next) => setTimeout(next, 5));
   addOrder(injector);
 }
