@@ -40,14 +40,18 @@ export async function choosePlace(name: string): Promise<FileSystemFileHandle | 
 
 /** Whole or not at all: until it is closed the file is as it was. */
 export async function writeFile(handle: FileSystemFileHandle, bytes: Uint8Array): Promise<void> {
+  let stream: FileSystemWritableFileStream | undefined;
   try {
-    const stream = await handle.createWritable();
+    stream = await handle.createWritable();
     await stream.write(bytes as Uint8Array<ArrayBuffer>);
     await stream.close();
-  } catch {
-    throw new Error(
-      `${handle.name} could not be written; it is as it was. If another program has it open, close it there, or save under another name.`,
-    );
+  } catch (fault) {
+    await stream?.abort().catch(() => {});
+    const isFull = fault instanceof DOMException && fault.name === "QuotaExceededError";
+    const remedy = isFull
+      ? "The disk is full: make room on it, or save elsewhere."
+      : "If another program has it open, close it there, or save under another name.";
+    throw new Error(`${handle.name} could not be written; it is as it was. ${remedy}`);
   }
 }
 
