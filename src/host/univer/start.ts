@@ -2,6 +2,7 @@
 
 import {
   generateRandomId,
+  ICommandService,
   type IWorkbookData,
   LifecycleService,
   LifecycleStages,
@@ -15,6 +16,7 @@ import { FUniver } from "@univerjs/core/facade";
 import {
   CalculationMode,
   ILayoutService,
+  SetWorksheetActiveOperation,
   SheetsSelectionsService,
   UniverSheetsCorePreset,
 } from "@univerjs/preset-sheets-core";
@@ -143,7 +145,10 @@ export function startSpreadsheet(
     const data = { ...workbook, id: generateRandomId() };
     const unit = univer.createUnit<IWorkbookData, Workbook>(UniverInstanceType.UNIVER_SHEET, data);
     const shown = unit.getSheetBySheetId(workbook.custom?.[ASIDE]?.active ?? "");
-    if (shown && !shown.isSheetHidden()) unit.setActiveSheet(shown);
+    if (!shown || shown.isSheetHidden()) return;
+    // What draws the sheet follows the operation only.
+    const ids = { unitId: unit.getUnitId(), subUnitId: shown.getSheetId() };
+    injector.get(ICommandService).syncExecuteCommand(SetWorksheetActiveOperation.id, ids);
   };
   // Univer's own parts for sheets are there only once a workbook is.
   open(first);
