@@ -9,8 +9,14 @@ const isError = (value: CellValue | undefined): value is { readonly error: strin
 /** What the engine says of a function or a name that it does not know. */
 const isUnknown = (value: CellValue) => isError(value) && (value.error === "#NAME?" || value.error === "#ERROR!");
 
+/** `E4#`, all that the formula in E4 fills, which the engine does not follow. */
+const WHOLE_SPILL = /[A-Z]\$?\d+#/i;
+
+const isBeyondUs = ({ formula = "", value }: BookCell) =>
+  isUnknown(value) || (isError(value) && WHOLE_SPILL.test(formula.replace(/"[^"]*"/g, "")));
+
 /**
- * The workbook with the values of the file where an unchanged formula has a function that is not known here, and what
+ * The workbook with the values of the file where an unchanged formula has something that is not known here, and what
  * to say about it: such a value may be older than what it depends on.
  */
 export function notWorkedOut(now: Book, openedAs: Book | null): { book: Book; remarks: Remark[] } {
@@ -22,7 +28,7 @@ export function notWorkedOut(now: Book, openedAs: Book | null): { book: Book; re
     if (!known || known.size === 0) return sheet;
     let count = 0;
     const mend = (cell: BookCell, row: number): BookCell => {
-      if (cell.formula === undefined || !isUnknown(cell.value)) return cell;
+      if (cell.formula === undefined || !isBeyondUs(cell)) return cell;
       const values = known.get(cell.formula);
       const value = values?.get(`${row},${cell.column}`);
       if (value === undefined || isError(value)) return cell;
