@@ -5,7 +5,8 @@ import { ACCEPTED, canChoosePlace, choosePlace, download, fileName, writeFile } 
 import { type Dropped, onDrop } from "./dropping";
 import { originalBytes } from "./original";
 import { isStopped, underProgress } from "./progress";
-import { askBeforeSaving, remarkList } from "./saveDialog";
+import { remarkList } from "./remarkList";
+import { askBeforeSaving } from "./saveDialog";
 import { openWorkbook, type SavedFile, saveWorkbook } from "./work";
 
 /** Open and Save in the header, and a file dropped anywhere on the page. */
@@ -141,7 +142,7 @@ class FileButtons implements Files {
       box.remove();
       this.#open.focus();
     });
-    box.append(first, remarkList(remarks), seen);
+    box.append(first, remarkList(remarks, `About ${file}`), seen);
     this.#said.replaceChildren(box);
     first.textContent = `${file} is open. Of what it holds:`;
   }

@@ -1,6 +1,7 @@
 /** What is asked before a file is made: whether what it cannot carry may be left out, and where it goes. */
 
 import type { Remark } from "../../file/book";
+import { remarkList } from "./remarkList";
 
 export interface Question {
   readonly lost: readonly Remark[];
@@ -19,7 +20,7 @@ export function askBeforeSaving({ lost, fileName }: Question): Promise<Decision>
   heading.id = "files-dialog-heading";
   heading.textContent = lost.length > 0 ? "Not all of it fits into the file" : "Save the workbook";
   dialog.setAttribute("aria-labelledby", heading.id);
-  dialog.append(heading, ...(lost.length > 0 ? [remarkList(lost)] : []));
+  dialog.append(heading, ...(lost.length > 0 ? [remarkList(lost, heading.textContent)] : []));
 
   const buttons = document.createElement("p");
   buttons.className = "files-choices";
@@ -27,6 +28,7 @@ export function askBeforeSaving({ lost, fileName }: Question): Promise<Decision>
   if (fileName) buttons.append(choice(`${anyway} to ${fileName}`, "again"));
   buttons.append(choice(fileName ? "Save as another file" : anyway, "another"), choice("Cancel", "cancel"));
   dialog.append(buttons);
+  (buttons.firstElementChild as HTMLElement).autofocus = true;
   document.body.append(dialog);
   return new Promise((resolve) => {
     buttons.addEventListener("click", ({ target }) => {
@@ -46,18 +48,4 @@ function choice(label: string, decision: Decision): HTMLButtonElement {
   button.value = decision;
   button.textContent = label;
   return button;
-}
-
-/** Sheet by sheet, what it is and what becomes of it. */
-export function remarkList(remarks: readonly Remark[]): HTMLElement {
-  const list = document.createElement("ul");
-  list.className = "files-list";
-  for (const { sheet, what, consequence } of remarks) {
-    const item = document.createElement("li");
-    const name = document.createElement("strong");
-    name.textContent = `${sheet ? `${sheet}: ` : ""}${what}.`;
-    item.append(name, ` ${consequence}`);
-    list.append(item);
-  }
-  return list;
 }
