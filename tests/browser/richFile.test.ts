@@ -71,4 +71,14 @@ describe("a workbook that holds much that the page does not show, in a browser",
     expect(changed(parts)).toEqual(["xl/sheets/costs.xml"]);
     expect(text(parts["xl/sheets/costs.xml"])).toContain('<c r="B5" s="3"><v>12.5</v></c>');
   });
+
+  it("has a table whose row of totals is none of its rows, and neither one that stands below it", async () => {
+    await tryout.openSheet("Pours");
+    expect(await tryout.table("Pours")).toMatchObject({ rows: { length: 3 }, below: 0 });
+    await tryout.type("A8", "Fig");
+    expect(await tryout.table("Pours")).toMatchObject({ rows: { length: 3 }, below: 1 });
+    await expect(tryout.host("takeInRows", "Pours", 1)).rejects.toThrow(/^The table Pours has a row of totals/);
+    await expect(tryout.host("addRows", "Pours", ["Scent"], [[{ text: "Fig" }]])).rejects.toThrow(/row of totals/);
+    expect(await tryout.cells("Pours", 6, 0, 1, 2)).toEqual([["Total", 24]]);
+  });
 });

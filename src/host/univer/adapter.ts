@@ -80,6 +80,16 @@ export class UniverHost implements Host {
       }));
   }
 
+  /** The tables with their rows of totals, below which something else may stand. */
+  #blocks(): { name: string; place: Place }[] {
+    return placedTables(this.#injector, this.#workbook()).map(
+      ({ name, sheet, row, column, rows, headings, hasTotals }) => ({
+        name,
+        place: { sheet, row, column, rows: rows + (hasTotals ? 2 : 1), columns: headings.length },
+      }),
+    );
+  }
+
   async read(source: Source): Promise<SourceRows> {
     if (!source.name) return this.#rows(source);
     return this.#rows(await this.#table(source.name));
@@ -208,6 +218,7 @@ export class UniverHost implements Host {
     rows: readonly (readonly (Content | null)[])[],
   ): Promise<void> {
     const { place, headings: known } = await this.#table(name);
+    this.#refuseTotals(name);
     const places = headings.map((heading) => known.indexOf(heading));
     const missing = headings[places.indexOf(-1)];
     if (missing !== undefined) {
@@ -253,6 +264,7 @@ export class UniverHost implements Host {
   async takeInRows(name: string, rows: number): Promise<void> {
     if (rows === 0) return;
     const table = await this.#table(name);
+    this.#refuseTotals(name);
     refuseMissing(name, rows, (await this.#rows(table)).below ?? 0);
     await takeInRows(this.#injector, this.#sheet(table.place.sheet), table, rows);
   }
@@ -336,6 +348,14 @@ export class UniverHost implements Host {
     return sheet;
   }
 
+  #refuseTotals(name: string): void {
+    const table = placedTables(this.#injector, this.#workbook()).find((one) => one.name === name);
+    if (table?.hasTotals)
+      throw new Error(
+        `The table ${name} has a row of totals right below it. Insert rows above that one and write them there.`,
+      );
+  }
+
   /** A table as it is now. */
   async #table(name: string): Promise<Source> {
     const table = (await this.tables()).find((one) => one.name === name);
@@ -355,12 +375,14 @@ export class UniverHost implements Host {
     const read = reader(this.#injector, sheet);
     const rowAt = (r: number) => Array.from({ length: columns }, (_, c) => read(r, column + c));
     const indexes = Array.from({ length: rows - 1 }, (_, r) => r);
+    const blocks = this.#blocks();
+    const block = source.name ? blocks.find(({ name }) => name === source.name) : undefined;
     return {
       ...source,
       rows: indexes.map((r) => rowAt(row + 1 + r)),
       below: rowsBelow(
-        source.place,
-        this.#tables().map(({ place }) => place),
+        block?.place ?? source.place,
+        blocks.map(({ place }) => place),
         rowAt,
       ),
       hidden: indexes.filter((r) => !sheet.getRowVisible(row + 1 + r)),

@@ -13,8 +13,10 @@ export interface PlacedTable {
   readonly headings: readonly string[];
   /** The headings by which Univer knows the columns, where users have changed them since: it keeps the first ones. */
   readonly known?: readonly string[];
-  /** Rows below the heading. */
+  /** Rows below the heading, without a row of totals. */
   readonly rows: number;
+  /** Whether a row of totals follows, which Univer knows nothing of. */
+  readonly hasTotals?: boolean;
 }
 
 /** Where a formula stands: rows and columns from 0. */

@@ -22,12 +22,16 @@ export function readTypedFormulas(injector: Injector): void {
   });
 }
 
+/** Whether a row of totals stands below a table of a file; the table itself ends above it. */
+export const hasTotals = (table: ReturnType<TableManager["getTableById"]>): boolean =>
+  table?.getTableMeta()?.totals === true;
+
 /** The tables of an open workbook. */
 export function placedTables(injector: Injector, workbook: Workbook): PlacedTable[] {
   return injector
     .get(TableManager)
     .getTableList(workbook.getUnitId())
-    .flatMap(({ name, subUnitId, range, columns }) => {
+    .flatMap(({ id, name, subUnitId, range, columns }) => {
       const sheet = workbook.getSheetBySheetId(subUnitId);
       if (!sheet) return [];
       const read = reader(injector, sheet);
@@ -40,6 +44,7 @@ export function placedTables(injector: Injector, workbook: Workbook): PlacedTabl
         headings: known.map((heading, i) => headingText(read(range.startRow, range.startColumn + i)) || heading),
         known,
         rows: range.endRow - range.startRow,
+        hasTotals: hasTotals(injector.get(TableManager).getTableById(workbook.getUnitId(), id)),
       };
     });
 }

@@ -10,7 +10,7 @@ import {
 } from "@univerjs/core";
 import { SetSheetTableMutation, TableManager } from "@univerjs/preset-sheets-table";
 import { headingText, reader } from "../cells";
-import type { TableJson } from "../file/tableResource";
+import { hasTotals } from "../typing";
 import { type Consequence, cellsOf, type Edit, isFilled, sheetsOf } from "./edits";
 import { followGrowth } from "./followGrowth";
 import { filledRows, written } from "./newRows";
@@ -143,9 +143,6 @@ function isFree(
   }
   return true;
 }
-
-/** Whether a row of totals follows, as the workbook's file says: it belongs to the table, though Univer does not count it in. */
-const hasTotals = (table: Table): boolean => (table.getTableMeta() as TableJson["meta"])?.totals === true;
 
 function isTotal(cells: readonly ICellData[]): boolean {
   const filled = cells.filter(isFilled);
