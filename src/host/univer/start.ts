@@ -28,6 +28,7 @@ import { UniverHost } from "./adapter";
 import { type Bundle, loadBundle } from "./bundle";
 import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
+import { readDottedDates } from "./dottedDates";
 import { ASIDE } from "./file/cellData";
 import type { WorkedOut } from "./file/fromUniver";
 import { workedOut } from "./file/workedOut";
@@ -170,6 +171,7 @@ export function startSpreadsheet(
   const say = (words: string) => {
     for (const listener of listeners) listener(words);
   };
+  readDottedDates(injector);
   prepareWork(injector, (place) => host.select(place), say);
   const ready = injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
   const work = ready
