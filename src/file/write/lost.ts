@@ -1,5 +1,5 @@
 import { areaList, cellAddress } from "../addresses";
-import type { Book, BookSheet, Remark } from "../book";
+import type { Book, BookSheet, Filter, Remark } from "../book";
 import { same } from "../same";
 import { contentTypes } from "../zip/package";
 import { sameCell } from "./cells";
@@ -20,7 +20,13 @@ export function lostIn(file: PackageEdit, listed: readonly Listed[], before: Boo
     return ofSheet(file, path, was, is, unsteady.has(was.name)).map((remark) => ({ ...remark, sheet: is.name }));
   });
   const tooLong = now.sheets.flatMap((sheet) => beyondLimits(sheet).map((loss) => ({ ...loss, sheet: sheet.name })));
-  return [...sheets, ...tooLong, ...readingElsewhere(file, unsteady), ...signatures(file)];
+  const filters = now.sheets.flatMap((sheet) =>
+    wordlessFilters(
+      before.sheets.find(({ id }) => id === sheet.id),
+      sheet,
+    ).map((loss) => ({ ...loss, sheet: sheet.name })),
+  );
+  return [...sheets, ...tooLong, ...filters, ...readingElsewhere(file, unsteady), ...signatures(file)];
 }
 
 type Loss = Omit<Remark, "sheet">;
@@ -90,6 +96,12 @@ function editedNotes(file: PackageEdit, path: string, was: BookSheet, is: BookSh
   }));
 }
 
+/** A cell's address and its formula. */
+const FORMULA = /\sr="([A-Z]+\d+)"[^>]*>\s*<(?:\w+:)?f\b[^>]*>([^<]*)</g;
+
+/** `[1]Prices!A1`: a workbook by its number; a number in the brackets of a table follows the table's name. */
+const OTHER_WORKBOOK = /(?:^|[^\p{L}\p{N}_.\]])\[\d+\]/u;
+
 function editedCells(xml: string, was: BookSheet, is: BookSheet): Loss[] {
   const now = new Map(is.rows.map(({ row, cells }) => [row, new Map(cells.map((cell) => [cell.column, cell]))]));
   const changed = was.rows.flatMap(({ row, cells }) =>
@@ -102,6 +114,10 @@ function editedCells(xml: string, was: BookSheet, is: BookSheet): Loss[] {
   const linked = new Set(
     [...xml.matchAll(/<(?:\w+:)?c\b[^>]*\svm="[^>]*>/g)].map(([tag]) => attributeOf(tag, "r") ?? ""),
   );
+  const elsewhere = new Set(
+    [...xml.matchAll(FORMULA)].flatMap(([, at = "", formula = ""]) => (OTHER_WORKBOOK.test(formula) ? [at] : [])),
+  );
+  const foreign = changed.map(({ address }) => address).filter((address) => elsewhere.has(address));
   const values = changed.map(({ address }) => address).filter((address) => linked.has(address));
   return [
     ...(rich.length === 0
@@ -110,6 +126,14 @@ function editedCells(xml: string, was: BookSheet, is: BookSheet): Loss[] {
           {
             what: `looks within the text of ${list(rich)}`,
             consequence: "The text was changed here and has one look now.",
+          },
+        ]),
+    ...(foreign.length === 0
+      ? []
+      : [
+          {
+            what: `formulas that look into another workbook, from ${list(foreign)}`,
+            consequence: "These cells were moved or changed here and hold plain values now.",
           },
         ]),
     ...(values.length === 0
@@ -121,6 +145,30 @@ function editedCells(xml: string, was: BookSheet, is: BookSheet): Loss[] {
           },
         ]),
   ];
+}
+
+/** Filters that were set here by something that is not written into files. */
+function wordlessFilters(was: BookSheet | undefined, is: BookSheet): Loss[] {
+  const wordless = (filter: Filter | null | undefined) =>
+    (filter?.columns ?? []).filter(({ other }) => other).map(({ column }) => column);
+  const pairs = [
+    { where: "the sheet", now: is.filter, earlier: was?.filter },
+    ...is.tables.map((table) => ({
+      where: `the table ${table.name}`,
+      now: table.filter,
+      earlier: was?.tables.find(({ name }) => name === table.name)?.filter,
+    })),
+  ];
+  return pairs.flatMap(({ where, now, earlier }) => {
+    const known = wordless(earlier);
+    if (wordless(now).every((column) => known.includes(column))) return [];
+    return [
+      {
+        what: `a filter of ${where}`,
+        consequence: "Files get no filter of this kind from here: its rows stay hidden, and the column has no filter.",
+      },
+    ];
+  });
 }
 
 /** What is longer than files may hold. */

@@ -282,6 +282,7 @@ describe("what is lost", () => {
       "a picture",
       "charts in cells",
       "an outline",
+      "formulas that look into another workbook, from F6",
     ]);
     expect(lost.filter(({ sheet }) => sheet === null).map(({ what }) => what)).toEqual(["a chart"]);
   });
