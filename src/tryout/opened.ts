@@ -12,6 +12,8 @@ export interface Around {
 /** The workbook that is open: which one it is, and how another one takes its place. */
 export class Opened {
   #workbook: OpenWorkbook | null = null;
+  /** The last opening that was asked for: one begins only when those before it have ended. */
+  #opening: Promise<unknown> = Promise.resolve();
 
   constructor(
     private readonly keep: Keep,
@@ -34,7 +36,22 @@ export class Opened {
   }
 
   /** Shows a workbook in its place. When that fails, it is there as it was. */
-  async open(workbook: OpenWorkbook): Promise<void> {
+  open(workbook: OpenWorkbook): Promise<void> {
+    return this.#inTurn(() => this.#replace(workbook));
+  }
+
+  /** Shows a workbook that is kept from now on as one of its own. */
+  openNew(workbook: NewWorkbook): Promise<void> {
+    return this.#inTurn(async () => this.#replace(await this.keep.create(workbook)));
+  }
+
+  #inTurn(open: () => Promise<void>): Promise<void> {
+    const turn = this.#opening.then(open);
+    this.#opening = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #replace(workbook: OpenWorkbook): Promise<void> {
     const before = await this.current();
     if (before && !this.keep.mayLeave()) {
       throw new Error(`What you did in ${before.name} is not kept and would be lost. Save it as a file first.`);
@@ -52,11 +69,6 @@ export class Opened {
       }
       throw fault;
     }
-  }
-
-  /** Shows a workbook that is kept from now on as one of its own. */
-  async openNew(workbook: NewWorkbook): Promise<void> {
-    await this.open(await this.keep.create(workbook));
   }
 
   renamed(name: string): void {
