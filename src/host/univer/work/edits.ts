@@ -43,6 +43,8 @@ interface Follower {
   readonly consequence: (edit: Edit) => Consequence | null;
   /** Told of the step that went onto the list. */
   readonly done: (edit: Edit) => void;
+  /** Told when what should follow from an edit could not be done. */
+  readonly failed: () => void;
 }
 
 /** The list of what can be taken back; something may follow from an edit in the same step, so that one press takes back both. */
@@ -60,17 +62,29 @@ export class Steps extends LocalUndoRedoService {
   }
 
   override pushUndoRedo(item: IUndoRedoItem): void {
-    const more = item.id === BY_PANE ? null : this.#follower?.consequence(item);
-    const whole =
-      more && sequenceExecute([...more.redos], this.#commands).result
-        ? {
-            ...item,
-            redoMutations: [...item.redoMutations, ...more.redos],
-            undoMutations: [...more.undos, ...item.undoMutations],
-          }
-        : item;
+    const more = this.#follow(item);
+    const whole = more
+      ? {
+          ...item,
+          redoMutations: [...item.redoMutations, ...more.redos],
+          undoMutations: [...more.undos, ...item.undoMutations],
+        }
+      : item;
     super.pushUndoRedo(whole);
     this.#follower?.done(whole);
+  }
+
+  /** Does what follows from an edit. Whatever fails in it, the edit itself is there and must reach the list. */
+  #follow(item: IUndoRedoItem): Consequence | null {
+    if (item.id === BY_PANE || !this.#follower) return null;
+    try {
+      const more = this.#follower.consequence(item);
+      if (!more || sequenceExecute([...more.redos], this.#commands).result) return more;
+    } catch {
+      // Said below, as where a step of it was refused.
+    }
+    this.#follower.failed();
+    return null;
   }
 }
 
@@ -90,8 +104,9 @@ export function followEdits(
   injector: Injector,
   consequence: Follower["consequence"],
   done: Follower["done"] = () => undefined,
+  failed: Follower["failed"] = () => undefined,
 ): void {
-  (injector.get(IUndoRedoService) as Steps).follow({ consequence, done });
+  (injector.get(IUndoRedoService) as Steps).follow({ consequence, done, failed });
 }
 
 type CellRows = Readonly<Record<number, Readonly<Record<number, ICellData | null>>>>;

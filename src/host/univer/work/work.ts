@@ -36,6 +36,7 @@ export function prepareWork(
         growTables(injector, edit) ?? fillInserted(injector, edit) ?? followResize(injector, edit),
       ),
     (edit) => buttons.note(edit, wordsOf(edit)),
+    () => say("Your edit is done, but not all that should follow from it. Look it over, or take it back with Undo."),
   );
   readPercent(injector, say);
   addKeys(injector, select);
