@@ -70,16 +70,17 @@ export function buildRun(given: Tables, settings: Settings): Run {
   problems.push(...otherBases(pour, tables.scents, read.rows), ...loadsAsScents(pour));
   if (tables.scents) problems.push(...unsureLimits(tables.scents));
   // Of the other tables only what this run uses can stop it.
-  for (const scent of read.scents) {
+  for (const [scent, named] of read.scents) {
     const recipe = recipes.get(scent);
     const oils = oilsOf(recipe?.ingredients ?? [], (oil) => scents.get(oil)?.notes);
     const ofOils = oils.flatMap(({ name }) => scents.get(sameName(name))?.wrong ?? []).filter(({ safety }) => safety);
     problems.push(...(scents.get(scent)?.wrong ?? []), ...ofOils, ...(recipe?.wrong ?? []));
-    const first = read.rows.find((row) => sameName(row.scent) === scent);
-    if (tables.scents && first && scent !== "" && !scents.has(scent) && !oils.some(({ notes }) => notes)) {
-      const load = recipes.has(scent) || first.isLoadGiven ? "" : `; the default load, ${loadText(first)}, is taken`;
-      const text = `${first.scent} is not in the table of scents${load}`;
-      problems.push({ row: first.row, role: "scent", text, stops: false });
+    if (tables.scents && scent !== "" && !scents.has(scent) && !oils.some(({ notes }) => notes)) {
+      const first = read.rows.find((row) => sameName(row.scent) === scent);
+      const load =
+        !first || recipes.has(scent) || first.isLoadGiven ? "" : `; the default load, ${loadText(first)}, is taken`;
+      const text = `${(first ?? named).scent} is not in the table of scents${load}`;
+      problems.push({ row: (first ?? named).row, role: "scent", text, stops: false });
     }
   }
   for (const vessel of new Set(read.rows.map((row) => sameName(row.vessel)))) {
@@ -109,4 +110,4 @@ export function buildRun(given: Tables, settings: Settings): Run {
 /** Safety stands above all else, and of it what stops. */
 const rankOf = ({ safety, stops }: Problem): number => (safety ? 0 : 2) + (stops ? 0 : 1);
 
-const NO_ROWS: ReadRows = { rows: [], problems: [], scents: new Set(), usual: new Set(), leftOut: 0 };
+const NO_ROWS: ReadRows = { rows: [], problems: [], scents: new Map(), usual: new Set(), leftOut: 0 };

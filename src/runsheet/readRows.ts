@@ -40,8 +40,8 @@ export type UsualSetting = "waxFactor" | "load" | "basis";
 export interface ReadRows {
   readonly rows: PourRow[];
   readonly problems: Problem[];
-  /** The scents of all rows that are to be poured, those of wrong rows too. */
-  readonly scents: ReadonlySet<string>;
+  /** The scents of all rows that are to be poured, those of wrong rows too, and where each is named first. */
+  readonly scents: ReadonlyMap<string, { readonly row: number; readonly scent: string }>;
   /** The usual settings that served any row. */
   readonly usual: ReadonlySet<UsualSetting>;
   /** How many rows name a vessel and no quantity. */
@@ -52,7 +52,7 @@ export interface ReadRows {
 export function readRows(table: TableRows<"pour">, known: KnownToRows, settings: Settings): ReadRows {
   const rows: PourRow[] = [];
   const problems: Problem[] = [];
-  const scents = new Set<string>();
+  const scents = new Map<string, { row: number; scent: string }>();
   const usual = new Set<UsualSetting>();
   let leftOut = 0;
   const readers = readersOf(table);
@@ -62,7 +62,8 @@ export function readRows(table: TableRows<"pour">, known: KnownToRows, settings:
       if (reader.text("vessel") !== "") leftOut++;
       continue;
     }
-    scents.add(sameName(reader.text("scent")));
+    const scent = reader.text("scent");
+    if (!scents.has(sameName(scent))) scents.set(sameName(scent), { row: reader.row, scent });
     if (table.hidden?.includes(reader.row)) reader.wrong.push(reader.look("vessel", HIDDEN));
     const found = readRow(reader, scented, known, settings, usual);
     if (found) rows.push(found);
@@ -89,11 +90,10 @@ function readRow(
   if (typed !== undefined && !(quantity !== undefined && quantity > 0)) {
     reader.stop("quantity", `${plain(typed)} is not a whole number above 0`);
   }
-  if (reader.errorOf("fill") === "#N/A" && vessel !== "" && known.vessels && !known.vessels.has(sameName(vessel))) {
-    reader.stop("vessel", `${vessel} is not in the table of vessels; fix the name, or add it there`);
-    return undefined;
-  }
-  const fill = rowFill(reader, known.vessels, settings, usual);
+  const isUnknown = vessel !== "" && known.vessels && !known.vessels.has(sameName(vessel));
+  const isNotFound = isUnknown && reader.errorOf("fill") === "#N/A";
+  if (isNotFound) reader.stop("vessel", `${vessel} is not in the table of vessels; fix the name, or add it there`);
+  const fill = isNotFound ? undefined : rowFill(reader, known.vessels, settings, usual);
   const scent = reader.text("scent");
   const { notes, wrong } = known.scents.get(sameName(scent)) ?? {};
   // A row that names no scent where others do is poured without: a load is never guessed onto it.

@@ -267,6 +267,28 @@ describe("from a table to a plan", () => {
     expect(looks(scents(["Cedar", 0.06]))).toBeUndefined();
   });
 
+  it("says of a row all that is wrong with it at once", () => {
+    const { problems } = buildRun(
+      {
+        pour: pour([
+          ["Bowle", 5, { error: "#N/A" }, null, null, "Fig", "much"],
+          ["Tin", "20 pcs", 200, null, null, "Fig laef", null],
+        ]),
+        scents: { kind: "scents", headings: [], rows: [["Fig", 0.06]], columns: { scent: 0, load: 1 } },
+        vessels: { kind: "vessels", headings: [], rows: [["Tin", 250]], columns: { vessel: 0, water: 1 } },
+      },
+      settings,
+    );
+    expect(
+      problems.filter(({ text }) => !text.endsWith("not known: not checked")).map(({ row, text }) => `${row}: ${text}`),
+    ).toEqual([
+      "0: Vessel: Bowle is not in the table of vessels; fix the name, or add it there",
+      '0: Load: "much" is not a number; write a plain number',
+      '1: Quantity: "20 pcs" is not a number; write a plain number',
+      "1: Fig laef is not in the table of scents",
+    ]);
+  });
+
   it("refuses a fill that no label can declare", () => {
     expect(texts(["A", 1, 0.05])[0]).toContain("too little to declare");
   });
