@@ -90,7 +90,7 @@ export class RowReader<K extends KindName> {
     this.stop(
       role,
       isLike
-        ? `"${shown}" is kept as text; type it again in a cell that is not formatted as text`
+        ? `"${shown}" is kept as text; type it again; if it stays text, give the cell another number format first`
         : `"${shown}" is not a number; write a plain number`,
     );
     return undefined;

@@ -54,8 +54,8 @@ describe("a table that lacks a column it needs", () => {
 
 describe("a number that is kept as text", () => {
   it.each([
-    ["8%", '"8%" is kept as text; type it again in a cell that is not formatted as text'],
-    ["12", '"12" is kept as text; type it again in a cell that is not formatted as text'],
+    ["8%", '"8%" is kept as text; type it again; if it stays text, give the cell another number format first'],
+    ["12", '"12" is kept as text; type it again; if it stays text, give the cell another number format first'],
     ["12 pcs", '"12 pcs" is not a number; write a plain number'],
     ["0,86", '"0,86" is not a number; write a plain number'],
   ])("%s", (typed, text) => {
