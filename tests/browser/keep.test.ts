@@ -89,7 +89,7 @@ describe("a browser that is killed", () => {
 });
 
 describe("a reload", () => {
-  it("comes back to the workbook with its styles, its sheets and the pane's settings", async () => {
+  it("comes back to the workbook with its styles, its sheets and the pane's settings, at the sheet worked on last", async () => {
     const tryout = await tab(await profile(), true);
     await tryout.openSheet("Batch");
     await tryout.type("A20", "a note of mine");
@@ -97,6 +97,7 @@ describe("a reload", () => {
     await reload(tryout);
     expect(await tryout.page.locator("#name").textContent()).toBe("Demo pour day");
     expect(await cell(tryout, "Batch", 19, 0)).toBe("a note of mine");
+    expect(await tryout.page.evaluate(() => window.pourwright.selectedCell()?.sheet)).toBe("Batch");
     expect(tryout.complaints).toEqual([]);
   });
 

@@ -5,6 +5,7 @@ import {
   UniverInstanceType,
   type Workbook,
 } from "@univerjs/core";
+import { ASIDE } from "./file/cellData";
 
 /**
  * The data of an open workbook, with all that plugins hold of it: its own data, not a copy, so only to be read.
@@ -18,4 +19,11 @@ export function snapshotOf(injector: Injector, workbook: Workbook): Readonly<IWo
   const names = new Set(held.map(({ name }) => name));
   const waiting = (snapshot.resources ?? []).filter(({ name }) => !names.has(name));
   return { ...snapshot, resources: [...held, ...waiting] };
+}
+
+/** The same, with the sheet that is shown noted as the one to show when it is opened again. */
+export function snapshotAsShown(injector: Injector, workbook: Workbook): Readonly<IWorkbookData> {
+  const snapshot = snapshotOf(injector, workbook);
+  const active = workbook.getActiveSheet(true)?.getSheetId();
+  return active ? { ...snapshot, custom: { ...snapshot.custom, [ASIDE]: { active } } } : snapshot;
 }

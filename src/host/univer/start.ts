@@ -37,7 +37,7 @@ import { descriptions, executors } from "./functions";
 import { forgetOldMessages, type Problem, problemsOf } from "./problems";
 import { ReadOnly } from "./readOnly";
 import { refusalTexts } from "./refusalTexts";
-import { snapshotOf } from "./snapshot";
+import { snapshotAsShown } from "./snapshot";
 import { parseAnewWithTables } from "./tableChanges";
 import { TypedFunction } from "./typedFunction";
 import { readTypedFormulas } from "./typing";
@@ -196,7 +196,7 @@ export function startSpreadsheet(
       if (before) api.disposeUnit(before.getId());
       open(workbook);
     },
-    snapshot: () => snapshotOf(injector, current()),
+    snapshot: () => snapshotAsShown(injector, current()),
     workedOut: () => workedOut(injector, current()),
     onDataChange: (callback) =>
       onDataChange(injector, (unitId, change) => {
