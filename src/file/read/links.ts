@@ -10,9 +10,23 @@ export function readLinks(element: Element | undefined, related: readonly Relati
   return children(element, "hyperlink").flatMap(({ attributes }) => {
     const area = areaOf(attributes.ref ?? "");
     const id = attributes["r:id"];
-    const address = id === undefined ? null : (targets.get(id) ?? null);
+    const target = id === undefined ? undefined : targets.get(id);
     const { location, tooltip } = attributes;
-    if (!area || (address === null && !location)) return [];
-    return [{ area, address, place: location ? unescaped(location) : null, tip: tooltip ? unescaped(tooltip) : null }];
+    const said = location ? unescaped(location) : null;
+    const inside = said === null && target?.startsWith("#") ? placeIn(target) : null;
+    const address = inside === null ? (target ?? null) : null;
+    const place = inside ?? said;
+    if (!area || (address === null && !place)) return [];
+    return [{ area, address, place, tip: tooltip ? unescaped(tooltip) : null }];
   });
+}
+
+/** The place that `#Vessels!A1` leads to: some programs write one as an address, with `%20` for a space. */
+function placeIn(address: string): string {
+  const place = address.slice(1);
+  try {
+    return decodeURIComponent(place);
+  } catch {
+    return place;
+  }
 }

@@ -99,6 +99,25 @@ describe("the same workbook written in another way", () => {
     expect(said.map(({ what }) => what)).toContain("2 formulas that are incomplete in the file");
   });
 
+  it("with a link into the workbook that is written as an address leads to the same place", () => {
+    const written = (target: string) => {
+      const bytes = changedRich({
+        "xl/sheets/costs.xml": (text) => text.replace('location="Pours!A1"', 'r:id="rId77"'),
+        "xl/sheets/_rels/costs.xml.rels": (text) =>
+          text.replace(
+            "</Relationships>",
+            `<Relationship Id="rId77" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/hyperlink" Target="${target}" TargetMode="External"/></Relationships>`,
+          ),
+      });
+      return sheetOf("Maker's costs", openFile(bytes, "a").book).links[1];
+    };
+    const link = sheetOf("Maker's costs", book).links[1];
+    expect(link?.place).toBe("Pours!A1");
+    expect(written("#Pours!A1")).toEqual(link);
+    expect(written("#'Pour%20days'!A1")).toEqual({ ...link, place: "'Pour days'!A1" });
+    expect(written("#100%!A1")?.place).toBe("100%!A1");
+  });
+
   it("takes letters that XML cannot hold for what they are", () => {
     const bytes = changedRich({
       "xl/texts.xml": (text) => text.replace("<t>Fig</t>", "<t>F_x000D_i_x005F_x000D_g</t>"),
