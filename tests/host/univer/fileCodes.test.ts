@@ -22,5 +22,6 @@ it("Univer's numbers are those that its own lists give", () => {
   expect(Object.values(codes.UNDERLINE)).toEqual([core.TextDecoration.DOUBLE, core.TextDecoration.SINGLE]);
   expect(Object.values(codes.RAISED)).toEqual([core.BaselineOffset.SUBSCRIPT, core.BaselineOffset.SUPERSCRIPT]);
   expect(codes.HYPERLINK).toBe(core.CustomRangeType.HYPERLINK);
+  expect(codes.ARROW).toBe(core.DataValidationRenderMode.ARROW);
   expect(codes.EN_US).toBe(core.LocaleType.EN_US);
 });

@@ -9,6 +9,7 @@ import type {
   BorderStyleTypes,
   CellValueType,
   CustomRangeType,
+  DataValidationRenderMode,
   HorizontalAlign,
   LocaleType,
   TextDecoration,
@@ -73,7 +74,13 @@ export const RAISED = {
 
 export const HYPERLINK = 0 as CustomRangeType.HYPERLINK;
 
+/** A list in a cell with an arrow beside the text; else what is chosen is drawn as a coloured label. */
+export const ARROW = 1 as DataValidationRenderMode.ARROW;
+
 export const EN_US = "enUS" as LocaleType.EN_US;
+
+/** A row of totals is marked so, as Univer knows none. */
+export const TOTALS = "totals";
 
 /** Under which names Univer's packages keep what is theirs in a workbook. */
 export const RESOURCES = {

@@ -3,6 +3,7 @@
 import type { IRange } from "@univerjs/core";
 import type { Validation } from "../../../file/book";
 import { areaOf, type Extent, rangeOf } from "./areas";
+import { ARROW } from "./codes";
 
 export interface ValidationJson {
   readonly uid: string;
@@ -13,6 +14,7 @@ export interface ValidationJson {
   readonly formula2?: string;
   readonly allowBlank?: boolean;
   readonly showDropDown?: boolean;
+  readonly renderMode?: number;
   readonly errorStyle?: number;
   readonly showErrorMessage?: boolean;
   readonly error?: string;
@@ -40,6 +42,7 @@ export function validationJson(validation: Validation, number: number, extent: E
     ...(formula2 !== undefined && { formula2 }),
     allowBlank: allowsBlank,
     showDropDown: showsList,
+    ...(kind === "list" && { renderMode: ARROW }),
     errorStyle: ON_WRONG[onWrong === "none" ? "information" : onWrong],
     showErrorMessage: onWrong !== "none",
     ...(error && { error: error.text, errorTitle: error.title }),
