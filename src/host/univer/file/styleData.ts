@@ -21,9 +21,12 @@ export function styleNumber(id: string): number | null {
   return digits === undefined ? null : Number(digits);
 }
 
-export function styleData({ font, fill, border, format, align }: CellStyle): IStyleData {
+/** Univer carries what it does not know of a style along when it makes a new one of it. */
+type FileStyleData = IStyleData & { readonly unlocked?: true };
+
+export function styleData({ font, fill, border, format, align, unlocked }: CellStyle): FileStyleData {
   const { horizontal, vertical, wrap, indent, rotation } = align;
-  const data: IStyleData = { ...fontData(font) };
+  const data: FileStyleData = { ...fontData(font), ...(unlocked && { unlocked }) };
   if (fill) data.bg = { rgb: `#${fill}` };
   const borders = borderData(border);
   if (borders) data.bd = borders;
@@ -40,13 +43,14 @@ export function styleData({ font, fill, border, format, align }: CellStyle): ISt
 }
 
 /** The look that a style of Univer's makes, in a workbook whose plain cells look so. */
-export function styleOf(data: IStyleData, plain: CellStyle): CellStyle {
+export function styleOf(data: FileStyleData, plain: CellStyle): CellStyle {
   return {
     font: { ...plain.font, ...fontOf(data) },
     fill: colorOf(data.bg?.rgb),
     border: borderOf(data.bd),
     format: data.n?.pattern || "General",
     align: alignOf(data),
+    ...(data.unlocked && { unlocked: true }),
   };
 }
 
