@@ -2,6 +2,7 @@
 
 import type { ICellData, IRange, IRowData, IWorksheetData } from "@univerjs/core";
 import type { BookCell, BookRow } from "../../../file/book";
+import type { CellValue } from "../../../sheet/sheet";
 import { asideOf, cellOf, cellValue } from "./cellData";
 import { NO, YES } from "./codes";
 import { heightOf, heightPixels, LengthMemory } from "./lengths";
@@ -20,6 +21,7 @@ export function rowsOf(
   for (const { row, height } of context.original?.rows ?? []) {
     if (height !== undefined) heights.note(row, height, heightPixels(height));
   }
+  const originals = new Map(context.original?.rows.map((one) => [one.row, one]));
   const { filled } = context.worked;
   const numbers = new Set([
     ...numbersOf(sheet.cellData),
@@ -38,7 +40,7 @@ export function rowsOf(
         ...(height !== undefined && { height }),
         ...((filtered.has(row) || said?.hd === YES) && { hidden: true }),
         ...(style !== 0 && { style }),
-        cells: cellsOf(sheet, row, context),
+        cells: cellsOf(sheet, row, originals.get(row), context),
       };
       return made.cells.length > 0 || Object.keys(made).length > 2 ? [made] : [];
     });
@@ -50,13 +52,19 @@ function heightNow(said: Partial<IRowData> | undefined, row: number, heights: Le
   return heights.at(row, said.h) ?? heightOf(said.h);
 }
 
-function cellsOf(sheet: Partial<IWorksheetData>, row: number, context: Context): BookCell[] {
+function cellsOf(
+  sheet: Partial<IWorksheetData>,
+  row: number,
+  original: BookRow | undefined,
+  context: Context,
+): BookCell[] {
   const { tables, styles, memory, worked } = context;
   const own = (sheet.cellData?.[row] ?? {}) as Line<ICellData>;
   const filled = worked.filled[row] ?? {};
   const covered = worked.covered[row] ?? {};
   const before = (context.before?.data.cellData?.[row] ?? {}) as Line<ICellData>;
   const columns = [...new Set([...numbersOf(own), ...numbersOf(filled)])].sort((a, b) => a - b);
+  const settled = settledBy(original);
   return columns.flatMap((column) => {
     const data = own[column] ?? {};
     const sharedFormula = () => worked.shared[row]?.[column] ?? undefined;
@@ -68,12 +76,28 @@ function cellsOf(sheet: Partial<IWorksheetData>, row: number, context: Context):
       sharedFormula,
       styleBefore: before[column]?.s,
     });
-    if (cell?.formula) return [withSpill(cell, data, covered[column])];
+    if (cell?.formula) {
+      return [withSpill({ ...cell, value: settled(column, cell.value) }, data, covered[column])];
+    }
     const inside = filled[column];
     // Something that stands in the way of a formula is there itself.
     if (!inside || (cell && cell.value !== null)) return cell ? [cell] : [];
-    return [{ column, value: cellValue(inside), spilled: true as const, style: cell?.style ?? 0 }];
+    return [{ column, value: settled(column, cellValue(inside)), spilled: true as const, style: cell?.style ?? 0 }];
   });
+}
+
+/** What the last digits of a number may differ by, as programs add up in orders of their own. */
+const SAME = 1e-12;
+
+/** The number of the file where the one worked out is the same but for its last digits: nothing changed then. */
+function settledBy(original: BookRow | undefined): (column: number, value: CellValue) => CellValue {
+  let cells: Map<number, CellValue> | undefined;
+  return (column, value) => {
+    if (typeof value !== "number" || !original) return value;
+    cells ??= new Map(original.cells.map((cell) => [cell.column, cell.value]));
+    const before = cells.get(column);
+    return typeof before === "number" && Math.abs(value - before) <= SAME * Math.abs(before) ? before : value;
+  };
 }
 
 /** An array of the older kind covers what it was entered over, a younger one what it came to fill. */
