@@ -13,6 +13,7 @@ import { heightPixels, OWN, widthPixels } from "./lengths";
 import { urlOf } from "./links";
 import { namesJson } from "./nameResource";
 import { notesJson } from "./noteResource";
+import { fittedHeights } from "./rowHeights";
 import { styleData, styleId } from "./styleData";
 import { type SheetTables, tableJson } from "./tableResource";
 import { validationJson } from "./validationResource";
@@ -92,6 +93,8 @@ export function extentOf({ rows, merges, tables }: BookSheet): Extent {
 export function sheetData(sheet: BookSheet, book: Book, memory?: CellMemory): Partial<IWorksheetData> {
   const extent = extentOf(sheet);
   const { frozen, defaultWidth, defaultHeight } = sheet;
+  const usualHeight = defaultHeight === null ? OWN.height : heightPixels(defaultHeight);
+  const fitted = fittedHeights(sheet, book.styles);
   return {
     id: sheet.id,
     name: sheet.name,
@@ -100,11 +103,11 @@ export function sheetData(sheet: BookSheet, book: Book, memory?: CellMemory): Pa
     rowCount: extent.rows,
     columnCount: extent.columns,
     defaultColumnWidth: defaultWidth === null ? OWN.width : widthPixels(defaultWidth),
-    defaultRowHeight: defaultHeight === null ? OWN.height : heightPixels(defaultHeight),
+    defaultRowHeight: usualHeight,
     // A cell that says nothing looks as the first style does.
     defaultStyle: styleId(0),
     cellData: cellsData(sheet, book, extent, memory),
-    rowData: Object.fromEntries(sheet.rows.flatMap((row) => rowData(row, sheet))),
+    rowData: rowsData(sheet, (row) => fitted(row, usualHeight)),
     columnData: columnData(sheet.columns, extent),
     mergeData: sheet.merges.map((area) => rangeOf(area, extent)),
     freeze: {
@@ -118,15 +121,23 @@ export function sheetData(sheet: BookSheet, book: Book, memory?: CellMemory): Pa
   };
 }
 
+function rowsData(sheet: BookSheet, fitted: (row: BookRow) => number | undefined): IWorksheetData["rowData"] {
+  const data: Record<number, Partial<IRowData>> = Object.fromEntries(
+    sheet.rows.flatMap((row) => rowData(row, sheet, fitted(row))),
+  );
+  return data;
+}
+
 /** A row that a filter hides is hidden by that one, or it would stay so when the filter goes. */
 function rowData(
   { row, height, hidden, style }: BookRow,
   { filter, tables }: BookSheet,
+  fitted: number | undefined,
 ): [number, Partial<IRowData>][] {
   const isFiltered = isFilteredRow(filter, row) || tables.some((table) => isFilteredRow(table.filter, row));
   const data: Partial<IRowData> = {
-    // Of a height of its own: one that follows its text says none.
-    ...(height !== undefined && { h: heightPixels(height), ia: NO }),
+    // One without a height of its own follows its text, and goes on doing so.
+    ...(height === undefined ? fitted !== undefined && { ah: fitted } : { h: heightPixels(height), ia: NO }),
     ...(hidden && !isFiltered && { hd: YES }),
     ...(style && { s: styleId(style) }),
   };
