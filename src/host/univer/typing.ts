@@ -1,7 +1,15 @@
-import { type ICellData, ICommandService, type Injector, IUniverInstanceService, type Workbook } from "@univerjs/core";
+import {
+  type ICellData,
+  ICommandService,
+  type Injector,
+  IUniverInstanceService,
+  type Workbook,
+  type Worksheet,
+} from "@univerjs/core";
 import { SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
 import { TableManager } from "@univerjs/preset-sheets-table";
 import { headingText, reader } from "./cells";
+import { TOTALS } from "./file/codes";
 import { type PlacedTable, readableFormula } from "./references";
 
 /** Lets users type table references as they do in Excel: each formula is made readable as it goes into its cell. */
@@ -22,9 +30,10 @@ export function readTypedFormulas(injector: Injector): void {
   });
 }
 
-/** Whether a row of totals stands below a table of a file; the table itself ends above it. */
-export const hasTotals = (table: ReturnType<TableManager["getTableById"]>): boolean =>
-  table?.getTableMeta()?.totals === true;
+/** Whether a row of totals stands below a table of a file, which itself ends above it: others may have come between. */
+export const hasTotals = (table: ReturnType<TableManager["getTableById"]>, sheet: Worksheet): boolean =>
+  table?.getTableMeta()?.totals === true &&
+  sheet.getRowManager().getRow(table.getRange().endRow + 1)?.custom?.[TOTALS] === true;
 
 /** The tables of an open workbook. */
 export function placedTables(injector: Injector, workbook: Workbook): PlacedTable[] {
@@ -44,7 +53,7 @@ export function placedTables(injector: Injector, workbook: Workbook): PlacedTabl
         headings: known.map((heading, i) => headingText(read(range.startRow, range.startColumn + i)) || heading),
         known,
         rows: range.endRow - range.startRow,
-        hasTotals: hasTotals(injector.get(TableManager).getTableById(workbook.getUnitId(), id)),
+        hasTotals: hasTotals(injector.get(TableManager).getTableById(workbook.getUnitId(), id), sheet),
       };
     });
 }

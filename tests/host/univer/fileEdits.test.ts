@@ -2,6 +2,7 @@ import { Direction, ICommandService } from "@univerjs/core";
 import {
   InsertRowCommand,
   InsertSheetCommand,
+  RemoveRowCommand,
   SetRangeValuesMutation,
   SetStyleCommand,
   SetWorksheetNameCommand,
@@ -115,6 +116,29 @@ describe("a workbook of a file that was worked on in Univer", () => {
       font: { ...book.styles[0]?.font, bold: true },
     });
     expect(back.styles.slice(0, book.styles.length)).toEqual(book.styles);
+  });
+
+  it("keeps what may be changed on a protected sheet so when its look is changed", async () => {
+    const back = await workedOn((run) =>
+      run(SetStyleCommand.id, {
+        range: { startRow: 3, endRow: 3, startColumn: 2, endColumn: 2 },
+        style: { type: "bl", value: 1 },
+      }),
+    );
+    const { unlocked, font } = back.styles[cellAt(first(back), 3, 2)?.style ?? 0] as Book["styles"][0];
+    expect({ unlocked, bold: font.bold }).toEqual({ unlocked: true, bold: true });
+  });
+
+  const removedRow = (row: number) =>
+    workedOn((run) =>
+      run(RemoveRowCommand.id, { range: { startRow: row, endRow: row, startColumn: 0, endColumn: 30 } }),
+    );
+
+  it("has no totals in a table whose row of totals was deleted, and has them below one that became shorter", async () => {
+    const [table] = first(await removedRow(3)).tables;
+    expect(table).toMatchObject({ hasTotals: false, area: { row: 0, rows: 3 } });
+    const [shorter] = first(await removedRow(1)).tables;
+    expect(shorter).toMatchObject({ hasTotals: true, area: { row: 0, rows: 3 } });
   });
 
   it("has formulas in the words of the file when a heading is written anew", async () => {

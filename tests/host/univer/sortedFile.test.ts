@@ -1,5 +1,5 @@
-import { ICommandService, IUniverInstanceService, RedoCommand, UndoCommand } from "@univerjs/core";
-import { SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
+import { Direction, ICommandService, IUniverInstanceService, RedoCommand, UndoCommand } from "@univerjs/core";
+import { InsertRowCommand, RemoveRowCommand, SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
 import { SortRangeCommand, UniverSheetsSortPlugin } from "@univerjs/preset-sheets-sort";
 import { TableManager } from "@univerjs/preset-sheets-table";
 import { describe, expect, it } from "vitest";
@@ -154,7 +154,14 @@ describe("a table of a file with a row of totals", () => {
     await write(null);
     const edit = { ...(await write({ v: "Wide bowl" })), undoMutations: [] };
     expect(growTables(univer.injector, edit)).toBeNull();
-    // Without totals it would.
+    // It would over a row put in above the totals, or without them.
+    const put = { startRow: below, endRow: below, startColumn: 0, endColumn: 30 };
+    await run(univer, InsertRowCommand.id, { ...ids, range: put, direction: Direction.UP });
+    await write(null);
+    await write({ v: "Wide bowl" });
+    expect(growTables(univer.injector, edit)).not.toBeNull();
+    await run(univer, RemoveRowCommand.id, { ...ids, range: put });
+    expect(growTables(univer.injector, edit)).toBeNull();
     table?.setTableMeta({});
     expect(growTables(univer.injector, edit)).not.toBeNull();
     univer.dispose();

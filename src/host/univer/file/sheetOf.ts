@@ -7,7 +7,7 @@ import type { Print } from "../../../sheet/sheet";
 import type { PlacedTable } from "../references";
 import { areaOf, type Extent } from "./areas";
 import { type CellMemory, cellValue } from "./cellData";
-import { NO, RESOURCES, YES } from "./codes";
+import { NO, RESOURCES, TOTALS, YES } from "./codes";
 import { columnRanges } from "./columnData";
 import { type ConditionsJson, conditionsOf, DEFINITION } from "./conditionResource";
 import { type FiltersJson, filterOf } from "./filterResource";
@@ -113,7 +113,8 @@ export function placedNow(
 
 function tableNow(table: TableJson, original: BookSheet | undefined, sheet: Partial<IWorksheetData>): BookTable {
   const before = original?.tables.find(({ name }) => name === table.id);
-  return tableOf(table, before, headingReader(sheet, table.range.startRow));
+  const isTotals = (row: number) => sheet.rowData?.[row]?.custom?.[TOTALS] === true;
+  return tableOf(table, before, headingReader(sheet, table.range.startRow), isTotals);
 }
 
 export function sheetOf(sheet: SheetData, id: string, context: Context): BookSheet {

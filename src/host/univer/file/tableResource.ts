@@ -60,14 +60,16 @@ export function tableJson({ name, area, columns, hasHeadings, hasTotals, filter 
 
 /**
  * A table as the file will hold it; `original` is what the file held under its id. Headings are what their cells say.
+ * `isTotals` says whether a row is one of totals: it may have been deleted, of which the table knows nothing.
  */
 export function tableOf(
   { name, range, options, columns, filters, meta }: TableJson,
   original: BookTable | undefined,
   heading: (column: number) => string,
+  isTotals: (row: number) => boolean,
 ): BookTable {
   const hasHeadings = options.showHeader ?? true;
-  const hasTotals = meta?.totals === true;
+  const hasTotals = meta?.totals === true && isTotals(range.endRow + 1);
   const columnOf = (id: string, displayName: string, i: number): TableColumn => {
     const before = original?.columns.find((_, index) => columnId((original as BookTable).name, index) === id);
     const unnamed =

@@ -4,7 +4,7 @@ import type { ICellData, IRowData, IWorkbookData, IWorksheetData } from "@univer
 import type { Book, BookRow, BookSheet, Link } from "../../../file/book";
 import { type Extent, rangeOf, WHOLE } from "./areas";
 import { ASIDE, type CellLink, type CellMemory, cellData } from "./cellData";
-import { EN_US, NO, RESOURCES, YES } from "./codes";
+import { EN_US, NO, RESOURCES, TOTALS, YES } from "./codes";
 import { columnData } from "./columnData";
 import { conditionsJson } from "./conditionResource";
 import { tablesOfBook } from "./fileFormula";
@@ -125,6 +125,10 @@ function rowsData(sheet: BookSheet, fitted: (row: BookRow) => number | undefined
   const data: Record<number, Partial<IRowData>> = Object.fromEntries(
     sheet.rows.flatMap((row) => rowData(row, sheet, fitted(row))),
   );
+  for (const { area, hasTotals } of sheet.tables) {
+    const last = area.row + area.rows - 1;
+    if (hasTotals) data[last] = { ...data[last], custom: { [TOTALS]: true } };
+  }
   return data;
 }
 

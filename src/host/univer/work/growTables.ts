@@ -56,7 +56,7 @@ function downwards(
   change: Change,
 ): Consequence | null {
   const { startColumn, endColumn, startRow, endRow } = table.getRange();
-  if (hasTotals(table)) return null;
+  if (hasTotals(table, sheet)) return null;
   const inColumns = [...change.now].map(([row, cells]) => ({
     row,
     cells: [...cells].filter(([column]) => column >= startColumn && column <= endColumn),
