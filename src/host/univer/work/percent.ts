@@ -12,10 +12,10 @@ import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/preset-sheet
 import { TableManager } from "@univerjs/preset-sheets-table";
 
 /** A comma is a decimal one unless it can stand between thousands. */
-const DECIMAL_COMMA = /^[+-]?(0*,\d+|\d+,(\d{1,2}|\d{4,})|\d{4,},\d+)$/;
+export const DECIMAL_COMMA = /^[+-]?(0*,\d+|\d+,(\d{1,2}|\d{4,})|\d{4,},\d+)$/;
 
 /** One that can, but may have been meant as a decimal one: 6,500. */
-const DOUBTFUL_COMMA = /^[+-]?\d{1,3},\d{3}$/;
+export const DOUBTFUL_COMMA = /^[+-]?\d{1,3},\d{3}$/;
 
 /**
  * A typed number of 1 or more is so many percent: nobody pours 600 % of scent. A smaller one is the share it has always

@@ -12,6 +12,7 @@ import { readPercent } from "./percent";
 import { addPopUpKeys } from "./popUps";
 import { keepReplacedTexts } from "./replacing";
 import { refuseSorting, sortWhole } from "./sorting";
+import { readTyped } from "./typedNumbers";
 import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
 import "./tableCorrections";
@@ -39,6 +40,7 @@ export function prepareWork(
     () => say("Your edit is done, but not all that should follow from it. Look it over, or take it back with Undo."),
   );
   readPercent(injector, say);
+  readTyped(injector, say);
   addKeys(injector, select);
   addPopUpKeys(injector);
   sortWhole(injector);

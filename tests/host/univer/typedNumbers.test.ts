@@ -1,0 +1,69 @@
+import { getNumfmtParseValueFilter } from "@univerjs/core";
+import { afterEach, describe, expect, it, vi } from "vitest";
+import { readingOf } from "../../../src/host/univer/work/typedNumbers";
+
+const TEXT = "If you mean a text, type ' in front of it.";
+
+/** What Univer's number format makes of an entry: the value of the cell. */
+const cellValue = (entry: string | undefined) => getNumfmtParseValueFilter(entry ?? "")?.v;
+
+afterEach(() => void vi.useRealTimers());
+
+describe("what is typed into any cell", () => {
+  it.each([
+    ["3,5", 3.5, `3,5 was taken as 3.5. ${TEXT}`],
+    [" -0,75 ", -0.75, `-0,75 was taken as -0.75. ${TEXT}`],
+    ["0,125", 0.125, `0,125 was taken as 0.125. ${TEXT}`],
+    ["1.234,5", 1234.5, `1.234,5 was taken as 1234.5. ${TEXT}`],
+    ["1 234,5", 1234.5, `1 234,5 was taken as 1234.5. ${TEXT}`],
+    ["1.234.567", 1234567, `1.234.567 was taken as 1234567. ${TEXT}`],
+    ["7,50 €", 7.5, "7,50 € was taken as 7.50 €."],
+    ["€ 7,50", 7.5, "€ 7,50 was taken as 7.50 €."],
+    ["1.234,50 €", 1234.5, "1.234,50 € was taken as 1234.50 €."],
+    ["1,234.50 €", 1234.5, ""],
+    ["3,5%", 0.035, "3,5% was taken as 3.5 %."],
+    ["3,500", 3500, "3,500 was taken as 3500. If you mean 3.5, type 3.5."],
+    ["007", 7, "007 was taken as 7. To keep the zeros in front, type ' in front of them."],
+  ])("%s is the number %s, and it is said where it may be doubted", (typed, value, words) => {
+    const reading = readingOf(typed);
+    expect(reading?.words).toBe(words);
+    expect(cellValue(reading?.entry)).toBe(value);
+  });
+
+  it("is a date with the year of today where it has none", () => {
+    vi.useFakeTimers({ now: new Date(2026, 5, 1) });
+    expect(readingOf("12-4")).toEqual({
+      entry: "12-4",
+      words: `12-4 was taken as the date 2026-12-04. If you mean a calculation, type =12-4. ${TEXT}`,
+    });
+    expect(readingOf("1/2")?.words).toContain("1/2 was taken as the date 2026-01-02.");
+  });
+
+  it.each([
+    ["5/4/2026", "5/4/2026", "5/4/2026 was taken as the date 2026-05-04. If the day stands first, type 2026-04-05."],
+    ["25/4/2026", "2026-04-25", `25/4/2026 was taken as the date 2026-04-25. ${TEXT}`],
+  ])("%s is entered as the date %s", (typed, entry, words) => {
+    expect(readingOf(typed)).toEqual({ entry, words });
+  });
+
+  it.each([
+    "3.5",
+    "1234",
+    "0",
+    "0.5",
+    "6%",
+    "€7.50",
+    "2026-04-25",
+    "4/4/2026",
+    "31/2/2026",
+    "13/25",
+    "3,5 g",
+    "1,5,5",
+    "1,234.5",
+    "Tin, 200",
+    "",
+    "00000000000000000001",
+  ])("%s is left as it is", (typed) => {
+    expect(readingOf(typed)).toBeNull();
+  });
+});
