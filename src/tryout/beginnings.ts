@@ -1,5 +1,6 @@
 /** The workbooks that a maker can begin from. */
 
+import { EXAMPLE_NAME } from "../host/univer/work/choices";
 import { workbookData } from "../host/univer/workbook";
 import { FIRST_SETTINGS } from "../runsheet/settings";
 import { starterSheets } from "../runsheet/starterSheets";
@@ -65,7 +66,7 @@ export const DEMO = BEGINNINGS.find(({ label }) => label === NAMES["pour-day"]) 
 /** The vessels with an example that says of itself that it is one; no run sheet pours it, for no batch names it. */
 function withExample(sheets: readonly Sheet[]): Sheet[] {
   const example: readonly Cell[] = [
-    { row: EXAMPLE_ROW, column: 0, look: "note", content: { text: "Example: write over it" } },
+    { row: EXAMPLE_ROW, column: 0, look: "note", content: { text: EXAMPLE_NAME } },
     { row: EXAMPLE_ROW, column: 1, look: "note", content: { number: 200 } },
   ];
   return sheets.map((sheet) => {

@@ -1,7 +1,11 @@
 import { IResourceManagerService } from "@univerjs/core";
-import { UniverSheetsDataValidationPlugin } from "@univerjs/preset-sheets-data-validation";
+import {
+  SheetsDataValidationValidatorService,
+  UniverSheetsDataValidationPlugin,
+} from "@univerjs/preset-sheets-data-validation";
 import { describe, expect, it, vi } from "vitest";
 import { addRules, CHECKS_RESOURCE, choiceRules } from "../../../src/host/univer/work/choices";
+import "../../../src/host/univer/work/listCorrections";
 import { followEdits } from "../../../src/host/univer/work/edits";
 import { growTables } from "../../../src/host/univer/work/growTables";
 import { starterSheets } from "../../../src/runsheet/starterSheets";
@@ -73,6 +77,23 @@ describe("choices in a table's cells", () => {
     page.workbook.setActiveSheet(page.workbook.getSheetBySheetId("sheet2") as never);
     await page.enter(2, 0, [["Cup"]]);
     expect(rules(page).sheet2?.[0]?.ranges).toMatchObject([{ startRow: 1, endRow: 2 }]);
+  });
+
+  it.each([
+    ["tin", "valid"],
+    [" JAR ", "valid"],
+    ["Lid", "invalid"],
+    ["Example: write over it", "invalid"],
+  ])("take %s as %s: in capitals or not, and no example", async (typed, status) => {
+    const [vessels, batch] = [named("Vessels", "Vessel", ["Tin", "Jar", "Example: write over it"]), SHEETS[1] as Sheet];
+    const page = open([vessels, batch]);
+    const checks = page.injector.get(SheetsDataValidationValidatorService);
+    page.workbook.setActiveSheet(page.workbook.getSheetBySheetId("sheet2") as never);
+    // The list is read in one of the next turns.
+    await page.enter(1, 0, [["Tin"]]);
+    await vi.waitFor(async () => expect(await checks.validatorCell(page.ids.unitId, "sheet2", 1, 0)).toBe("valid"));
+    await page.enter(1, 0, [[typed]]);
+    expect(await checks.validatorCell(page.ids.unitId, "sheet2", 1, 0)).toBe(status);
   });
 
   it("wait in the workbook while the part that shows them has not loaded", () => {

@@ -10,6 +10,9 @@ import type { PlacedTable } from "../references";
 export const CHECKS_RESOURCE = "SHEET_DATA_VALIDATION_PLUGIN";
 const ADD = "data-validation.mutation.addRule";
 
+/** The name of an example in a table to fill in. */
+export const EXAMPLE_NAME = "Example: write over it";
+
 /** Univer's numbers for: mark what is not in the list, refuse nothing; an arrow in the cell, no coloured labels. */
 const WARNING = 2;
 const ARROW = 1;

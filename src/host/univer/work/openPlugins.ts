@@ -8,7 +8,7 @@ import "@univerjs/preset-sheets-hyper-link/lib/index.css";
 import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-sort/lib/index.css";
 import "./work.css";
-import { ICommandService, LocaleService, LocaleType, mergeLocales, type Univer } from "@univerjs/core";
+import { ICommandService, LocaleService, LocaleType, merge, type Univer } from "@univerjs/core";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionTexts from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
@@ -23,27 +23,21 @@ import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
+import { findWhole } from "./finding";
 import { addOrder } from "./order";
+import { headRefusals } from "./refusals";
+import { OUR_WORDS } from "./words";
+import "./listCorrections";
 
 /** Comes with the keys that find and replace, among the last. */
 const OPEN_REPLACE = "ui.operation.open-replace-dialog";
-
-/** Words of theirs that say nothing, or not what to do. */
-const OUR_TEXTS = {
-  "sheets-sort-ui": {
-    info: { tooltip: "Not sorted" },
-    error: {
-      "merge-size": "Some cells of the selection are merged. Separate them first.",
-      "formula-array": "A formula fills several cells of the selection. Leave them out of it.",
-    },
-  },
-};
 
 /** Adds them to a spreadsheet that runs: what an open workbook holds for them is read as they come. */
 export async function register(univer: Univer): Promise<void> {
   const injector = univer.__getInjector();
   injector.get(LocaleService).load({
-    [LocaleType.EN_US]: mergeLocales(
+    [LocaleType.EN_US]: merge(
+      {},
       sortTexts,
       filterTexts,
       findTexts,
@@ -51,7 +45,7 @@ export async function register(univer: Univer): Promise<void> {
       conditionTexts,
       linkTexts,
       noteTexts,
-      OUR_TEXTS,
+      OUR_WORDS,
     ),
   });
   for (const { plugins } of [
@@ -74,4 +68,6 @@ export async function register(univer: Univer): Promise<void> {
   while (!injector.has(SheetsSortService) || !commands.hasCommand(OPEN_REPLACE))
     await new Promise((next) => setTimeout(next, 5));
   addOrder(injector);
+  findWhole(injector);
+  headRefusals(injector);
 }
