@@ -154,6 +154,33 @@ describe("working in the sheet", () => {
     });
   });
 
+  it.each<[string, CellValue, string]>([
+    ["3,5", 3.5, "3,5 was taken as 3.5. If you mean a text, type ' in front of it."],
+    ["7,50 €", 7.5, "7,50 € was taken as 7.50 €."],
+    ["'007", "007", ""],
+    ["007", 7, "007 was taken as 7. To keep the zeros in front, type ' in front of them."],
+  ])("takes %s, typed into any cell, as %s and says so", async (typed, value, said) => {
+    await tryout.openSheet("Vessels");
+    await tryout.type("H30", typed);
+    await expect.poll(() => tryout.cells("Vessels", 29, 7)).toEqual([[value]]);
+    await expect.poll(() => tryout.message()).toBe(said);
+    await press("Control+Z");
+  });
+
+  it("copies a line break inside a cell as one for other programs", async () => {
+    const cells = [{ text: "pour\nwait" }, { text: "next" }];
+    const content = cells.map((content, row) => ({ row, column: 0, content }));
+    await tryout.host("addSheet", { name: "Lines", widths: [], cells: content });
+    await tryout.goTo("A1:A2");
+    await press("Control+C");
+    const copied = await tryout.page.evaluate(async () => {
+      const [item] = await navigator.clipboard.read();
+      return Promise.all(["text/plain", "text/html"].map(async (kind) => (await item?.getType(kind))?.text() ?? ""));
+    });
+    expect(copied[0]).toBe('"pour\nwait"\nnext');
+    expect(copied[1]).toContain("pour<br>wait</td>");
+  });
+
   describe("the clipboard", () => {
     beforeAll(async () => {
       await tryout.host("addSheet", {
@@ -263,10 +290,10 @@ describe("working in the sheet", () => {
     const replaceAll = async (text: string, by: string, found: RegExp) => {
       await tryout.goTo("A1");
       await press("Control+H");
-      await expect.poll(focused).toBe("Find in this Sheet");
+      await expect.poll(focused).toBe("What to find");
       await press("Control+A");
       await tryout.page.keyboard.type(text);
-      await tabTo("Input Replace String");
+      await tabTo("What to put there");
       await press("Control+A");
       await tryout.page.keyboard.type(by);
       await tabTo("Find");

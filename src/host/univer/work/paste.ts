@@ -109,9 +109,11 @@ export const withFormats = (html: string): string =>
     },
   );
 
-export function htmlOf(rows: readonly (readonly string[])[]): string {
-  const signs: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", "\n": "<br>" };
-  const cell = (text: string) =>
-    `<td>${text.replace(/\r/g, "").replace(/[&<>\n]/g, (sign) => signs[sign] as string)}</td>`;
-  return `<table>${rows.map((cells) => `<tr>${cells.map(cell).join("")}</tr>`).join("")}</table>`;
-}
+const SIGNS: Readonly<Record<string, string>> = { "&": "&amp;", "<": "&lt;", ">": "&gt;", "\n": "<br>" };
+
+/** A text of a cell as HTML writes it. */
+export const htmlText = (text: string): string =>
+  text.replace(/\r/g, "").replace(/[&<>\n]/g, (sign) => SIGNS[sign] as string);
+
+export const htmlOf = (rows: readonly (readonly string[])[]): string =>
+  `<table>${rows.map((cells) => `<tr>${cells.map((text) => `<td>${htmlText(text)}</td>`).join("")}</tr>`).join("")}</table>`;

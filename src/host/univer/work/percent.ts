@@ -48,6 +48,7 @@ export function readPercent(injector: Injector, say: (words: string) => void): v
     // Before the number format reads what was typed.
     priority: 1000,
     handler: (cell, context, next) => {
+      say("");
       if (
         !cell ||
         cell.f ||
@@ -63,8 +64,8 @@ export function readPercent(injector: Injector, say: (words: string) => void): v
         showsPercent(worksheet.getComposedCellStyle(row, col)) ||
         belowPercent(injector, worksheet, row, col, unitId, subUnitId);
       const read = isPercent ? percentOf(String(cell.v)) : null;
-      say(read?.doubt ?? "");
       if (!read) return next(cell);
+      if (read.doubt) say(read.doubt);
       const { t: _, ...rest } = cell;
       return next({ ...rest, v: read.entry } as ICellData);
     },

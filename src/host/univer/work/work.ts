@@ -2,6 +2,7 @@
 
 import type { Injector } from "@univerjs/core";
 import type { Place } from "../../host";
+import { keepLineBreaks } from "./copying";
 import { both, followEdits } from "./edits";
 import { followResize } from "./followGrowth";
 import { growTables } from "./growTables";
@@ -41,6 +42,7 @@ export function prepareWork(
   );
   readPercent(injector, say);
   readTyped(injector, say);
+  keepLineBreaks(injector);
   addKeys(injector, select);
   addPopUpKeys(injector);
   sortWhole(injector);

@@ -1,0 +1,18 @@
+import papa from "papaparse";
+import { expect, it } from "vitest";
+import { quoted } from "../../../src/host/univer/work/copying";
+
+it("puts texts of several lines in quotes, so that another program reads as many rows as there were", () => {
+  const rows = [
+    ["Tin", 'pour "slow"\nthen wait', "3"],
+    ["Jar", "a\nb", "a\nb"],
+  ];
+  const plain = rows.map((cells) => cells.join("\t")).join("\n");
+  const texts = rows.flat().filter((text) => text.includes("\n"));
+  expect(papa.parse(plain, { delimiter: "\t" }).data).not.toEqual(rows);
+  expect(papa.parse(quoted(plain, texts), { delimiter: "\t" }).data).toEqual(rows);
+});
+
+it("leaves all else as it is", () => {
+  expect(quoted("a\tb\nc\td", [])).toBe("a\tb\nc\td");
+});
