@@ -7,6 +7,7 @@ import {
   SetStyleCommand,
   SetWorksheetNameCommand,
 } from "@univerjs/preset-sheets-core";
+import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Book, BookSheet } from "../../../src/file/book";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
@@ -139,6 +140,18 @@ describe("a workbook of a file that was worked on in Univer", () => {
     expect(table).toMatchObject({ hasTotals: false, area: { row: 0, rows: 3 } });
     const [shorter] = first(await removedRow(1)).tables;
     expect(shorter).toMatchObject({ hasTotals: true, area: { row: 0, rows: 3 } });
+  });
+
+  it("takes what its lists to choose from hold for right, and nothing else", async () => {
+    const workbook = await univer.open(toUniver(book, `listed${ids++}`));
+    const judge = univer.injector.get(SheetsDataValidationValidatorService);
+    const judged = async (v: string) => {
+      const params = { unitId: workbook.getUnitId(), subUnitId: "3", cellValue: { 2: { 0: { v } } } };
+      await univer.injector.get(ICommandService).executeCommand(SetRangeValuesMutation.id, params);
+      return judge.validatorCell(workbook.getUnitId(), "3", 2, 0);
+    };
+    expect([await judged("Tin"), await judged("Bowl"), await judged("Jar")]).toEqual(["valid", "invalid", "valid"]);
+    univer.close(workbook);
   });
 
   it("has formulas in the words of the file when a heading is written anew", async () => {

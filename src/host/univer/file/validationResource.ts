@@ -30,6 +30,9 @@ const ON_WRONG = { information: 0, stop: 1, warning: 2 } as const;
 
 const KINDS = new Set<string>(["any", "list", "whole", "decimal", "date", "time", "textLength", "custom"]);
 
+/** Files give these an operator too, by which Univer would compare texts as numbers and refuse them. */
+const WITHOUT_OPERATOR = new Set<string>(["any", "list", "custom"]);
+
 export function validationJson(validation: Validation, number: number, extent: Extent): ValidationJson {
   const { areas, kind, operator, formulas, allowsBlank, showsList, onWrong, prompt, error } = validation;
   const [formula1, formula2] = formulas.map((formula) => (kind === "list" ? listJson(formula) : valueJson(formula)));
@@ -37,7 +40,7 @@ export function validationJson(validation: Validation, number: number, extent: E
     uid: `v${number}`,
     type: kind,
     ranges: areas.map((area) => rangeOf(area, extent)),
-    operator,
+    ...(!WITHOUT_OPERATOR.has(kind) && { operator }),
     ...(formula1 !== undefined && { formula1 }),
     ...(formula2 !== undefined && { formula2 }),
     allowBlank: allowsBlank,
