@@ -11,12 +11,15 @@ const HIGHEST = 400;
 /** Room above and below a text of several lines, in pixels. */
 const MARGIN = 4;
 
+/** Pixels that Univer needs for a cell with a list to choose from, or it cuts the text. */
+const WITH_LIST = 24;
+
 /** Letters of a bold text are this much wider. */
 const BOLD = 0.9;
 
 /** The height in pixels that a row's texts need; nothing where the usual height does. */
 export function fittedHeights(
-  { columns, merges, defaultWidth }: BookSheet,
+  { columns, merges, validations, defaultWidth }: BookSheet,
   styles: readonly CellStyle[],
 ): (row: BookRow, usual: number) => number | undefined {
   const widths: number[] = [];
@@ -42,8 +45,13 @@ export function fittedHeights(
     const lines = linesOf(cell.value, room);
     return lines > 1 ? lines * line + MARGIN : line;
   };
+  const lists = validations.filter(({ kind }) => kind === "list").flatMap(({ areas }) => areas);
   return ({ row, cells }, usual) => {
-    const height = cells.reduce((most, cell) => Math.max(most, need(cell, row)), 0);
+    const beside = lists.filter((area) => row >= area.row && row < area.row + area.rows);
+    const isListed = ({ column, value }: BookCell) =>
+      value !== null && beside.some((area) => column >= area.column && column < area.column + area.columns);
+    const least = cells.some(isListed) ? WITH_LIST : 0;
+    const height = cells.reduce((most, cell) => Math.max(most, need(cell, row)), least);
     return height > usual ? Math.min(HIGHEST, height) : undefined;
   };
 }
