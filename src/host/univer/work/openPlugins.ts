@@ -23,7 +23,6 @@ import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
-import { findWhole } from "./finding";
 import { addOrder } from "./order";
 import { headRefusals } from "./refusals";
 import { OUR_WORDS } from "./words";
@@ -68,6 +67,5 @@ export async function register(univer: Univer): Promise<void> {
   while (!injector.has(SheetsSortService) || !commands.hasCommand(OPEN_REPLACE))
     await new Promise((next) => setTimeout(next, 5));
   addOrder(injector);
-  findWhole(injector);
   headRefusals(injector);
 }
