@@ -1,6 +1,6 @@
 /** The workbooks that a maker can begin from. */
 
-import { EXAMPLE_NAME } from "../host/univer/work/choices";
+import { EXAMPLE_NAME } from "../host/univer/editing/choices";
 import { workbookData } from "../host/univer/workbook";
 import { FIRST_SETTINGS } from "../runsheet/settings";
 import { starterSheets } from "../runsheet/starterSheets";

@@ -31,6 +31,8 @@ import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { Calculation } from "./calculation";
 import { headingText, reader, spilledCells } from "./cells";
+import { addRules, choiceRules } from "./editing/choices";
+import { BY_PANE } from "./editing/edits";
 import { printFrame } from "./printFrame";
 import { printPage } from "./printPage";
 import { printedSheet } from "./printRead";
@@ -39,8 +41,6 @@ import { tablesOf } from "./references";
 import { SetSettingsMutation } from "./settingsMutation";
 import { command, growTable, takeInRows } from "./takeInRows";
 import { placedTables } from "./typing";
-import { addRules, choiceRules } from "./work/choices";
-import { BY_PANE } from "./work/edits";
 import { cellContent, tableData, worksheetData } from "./workbook";
 
 /** Changes come in bursts: an edit, then the values calculated from it. */

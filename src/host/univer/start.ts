@@ -29,6 +29,8 @@ import { type Bundle, loadBundle } from "./bundle";
 import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
 import { readDottedDates } from "./dottedDates";
+import { STEPS } from "./editing/edits";
+import { prepareEditing } from "./editing/prepareEditing";
 import { ASIDE } from "./file/cellData";
 import type { WorkedOut } from "./file/fromUniver";
 import { workedOut } from "./file/workedOut";
@@ -41,8 +43,6 @@ import { snapshotAsShown } from "./snapshot";
 import { parseAnewWithTables } from "./tableChanges";
 import { TypedFunction } from "./typedFunction";
 import { readTypedFormulas } from "./typing";
-import { STEPS } from "./work/edits";
-import { prepareWork } from "./work/work";
 import { lookStyle } from "./workbook";
 
 /** How tables look; Univer's own looks would colour their cells over. */
@@ -172,13 +172,13 @@ export function startSpreadsheet(
     for (const listener of listeners) listener(words);
   };
   readDottedDates(injector);
-  prepareWork(injector, (place) => host.select(place), say);
+  prepareEditing(injector, (place) => host.select(place), say);
   const ready = injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
   const work = ready
     .then(async () => {
       const [{ register }, { showConditions }] = await Promise.all([
-        import(/* webpackChunkName: "work" */ "./work/openPlugins"),
-        import(/* webpackChunkName: "work" */ "./lateConditions"),
+        import(/* webpackChunkName: "editing" */ "./editing/openPlugins"),
+        import(/* webpackChunkName: "editing" */ "./lateConditions"),
       ]);
       await register(univer);
       showConditions(injector);

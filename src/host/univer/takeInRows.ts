@@ -4,8 +4,8 @@ import { SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
 import { SetSheetTableCommand, TableManager } from "@univerjs/preset-sheets-table";
 import type { Place } from "../host";
 import { reader } from "./cells";
+import { BY_PANE } from "./editing/edits";
 import { refuseReadOnly } from "./readOnly";
-import { BY_PANE } from "./work/edits";
 
 /** Runs a command of Univer's; rejects when it is refused. */
 export async function command(injector: Injector, id: string, params: object): Promise<void> {

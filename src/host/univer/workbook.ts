@@ -17,11 +17,11 @@ import {
 } from "@univerjs/core";
 import type { Cell, Content, Sheet, Table } from "../../sheet/sheet";
 import { LINE, STYLES, type Style } from "../../sheet/styles";
+import { CHECKS_RESOURCE, choiceRules } from "./editing/choices";
 import { DEFAULT_HEIGHT, heightOf, widthsOf } from "./layout";
 import { chartsResource } from "./placedCharts";
 import { isPlainText } from "./plainText";
 import { type FormulaPlace, type PlacedTable, readableFormula, tablesOf } from "./references";
-import { CHECKS_RESOURCE, choiceRules } from "./work/choices";
 
 /** Room below and beside what a sheet holds, for the user and for results that spill. */
 const SPARE = { rows: 200, columns: 12 };

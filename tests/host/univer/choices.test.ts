@@ -4,10 +4,10 @@ import {
   UniverSheetsDataValidationPlugin,
 } from "@univerjs/preset-sheets-data-validation";
 import { describe, expect, it, vi } from "vitest";
-import { addRules, CHECKS_RESOURCE, choiceRules } from "../../../src/host/univer/work/choices";
-import "../../../src/host/univer/work/listCorrections";
-import { followEdits } from "../../../src/host/univer/work/edits";
-import { growTables } from "../../../src/host/univer/work/growTables";
+import { addRules, CHECKS_RESOURCE, choiceRules } from "../../../src/host/univer/editing/choices";
+import "../../../src/host/univer/editing/listCorrections";
+import { followEdits } from "../../../src/host/univer/editing/edits";
+import { growTables } from "../../../src/host/univer/editing/growTables";
 import { starterSheets } from "../../../src/runsheet/starterSheets";
 import { SAMPLES } from "../../../src/samples/index";
 import type { Cell, Sheet } from "../../../src/sheet/sheet";

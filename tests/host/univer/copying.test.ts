@@ -1,6 +1,6 @@
 import papa from "papaparse";
 import { expect, it } from "vitest";
-import { quoted } from "../../../src/host/univer/work/copying";
+import { quoted } from "../../../src/host/univer/editing/copying";
 
 it("puts texts of several lines in quotes, so that another program reads as many rows as there were", () => {
   const rows = [

@@ -1,6 +1,6 @@
 import { IUndoRedoService, UndoCommand } from "@univerjs/core";
 import { describe, expect, it } from "vitest";
-import { followEdits } from "../../../src/host/univer/work/edits";
+import { followEdits } from "../../../src/host/univer/editing/edits";
 import { Headless } from "./headless";
 
 describe("an edit whose consequence fails", () => {

@@ -1,9 +1,9 @@
 import { RedoCommand, UndoCommand } from "@univerjs/core";
 import { InsertRowByRangeCommand } from "@univerjs/preset-sheets-core";
 import { describe, expect, it } from "vitest";
-import { BY_PANE, followEdits } from "../../../src/host/univer/work/edits";
-import { growTables } from "../../../src/host/univer/work/growTables";
-import { fillInserted } from "../../../src/host/univer/work/newRows";
+import { BY_PANE, followEdits } from "../../../src/host/univer/editing/edits";
+import { growTables } from "../../../src/host/univer/editing/growTables";
+import { fillInserted } from "../../../src/host/univer/editing/newRows";
 import type { Cell, Sheet } from "../../../src/sheet/sheet";
 import { Headless } from "./headless";
 

@@ -9,8 +9,8 @@ import {
 import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand, UniverSheetsFormulaPlugin, UniverSheetsPlugin } from "@univerjs/preset-sheets-core";
 import { UniverSheetsTablePlugin } from "@univerjs/preset-sheets-table";
+import { STEPS } from "../../../src/host/univer/editing/edits";
 import { placedTables } from "../../../src/host/univer/typing";
-import { STEPS } from "../../../src/host/univer/work/edits";
 import { workbookData } from "../../../src/host/univer/workbook";
 import type { Sheet } from "../../../src/sheet/sheet";
 

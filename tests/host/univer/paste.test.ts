@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { htmlOf, withFormats } from "../../../src/host/univer/work/paste";
+import { htmlOf, withFormats } from "../../../src/host/univer/editing/paste";
 
 describe("cells as text from another program", () => {
   it("keep their places and their signs on the way into the sheet", () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { percentOf } from "../../../src/host/univer/work/percent";
+import { percentOf } from "../../../src/host/univer/editing/percent";
 
 describe("a number typed into a cell of percentages", () => {
   it.each([

@@ -1,7 +1,7 @@
 import type { Injector } from "@univerjs/core";
 import { BaseDataValidator } from "@univerjs/preset-sheets-data-validation";
 import { expect, it, vi } from "vitest";
-import { headRefusals } from "../../../src/host/univer/work/refusals";
+import { headRefusals } from "../../../src/host/univer/editing/refusals";
 
 // Its drawing part, which comes along, asks for this as it loads; nothing is drawn.
 vi.hoisted(() => vi.stubGlobal("Path2D", class {}));

@@ -4,9 +4,9 @@ import { SortRangeCommand, UniverSheetsSortPlugin } from "@univerjs/preset-sheet
 import { TableManager } from "@univerjs/preset-sheets-table";
 import { describe, expect, it } from "vitest";
 import type { Book } from "../../../src/file/book";
+import { growTables } from "../../../src/host/univer/editing/growTables";
+import { refuseSorting, sortWhole } from "../../../src/host/univer/editing/sorting";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
-import { growTables } from "../../../src/host/univer/work/growTables";
-import { refuseSorting, sortWhole } from "../../../src/host/univer/work/sorting";
 import { workbookData } from "../../../src/host/univer/workbook";
 import { everythingBook } from "./everythingBook";
 import { UniverInNode } from "./univerInNode";

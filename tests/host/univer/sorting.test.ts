@@ -3,8 +3,8 @@ import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { AddWorksheetMergeMutation } from "@univerjs/preset-sheets-core";
 import { SortRangeCommand, UniverSheetsSortPlugin } from "@univerjs/preset-sheets-sort";
 import { describe, expect, it } from "vitest";
-import { addOrder } from "../../../src/host/univer/work/order";
-import { movedWithRow, refuseSorting, sortWhole } from "../../../src/host/univer/work/sorting";
+import { addOrder } from "../../../src/host/univer/editing/order";
+import { movedWithRow, refuseSorting, sortWhole } from "../../../src/host/univer/editing/sorting";
 import type { Cell, Content } from "../../../src/sheet/sheet";
 import { Headless } from "./headless";
 

@@ -1,6 +1,6 @@
 import { getNumfmtParseValueFilter } from "@univerjs/core";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { readingOf } from "../../../src/host/univer/work/typedNumbers";
+import { readingOf } from "../../../src/host/univer/editing/typedNumbers";
 
 const TEXT = "If you mean a text, type ' in front of it.";
 

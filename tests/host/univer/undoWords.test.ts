@@ -7,10 +7,10 @@ import {
   ReorderRangeCommand,
 } from "@univerjs/preset-sheets-core";
 import { describe, expect, it } from "vitest";
-import "../../../src/host/univer/work/tableCorrections";
-import { BY_PANE, followEdits } from "../../../src/host/univer/work/edits";
-import { growTables } from "../../../src/host/univer/work/growTables";
-import { shown, undoWords } from "../../../src/host/univer/work/undoWords";
+import "../../../src/host/univer/editing/tableCorrections";
+import { BY_PANE, followEdits } from "../../../src/host/univer/editing/edits";
+import { growTables } from "../../../src/host/univer/editing/growTables";
+import { shown, undoWords } from "../../../src/host/univer/editing/undoWords";
 import { Headless } from "./headless";
 
 function open() {

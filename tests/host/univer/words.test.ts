@@ -5,7 +5,7 @@ import findTexts from "@univerjs/preset-sheets-find-replace/locales/en-US";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
 import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
 import { expect, it } from "vitest";
-import { OUR_WORDS } from "../../../src/host/univer/work/words";
+import { OUR_WORDS } from "../../../src/host/univer/editing/words";
 
 const paths = (part: object, before = ""): string[] =>
   Object.entries(part).flatMap(([key, value]) =>

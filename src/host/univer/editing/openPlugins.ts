@@ -7,7 +7,7 @@ import "@univerjs/preset-sheets-find-replace/lib/index.css";
 import "@univerjs/preset-sheets-hyper-link/lib/index.css";
 import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-sort/lib/index.css";
-import "./work.css";
+import "./editing.css";
 import { ICommandService, LocaleService, LocaleType, merge, type Univer } from "@univerjs/core";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionTexts from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";

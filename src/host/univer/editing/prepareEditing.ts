@@ -22,7 +22,7 @@ import "./tableCorrections";
  * @param select goes to a cell
  * @param say tells the user something; an empty text takes it back
  */
-export function prepareWork(
+export function prepareEditing(
   injector: Injector,
   select: (place: Place) => Promise<void>,
   say: (words: string) => void,
