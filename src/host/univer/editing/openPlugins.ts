@@ -26,6 +26,7 @@ import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
 import { addOrder } from "./order";
 import { headRefusals } from "./refusals";
 import { OUR_WORDS } from "./words";
+import "./lateChecks";
 import "./listCorrections";
 
 /** Comes with the keys that find and replace, among the last. */
