@@ -225,7 +225,7 @@ describe("a long workbook, in a browser", () => {
     const stopped = new Promise<void>((resolve) => {
       goOn = resolve;
     });
-    await tryout.page.route("**/files.js*", async (route) => {
+    await tryout.page.route("**/fileWorker.js*", async (route) => {
       await stopped;
       await route.abort().catch(() => {});
     });
@@ -236,7 +236,7 @@ describe("a long workbook, in a browser", () => {
     await stop.click();
     await tryout.page.getByText("Stopped. Nothing was changed.").waitFor();
     goOn();
-    await tryout.page.unroute("**/files.js*");
+    await tryout.page.unroute("**/fileWorker.js*");
     expect(await tryout.sheetNames()).toEqual(before);
   });
 
