@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { Window } from "happy-dom";
 import { describe, expect, it } from "vitest";
 import { CAUTIONS } from "../src/runsheet/cautions";
-import { KINDS, type Kind } from "../src/runsheet/kinds";
+import { KINDS, type Kind } from "../src/runsheet/tables/kinds";
 import { dist } from "./dist";
 
 const help = new URL("help/", dist);
@@ -48,7 +48,10 @@ describe("the help page of the run sheet", () => {
   it("calls what it speaks of as the pane and the sheet do", () => {
     const sources = ["../src/pane/", "../src/runsheet/"]
       .map((folder) => new URL(folder, import.meta.url))
-      .flatMap((folder) => readdirSync(folder).map((file) => readFileSync(new URL(file, folder), "utf8")))
+      .flatMap((folder) =>
+        readdirSync(folder, { recursive: true, encoding: "utf8" }).map((file) => new URL(file, folder)),
+      )
+      .flatMap((file) => (/\.tsx?$/.test(file.pathname) ? [readFileSync(file, "utf8")] : []))
       .join("\n");
     const named = [...page.querySelectorAll("b")].map(textOf);
     expect(named.length).toBeGreaterThan(20);

@@ -1,5 +1,5 @@
 import { CAUTIONS } from "../runsheet/cautions";
-import { KINDS, type Kind, type KindName } from "../runsheet/kinds";
+import { KINDS, type Kind, type KindName } from "../runsheet/tables/kinds";
 import { escapeXml } from "../sheet/escapeXml";
 
 export const RUN_SHEET_TITLE = "The run sheet and the tables it reads";

@@ -1,15 +1,15 @@
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Host, SourceRows } from "../host/host";
-import type { Run } from "../runsheet/buildRun";
-import { compareRuns } from "../runsheet/compareRuns";
-import { freezeRun } from "../runsheet/freezeRun";
-import { formatFactor, type NewFactor, newFactors } from "../runsheet/newFactors";
-import type { RunPlan } from "../runsheet/planRun";
-import { massReport, pourWarnings } from "../runsheet/pourWarnings";
-import { isPoured, type PouredRun, readBack } from "../runsheet/readBack";
-import type { KnownVessels } from "../runsheet/readVessels";
-import { copiesOf, type RunSheet } from "../runsheet/runSheets";
-import { loggedLots, logHeadings, logRows, logSheet } from "../runsheet/runsLog";
+import type { Run } from "../runsheet/plan/buildRun";
+import type { RunPlan } from "../runsheet/plan/planRun";
+import { compareRuns } from "../runsheet/record/compareRuns";
+import { formatFactor, type NewFactor, newFactors } from "../runsheet/record/newFactors";
+import { massReport, pourWarnings } from "../runsheet/record/pourWarnings";
+import { isPoured, type PouredRun, readBack } from "../runsheet/record/readBack";
+import { copiesOf, type RunSheet } from "../runsheet/record/runSheets";
+import { loggedLots, logHeadings, logRows, logSheet } from "../runsheet/record/runsLog";
+import { freezeRun } from "../runsheet/sheet/freezeRun";
+import type { KnownVessels } from "../runsheet/tables/readVessels";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 

@@ -1,6 +1,6 @@
 import type { Host } from "../host/host";
 import type { WeightUnit } from "../runsheet/settings";
-import { starterSheets } from "../runsheet/starterSheets";
+import { starterSheets } from "../runsheet/sheet/starterSheets";
 import { Button } from "./Button";
 
 /** For a workbook without tables: what is needed, and starter tables at a press. */

@@ -1,6 +1,6 @@
 import type { Host, SourceRows } from "../host/host";
-import type { KindName } from "../runsheet/kinds";
-import type { Problem } from "../runsheet/tableReader";
+import type { KindName } from "../runsheet/tables/kinds";
+import type { Problem } from "../runsheet/tables/tableReader";
 import { Button } from "./Button";
 import { columnsOf } from "./columns";
 import { listOfRows, type ProblemGroup } from "./groupProblems";

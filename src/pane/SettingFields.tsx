@@ -1,4 +1,4 @@
-import type { UsualSetting } from "../runsheet/readRows";
+import type { UsualSetting } from "../runsheet/plan/readRows";
 import { CHOICES, type Settings } from "../runsheet/settings";
 import { ChoiceField, TextField } from "./fields";
 import { serialOf } from "./today";

@@ -1,6 +1,6 @@
 import type { Source, SourceRows } from "../host/host";
-import { columnNames } from "../runsheet/columnNames";
-import { KINDS, type KindName, roleName, rolesOf } from "../runsheet/kinds";
+import { columnNames } from "../runsheet/tables/headings/columnNames";
+import { KINDS, type KindName, roleName, rolesOf } from "../runsheet/tables/kinds";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 

@@ -1,6 +1,6 @@
-import { columnNames } from "../runsheet/columnNames";
-import { KINDS, type KindName, matchColumns, roleName } from "../runsheet/kinds";
-import type { Problem } from "../runsheet/tableReader";
+import { columnNames } from "../runsheet/tables/headings/columnNames";
+import { KINDS, type KindName, matchColumns, roleName } from "../runsheet/tables/kinds";
+import type { Problem } from "../runsheet/tables/tableReader";
 import type { Kept } from "./useSettings";
 
 type ByHand = Kept["columns"];

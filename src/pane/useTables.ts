@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Host, Source, SourceRows } from "../host/host";
-import { KINDS, type KindName, matchColumns, missingRoles } from "../runsheet/kinds";
-import { isRunsLog, RUNS_LOG } from "../runsheet/runsLog";
-import { sameName } from "../runsheet/tableReader";
+import { isRunsLog, RUNS_LOG } from "../runsheet/record/runsLog";
+import { KINDS, type KindName, matchColumns, missingRoles } from "../runsheet/tables/kinds";
+import { sameName } from "../runsheet/tables/tableReader";
 
 const KIND_NAMES = Object.keys(KINDS) as KindName[];
 

@@ -3,7 +3,7 @@
 import { EXAMPLE_NAME } from "../host/univer/editing/choices";
 import { workbookData } from "../host/univer/workbook";
 import { FIRST_SETTINGS } from "../runsheet/settings";
-import { starterSheets } from "../runsheet/starterSheets";
+import { starterSheets } from "../runsheet/sheet/starterSheets";
 import { SAMPLES } from "../samples/index";
 import type { Cell, Sheet } from "../sheet/sheet";
 import type { NewWorkbook } from "./parts";

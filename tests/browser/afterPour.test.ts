@@ -1,8 +1,8 @@
 import type { Locator } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
-import { buildRun } from "../../src/runsheet/buildRun";
-import { describeRun } from "../../src/runsheet/describeRun";
+import { buildRun } from "../../src/runsheet/plan/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
+import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";

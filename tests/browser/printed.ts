@@ -1,7 +1,7 @@
 import type { Browser, Page } from "playwright-core";
-import { buildRun, type Tables } from "../../src/runsheet/buildRun";
-import { describeRun } from "../../src/runsheet/describeRun";
+import { buildRun, type Tables } from "../../src/runsheet/plan/buildRun";
 import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
+import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import type { TryoutPage } from "./page";
 

@@ -3,10 +3,10 @@ import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { Pane } from "../../src/pane/Pane";
-import { buildRun } from "../../src/runsheet/buildRun";
-import { describeRun } from "../../src/runsheet/describeRun";
-import { RUNS_LOG } from "../../src/runsheet/runsLog";
+import { buildRun } from "../../src/runsheet/plan/buildRun";
+import { RUNS_LOG } from "../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
+import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import type { CellValue, Content, Sheet } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
 

@@ -4,9 +4,9 @@ import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { DamagedSettings, StillCalculating } from "../../src/host/host";
 import { Pane } from "../../src/pane/Pane";
-import { KINDS, matchColumns, missingRoles } from "../../src/runsheet/kinds";
-import { titleOf } from "../../src/runsheet/layout";
-import { starterSheet } from "../../src/runsheet/starterSheets";
+import { titleOf } from "../../src/runsheet/sheet/layout";
+import { starterSheet } from "../../src/runsheet/sheet/starterSheets";
+import { KINDS, matchColumns, missingRoles } from "../../src/runsheet/tables/kinds";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { KINDS, type KindName, matchColumns, missingRoles } from "../../src/runsheet/kinds";
+import { KINDS, type KindName, matchColumns, missingRoles } from "../../src/runsheet/tables/kinds";
 import { makeSample } from "../../src/samples/file/makeSample";
 import { SAMPLES } from "../../src/samples/index";
 import type { Cell, Content, Sheet, Table } from "../../src/sheet/sheet";

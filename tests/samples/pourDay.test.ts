@@ -9,9 +9,9 @@ import { loadCheck } from "../../src/core/scent/loadCheck";
 import { recipeSplit } from "../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../src/core/scent/scentSplit";
 import { weighOut } from "../../src/core/weighing/weighOut";
-import { buildRun, type Tables } from "../../src/runsheet/buildRun";
-import { type KindName, matchColumns, rolesOf } from "../../src/runsheet/kinds";
+import { buildRun, type Tables } from "../../src/runsheet/plan/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
+import { type KindName, matchColumns, rolesOf } from "../../src/runsheet/tables/kinds";
 import { pourDay } from "../../src/samples/pourDay";
 import { byName, limit, number, type Row, type Saved, SavedBook, text, total, withEdits } from "./saved";
 

@@ -1,8 +1,8 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import { buildRun } from "../../../src/runsheet/buildRun";
-import { describeRun } from "../../../src/runsheet/describeRun";
+import { buildRun } from "../../../src/runsheet/plan/buildRun";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
+import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { LINE } from "../../../src/sheet/styles";
 import { HOSTILE_NAMES, HOSTILE_TEXTS } from "../../hostileTexts";

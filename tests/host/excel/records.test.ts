@@ -1,12 +1,12 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import { buildRun } from "../../../src/runsheet/buildRun";
-import { describeRun } from "../../../src/runsheet/describeRun";
-import { freezeRun } from "../../../src/runsheet/freezeRun";
-import { FROZEN_NOTE, LIVE_NOTE } from "../../../src/runsheet/layout";
-import { readBack } from "../../../src/runsheet/readBack";
-import { logRows, logSheet, RUNS_LOG } from "../../../src/runsheet/runsLog";
+import { buildRun } from "../../../src/runsheet/plan/buildRun";
+import { readBack } from "../../../src/runsheet/record/readBack";
+import { logRows, logSheet, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
+import { describeRun } from "../../../src/runsheet/sheet/describeRun";
+import { freezeRun } from "../../../src/runsheet/sheet/freezeRun";
+import { FROZEN_NOTE, LIVE_NOTE } from "../../../src/runsheet/sheet/layout";
 import type { Cell, CellValue, Content } from "../../../src/sheet/sheet";
 import { HOSTILE_TEXTS } from "../../hostileTexts";
 import type { SheetModel, TableModel, Value } from "./model";

@@ -8,7 +8,7 @@ import { addRules, CHECKS_RESOURCE, choiceRules } from "../../../src/host/univer
 import "../../../src/host/univer/editing/listCorrections";
 import { followEdits } from "../../../src/host/univer/editing/edits";
 import { growTables } from "../../../src/host/univer/editing/growTables";
-import { starterSheets } from "../../../src/runsheet/starterSheets";
+import { starterSheets } from "../../../src/runsheet/sheet/starterSheets";
 import { SAMPLES } from "../../../src/samples/index";
 import type { Cell, Sheet } from "../../../src/sheet/sheet";
 import { Headless } from "./headless";

@@ -1,0 +1,90 @@
+import { costOfPacks } from "../../core/buying/costOfPacks";
+import { packPlan } from "../../core/buying/packPlan";
+import { Fault } from "../../core/fault";
+import { sum } from "../../core/statistics/sum";
+import type { ByUse, StockItem } from "../tables/readSupplies";
+import { type Problem, sameName } from "../tables/tableReader";
+import type { RunPlan } from "./planRun";
+
+/** Something the run uses: an ingredient by weight, or vessels by number. */
+export interface Use {
+  readonly item: string;
+  readonly amount: number;
+  readonly isVessel: boolean;
+}
+
+/** What the shelf lacks of an item, and the packs that cover it at the least cost (none where no pack is known). */
+export interface Lack extends Use {
+  readonly onHand: number;
+  readonly missing: number;
+  readonly buy: readonly { readonly count: number; readonly size: number }[];
+  readonly cost: number | undefined;
+}
+
+/** Everything a run uses, ingredients before vessels, each item once. */
+function usesOf(plan: RunPlan): Use[] {
+  const found = new Map<string, Use>();
+  const use = (item: string, amount: number, isVessel: boolean) => {
+    const key = `${isVessel} ${sameName(item)}`;
+    found.set(key, { item: found.get(key)?.item ?? item, amount: (found.get(key)?.amount ?? 0) + amount, isVessel });
+  };
+  for (const { ingredients, pots } of plan.scents) {
+    for (const [i, { name }] of ingredients.entries()) {
+      use(name, sum(pots.map(({ weights }) => weights[i] as number)), false);
+    }
+  }
+  for (const { lines } of plan.scents.flatMap(({ pots }) => pots)) {
+    for (const { vessel, count } of lines) use(vessel, count, true);
+  }
+  return [...found.values()].filter(({ amount }) => amount > 0);
+}
+
+/** What the shelf lacks for a run, and the items that were not checked: the stock table lacks them or is wrong there. */
+export interface Shelf {
+  readonly lacks: readonly Lack[];
+  readonly unchecked: readonly string[];
+}
+
+/** What the shelf lacks for a run. Items that could not be checked are named to look at. */
+export function supplies(
+  plan: RunPlan,
+  stock: ReadonlyMap<string, ByUse<StockItem>>,
+): { shelf: Shelf; problems: Problem[] } {
+  const lacks: Lack[] = [];
+  const unchecked: string[] = [];
+  const absent: string[] = [];
+  const problems: Problem[] = [];
+  for (const use of usesOf(plan)) {
+    const known = stock.get(sameName(use.item))?.[use.isVessel ? "count" : "weight"];
+    if (!known) absent.push(use.item);
+    else problems.push(...known.wrong.map((one) => ({ ...one, stops: false })), ...known.looks);
+    if (!known || known.wrong.length > 0) {
+      unchecked.push(use.item);
+      continue;
+    }
+    const missing = Number((use.amount - known.onHand).toPrecision(12));
+    if (missing <= 0) continue;
+    lacks.push({ ...use, onHand: known.onHand, missing, ...buying(use.item, missing, known, problems) });
+  }
+  if (absent.length > 0) {
+    const whose = absent.length === 1 ? "its" : "their";
+    problems.push({
+      text: `${absent.join(", ")}: not in the stock table, so ${whose} stock is not checked`,
+      stops: false,
+    });
+  }
+  return { shelf: { lacks, unchecked }, problems };
+}
+
+function buying(item: string, missing: number, { packs }: StockItem, problems: Problem[]): Pick<Lack, "buy" | "cost"> {
+  if (packs.length === 0) return { buy: [], cost: undefined };
+  try {
+    const counts = packPlan(missing, packs);
+    const buy = packs.map(({ size }, i) => ({ count: counts[i] as number, size })).filter(({ count }) => count > 0);
+    return { buy, cost: costOfPacks(counts, packs) };
+  } catch (fault) {
+    if (!(fault instanceof Fault)) throw fault;
+    problems.push({ text: `${item}: ${fault.message}`, stops: false });
+    return { buy: [], cost: undefined };
+  }
+}

@@ -1,0 +1,207 @@
+import { describe, expect, it } from "vitest";
+import { buildRun, type Tables } from "../../../src/runsheet/plan/buildRun";
+import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
+import { matchColumns } from "../../../src/runsheet/tables/kinds";
+import type { CellValue } from "../../../src/sheet/sheet";
+
+/** A table as it stands on a sheet, its first row the headings. */
+const table = <K extends "pour" | "vessels">(kind: K, [headings = [], ...rows]: CellValue[][], hidden?: number[]) =>
+  ({ kind, headings, rows, columns: matchColumns(kind, headings.map(String)), hidden }) as unknown as NonNullable<
+    Tables[K]
+  >;
+
+const made = (pour: CellValue[][], vessels?: CellValue[][], settings: Partial<Settings> = {}, hidden?: number[]) => {
+  const tables = { pour: table("pour", pour, hidden), vessels: vessels && table("vessels", vessels) };
+  const { plan, problems, leftOut } = buildRun(tables, { ...FIRST_SETTINGS, load: 0, ...settings });
+  const fills = Object.fromEntries(
+    plan.scents.flatMap(({ pots }) => pots.flatMap(({ lines }) => lines.map(({ vessel, fill }) => [vessel, fill]))),
+  );
+  const says = problems.map(({ row, text, stops }) => `${stops ? "fix" : "check"} ${row}: ${text}`);
+  return { fills, says, leftOut };
+};
+
+const VESSELS: CellValue[][] = [
+  ["Vessel", "Water weight (g)", "Wax factor"],
+  ["Tin", 125, 0.88],
+  ["Jar", 250, null],
+  ["Bowl", null, 0.9],
+  ["Cup", 150, "0,86"],
+];
+
+describe("the fill of a row", () => {
+  it("comes from the table of vessels where the batch has no column for it", () => {
+    const { fills, says } = made(
+      [
+        ["Vessel", "Quantity"],
+        ["Tin", 2],
+        [" jar", 3],
+      ],
+      VESSELS,
+    );
+    // By hand: 125 x 0.88, and 250 x 0.86, the usual factor (common practice, no source).
+    expect(fills).toEqual({ Tin: 110, jar: 215 });
+    expect(says).toEqual([]);
+  });
+
+  it("says which rows of a batch with fills have none of their own", () => {
+    const { fills, says } = made(
+      [
+        ["Vessel", "Quantity", "Fill weight (g)"],
+        ["Tin", 2, 100],
+        ["Jar", 3, null],
+      ],
+      VESSELS,
+    );
+    expect(fills).toEqual({ Tin: 100, Jar: 215 });
+    expect(says).toEqual(["check 1: no weight stands here: the fill is worked out from the table of vessels"]);
+  });
+
+  it("says which rows are filled by their water where the others have a fill, as below a formula not filled down", () => {
+    const { fills, says } = made([
+      ["Vessel", "Quantity", "Water (g)", "Fill weight (g)"],
+      ["Tin", 2, 125, 110],
+      ["Jar", 3, 250, null],
+    ]);
+    // By hand: 250 x 0.86, the default factor (common practice, no source).
+    expect(fills).toEqual({ Tin: 110, Jar: 215 });
+    expect(says).toEqual([
+      "check 1: no fill weight stands here: the fill is worked out from the water weight of the row",
+    ]);
+  });
+
+  it("comes from the row's own water, by the factor of its vessel", () => {
+    const { fills, says } = made(
+      [
+        ["Vessel", "Quantity", "Water (g)"],
+        ["Tin", 1, 120],
+        ["Jar", 1, 240],
+      ],
+      VESSELS,
+    );
+    expect(fills.Tin).toBeCloseTo(105.6, 12);
+    expect(fills.Jar).toBeCloseTo(206.4, 12);
+    expect(says).toEqual([]);
+  });
+
+  it("is converted from the unit of the table of vessels", () => {
+    const pounds = [
+      ["Vessel", "Water weight (lb)"],
+      ["Jar", 0.5],
+    ];
+    // 0.5 lb are 226.796185 g, exact by definition.
+    expect(
+      made(
+        [
+          ["Vessel", "Quantity"],
+          ["Jar", 1],
+        ],
+        pounds,
+      ).fills.Jar,
+    ).toBeCloseTo(226.796185 * 0.86, 9);
+  });
+
+  it("is never guessed: a vessel that is unknown, not weighed or cannot be read stops the sheet", () => {
+    const { fills, says } = made(
+      [
+        ["Vessel", "Quantity"],
+        ["Tine", 1],
+        ["Bowl", 1],
+        ["Cup", 1],
+      ],
+      VESSELS,
+    );
+    expect(fills).toEqual({});
+    expect(says.filter((one) => one.startsWith("fix"))).toEqual([
+      "fix 0: Vessel: Tine is not in the table of vessels; fix the name, or add it there",
+      "fix 1: Fill weight: the table of vessels gives no water weight for Bowl; weigh the water it holds",
+      'fix 3: Wax factor: "0,86" is not a number; write a plain number',
+    ]);
+  });
+
+  it("is asked about where the table of vessels names a unit that is not known", () => {
+    const { says } = made(
+      [
+        ["Vessel", "Quantity"],
+        ["Jar", 1],
+      ],
+      [
+        ["Vessel", "Water weight (stone)"],
+        ["Jar", 250],
+      ],
+    );
+    expect(says).toEqual([
+      "check undefined: The heading of the water weight says stone, which is no unit known here; its numbers are taken in the unit of the settings",
+    ]);
+  });
+
+  it("is asked for where there is no table of vessels", () => {
+    expect(
+      made([
+        ["Vessel", "Quantity"],
+        ["Tin", 1],
+      ]).says,
+    ).toEqual([
+      "fix undefined: Fill weight or Water weight: no column is chosen, and no table of Vessels under More tables",
+    ]);
+  });
+});
+
+describe("the size of a candle", () => {
+  // Sizes of container candles: common practice, no source.
+  it.each([
+    ["g", [8], "Every fill is very small for one in g: candles hold 20 g to 1500 g as a rule"],
+    ["oz", [250], "Every fill is very large for one in oz: candles hold 0.705 oz to 52.9 oz as a rule"],
+    ["g", [8, 200], "A is filled with 8 g, candles hold 10 g to 3000 g as a rule"],
+    ["oz", [250, 8], "A is filled with 250 oz, candles hold 0.353 oz to 106 oz as a rule"],
+    // Twelve-ounce jars under g, and 100 g tins under oz.
+    ["g", [12, 16], "Every fill is very small for one in g"],
+    ["oz", [100, 170], "Every fill is very large for one in oz"],
+    ["g", [8, 9, 7.5], "Every fill is very small for one in g"],
+    ["oz", [215, 180], "Every fill is very large for one in oz"],
+    ["kg", [215, 180], "Every fill is very large for one in kg"],
+    ["lb", [8, 10], "Every fill is very large for one in lb"],
+  ] as const)("in %s: fills of %j are asked about", (unit, fills, said) => {
+    const rows = fills.map((fill, i): CellValue[] => ["ABC".charAt(i), 1, fill]);
+    const { says } = made([["Vessel", "Quantity", "Fill"], ...rows], undefined, {
+      unit,
+      potCapacity: 1e6,
+      division: 0.01,
+    });
+    expect(says).toHaveLength(1);
+    expect(says[0]).toContain(said);
+  });
+
+  it.each([
+    ["g", [21, 215, 1400]],
+    ["oz", [0.8, 8, 50]],
+    ["lb", [0.5, 1, 3]],
+    ["kg", [0.06, 0.2]],
+  ] as const)("in %s: nothing is asked about fills of %j", (unit, fills) => {
+    for (const fill of fills) {
+      const { says } = made(
+        [
+          ["Vessel", "Quantity", "Fill"],
+          ["A", 1, fill],
+        ],
+        undefined,
+        { unit, potCapacity: 1e6, division: 1e-4 },
+      );
+      expect(says).toEqual([]);
+    }
+  });
+});
+
+describe("the rows that are poured", () => {
+  it("are said where they are hidden, and those without a quantity are counted", () => {
+    const rows = [
+      ["Vessel", "Quantity", "Fill"],
+      ["Tin", 1, 100],
+      ["Jar", 2, 200],
+      ["Cup", null, 90],
+      [null, null, null],
+    ];
+    const { says, leftOut } = made(rows, undefined, {}, [1, 2, 3]);
+    expect(says).toEqual(["check 1: hidden, and poured all the same; show it, or clear its quantity"]);
+    expect(leftOut).toBe(1);
+  });
+});

@@ -1,0 +1,91 @@
+import type { PouredLine, PouredPart, PouredPot, PouredRun } from "../../../src/runsheet/record/readBack";
+import { type KnownVessels, readVessels } from "../../../src/runsheet/tables/readVessels";
+import type { CellValue } from "../../../src/sheet/sheet";
+
+/** A poured run by hand: without anything else given, one pot whose 10 tins of 100 g were poured as planned, at 3 % loss. */
+export function pouredRun(
+  pots: readonly {
+    scent?: string;
+    load?: string;
+    remark?: string;
+    parts?: readonly (Partial<PouredPart> & { planned: number })[];
+    lines?: readonly Partial<PouredLine>[];
+  }[] = [{}],
+  head: Partial<PouredRun> = {},
+): PouredRun {
+  return {
+    lot: "2026-330-01",
+    date: 46352,
+    unit: "g",
+    division: 1,
+    cure: new Map(),
+    wrong: [],
+    unplanned: [],
+    pots: pots.map(({ scent = "Cedar", load = "3 % of wax", remark = "", parts, lines }, i): PouredPot => {
+      const row = 10 + 20 * i;
+      const all = (
+        parts ?? [
+          { planned: 1000, actual: 1000 },
+          { sort: "scent", label: "Scent: Cedar", planned: 30, actual: 30 },
+        ]
+      ).map((part, p): PouredPart => ({ sort: "wax", label: "Wax", row: row + p, actual: undefined, ...part }));
+      const together = (sort: string) => {
+        const own = all.filter((part) => part.sort === sort);
+        const actual = own.map((part) => part.actual);
+        return {
+          planned: own.reduce((sum, part) => sum + part.planned, 0),
+          actual:
+            actual.length === 0 || actual.includes(undefined)
+              ? undefined
+              : actual.reduce<number>((a, b) => a + (b ?? 0), 0),
+        };
+      };
+      return {
+        title: `${scent}: pot ${i + 1} of ${pots.length}`,
+        scent,
+        load,
+        remark,
+        parts: all,
+        wax: together("wax"),
+        scentWeight: together("scent"),
+        steps: new Map(),
+        lines: (lines ?? [{}]).map((line, l) => ({
+          row: row + 10 + l,
+          vessel: "Tin",
+          count: 10,
+          fill: 100,
+          good: 10,
+          weighed: undefined,
+          ...line,
+        })),
+      };
+    }),
+    ...head,
+  };
+}
+
+/** Vessels by the water they hold, in grams, and their wax factors. */
+export const vesselsOf = (...rows: CellValue[][]): KnownVessels =>
+  readVessels({
+    kind: "vessels",
+    headings: ["Vessel", "Water weight (g)", "Wax factor"],
+    rows,
+    columns: { vessel: 0, water: 1, factor: 2 },
+  });
+
+/** A runs log of pours: lot, vessel, weighed each, water weight, and planned for each where it is known. */
+export const logOf = (
+  ...pours: [lot: string, vessel: string, weighed: number, water: number | null, planned?: number][]
+) => ({
+  headings: ["Lot", "Vessel", "Weighed each", "Water weight", "Candles", "Wax planned", "Scent planned", "Weights in"],
+  rows: pours.map(([lot, vessel, weighed, water, planned]): CellValue[] => [
+    lot,
+    vessel,
+    weighed,
+    water,
+    10,
+    planned === undefined ? null : planned * 10,
+    planned === undefined ? null : 0,
+    "g",
+  ]),
+});

@@ -1,0 +1,55 @@
+import { describe, expect, it } from "vitest";
+import { matchColumns, missingRoles } from "../../../src/runsheet/tables/kinds";
+import { sameName } from "../../../src/runsheet/tables/tableReader";
+
+describe("matching columns by their headings", () => {
+  it("takes a heading that is the word before one that only holds it", () => {
+    const headings = ["Vessel", "Scent", "Quantity", "Fill weight", "Load", "Basis", "Wax each", "Scent each"];
+    expect(matchColumns("pour", headings)).toEqual({ vessel: 0, scent: 1, quantity: 2, fill: 3, load: 4, basis: 5 });
+  });
+  it("reads units in brackets, capitals and colons as nothing", () => {
+    expect(matchColumns("pour", ["CONTAINER", "Water weight (g):", "Qty", "Wax factor"])).toEqual({
+      vessel: 0,
+      water: 1,
+      quantity: 2,
+      factor: 3,
+    });
+  });
+  it("does not take a cost, a total or a check for what it speaks of", () => {
+    const headings = ["Vessel cost", "Scent total", "Load check", "Fill price", "Vessel name"];
+    expect(matchColumns("pour", headings)).toEqual({ vessel: 4 });
+  });
+  it("gives no column two roles", () => {
+    const columns = Object.values(matchColumns("pour", ["Candle fill", "Fill", "Candles", "Candle"]));
+    expect(new Set(columns).size).toBe(columns.length);
+  });
+  it("knows what is missing, and that water does for a fill", () => {
+    expect(missingRoles("pour", {})).toEqual([["vessel"], ["quantity"], ["fill", "water"]]);
+    expect(missingRoles("pour", { vessel: 0, quantity: 1, water: 2 })).toEqual([]);
+  });
+  it("knows the other tables by their headings", () => {
+    expect(matchColumns("scents", ["Scent", "Load (%)", "Wax maximum (%)", "Pour at (C)", "Flash point (C)"])).toEqual({
+      scent: 0,
+      load: 1,
+      waxMaximum: 2,
+      pour: 3,
+      flash: 4,
+    });
+    expect(matchColumns("stock", ["Item", "On hand (g)", "Pack size (g)", "Pack price"])).toEqual({
+      item: 0,
+      onHand: 1,
+      packSize: 2,
+      packPrice: 3,
+    });
+    expect(missingRoles("scents", matchColumns("scents", ["Scent", "Note"]))).toHaveLength(1);
+  });
+});
+
+describe("names", () => {
+  it("are the same in any capitals, with any spaces between and around them", () => {
+    const names = ["Amber  jar", " amber jar\u00a0", "AMBER\u00a0\u00a0JAR", "amber\u2009jar", "amber\t jar"];
+    expect(new Set(names.map(sameName))).toEqual(new Set(["amber jar"]));
+    expect(sameName("Cre\u0300me")).toBe(sameName("Cr\u00e8me"));
+    expect(sameName("Amber jar 2")).not.toBe(sameName("Amber jar2"));
+  });
+});
