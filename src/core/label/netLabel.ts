@@ -20,12 +20,12 @@ const GRAMS = { g: 1, kg: 1000, oz: 28.3495, lb: 453.592 } as const;
 export function netLabel(weight: number, unit: string, style = "us"): string {
   const way = oneOf("style", style, ["us", "metric"]);
   const grams = aboveZero("weight", weight) * GRAMS[checkedUnit("weight", "unit", unit)];
-  const tooLittle = wrong("weight", `${plain(grams)} g is too little to declare; check its unit`);
+  const tooLittle = () => wrong("weight", `${plain(grams)} g is too little to declare; check its unit`);
   const metric = metricDown(grams);
-  if (metric === "0 g") throw tooLittle;
+  if (metric === "0 g") throw tooLittle();
   if (way === "metric") return metric;
   const hundredths = Math.floor(divisionsIn(grams, GRAMS.oz / 100));
-  if (hundredths === 0) throw tooLittle;
+  if (hundredths === 0) throw tooLittle();
   const [pounds, ounces] = [Math.floor(hundredths / 1600), (hundredths % 1600) / 100];
   const parts = [...(pounds > 0 ? [`${pounds} lb`] : []), ...(ounces > 0 ? [`${plain(ounces)} oz`] : [])];
   return `Net Wt ${parts.join(" ")} (${metric})`;

@@ -13,7 +13,8 @@ import { type Parts, scentSplit } from "./scentSplit";
 export function weighedSplit(fill: number, load: number, basis: string | undefined, division: number): Parts {
   const step = aboveZero("division", division);
   const exact = scentSplit(fill, load, basis);
-  const [whole, scent] = [fill, exact.scent].map((weight) => Math.round(divisionsIn(weight, step))) as [number, number];
+  const whole = Math.round(divisionsIn(fill, step));
+  const scent = Math.round(divisionsIn(exact.scent, step));
   if (whole > 1e12) throw wrong("division", `${plain(step)} is too fine for ${plain(fill)}; write the scale's step`);
   const lost = [whole > 0 ? 0 : fill, scent > 0 ? 0 : exact.scent].find((weight) => weight > 0);
   if (lost !== undefined) {

@@ -49,11 +49,22 @@ const tidy = (text: string): string =>
     .replace("³", "3")
     .replace(/[\s.^_-]/g, "");
 
+/** What each spelling spells: no two units share one. */
+const SPELT = new Map(
+  Object.entries(SPELLINGS).flatMap(([kind, units]) =>
+    Object.entries(units).flatMap(([unit, spellings]) =>
+      (spellings as readonly string[]).map((spelling) => [spelling, { kind: kind as UnitKind, unit }] as const),
+    ),
+  ),
+);
+
+/** The text as it stands first: most are spelt the plain way. */
+const spelt = (text: string) => SPELT.get(text) ?? SPELT.get(tidy(text));
+
 /** The unit of a kind that a text spells, in its short name; undefined where it spells none. */
 export function unitOf<K extends UnitKind>(kind: K, text: string): UnitOf<K> | undefined {
-  const sought = tidy(text);
-  const units = Object.entries(SPELLINGS[kind]) as [UnitOf<K>, readonly string[]][];
-  return units.find(([, spellings]) => spellings.includes(sought))?.[0];
+  const found = spelt(text);
+  return found?.kind === kind ? (found.unit as UnitOf<K>) : undefined;
 }
 
 export const weightUnitOf = (text: string): UnitOf<"weight"> | undefined => unitOf("weight", text);
@@ -63,8 +74,7 @@ export const temperatureUnitOf = (text: string): UnitOf<"temperature"> | undefin
 
 /** The kind of a unit that a text spells; a volume need not be one that is worked out here. */
 export function unitKindOf(text: string): UnitKind | undefined {
-  const kind = (Object.keys(SPELLINGS) as UnitKind[]).find((one) => unitOf(one, text) !== undefined);
-  return kind ?? (OTHER_VOLUMES.test(tidy(text)) ? "volume" : undefined);
+  return spelt(text)?.kind ?? (OTHER_VOLUMES.test(tidy(text)) ? "volume" : undefined);
 }
 
 /** The short names of the units of some kinds, in words: `mm, cm or in`. */
