@@ -22,6 +22,6 @@ export function parseNumber(kind: NumberKind, typed: string): { value: number } 
     return { value: CHECKS[kind]("", number) };
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
-    return { wrong: fault.message.replace(/^: /, "") };
+    return { wrong: fault.sentence };
   }
 }

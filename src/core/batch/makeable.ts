@@ -20,6 +20,6 @@ export function makeable(needs: readonly Need[]): number {
     }))
     .filter(({ perCandle }) => perCandle > 0)
     .map(({ onHand, perCandle }) => Math.floor(divisionsIn(onHand, perCandle)));
-  if (counts.length === 0) throw new Fault("none", "perCandle: nothing is needed; give what one candle takes");
+  if (counts.length === 0) throw new Fault("none", "perCandle", "nothing is needed; give what one candle takes");
   return counts.reduce((least, count) => Math.min(least, count));
 }

@@ -65,7 +65,8 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0,
       if (each > capacity * (1 + 1e-12)) {
         throw new Fault(
           "none",
-          `${vessel}: one candle takes ${plain(Number(each.toPrecision(6)))} and the pot holds ${plain(capacity)}; take a larger pot`,
+          vessel,
+          `one candle takes ${plain(Number(each.toPrecision(6)))} and the pot holds ${plain(capacity)}; take a larger pot`,
         );
       }
       placed.push({ order, vessel, each, count });

@@ -22,7 +22,7 @@ const AS_HOURS = "of clock times and date-times take off the start and multiply 
  */
 export function burnRate(readings: readonly Reading[]): number {
   if (readings.length < 2) {
-    throw new Fault("none", `hours: ${readings.length} readings with hours and weight; weigh at least twice`);
+    throw new Fault("none", "hours", `${readings.length} readings with hours and weight; weigh at least twice`);
   }
   const points = readings.map(({ hours, weight }) => ({
     x: burnt(hours),

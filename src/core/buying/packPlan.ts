@@ -47,7 +47,7 @@ export function packPlan(need: number, packs: readonly Pack[]): number[] {
   const prices = wholeNumbers(sold.map(({ price }) => price)).wholes;
   if (whole === 0n) return packs.map(() => 0);
   if (packs.length === 0) {
-    throw new Fault("none", "sizes: no pack has both a size and a price; write both for at least one");
+    throw new Fault("none", "sizes", "no pack has both a size and a price; write both for at least one");
   }
   const step = sizes.reduce(divisor);
   const cent = prices.reduce(divisor) || 1n;

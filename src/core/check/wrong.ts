@@ -1,6 +1,6 @@
 import { Fault } from "../fault";
 
-/** A fault of the input: `name: what is wrong; what to do`. */
-export function wrong(name: string, sentence: string): Fault {
-  return new Fault("value", `${name}: ${sentence}`);
+/** A fault of the input: which argument, what is wrong with it, what to do. */
+export function wrong(argument: string, sentence: string): Fault {
+  return new Fault("value", argument, sentence);
 }

@@ -16,7 +16,7 @@ export function breakEven(fixed: number, price: number, cost: number, feeRate?: 
   // What binary fractions lose or gain is no money, and no unit more.
   if (each <= price * 1e-12) {
     const loss = each < -price * 1e-12 ? `loses ${plain(-each)}` : "brings nothing";
-    throw new Fault("none", `price: each one sold ${loss}; raise the price or lower the cost`);
+    throw new Fault("none", "price", `each one sold ${loss}; raise the price or lower the cost`);
   }
   return Math.ceil(divisionsIn(paid, each));
 }

@@ -24,7 +24,7 @@ export function candleCost(
   rejectRate = 0,
 ): number {
   if (ingredients.length + parts.length === 0) {
-    throw new Fault("none", "weights: nothing to cost; give weights and their unit prices, or parts");
+    throw new Fault("none", "weights", "nothing to cost; give weights and their unit prices, or parts");
   }
   const costs = ingredients.map(
     ({ weight, unitPrice }) => atLeastZero("weights", weight) * atLeastZero("unitPrices", unitPrice),

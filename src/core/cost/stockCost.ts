@@ -25,7 +25,7 @@ export function stockCost(lots: readonly Lot[], used: number, method = "first in
   const stock = sum(quantities);
   // A stock used up to the last digit of the arithmetic is not overdrawn.
   if (taken > stock * (1 + 1e-12)) {
-    throw new Fault("none", `used: ${plain(taken)} is more than the ${plain(stock)} in stock; add the missing lots`);
+    throw new Fault("none", "used", `${plain(taken)} is more than the ${plain(stock)} in stock; add the missing lots`);
   }
   if (taken === 0) return 0;
   if (way === "average") return (sum(quantities.map((q, i) => q * (prices[i] as number))) / stock) * taken;

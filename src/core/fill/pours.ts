@@ -11,7 +11,7 @@ export interface Pour {
 /** Test pours as points of the line poured = factor x water; a fault when there are fewer than `least`. */
 export function pourPoints(pours: readonly Pour[], least: number): Point[] {
   if (pours.length < least) {
-    throw new Fault("none", `poured: ${pours.length} test pours with both weights; weigh at least ${least}`);
+    throw new Fault("none", "poured", `${pours.length} test pours with both weights; weigh at least ${least}`);
   }
   return pours.map(({ poured, water }) => ({ x: aboveZero("water", water), y: aboveZero("poured", poured) }));
 }

@@ -48,7 +48,7 @@ export function netCheck(
   const planOf = oneOf("rule", rule, ["us", "eu"]) === "us" ? usPlan : euPlan;
   const shown = checkedUnit("weight", "unit", unit);
   const grams = gramsIn("unit", shown);
-  if (weights.length === 0) throw new Fault("none", "weights: nothing weighed; give the net weights of some candles");
+  if (weights.length === 0) throw new Fault("none", "weights", "nothing weighed; give the net weights of some candles");
   const lot = wholeNumber(lotSize ?? weights.length);
   if (!(lot >= weights.length)) {
     throw wrong("lotSize", `${plain(lotSize ?? 0)} for ${weights.length} weighed; write how many the whole lot holds`);

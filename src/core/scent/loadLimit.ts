@@ -20,9 +20,9 @@ export function loadLimit(waxMaximum?: number, productLimit?: number, basis?: st
   });
   const least = Math.min(...limits);
   if (limits.length === 0)
-    throw new Fault("none", "waxMaximum: no limit given; fill in the wax maximum or the product limit");
+    throw new Fault("none", "waxMaximum", "no limit given; fill in the wax maximum or the product limit");
   if (least === Number.POSITIVE_INFINITY) {
-    throw new Fault("none", "productLimit: 100 % of total limits nothing; fill in the wax maximum");
+    throw new Fault("none", "productLimit", "100 % of total limits nothing; fill in the wax maximum");
   }
   return least;
 }
