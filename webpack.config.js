@@ -15,9 +15,9 @@ import { wholeFiles } from "./src/build/wholeFiles.ts";
 
 const HOME = "https://localhost:3000";
 
-/** The files that declare spreadsheet functions: every file of src/functions but the one that reads cells. */
+/** The files that declare spreadsheet functions: the files of src/functions; how they read cells stands in a folder. */
 const functionFiles = readdirSync(new URL("src/functions", import.meta.url))
-  .filter((name) => name.endsWith(".ts") && name !== "cells.ts")
+  .filter((name) => name.endsWith(".ts"))
   .map((name) => `./src/functions/${name}`);
 
 /** What of office.js Excel loads on Windows, on a Mac and on the web, as it comes: it must not be minified again. */

@@ -23,7 +23,7 @@ const FOLDER = new URL("../functions/", import.meta.url);
 
 /** The docs of every spreadsheet function, in the order of their files and places. */
 export function functionDocs(): FunctionDoc[] {
-  const files = readdirSync(FOLDER).filter((name) => name.endsWith(".ts") && name !== "cells.ts");
+  const files = readdirSync(FOLDER).filter((name) => name.endsWith(".ts"));
   return files.flatMap((file) => {
     const source = ts.createSourceFile(file, readFileSync(new URL(file, FOLDER), "utf8"), ts.ScriptTarget.ES2022, true);
     return source.statements.flatMap((statement) => {

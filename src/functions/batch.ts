@@ -1,6 +1,6 @@
 import { makeable } from "../core/batch/makeable";
 import { type PotPlan, potPlan } from "../core/batch/potPlan";
-import { answer, inRow, lines, nameOr, number, numberOr, one, toError, valuesOf } from "./cells";
+import { answer, inRow, nameOr, number, numberOr, scalar, toError, valuesOf, zipRanges } from "./cells";
 
 /**
  * Fewest pots for candles of one scent (fragrance oil): rows of pot number, vessel, count and weight to melt. Pour one scent at a time.
@@ -57,7 +57,7 @@ export function POTCOUNT(fills: any[][], quantities: any[][], potCapacity: any, 
 }
 
 const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
-  lines([nameOr("vessels", vessels), number("fills", fills), number("quantities", quantities)], [2], {
+  zipRanges([nameOr("vessels", vessels), number("fills", fills), number("quantities", quantities)], [2], {
     orZero: true,
   }).map((line) => {
     const [given, fill, quantity] = line.values;
@@ -73,8 +73,8 @@ const unproven = ({ pots, bound }: PotPlan): string => `${pots.length} pots; as 
 const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): PotPlan =>
   potPlan(
     found.map(({ order }) => order),
-    one(number("potCapacity", potCapacity)),
-    one(numberOr("loss", loss)),
+    scalar(number("potCapacity", potCapacity)),
+    scalar(numberOr("loss", loss)),
     LIMIT,
   );
 
@@ -91,7 +91,7 @@ export function MAKEABLE(onHand: any[][], perCandle: any[][]): any[][] {
   return answer(() =>
     makeable(
       valuesOf(
-        lines([number("onHand", onHand), number("perCandle", perCandle)], [1], { orZero: true }),
+        zipRanges([number("onHand", onHand), number("perCandle", perCandle)], [1], { orZero: true }),
         (shelf, each) => ({ onHand: shelf, perCandle: each }),
       ),
     ),

@@ -3,7 +3,7 @@ import { burnRate } from "../core/burn/burnRate";
 import { flameCheck } from "../core/burn/flameCheck";
 import { poolCheck } from "../core/burn/poolCheck";
 import { poolHours } from "../core/burn/poolHours";
-import { answer, eachCell, lines, number, numberOr, textOr, unit, valuesOf } from "./cells";
+import { answer, mapCells, number, numberOr, textOr, unit, valuesOf, zipRanges } from "./cells";
 
 /**
  * Weight a candle loses an hour of burning, from weighings. Rows with a blank are left out.
@@ -17,7 +17,7 @@ import { answer, eachCell, lines, number, numberOr, textOr, unit, valuesOf } fro
 export function BURNRATE(hours: any[][], weights: any[][]): any[][] {
   return answer(() =>
     burnRate(
-      valuesOf(lines([number("hours", hours), number("weights", weights)], [0, 1]), (at, weight) => ({
+      valuesOf(zipRanges([number("hours", hours), number("weights", weights)], [0, 1]), (at, weight) => ({
         hours: at,
         weight,
       })),
@@ -36,7 +36,7 @@ export function BURNRATE(hours: any[][], weights: any[][]): any[][] {
  * @source Weight over weight an hour, taking the rate as steady.
  */
 export function BURNHOURS(wax: any[][], rate: any[][], leave?: any[][]): any[][] {
-  return eachCell([number("wax", wax), number("rate", rate), numberOr("leave", leave)], burnHours);
+  return mapCells([number("wax", wax), number("rate", rate), numberOr("leave", leave)], burnHours);
 }
 
 /**
@@ -49,7 +49,7 @@ export function BURNHOURS(wax: any[][], rate: any[][], leave?: any[][]): any[][]
  * @source Common practice, no source: about one hour for each inch. Your own test burns, or a burn-test laboratory, know better.
  */
 export function POOLHOURS(diameter: any[][], lengthUnit: any[][]): any[][] {
-  return eachCell([number("diameter", diameter), unit("lengthUnit", lengthUnit, "length")], poolHours);
+  return mapCells([number("diameter", diameter), unit("lengthUnit", lengthUnit, "length")], poolHours);
 }
 
 /**
@@ -63,7 +63,7 @@ export function POOLHOURS(diameter: any[][], lengthUnit: any[][]): any[][] {
  * @source EN 15493: 75 mm, and 30 mm for a tea light. That ASTM F2417 allows 3 in, 76 mm, is from memory, not yet compared with the standard; the lower of the two is used.
  */
 export function FLAMECHECK(height: any[][], lengthUnit: any[][], product?: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [number("height", height), unit("lengthUnit", lengthUnit, "length"), textOr("product", product)],
     flameCheck,
   );
@@ -81,7 +81,7 @@ export function FLAMECHECK(height: any[][], lengthUnit: any[][], product?: any[]
  * @source Common practice, no source: an hour an inch, taken half an hour either way. At most 4 hours at a time: fire-safety guidance.
  */
 export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], lengthUnit: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [number("pool", pool), number("vessel", vessel), number("hours", hours), unit("lengthUnit", lengthUnit, "length")],
     poolCheck,
   );

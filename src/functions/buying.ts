@@ -2,7 +2,7 @@ import { packCost } from "../core/buying/packCost";
 import { checkedPack, packPlan } from "../core/buying/packPlan";
 import { unitPrice } from "../core/buying/unitPrice";
 import { wrong } from "../core/check/wrong";
-import { answer, eachCell, inPlace, lines, number, numberOr, one, unit, valuesOf } from "./cells";
+import { answer, mapCells, number, numberOr, scalar, unit, valuesOf, wholeRange, zipRanges } from "./cells";
 
 /**
  * How many packs of each size cover a need at the least cost, then with the least left over, then in the fewest packs.
@@ -23,11 +23,11 @@ export function PACKPLAN(need: any[][], sizes: any[][], prices: any[][]): any[][
     });
   }
   return needs.flatMap((cells) =>
-    inPlace(
+    wholeRange(
       [size, number("prices", prices)],
       (size, price) => checkedPack({ size, price }),
       (packs, badRows) => {
-        const amount = one(numberOr("need", cells));
+        const amount = scalar(numberOr("need", cells));
         if (amount === undefined) return packs.map(() => "");
         if (badRows.length > 0) throw wrong("sizes", `pack ${badRows[0]} has an error; fix it first`);
         return packPlan(amount, packs);
@@ -48,10 +48,13 @@ export function PACKPLAN(need: any[][], sizes: any[][], prices: any[][]): any[][
  * @source Integer programming, solved exactly, as in PACKPLAN.
  */
 export function PACKCOST(need: any[][], sizes: any[][], prices: any[][]): any[][] {
-  return eachCell([number("need", need)], (amount) =>
+  return mapCells([number("need", need)], (amount) =>
     packCost(
       amount,
-      valuesOf(lines([number("sizes", sizes), number("prices", prices)], [0, 1]), (size, price) => ({ size, price })),
+      valuesOf(zipRanges([number("sizes", sizes), number("prices", prices)], [0, 1]), (size, price) => ({
+        size,
+        price,
+      })),
     ),
   );
 }
@@ -75,7 +78,7 @@ export function UNITPRICE(
   perUnit: any[][],
   delivery?: any[][],
 ): any[][] {
-  return eachCell(
+  return mapCells(
     [
       number("price", price),
       number("size", size),

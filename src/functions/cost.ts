@@ -3,7 +3,7 @@ import { breakEven } from "../core/cost/breakEven";
 import { candleCost } from "../core/cost/candleCost";
 import { marginOf } from "../core/cost/marginOf";
 import { stockCost } from "../core/cost/stockCost";
-import { answer, eachCell, lines, number, numberOr, one, textOr, valuesOf } from "./cells";
+import { answer, mapCells, number, numberOr, scalar, textOr, valuesOf, zipRanges } from "./cells";
 
 /**
  * Cost of one good candle: ingredients, parts and labour, with the rejects paid for by the good ones.
@@ -27,16 +27,16 @@ export function CANDLECOST(
   return answer(() =>
     candleCost(
       stock("weights", weights, unitPrices, (weight, unitPrice) => ({ weight, unitPrice })),
-      valuesOf(lines([number("parts", parts)], [0]), (part) => part),
-      one(numberOr("labour", labour)),
-      one(numberOr("rejectRate", rejectRate)),
+      valuesOf(zipRanges([number("parts", parts)], [0]), (part) => part),
+      scalar(numberOr("labour", labour)),
+      scalar(numberOr("rejectRate", rejectRate)),
     ),
   );
 }
 
 /** Amounts with their unit prices; a blank amount is left out, a blank price beside an amount is an error. */
 const stock = <T>(name: string, amounts: any[][], unitPrices: any[][], work: (amount: number, price: number) => T) =>
-  valuesOf(lines([number(name, amounts), number("unitPrices", unitPrices)], [0]), work);
+  valuesOf(zipRanges([number(name, amounts), number("unitPrices", unitPrices)], [0]), work);
 
 /**
  * Price that leaves a margin after fees.
@@ -50,7 +50,7 @@ const stock = <T>(name: string, amounts: any[][], unitPrices: any[][], work: (am
  * @source The definition of a margin: profit over price. Price = (cost + feeFixed) / (1 - margin - feeRate).
  */
 export function ASKPRICE(cost: any[][], margin: any[][], feeRate?: any[][], feeFixed?: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [number("cost", cost), number("margin", margin), numberOr("feeRate", feeRate), numberOr("feeFixed", feeFixed)],
     askPrice,
   );
@@ -68,7 +68,7 @@ export function ASKPRICE(cost: any[][], margin: any[][], feeRate?: any[][], feeF
  * @source The definition of a margin: profit over price. Checked against OpenStax, Principles of Accounting.
  */
 export function MARGINOF(price: any[][], cost: any[][], feeRate?: any[][], feeFixed?: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [number("price", price), number("cost", cost), numberOr("feeRate", feeRate), numberOr("feeFixed", feeFixed)],
     marginOf,
   );
@@ -93,7 +93,7 @@ export function BREAKEVEN(
   feeRate?: any[][],
   feeFixed?: any[][],
 ): any[][] {
-  return eachCell(
+  return mapCells(
     [
       number("fixed", fixed),
       number("price", price),
@@ -120,8 +120,8 @@ export function STOCKCOST(quantities: any[][], unitPrices: any[][], used: any, m
   return answer(() =>
     stockCost(
       stock("quantities", quantities, unitPrices, (quantity, unitPrice) => ({ quantity, unitPrice })),
-      one(number("used", used)),
-      one(textOr("method", method)),
+      scalar(number("used", used)),
+      scalar(textOr("method", method)),
     ),
   );
 }

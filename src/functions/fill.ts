@@ -6,7 +6,7 @@ import { vesselVolume } from "../core/fill/vesselVolume";
 import { waterVolume } from "../core/fill/waterVolume";
 import { waxFactor as slopeOfPours } from "../core/fill/waxFactor";
 import { waxFactorSpread } from "../core/fill/waxFactorSpread";
-import { answer, eachCell, lines, number, numberOr, text, textOr, unit, valuesOf } from "./cells";
+import { answer, mapCells, number, numberOr, text, textOr, unit, valuesOf, zipRanges } from "./cells";
 
 /**
  * Weight of wax and scent (fragrance oil) together that fills what the water filled.
@@ -18,7 +18,7 @@ import { answer, eachCell, lines, number, numberOr, text, textOr, unit, valuesOf
  * @source Common practice, no source: a soy-type container wax fills about 0.86 of the weight of water. Your own test pour gives a better factor.
  */
 export function FILLWEIGHT(water: any[][], waxFactor?: any[][]): any[][] {
-  return eachCell([number("water", water), numberOr("waxFactor", waxFactor)], fillWeight);
+  return mapCells([number("water", water), numberOr("waxFactor", waxFactor)], fillWeight);
 }
 
 /**
@@ -40,7 +40,7 @@ export function WATERVOLUME(
   temperature?: any[][],
   temperatureUnit?: any[][],
 ): any[][] {
-  return eachCell(
+  return mapCells(
     [
       number("water", water),
       unit("weightUnit", weightUnit, "weight"),
@@ -64,7 +64,7 @@ export function WATERVOLUME(
  * @source Weight is volume times density. Default density: common practice, no source.
  */
 export function FILLBYVOLUME(volume: any[][], volumeUnit: any[][], weightUnit: any[][], density?: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [
       number("volume", volume),
       unit("volumeUnit", volumeUnit, "volume"),
@@ -96,7 +96,7 @@ export function VESSELVOLUME(
   second?: any[][],
   volumeUnit?: any[][],
 ): any[][] {
-  return eachCell(
+  return mapCells(
     [
       text("shape", shape),
       number("width", width),
@@ -137,7 +137,7 @@ export function WAXFACTORSPREAD(water: any[][], poured: any[][]): any[][] {
 }
 
 const pours = (water: any[][], poured: any[][]) =>
-  valuesOf(lines([number("water", water), number("poured", poured)], [0, 1]), (filled, wax) =>
+  valuesOf(zipRanges([number("water", water), number("poured", poured)], [0, 1]), (filled, wax) =>
     checkedPour({ water: filled, poured: wax }),
   );
 
@@ -153,7 +153,7 @@ const pours = (water: any[][], poured: any[][]) =>
  * @source Ideal mixing, 1/density = sum of share/density. A real mixture can miss it by several per cent: a test pour tells.
  */
 export function BLENDFACTOR(waxFactor: any[][], scentFactor: any[][], load: any[][], basis?: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [number("waxFactor", waxFactor), number("scentFactor", scentFactor), number("load", load), textOr("basis", basis)],
     blendFactor,
   );

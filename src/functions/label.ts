@@ -4,14 +4,14 @@ import { netLabel } from "../core/label/netLabel";
 import {
   answer,
   date as dateArgument,
-  eachCell,
-  lines,
+  mapCells,
   number,
   numberOr,
-  one,
+  scalar,
   textOr,
   unit as unitArgument,
   valuesOf,
+  zipRanges,
 } from "./cells";
 
 /**
@@ -25,7 +25,7 @@ import {
  * @source 16 CFR 500.19: 1 oz is 28.3495 g and 1 lb is 453.592 g on a label, a millionth less than the exact ounce. Rounding down is the packer's safe side.
  */
 export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[][] {
-  return eachCell([number("weight", weight), unitArgument("unit", unit, "weight"), textOr("style", style)], netLabel);
+  return mapCells([number("weight", weight), unitArgument("unit", unit, "weight"), textOr("style", style)], netLabel);
 }
 
 /**
@@ -43,11 +43,11 @@ export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[]
 export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lotSize?: any): any[][] {
   return answer(() => {
     const found = netCheck(
-      one(number("label", label)),
-      valuesOf(lines([number("weights", weights)], [0]), (weight) => weight),
-      one(unitArgument("unit", unit, "weight")),
-      one(textOr("rule", rule)),
-      one(numberOr("lotSize", lotSize)),
+      scalar(number("label", label)),
+      valuesOf(zipRanges([number("weights", weights)], [0]), (weight) => weight),
+      scalar(unitArgument("unit", unit, "weight")),
+      scalar(textOr("rule", rule)),
+      scalar(numberOr("lotSize", lotSize)),
     );
     return [[found.verdict, found.meanError, found.meanLimit, found.allowedShortfall, found.numberShort]];
   });
@@ -64,5 +64,5 @@ export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lo
  * @source ISO 8601 ordinal date; the run number behind it is common practice, no source.
  */
 export function LOTCODE(date: any[][], run: any[][], prefix?: any[][]): any[][] {
-  return eachCell([dateArgument("date", date), number("run", run), textOr("prefix", prefix)], lotCode);
+  return mapCells([dateArgument("date", date), number("run", run), textOr("prefix", prefix)], lotCode);
 }

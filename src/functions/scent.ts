@@ -6,7 +6,7 @@ import { checkedIngredient, recipeSplit } from "../core/scent/recipeSplit";
 import { type Parts, scentSplit } from "../core/scent/scentSplit";
 import { weighedLoad } from "../core/scent/weighedLoad";
 import { weighedSplit } from "../core/scent/weighedSplit";
-import { eachCell, inPlace, number, numberOr, one, text, textOr } from "./cells";
+import { mapCells, number, numberOr, scalar, text, textOr, wholeRange } from "./cells";
 
 /**
  * Wax and scent (fragrance oil) of a fill, side by side in two columns. They add up to the fill, with a division to the fill rounded to one.
@@ -35,7 +35,7 @@ export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][], divisi
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function WAXPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  return split(fill, load, basis, division, ({ wax }) => [wax]);
+  return split(fill, load, basis, division, ({ wax }) => wax);
 }
 
 /**
@@ -50,7 +50,7 @@ export function WAXPART(fill: any[][], load: any[][], basis?: any[][], division?
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function SCENTPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  return split(fill, load, basis, division, ({ scent }) => [scent]);
+  return split(fill, load, basis, division, ({ scent }) => scent);
 }
 
 function split(
@@ -58,13 +58,13 @@ function split(
   load: any[][],
   basis: any[][] | undefined,
   division: any[][] | undefined,
-  columns: (parts: Parts) => number[],
+  result: (parts: Parts) => number | number[],
   width = 1,
 ): any[][] {
-  return eachCell(
+  return mapCells(
     [number("fill", fill), number("load", load), textOr("basis", basis), numberOr("division", division)],
     (whole, share, on, step) =>
-      columns(step === undefined ? scentSplit(whole, share, on) : weighedSplit(whole, share, on, step)),
+      result(step === undefined ? scentSplit(whole, share, on) : weighedSplit(whole, share, on, step)),
     { width },
   );
 }
@@ -80,7 +80,7 @@ function split(
  * @source The definitions of the two bases: scent / wax and scent / (wax + scent).
  */
 export function LOADAS(load: any[][], from: any[][], to: any[][]): any[][] {
-  return eachCell([number("load", load), text("from", from), text("to", to)], loadAs);
+  return mapCells([number("load", load), text("from", from), text("to", to)], loadAs);
 }
 
 /**
@@ -94,7 +94,7 @@ export function LOADAS(load: any[][], from: any[][], to: any[][]): any[][] {
  * @source The definitions of the two bases: scent / wax and scent / (wax + scent).
  */
 export function LOADFROM(wax: any[][], scent: any[][], basis?: any[][]): any[][] {
-  return eachCell([number("wax", wax), number("scent", scent), textOr("basis", basis)], weighedLoad);
+  return mapCells([number("wax", wax), number("scent", scent), textOr("basis", basis)], weighedLoad);
 }
 
 /**
@@ -109,7 +109,7 @@ export function LOADFROM(wax: any[][], scent: any[][], basis?: any[][]): any[][]
  * @source Common practice, no source: a wax's maximum is of wax, a product limit is of total.
  */
 export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[][], basis?: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [
       number("load", load),
       numberOr("waxMaximum", waxMaximum),
@@ -131,7 +131,7 @@ export function LOADCHECK(load: any[][], waxMaximum: any[][], productLimit: any[
  * @source Common practice, no source: a wax's maximum is of wax, a product limit is of total.
  */
 export function LOADLIMIT(waxMaximum: any[][], productLimit: any[][], basis?: any[][]): any[][] {
-  return eachCell(
+  return mapCells(
     [numberOr("waxMaximum", waxMaximum), numberOr("productLimit", productLimit), textOr("basis", basis)],
     loadLimit,
     { key: -1 },
@@ -150,12 +150,12 @@ export function LOADLIMIT(waxMaximum: any[][], productLimit: any[][], basis?: an
  * @source The definitions of the bases; weighed out by the largest remainder.
  */
 export function RECIPESPLIT(fill: any, shares: any[][], bases: any[][], division?: any): any[][] {
-  return inPlace(
+  return wholeRange(
     [number("shares", shares), text("bases", bases)],
     (share, basis) => checkedIngredient({ share, basis }),
     (recipe, badRows) => {
       if (badRows.length > 0) throw wrong("shares", `row ${badRows[0]} of the recipe has an error; fix it first`);
-      return recipeSplit(one(number("fill", fill)), recipe, one(numberOr("division", division)));
+      return recipeSplit(scalar(number("fill", fill)), recipe, scalar(numberOr("division", division)));
     },
   );
 }

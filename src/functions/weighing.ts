@@ -1,7 +1,7 @@
 import { atLeastZero } from "../core/check/atLeastZero";
 import { weighError } from "../core/weighing/weighError";
 import { weighOut } from "../core/weighing/weighOut";
-import { eachCell, inPlace, number, one } from "./cells";
+import { mapCells, number, scalar, wholeRange } from "./cells";
 
 /**
  * Weights in whole scale divisions that together are exactly the total, rounded to a division.
@@ -13,10 +13,10 @@ import { eachCell, inPlace, number, one } from "./cells";
  * @source The largest remainder method: each weight stays within one division of its exact value.
  */
 export function WEIGHOUT(weights: any[][], division: any): any[][] {
-  return inPlace(
+  return wholeRange(
     [number("weights", weights)],
     (weight) => atLeastZero("weights", weight),
-    (good) => weighOut(good, one(number("division", division))),
+    (good) => weighOut(good, scalar(number("division", division))),
   );
 }
 
@@ -30,5 +30,5 @@ export function WEIGHOUT(weights: any[][], division: any): any[][] {
  * @source A reading rounded to a division is off by at most half of one.
  */
 export function WEIGHERROR(weight: any[][], division: any[][]): any[][] {
-  return eachCell([number("weight", weight), number("division", division)], weighError);
+  return mapCells([number("weight", weight), number("division", division)], weighError);
 }

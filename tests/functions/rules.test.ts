@@ -104,6 +104,12 @@ describe("blanks", () => {
 });
 
 describe("errors", () => {
+  it("of one cell given for all stand in each filled row, and blank rows stay blank", () => {
+    const rows = call("FILLWEIGHT", down(100, null, 100), "x");
+    expect(rows[1]).toEqual([""]);
+    for (const row of [0, 2]) expect(messageOf(rows[row]?.[0])).toBe('waxFactor: "x" is text; write a plain number');
+  });
+
   it("stand in their own cell", () => {
     const rows = call("WAXPART", down(106, 106, 106), down(0.06, 6, 0.06));
     expect(rows[0]).toEqual([100]);

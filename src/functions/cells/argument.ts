@@ -1,0 +1,66 @@
+import { wrong } from "../../core/check/wrong";
+import { type UnitKind, unitsInWords } from "../../core/units/spellings";
+import { basic, isBlank } from "./blank";
+import { errorIn } from "./errors";
+import { readDate, readName, readNumber, readText } from "./readers";
+
+/** What a spreadsheet hands over for an argument: a range, one value, or nothing. */
+export type Cells = any;
+
+/** An argument of a function: its cells, how one is read, and whether a blank takes the core's default. */
+export interface Argument<T> {
+  readonly name: string;
+  readonly grid: readonly (readonly unknown[])[];
+  readonly optional: boolean;
+  /** What to do where nothing is given and there is no default. */
+  readonly hint?: string;
+  readonly read: (name: string, cell: unknown) => T;
+}
+
+export type Arguments<V extends unknown[]> = { readonly [K in keyof V]: Argument<V[K]> };
+
+/** An argument of numbers that must be there. */
+export const number = (name: string, cells: Cells): Argument<number> => argument(name, cells, readNumber, false);
+/** An argument of dates that must be there, as the serial numbers a spreadsheet keeps. */
+export const date = (name: string, cells: Cells): Argument<number> => argument(name, cells, readDate, false);
+/** An argument of texts that must be there. */
+export const text = (name: string, cells: Cells): Argument<string> => argument(name, cells, readText, false);
+/** An argument of units that must be there, of one of these kinds. */
+export const unit = (name: string, cells: Cells, ...kinds: readonly UnitKind[]): Argument<string> => ({
+  ...text(name, cells),
+  hint: `write ${unitsInWords(...kinds)}`,
+});
+/** An argument of numbers where a blank is left to the core. */
+export const numberOr = (name: string, cells: Cells): Argument<number | undefined> =>
+  argument<number | undefined>(name, cells, readNumber, true);
+/** An argument of names, which stay what they are: a number, a date or a text. */
+export const nameOr = (name: string, cells: Cells): Argument<number | string | undefined> =>
+  argument<number | string | undefined>(name, cells, readName, true);
+/** An argument of texts where a blank is left to the core. */
+export const textOr = (name: string, cells: Cells): Argument<string | undefined> =>
+  argument<string | undefined>(name, cells, readText, true);
+
+function argument<T>(name: string, cells: Cells, read: Argument<T>["read"], optional: boolean): Argument<T> {
+  return { name, grid: gridOf(cells), optional, read };
+}
+
+/** Rows of cells, at least one cell: hosts hand over a range as rows, a list as one row's cells, or a bare value. */
+function gridOf(cells: Cells): Argument<unknown>["grid"] {
+  if (!Array.isArray(cells)) return [[cells]];
+  if (!cells.every(Array.isArray)) return cells.map((row) => (Array.isArray(row) ? row : [row]));
+  return cells[0]?.length ? cells : [[null]];
+}
+
+/** How many columns the cells of an argument have. */
+export const columnsOf = ({ grid }: Argument<unknown>): number => grid[0]?.length ?? 1;
+
+/** What a cell of an argument gives, undefined for a blank that is left to the core; throws the error it holds. */
+export function readCell<T>({ name, optional, hint, read }: Argument<T>, cell: unknown): T | undefined {
+  // Most cells are numbers: neither errors nor blank.
+  if (typeof cell === "number") return read(name, cell);
+  const error = errorIn(cell);
+  if (error) throw error;
+  if (!isBlank(cell)) return read(name, basic(cell));
+  if (optional) return undefined;
+  throw wrong(name, hint ? `nothing is given; ${hint}` : "the cell is blank; fill it in");
+}
