@@ -85,6 +85,8 @@ describe("breakEven", () => {
     expect(breakEven(1100.001, 2, 1)).toBe(1101);
     // 100 / (1000.3 - 1000.2), by hand 1000: in binary the difference is 0.09999999999990905.
     expect(breakEven(100, 1000.3, 1000.2)).toBe(1000);
+    // By hand: 93.77 less 74 % leaves 24.3802, less 2.98 and 21.40 leaves 0.0002, of which 429070.21 is 2145351050.
+    expect(breakEven(429070.21, 93.77, 21.4, 0.74, 2.98)).toBe(2145351050);
     expect(() => breakEven(100, 3.3, 2.97, 0.1)).toThrow("each one sold brings nothing");
     expect(() => breakEven(100, 0.05, 0.04, 0.2)).toThrow("each one sold brings nothing");
     expect(breakEven(0, 2, 1)).toBe(0);
