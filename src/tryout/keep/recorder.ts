@@ -38,6 +38,8 @@ export class Recorder {
   #epoch: number;
   #number: number;
   #timer: ReturnType<typeof setTimeout> | undefined;
+  /** How long the timer waits in all. */
+  #wait = 0;
   #saving: Promise<void> | null = null;
   #flushed: Promise<void> = Promise.resolve();
   /** Whether there is something that no state holds or is about to hold. */
@@ -122,9 +124,12 @@ export class Recorder {
     this.#soon(SOON);
   }
 
-  /** The first of some edits sets the time, so that none waits longer. */
+  /** The first of some edits sets the time, so that none waits longer; an edit does not wait for a late new try. */
   #soon(after: number): void {
-    this.#timer ??= setTimeout(() => {
+    if (this.#timer !== undefined && this.#wait <= after) return;
+    this.#stopTimer();
+    this.#wait = after;
+    this.#timer = setTimeout(() => {
       this.#timer = undefined;
       void this.#save();
     }, after);
