@@ -37,6 +37,8 @@ export async function launchProcess(profile: string): Promise<OwnProcess> {
   const running = spawn(executablePath, [...args, ...own, "about:blank"], {
     env: env as NodeJS.ProcessEnv,
     stdio: ["ignore", "ignore", "pipe"],
+    // A group of its own, so that the processes which it starts can be ended with it.
+    detached: true,
   });
   const browser = await chromium.connectOverCDP(await debuggingAddress(running), PATIENCE);
   const context = browser.contexts()[0] as BrowserContext;
@@ -44,7 +46,7 @@ export async function launchProcess(profile: string): Promise<OwnProcess> {
   const kill = () =>
     new Promise<void>((gone) => {
       running.once("exit", () => gone());
-      running.kill("SIGKILL");
+      process.kill(-(running.pid as number), "SIGKILL");
     });
   return { context, kill };
 }
