@@ -15,6 +15,7 @@ export default defineConfig(({ mode }) => ({
     hookTimeout: 600_000,
     expect: { poll: { timeout: 240_000 } },
     // Two cores: more workers than that only make the browser tests wait for each other.
-    maxWorkers: 2,
+    maxWorkers: 3,
+    isolate: false,
   },
 }));

@@ -129,21 +129,29 @@ export class TryoutPage {
   async openRowMenu(row: number): Promise<void> {
     const canvas = await this.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
     const [left, top] = [canvas?.x ?? 0, canvas?.y ?? 0];
-    let down = 0;
-    while ((await this.nameBox.inputValue()) !== `A${row}` || down === 0) {
-      if (down > (canvas?.height ?? 0)) throw new Error(`row ${row} is not on the screen`);
-      down += 6;
+    const rowAt = async (down: number): Promise<number> => {
       await this.page.mouse.click(left + 60, top + down);
       await this.idle();
+      return Number(/\d+/.exec(await this.nameBox.inputValue()));
+    };
+    // Halved until its upper edge is at most six pixels above: near an edge no menu opens.
+    let [above, below] = [0, canvas?.height ?? 0];
+    while (below - above > 6) {
+      const middle = (above + below) / 2;
+      if ((await rowAt(middle)) < row) above = middle;
+      else below = middle;
     }
-    // Its upper edge is at most six pixels above, its lower one at least ten below: near an edge no menu opens.
-    await this.page.mouse.click(left + 20, top + down + 8, { button: "right" });
+    if ((await rowAt(below)) !== row) throw new Error(`row ${row} is not on the screen`);
+    await this.page.mouse.click(left + 20, top + below + 8, { button: "right" });
   }
 
   /** Types into a cell of the open sheet and leaves it with Enter. */
   async type(cell: string, text: string): Promise<void> {
     await this.goTo(cell);
-    await this.page.keyboard.type(text, { delay: 5 });
+    // The first key opens the cell. Key by key the rest would take Univer most of a test's time.
+    await this.page.keyboard.press(text.charAt(0));
+    await this.editing(true);
+    await this.page.keyboard.insertText(text.slice(1));
     await (text.startsWith("=") ? this.enterFormula() : this.enter());
   }
 
