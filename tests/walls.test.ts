@@ -44,6 +44,7 @@ describe("the walls between the parts", () => {
       "file",
       'import type { CellValue } from "../sheet/sheet"; export type A = CellValue; export const a = TextDecoder;',
     ],
+    ["engine", 'import type { Sheet } from "../sheet/sheet"; export type A = Sheet;'],
     [
       "pane",
       'import type { Host } from "../host/host"; export const a = (host: Host) => document.body.append(String(host));',
@@ -65,6 +66,8 @@ describe("the walls between the parts", () => {
     ["file", 'import type { Host } from "../host/host"; export type A = Host;', "not listed"],
     ["file", 'import { scalar } from "../functions/cells"; export const a = scalar;', "not listed"],
     ["file", "export const a = document.title;", "document"],
+    ["engine", 'import { UniverHost } from "../host/univer/adapter"; export const a = UniverHost;', "not listed"],
+    ["engine", "export const a = document.title;", "document"],
     ["sheet", 'import type { Book } from "../file/book"; export type A = Book;', "not listed"],
     ["pane", 'import { UniverHost } from "../host/univer/adapter"; export const a = UniverHost;', "not listed"],
     ["pane", 'import { ExcelHost } from "../host/excel/adapter"; export const a = ExcelHost;', "not listed"],

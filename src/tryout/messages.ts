@@ -1,6 +1,6 @@
 /** The strip under the sheet: what is wrong in the selected cell, and all formulas to fix. */
 
-import { cellName, type Problem } from "../host/univer/problems";
+import { cellName, type Problem } from "../engine/problems";
 import type { CellPlace, Spreadsheet } from "../host/univer/start";
 import { byId } from "./byId";
 import { setText } from "./setText";

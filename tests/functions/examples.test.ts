@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from "node:fs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { functionDocs } from "../../src/build/functionDocs";
-import { type Calculated, calculate } from "../../src/host/univer/calculate";
+import { type Calculated, calculate } from "../../src/engine/calculate";
 import { metadata, metadataText, script } from "./built";
 
 const docs = functionDocs();

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import ExcelJS, { type Worksheet } from "exceljs";
 import { strToU8, zipSync } from "fflate";
-import { calculate } from "../../src/host/univer/calculate";
+import { calculate } from "../../src/engine/calculate";
 import type { Content, Sheet } from "../../src/sheet/sheet";
 import { metadataText, script } from "../functions/built";
 import { partsOf } from "./zipped";

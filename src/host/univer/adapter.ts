@@ -16,6 +16,9 @@ import {
   SetWorksheetActiveOperation,
 } from "@univerjs/preset-sheets-core";
 import { AddSheetTableMutation } from "@univerjs/preset-sheets-table";
+import { headingText, reader, spilledCells } from "../../engine/cells";
+import { cellContent } from "../../engine/content";
+import { tablesOf } from "../../engine/references";
 import type { Cell, Content, Sheet } from "../../sheet/sheet";
 import { sheetName } from "../../sheet/sheetName";
 import {
@@ -30,18 +33,16 @@ import {
 import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { Calculation } from "./calculation";
-import { headingText, reader, spilledCells } from "./cells";
 import { addRules, choiceRules } from "./editing/choices";
 import { BY_PANE } from "./editing/edits";
+import { placedTables } from "./placedTables";
 import { printFrame } from "./printFrame";
 import { printPage } from "./printPage";
 import { printedSheet } from "./printRead";
 import { refuseReadOnly } from "./readOnly";
-import { tablesOf } from "./references";
 import { SetSettingsMutation } from "./settingsMutation";
 import { command, growTable, takeInRows } from "./takeInRows";
-import { placedTables } from "./typing";
-import { cellContent, tableData, worksheetData } from "./workbook";
+import { tableData, worksheetData } from "./workbook";
 
 /** Changes come in bursts: an edit, then the values calculated from it. */
 const QUIET = 150;

@@ -10,9 +10,9 @@ import {
   type Workbook,
 } from "@univerjs/core";
 import { IRenderManagerService, SHEET_VIEWPORT_KEY, SheetSkeletonManagerService } from "@univerjs/preset-sheets-core";
+import { reader } from "../../engine/cells";
 import { plotsOf, type ReadCell } from "../../sheet/chart/data";
 import { chartSvg } from "../../sheet/chart/svg";
-import { reader } from "./cells";
 import { followCells } from "./followCells";
 import { CHARTS_RESOURCE, type PlacedCharts, readCharts, writeCharts } from "./placedCharts";
 

@@ -11,9 +11,9 @@ import {
   type Worksheet,
   WrapStrategy,
 } from "@univerjs/core";
+import { spilledCells } from "../../engine/cells";
 import { usualPaper } from "../../sheet/paper";
 import type { Print } from "../../sheet/sheet";
-import { spilledCells } from "./cells";
 import type { PrintedSheet } from "./printPage";
 import { type PrintedCell, type PrintedRow, showsNothing } from "./printTable";
 

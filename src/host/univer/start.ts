@@ -23,9 +23,13 @@ import {
 import coreTexts from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsTablePlugin, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
 import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
+import { type Bundle, loadBundle } from "../../engine/bundle";
+import { descriptions, executors } from "../../engine/functions";
+import { forgetOldMessages, type Problem, problemsOf } from "../../engine/problems";
+import { parseAnewWithTables } from "../../engine/tableChanges";
+import { readTypedFormulas } from "../../engine/typing";
 import { STYLES } from "../../sheet/styles";
 import { UniverHost } from "./adapter";
-import { type Bundle, loadBundle } from "./bundle";
 import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
 import { readDottedDates } from "./dottedDates";
@@ -35,14 +39,11 @@ import { ASIDE } from "./file/cellData";
 import type { WorkedOut } from "./file/fromUniver";
 import { workedOut } from "./file/workedOut";
 import { calculateWhileDrawing } from "./firstSight";
-import { descriptions, executors } from "./functions";
-import { forgetOldMessages, type Problem, problemsOf } from "./problems";
+import { placedTables } from "./placedTables";
 import { ReadOnly } from "./readOnly";
 import { refusalTexts } from "./refusalTexts";
 import { snapshotAsShown } from "./snapshot";
-import { parseAnewWithTables } from "./tableChanges";
 import { TypedFunction } from "./typedFunction";
-import { readTypedFormulas } from "./typing";
 import { lookStyle } from "./workbook";
 
 /** How tables look; Univer's own looks would colour their cells over. */
@@ -136,7 +137,7 @@ export function startSpreadsheet(
   univer.registerPlugin(UniverSheetsTableUIPlugin, { hideAnchor: true });
   const injector = univer.__getInjector();
   forgetOldMessages(injector);
-  readTypedFormulas(injector);
+  readTypedFormulas(injector, (workbook) => placedTables(injector, workbook));
   parseAnewWithTables(injector);
 
   const charts = new ChartLayer(container, injector, dark);

@@ -2,8 +2,8 @@ import { type ICellData, ICommandService, type Injector, type Worksheet } from "
 import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
 import { SetSheetTableCommand, TableManager } from "@univerjs/preset-sheets-table";
+import { reader } from "../../engine/cells";
 import type { Place } from "../host";
-import { reader } from "./cells";
 import { BY_PANE } from "./editing/edits";
 import { refuseReadOnly } from "./readOnly";
 

@@ -1,7 +1,7 @@
 import type { Injector } from "@univerjs/core";
 import { DocSelectionManagerService, IEditorBridgeService, IEditorService } from "@univerjs/preset-sheets-core";
-import { functionAt } from "./functionAt";
-import { NAMESPACE } from "./functions";
+import { functionAt } from "../../engine/functionAt";
+import { NAMESPACE } from "../../engine/functions";
 
 /** Which of our functions the user is at: the one being typed, else one in the formula of the selected cell. */
 export class TypedFunction {

@@ -3,7 +3,6 @@
 import {
   BooleanNumber,
   BorderStyleTypes,
-  CellValueType,
   HorizontalAlign,
   type IBorderData,
   type ICellData,
@@ -15,17 +14,13 @@ import {
   VerticalAlign,
   WrapStrategy,
 } from "@univerjs/core";
-import type { Cell, Content, Sheet, Table } from "../../sheet/sheet";
+import { cellContent, sheetSize } from "../../engine/content";
+import { type PlacedTable, tablesOf } from "../../engine/references";
+import type { Cell, Sheet, Table } from "../../sheet/sheet";
 import { LINE, STYLES, type Style } from "../../sheet/styles";
 import { CHECKS_RESOURCE, choiceRules } from "./editing/choices";
 import { DEFAULT_HEIGHT, heightOf, widthsOf } from "./layout";
 import { chartsResource } from "./placedCharts";
-import { isPlainText } from "./plainText";
-import { type FormulaPlace, type PlacedTable, readableFormula, tablesOf } from "./references";
-
-/** Room below and beside what a sheet holds, for the user and for results that spill. */
-const SPARE = { rows: 200, columns: 12 };
-const LEAST = { rows: 1000, columns: 26 };
 
 const ALIGN = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT };
 
@@ -100,14 +95,12 @@ export function worksheetData(
     if (height > (rowData[cell.row]?.h ?? DEFAULT_HEIGHT)) rowData[cell.row] = { h: height };
   }
   const frozen = sheet.frozenRows ?? 0;
-  const last = (of: (cell: Cell) => number) => sheet.cells.reduce((most, cell) => Math.max(most, of(cell)), 0);
   return {
     id,
     name: sheet.name,
     cellData,
     mergeData,
-    rowCount: Math.max(LEAST.rows, last((cell) => cell.row) + SPARE.rows),
-    columnCount: Math.max(LEAST.columns, last((cell) => cell.column + (cell.across ?? 1)) + SPARE.columns),
+    ...sheetSize(sheet),
     // Excel's own measure: seven pixels for each character and five beside them.
     columnData: Object.fromEntries(
       widths.map((width, i) => [i, width === 0 ? { hd: BooleanNumber.TRUE } : { w: Math.round(width * 7 + 5) }]),
@@ -138,13 +131,6 @@ export function tableData({ name, row, column, headings, rows }: Table) {
     })),
     meta: {},
   };
-}
-
-/** A text is forced to stay one: else `=1+1` would become a formula as soon as the user edits its cell. */
-export function cellContent(content: Content, place: FormulaPlace, tables: readonly PlacedTable[]): ICellData {
-  if ("formula" in content) return { f: readableFormula(content.formula, place, tables) };
-  if ("number" in content) return { v: content.number, t: CellValueType.NUMBER };
-  return { v: content.text, t: isPlainText(content.text) ? CellValueType.STRING : CellValueType.FORCE_STRING };
 }
 
 function styleData({ look, format, align }: Cell): IStyleData | undefined {

@@ -1,5 +1,5 @@
-import type { Bundle } from "../../host/univer/bundle";
-import { calculate } from "../../host/univer/calculate";
+import type { Bundle } from "../../engine/bundle";
+import { calculate } from "../../engine/calculate";
 import type { Sample } from "../index";
 import { writeWorkbook } from "./writeWorkbook";
 

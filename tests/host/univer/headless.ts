@@ -10,7 +10,7 @@ import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand, UniverSheetsFormulaPlugin, UniverSheetsPlugin } from "@univerjs/preset-sheets-core";
 import { UniverSheetsTablePlugin } from "@univerjs/preset-sheets-table";
 import { STEPS } from "../../../src/host/univer/editing/edits";
-import { placedTables } from "../../../src/host/univer/typing";
+import { placedTables } from "../../../src/host/univer/placedTables";
 import { workbookData } from "../../../src/host/univer/workbook";
 import type { Sheet } from "../../../src/sheet/sheet";
 

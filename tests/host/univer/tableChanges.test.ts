@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
+import { parseAnewWithTables } from "../../../src/engine/tableChanges";
 import { Calculation } from "../../../src/host/univer/calculation";
 import { followEdits } from "../../../src/host/univer/editing/edits";
 import { growTables } from "../../../src/host/univer/editing/growTables";
-import { parseAnewWithTables } from "../../../src/host/univer/tableChanges";
 import type { Cell } from "../../../src/sheet/sheet";
 import { Headless } from "./headless";
 

@@ -15,13 +15,13 @@ import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
 import { UniverSheetsHyperLinkPlugin } from "@univerjs/sheets-hyper-link";
 import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
+import { type Bundle, loadBundle } from "../../../src/engine/bundle";
+import { executors } from "../../../src/engine/functions";
+import { forgetOldMessages } from "../../../src/engine/problems";
 import type { Book } from "../../../src/file/book";
-import { type Bundle, loadBundle } from "../../../src/host/univer/bundle";
 import { Calculation } from "../../../src/host/univer/calculation";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
 import { workedOut } from "../../../src/host/univer/file/workedOut";
-import { executors } from "../../../src/host/univer/functions";
-import { forgetOldMessages } from "../../../src/host/univer/problems";
 import { snapshotOf } from "../../../src/host/univer/snapshot";
 
 /** One function, for tests that need no built files: water times density. */

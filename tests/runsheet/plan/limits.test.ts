@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { type Calculated, calculate } from "../../../src/engine/calculate";
 import { rowHeights } from "../../../src/host/excel/rowHeights";
-import { type Calculated, calculate } from "../../../src/host/univer/calculate";
 import { heightOf, widthsOf } from "../../../src/host/univer/layout";
 import { buildRun } from "../../../src/runsheet/plan/buildRun";
 import { readBack } from "../../../src/runsheet/record/readBack";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Calculated, calculate } from "../../../src/host/univer/calculate";
+import { type Calculated, calculate } from "../../../src/engine/calculate";
 import { buildRun } from "../../../src/runsheet/plan/buildRun";
 import { compareRuns } from "../../../src/runsheet/record/compareRuns";
 import { pourWarnings } from "../../../src/runsheet/record/pourWarnings";

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { type Calculated, calculate } from "../../../src/host/univer/calculate";
+import { type Calculated, calculate } from "../../../src/engine/calculate";
 import { CAUTIONS } from "../../../src/runsheet/cautions";
 import { buildRun } from "../../../src/runsheet/plan/buildRun";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";

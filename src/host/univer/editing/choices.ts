@@ -1,10 +1,10 @@
 /** Lists to choose from in the cells of a table: what another table knows. Anything else may be typed too. */
 
 import { ICommandService, type Injector, type Workbook } from "@univerjs/core";
+import type { PlacedTable } from "../../../engine/references";
 import { columnLetters } from "../../../sheet/columnLetters";
 import type { Table } from "../../../sheet/sheet";
 import { quotedName } from "../../../sheet/sheetName";
-import type { PlacedTable } from "../references";
 
 /** The name under which Univer keeps checks of cells in a workbook, and the mutation that adds one. */
 export const CHECKS_RESOURCE = "SHEET_DATA_VALIDATION_PLUGIN";

@@ -1,6 +1,6 @@
 import type { Injector, Worksheet } from "@univerjs/core";
 import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
-import { reader } from "../cells";
+import { reader } from "../../../engine/cells";
 
 /** So many rows, the last ones, say what a column's formula is: a long table would take a while. */
 const ASKED = 100;

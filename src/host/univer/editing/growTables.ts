@@ -9,8 +9,8 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import { SetSheetTableMutation, TableManager } from "@univerjs/preset-sheets-table";
-import { headingText, reader } from "../cells";
-import { hasTotals } from "../typing";
+import { headingText, reader } from "../../../engine/cells";
+import { hasTotals } from "../placedTables";
 import { type Consequence, cellsOf, type Edit, isFilled, sheetsOf } from "./edits";
 import { followGrowth } from "./followGrowth";
 import { filledRows, written } from "./newRows";

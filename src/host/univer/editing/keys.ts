@@ -19,8 +19,8 @@ import {
   SetWorksheetActivateCommand,
   SheetsSelectionsService,
 } from "@univerjs/preset-sheets-core";
+import { reader } from "../../../engine/cells";
 import type { Place } from "../../host";
-import { reader } from "../cells";
 
 /** Codes of keys that Univer has no names for. A semicolon has two, by browser. */
 const KEYS = { pageUp: 33, pageDown: 34, end: 35, home: 36, semicolon: [186, 59] };

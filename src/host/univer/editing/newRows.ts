@@ -15,7 +15,7 @@ import {
   SetRangeValuesUndoMutationFactory,
 } from "@univerjs/preset-sheets-core";
 import { SetSheetTableMutation, TableManager } from "@univerjs/preset-sheets-table";
-import { reader } from "../cells";
+import { reader } from "../../../engine/cells";
 import { columnFormula, type Rows } from "./columnFormulas";
 import type { Consequence, Edit } from "./edits";
 

@@ -1,6 +1,6 @@
 import type { ICellData, Injector, Nullable } from "@univerjs/core";
 import { SheetsSortService, type SortType } from "@univerjs/preset-sheets-sort";
-import { readCell } from "../cells";
+import { readCell } from "../../../engine/cells";
 
 const TEXTS = new Intl.Collator("en", { sensitivity: "accent" });
 

@@ -1,11 +1,11 @@
 /** Cells of a file as Univer's, and back. */
 
 import type { ICellData } from "@univerjs/core";
+import { isPlainText } from "../../../engine/plainText";
+import type { FormulaPlace, PlacedTable } from "../../../engine/references";
 import type { BookCell, CellStyle } from "../../../file/book";
 import { PLAIN_STYLE } from "../../../file/emptyBook";
 import type { CellValue } from "../../../sheet/sheet";
-import { isPlainText } from "../plainText";
-import type { FormulaPlace, PlacedTable } from "../references";
 import { VALUE_TYPE } from "./codes";
 import { type FileTable, toEngine, toFile } from "./fileFormula";
 import { documentKey, documentRuns, documentText, type PlacedLink, textDocument } from "./richText";

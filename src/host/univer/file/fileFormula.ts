@@ -1,9 +1,9 @@
 /** Formulas of a file as Univer reads them, and back. */
 
+import { type FormulaPlace, type PlacedTable, readableFormula, TEXT, UNREADABLE } from "../../../engine/references";
 import type { Book, BookTable } from "../../../file/book";
 import { columnLetters } from "../../../sheet/columnLetters";
 import { quotedName } from "../../../sheet/sheetName";
-import { type FormulaPlace, type PlacedTable, readableFormula, TEXT, UNREADABLE } from "../references";
 
 /** The names by which Univer knows the columns of a table: their headings, without what it cannot read in a formula. */
 export function knownNames(headings: readonly string[]): string[] {

@@ -1,10 +1,10 @@
 /** A sheet of Univer's as one for a file. */
 
 import type { ICellData, IRange, IWorkbookData, IWorksheetData } from "@univerjs/core";
+import type { PlacedTable } from "../../../engine/references";
 import type { Book, BookSheet, BookTable, Filter } from "../../../file/book";
 import { same } from "../../../file/same";
 import type { Print } from "../../../sheet/sheet";
-import type { PlacedTable } from "../references";
 import { areaOf, type Extent } from "./areas";
 import { type CellMemory, cellValue } from "./cellData";
 import { NO, RESOURCES, TOTALS, YES } from "./codes";

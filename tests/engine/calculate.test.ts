@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { calculate } from "../../../src/host/univer/calculate";
-import type { Cell, Sheet } from "../../../src/sheet/sheet";
-import { metadataText, script } from "../../functions/built";
-import { HOSTILE_TEXTS } from "../../hostileTexts";
+import { calculate } from "../../src/engine/calculate";
+import type { Cell, Sheet } from "../../src/sheet/sheet";
+import { metadataText, script } from "../functions/built";
+import { HOSTILE_TEXTS } from "../hostileTexts";
 
 const built = { script, metadata: metadataText };
 const at = (row: number, column: number, content: Cell["content"]): Cell => ({ row, column, content });

@@ -14,10 +14,10 @@ import {
   UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
 import { afterAll, describe, expect, it } from "vitest";
-import { loadBundle } from "../../../src/host/univer/bundle";
-import { executors } from "../../../src/host/univer/functions";
-import { cellName, problemsOf } from "../../../src/host/univer/problems";
-import { metadataText, script } from "../../functions/built";
+import { loadBundle } from "../../src/engine/bundle";
+import { executors } from "../../src/engine/functions";
+import { cellName, problemsOf } from "../../src/engine/problems";
+import { metadataText, script } from "../functions/built";
 
 const univer = new Univer({ locale: LocaleType.EN_US });
 univer.registerPlugin(UniverFormulaEnginePlugin, {

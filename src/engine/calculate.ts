@@ -1,9 +1,10 @@
-/** The embedded spreadsheet's formula engine without the spreadsheet: needs no browser. */
+/** The formula engine without a spreadsheet around it: needs no browser. */
 
 import {
   generateRandomId,
   type ICellData,
   ICommandService,
+  type IWorkbookData,
   LocaleType,
   Univer,
   UniverInstanceType,
@@ -16,11 +17,12 @@ import {
   SetFormulaCalculationStartMutation,
   UniverFormulaEnginePlugin,
 } from "@univerjs/engine-formula";
-import type { Sheet } from "../../sheet/sheet";
+import type { Sheet } from "../sheet/sheet";
 import { type Bundle, loadBundle } from "./bundle";
 import { type ErrorValue, readCell } from "./cells";
+import { cellContent, sheetSize } from "./content";
 import { executors } from "./functions";
-import { tableData, workbookData } from "./workbook";
+import { type PlacedTable, tablesOf } from "./references";
 
 /** A cell of a calculated sheet: exact; an error comes with its code and, from our functions, its message. */
 export type Calculated = string | number | boolean | null | ErrorValue;
@@ -37,7 +39,7 @@ export async function calculate(sheets: readonly Sheet[], functions: Bundle): Pr
   const univer = new Univer({ locale: LocaleType.EN_US });
   try {
     univer.registerPlugin(UniverFormulaEnginePlugin, { function: executors(loadBundle(functions)) });
-    const data = workbookData(generateRandomId(), sheets);
+    const data = workbookData(sheets);
     univer.createUnit(UniverInstanceType.UNIVER_SHEET, data);
     const injector = univer.__getInjector();
 
@@ -47,7 +49,12 @@ export async function calculate(sheets: readonly Sheet[], functions: Bundle): Pr
       for (const table of sheet.tables ?? []) {
         tables.registerTable(data.id, table.name, {
           sheetId: data.sheetOrder[i] as string,
-          range: tableData(table).range,
+          range: {
+            startRow: table.row,
+            startColumn: table.column,
+            endRow: table.row + table.rows,
+            endColumn: table.column + table.headings.length - 1,
+          },
           titleMap: new Map(table.headings.map((heading, column) => [heading, column])),
         });
       }
@@ -65,6 +72,35 @@ export async function calculate(sheets: readonly Sheet[], functions: Bundle): Pr
   } finally {
     univer.dispose();
   }
+}
+
+/** A workbook of these sheets' contents alone: looks change no number. */
+function workbookData(sheets: readonly Sheet[]): IWorkbookData {
+  const ids = sheets.map((_, i) => `sheet${i + 1}`);
+  const tables = tablesOf(sheets);
+  return {
+    // Never used before: the engine keeps what it parsed by workbook and text of the formula, tables included.
+    id: generateRandomId(),
+    name: "",
+    appVersion: "",
+    locale: LocaleType.EN_US,
+    styles: {},
+    sheetOrder: ids,
+    sheets: Object.fromEntries(
+      sheets.map((sheet, i) => {
+        const id = ids[i] as string;
+        return [id, { id, name: sheet.name, cellData: contentsOf(sheet, tables), ...sheetSize(sheet) }];
+      }),
+    ),
+  };
+}
+
+function contentsOf({ name, cells }: Sheet, tables: readonly PlacedTable[]) {
+  const rows: Record<number, Record<number, ICellData>> = {};
+  for (const { row, column, content } of cells) {
+    if (content) rows[row] = { ...rows[row], [column]: cellContent(content, { sheet: name, row, column }, tables) };
+  }
+  return rows;
 }
 
 type Results = Record<string, Record<string, Matrix>>;

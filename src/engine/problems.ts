@@ -16,7 +16,7 @@ import {
   SetFormulaCalculationResultMutation,
   sequenceNodeType,
 } from "@univerjs/engine-formula";
-import { columnLetters } from "../../sheet/columnLetters";
+import { columnLetters } from "../sheet/columnLetters";
 import { readCell, spilledCells } from "./cells";
 import { cellKey, cyclesOf } from "./cycles";
 import { NAMESPACE } from "./functions";

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { type Bundle, loadBundle } from "../../../src/host/univer/bundle";
-import { calculate } from "../../../src/host/univer/calculate";
-import { descriptions } from "../../../src/host/univer/functions";
-import type { Cell } from "../../../src/sheet/sheet";
-import { metadataText, script } from "../../functions/built";
+import { type Bundle, loadBundle } from "../../src/engine/bundle";
+import { calculate } from "../../src/engine/calculate";
+import { descriptions } from "../../src/engine/functions";
+import type { Cell } from "../../src/sheet/sheet";
+import { metadataText, script } from "../functions/built";
 
 /** A function that tells what it was called with: SEEN(range, value, [left]). */
 const teller: Bundle = {

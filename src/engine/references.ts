@@ -1,6 +1,6 @@
-import { columnLetters } from "../../sheet/columnLetters";
-import type { Sheet } from "../../sheet/sheet";
-import { quotedName } from "../../sheet/sheetName";
+import { columnLetters } from "../sheet/columnLetters";
+import type { Sheet } from "../sheet/sheet";
+import { quotedName } from "../sheet/sheetName";
 
 /** A table with the sheet it stands on. */
 export interface PlacedTable {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { functionAt } from "../../../src/host/univer/functionAt";
+import { functionAt } from "../../src/engine/functionAt";
 
 /** The formula's place is where the stroke stands. */
 const at = (marked: string) => functionAt(marked.replace("|", ""), marked.indexOf("|"));

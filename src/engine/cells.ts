@@ -7,7 +7,7 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import { ERROR_TYPE_SET, type ErrorType, FormulaDataModel } from "@univerjs/engine-formula";
-import type { CellValue } from "../host";
+import type { CellValue } from "../sheet/sheet";
 
 /** An error value with what to fix, where the function said so. */
 export interface ErrorValue {

@@ -1,0 +1,32 @@
+import { type ICellData, ICommandService, type Injector, IUniverInstanceService, type Workbook } from "@univerjs/core";
+import { type PlacedTable, readableFormula } from "./references";
+
+/** The mutation by which Univer writes cells. */
+const SET_CELLS = "sheet.mutation.set-range-values";
+
+/**
+ * Lets users type table references as they do in Excel: each formula is made readable as it goes into its cell.
+ * `tablesOf` gives the tables of an open workbook as they stand.
+ */
+export function readTypedFormulas(injector: Injector, tablesOf: (workbook: Workbook) => readonly PlacedTable[]): void {
+  injector.get(ICommandService).beforeCommandExecuted(({ id, params }, options) => {
+    if (id !== SET_CELLS || options?.fromFormula) return;
+    const { unitId, subUnitId, cellValue } = params as Change;
+    const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId);
+    const sheet = workbook?.getSheetBySheetId(subUnitId)?.getName();
+    if (!workbook || sheet === undefined) return;
+    for (const [row, cells] of Object.entries(cellValue ?? {})) {
+      for (const [column, cell] of Object.entries(cells)) {
+        if (!cell?.f?.includes("[")) continue;
+        const place = { sheet, row: Number(row), column: Number(column) };
+        cell.f = readableFormula(cell.f, place, tablesOf(workbook));
+      }
+    }
+  });
+}
+
+interface Change {
+  readonly unitId: string;
+  readonly subUnitId: string;
+  readonly cellValue?: Record<number, Record<number, ICellData | null>>;
+}

@@ -1,0 +1,33 @@
+import type { Injector, Workbook, Worksheet } from "@univerjs/core";
+import { TableManager } from "@univerjs/preset-sheets-table";
+import { headingText, reader } from "../../engine/cells";
+import type { PlacedTable } from "../../engine/references";
+import { TOTALS } from "./file/codes";
+
+/** Whether a row of totals stands below a table of a file, which itself ends above it: others may have come between. */
+export const hasTotals = (table: ReturnType<TableManager["getTableById"]>, sheet: Worksheet): boolean =>
+  table?.getTableMeta()?.totals === true &&
+  sheet.getRowManager().getRow(table.getRange().endRow + 1)?.custom?.[TOTALS] === true;
+
+/** The tables of an open workbook. */
+export function placedTables(injector: Injector, workbook: Workbook): PlacedTable[] {
+  return injector
+    .get(TableManager)
+    .getTableList(workbook.getUnitId())
+    .flatMap(({ id, name, subUnitId, range, columns }) => {
+      const sheet = workbook.getSheetBySheetId(subUnitId);
+      if (!sheet) return [];
+      const read = reader(injector, sheet);
+      const known = columns.map(({ displayName }) => displayName);
+      return {
+        name,
+        sheet: sheet.getName(),
+        row: range.startRow,
+        column: range.startColumn,
+        headings: known.map((heading, i) => headingText(read(range.startRow, range.startColumn + i)) || heading),
+        known,
+        rows: range.endRow - range.startRow,
+        hasTotals: hasTotals(injector.get(TableManager).getTableById(workbook.getUnitId(), id), sheet),
+      };
+    });
+}
