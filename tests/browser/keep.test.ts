@@ -294,11 +294,8 @@ describe("the list of workbooks", () => {
     await expect.poll(() => tryout.page.locator("#name").textContent()).toBe("My workbook");
   });
 
-  it.each([
-    { width: 320, height: 640 },
-    { width: 1280, height: 800, dark: true },
-  ])("has nothing that axe finds wrong and fits, at $width", async (size) => {
-    const tryout = await site.open(size);
+  it("has nothing that axe finds wrong and fits, small or dark", async () => {
+    const tryout = await site.open({ width: 320, height: 640 });
     await emptyWorkbook(tryout);
     await settled(tryout);
     const list = await openList(tryout);
@@ -306,10 +303,13 @@ describe("the list of workbooks", () => {
     await list.getByRole("button", { name: "My workbook 2", exact: true }).waitFor();
     await list.getByRole("button", { name: "Remove: My workbook", exact: true }).click();
     await list.getByRole("button", { name: "Rename: My workbook 2" }).click();
-    expect(await tryout.faults(".workbooks")).toEqual([]);
-    const box = await list.boundingBox();
-    expect((box?.x ?? -1) >= 0 && (box?.x ?? 0) + (box?.width ?? 0) <= size.width).toBe(true);
-    expect(await list.evaluate((element) => element.scrollWidth <= element.clientWidth)).toBe(true);
+    for (const size of [{ width: 320 }, { width: 1280, dark: true }]) {
+      await tryout.resize(size);
+      expect(await tryout.faults(".workbooks")).toEqual([]);
+      const box = await list.boundingBox();
+      expect((box?.x ?? -1) >= 0 && (box?.x ?? 0) + (box?.width ?? 0) <= size.width).toBe(true);
+      expect(await list.evaluate((element) => element.scrollWidth <= element.clientWidth)).toBe(true);
+    }
   });
 });
 

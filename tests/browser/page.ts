@@ -79,6 +79,13 @@ export class TryoutPage {
     return this;
   }
 
+  /** Gives the open page another size, as a user does who turns a phone or changes to dark. */
+  async resize({ width = 1280, height = 800, dark = false }: Omit<PageSize, "isNew">): Promise<void> {
+    await this.page.setViewportSize({ width, height });
+    await this.page.emulateMedia({ colorScheme: dark ? "dark" : "light" });
+    await this.idle();
+  }
+
   close(): Promise<void> {
     return this.page.close();
   }

@@ -5,6 +5,7 @@ import type { Book } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
 import { SAMPLES } from "../../../src/samples/index";
+import { cases } from "../../cases";
 import { everythingBook } from "./everythingBook";
 import { randomBook } from "./randomBook";
 import { UniverInNode } from "./univerInNode";
@@ -60,7 +61,7 @@ describe("a workbook of a file in Univer", () => {
       fc.asyncProperty(randomBook, async (book) => {
         expect(await again(book)).toEqual(book);
       }),
-      { numRuns: 60 },
+      { numRuns: cases(12, 300) },
     );
   });
 });
