@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import type { Host } from "../../src/host/host";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
 import { hostContract } from "../host/hostContract";
 import { HOSTILE_TEXTS } from "../hostileTexts";
@@ -15,17 +16,53 @@ declare global {
 
 describe("the embedded spreadsheet", () => {
   const tryout = new OpenedSite().page();
+  /** The methods that take and give plain data, each called in the page. */
+  const host = new Proxy({} as Host, {
+    get:
+      (_, method: "tables") =>
+      (...given: []) =>
+        tryout.host(method, ...given),
+  });
+  let listeners = 0;
   hostContract(() => ({
-    host: {
-      addSheet: (sheet) => tryout.host("addSheet", sheet),
-      tables: () => tryout.host("tables"),
-      read: (source) => tryout.host("read", source),
-      readSheet: (name) => tryout.host("readSheet", name),
-      write: (sheet, cells) => tryout.host("write", sheet, cells),
-      selection: () => tryout.host("selection"),
-      takeInRows: (table, rows) => tryout.host("takeInRows", table, rows),
-      activeSheet: () => tryout.host("activeSheet"),
-      select: (place) => tryout.host("select", place),
+    host,
+    showSheet: (sheet) => tryout.openSheet(sheet),
+    typeInto: async (sheet) => {
+      await tryout.openSheet(sheet);
+      await tryout.type("A1", "typed");
+    },
+    stopAdding: (sheet, share) =>
+      tryout.page.evaluate(
+        ([described, least]) => {
+          const stop = new AbortController();
+          const onProgress = (done: number) => {
+            if (done >= least) stop.abort();
+          };
+          const added = window.pourwright.host.addSheet(described, { signal: stop.signal, onProgress });
+          return window.keep(added.catch((fault: Error) => fault.message));
+        },
+        [sheet, share] as const,
+      ),
+    readSpoiltSettings: () =>
+      tryout.page.evaluate(() => {
+        const { host } = window.pourwright;
+        const { stringify } = JSON;
+        JSON.stringify = () => "{";
+        const kept = host.keepSettings({});
+        JSON.stringify = stringify;
+        const read = kept.then(() => host.settings()).then(() => "it was done");
+        return window.keep(read.catch((fault: Error) => fault.message));
+      }),
+    listen: async () => {
+      const name = `contract ${++listeners}`;
+      await tryout.page.evaluate((one) => {
+        const listener = { calls: 0, stop: window.pourwright.host.onChange(() => listener.calls++) };
+        window.listeners = { ...window.listeners, [one]: listener };
+      }, name);
+      return {
+        calls: () => tryout.page.evaluate((one) => window.listeners[one]?.calls ?? 0, name),
+        stop: () => tryout.page.evaluate((one) => window.listeners[one]?.stop(), name),
+      };
     },
     hideRow: async (sheet, row) => {
       await tryout.openSheet(sheet);

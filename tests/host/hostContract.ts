@@ -1,18 +1,33 @@
 /** What every host keeps to, whichever spreadsheet program stands behind it. */
 
 import { beforeEach, describe, expect, it } from "vitest";
-import type { Host, SourceRows } from "../../src/host/host";
+import { DamagedSettings, type Host, type SourceRows } from "../../src/host/host";
 import type { Cell, Content, Sheet } from "../../src/sheet/sheet";
+import { HOSTILE_TEXTS } from "../hostileTexts";
 
 /** A host to test, and what a user does beside it. */
 export interface Bench {
-  readonly host: Pick<
-    Host,
-    "addSheet" | "tables" | "read" | "readSheet" | "write" | "selection" | "takeInRows" | "activeSheet" | "select"
-  >;
+  readonly host: Omit<Host, "onChange" | "print">;
   hideRow(sheet: string, row: number): Promise<void>;
   selectCells(sheet: string, range: string): Promise<void>;
+  showSheet(sheet: string): Promise<void>;
+  /** Types into A1 of a sheet. */
+  typeInto(sheet: string): Promise<void>;
+  /** Adds a sheet and presses Stop once so much of it is done; gives the message. */
+  stopAdding(sheet: Sheet, share: number): Promise<string>;
+  /** Spoils the settings that are kept and reads them at once; gives the message. */
+  readSpoiltSettings(): Promise<string>;
+  /** Listens with onChange. */
+  listen(): Promise<Listening>;
 }
+
+export interface Listening {
+  calls(): Promise<number>;
+  stop(): Promise<void>;
+}
+
+/** A busy page answers late: only what never comes meets its end. */
+const PATIENCE = { timeout: 60_000 };
 
 const HEADINGS = ["Vessel", "Quantity", "Fill"];
 
@@ -210,6 +225,225 @@ export function hostContract(bench: () => Bench): void {
       expect(await bench().host.readSheet(name)).toEqual(before);
       expect((await read()).place.rows).toBe(2);
     });
+  });
+
+  describe("a table", () => {
+    it("is listed in the order of the sheets and on them row by row, with its place and headings", async () => {
+      const [below, right, left] = ["a", "b", "c"].map((end) => name + end) as [string, string, string];
+      const cells = [
+        ...cellsAt(0, 0, [["Wax"], [1]]),
+        ...cellsAt(0, 3, [["Oil"], [2]]),
+        ...cellsAt(4, 0, [["Dye"], [3]]),
+      ];
+      await bench().host.addSheet({
+        name,
+        widths: [],
+        cells,
+        tables: [
+          { name: below, row: 4, column: 0, headings: ["Dye"], rows: 1 },
+          { name: right, row: 0, column: 3, headings: ["Oil"], rows: 1 },
+          { name: left, row: 0, column: 0, headings: ["Wax"], rows: 1 },
+        ],
+      });
+      const first = name;
+      name = `${name} more`;
+      const last = `${first}z`;
+      const tables = [{ name: last, row: 0, column: 0, headings: ["Wax"], rows: 1 }];
+      await bench().host.addSheet({ name, widths: [], cells: cellsAt(0, 0, [["Wax"], [1]]), tables });
+      const listed = (await bench().host.tables()).filter((one) => one.name.startsWith(first));
+      expect(listed).toEqual([
+        { name: left, headings: ["Wax"], place: { sheet: first, row: 0, column: 0, rows: 2, columns: 1 } },
+        { name: right, headings: ["Oil"], place: { sheet: first, row: 0, column: 3, rows: 2, columns: 1 } },
+        { name: below, headings: ["Dye"], place: { sheet: first, row: 4, column: 0, rows: 2, columns: 1 } },
+        { name: last, headings: ["Wax"], place: { sheet: name, row: 0, column: 0, rows: 2, columns: 1 } },
+      ]);
+    });
+
+    it("that is not there is refused by its name, with what to do", async () => {
+      const { host } = bench();
+      const gone = {
+        name: "Gone",
+        place: { sheet: "Gone", row: 0, column: 0, rows: 2, columns: 1 },
+        headings: ["Wax"],
+      };
+      const refusal = /table "?Gone"?.*Choose/;
+      await expect(host.read(gone)).rejects.toThrow(refusal);
+      await expect(host.addRows("Gone", ["Wax"], [[{ number: 1 }]])).rejects.toThrow(refusal);
+      await expect(host.takeInRows("Gone", 1)).rejects.toThrow(refusal);
+    });
+  });
+
+  it("a single selected cell is refused: the whole is asked for", async () => {
+    await withTable([["Tin", 2]]);
+    await bench().selectCells(name, "B3:B3");
+    await expect(bench().host.selection()).rejects.toThrow(/select the whole/i);
+  });
+
+  describe("a sheet", () => {
+    it("gets a name of its own, and leaves one of that name as it is", async () => {
+      const { host } = bench();
+      await host.addSheet({ name, widths: [], cells: cellsAt(0, 0, [["first"]]) });
+      const before = await host.sheetNames();
+      const second = await host.addSheet({ name: name.toUpperCase(), widths: [], cells: cellsAt(0, 0, [["second"]]) });
+      expect(second.toLowerCase()).not.toBe(name.toLowerCase());
+      expect(await host.sheetNames()).toEqual([...before, second]);
+      expect(await host.readSheet(name)).toEqual([["first"]]);
+      expect(await host.readSheet(second)).toEqual([["second"]]);
+    });
+
+    it("with a table of a name that is taken is refused, and nothing is left of it", async () => {
+      await withTable([["Tin", 2]]);
+      const before = await bench().host.sheetNames();
+      const tables = [{ name: name.toUpperCase(), row: 0, column: 0, headings: ["Wax"], rows: 1 }];
+      const sheet = { name: `${name} more`, widths: [], cells: cellsAt(0, 0, [["Wax"], [1]]), tables };
+      await expect(bench().host.addSheet(sheet)).rejects.toThrow(name.toUpperCase());
+      expect(await bench().host.sheetNames()).toEqual(before);
+    });
+
+    it.each([0, 0.5])("whose adding is stopped at %s of the way leaves nothing behind", async (share) => {
+      await withTable([["Tin", 2]]);
+      const before = [await bench().host.sheetNames(), await bench().host.tables()];
+      const tables = [{ name: `${name}b`, row: 0, column: 0, headings: ["Wax"], rows: 1 }];
+      const sheet = { name: `${name} more`, widths: [], cells: cellsAt(0, 0, [["Wax"], [1]]), tables };
+      expect(await bench().stopAdding(sheet, share)).toMatch(/abort/i);
+      expect([await bench().host.sheetNames(), await bench().host.tables()]).toEqual(before);
+      expect(await bench().host.activeSheet()).toBe(name);
+    });
+
+    it("takes texts as the texts they are", async () => {
+      const cells = HOSTILE_TEXTS.map((text, row) => ({ row, column: 0, content: { text } }));
+      await bench().host.addSheet({ name, widths: [], cells });
+      expect(await bench().host.readSheet(name)).toEqual(HOSTILE_TEXTS.map((text) => [text]));
+    });
+
+    it("is read from A1 on, whatever stands first; a blank one holds nothing", async () => {
+      const { host } = bench();
+      await host.addSheet({ name, widths: [], cells: cellsAt(1, 1, [["x", null, 2], ["=1+1"]]) });
+      expect(await host.readSheet(name)).toEqual([
+        [null, null, null, null],
+        [null, "x", null, 2],
+        [null, 2, null, null],
+      ]);
+      name = `${name} more`;
+      await host.addSheet({ name, widths: [], cells: [] });
+      expect((await host.readSheet(name)).flat().filter((cell) => cell !== null)).toEqual([]);
+    });
+
+    it("tells what stands in its first cell, in the order of the sheets", async () => {
+      const { host } = bench();
+      const added = [["text"], ["=1+1"], [null]].map((row, i) => ({
+        name: `${name} ${i}`,
+        cells: cellsAt(0, 0, [row]),
+      }));
+      for (const { name, cells } of added) await host.addSheet({ name, widths: [], cells });
+      const all = await host.firstCells();
+      expect(all.map(({ sheet }) => sheet)).toEqual(await host.sheetNames());
+      expect(all.slice(-3).map(({ value }) => value)).toEqual(["text", 2, null]);
+    });
+
+    it("that is not there is refused by its name", async () => {
+      const { host } = bench();
+      await expect(host.readSheet("Gone")).rejects.toThrow("Gone");
+      await expect(host.write("Gone", cellsAt(0, 0, [[1]]))).rejects.toThrow("Gone");
+      await expect(host.select({ sheet: "Gone", row: 0, column: 0, rows: 1, columns: 1 })).rejects.toThrow("Gone");
+    });
+  });
+
+  it("writing puts contents into the cells named and leaves those between", async () => {
+    const { host } = bench();
+    await host.addSheet({
+      name,
+      widths: [],
+      cells: cellsAt(0, 0, [
+        ["a", "b", "c"],
+        [1, "=1+1", 3],
+      ]),
+    });
+    await host.write(name, [...cellsAt(0, 0, [["=1+1", null, "d"]]), ...cellsAt(1, 1, [[5]])]);
+    await host.write(name, []);
+    expect(await host.readSheet(name)).toEqual([
+      [2, "b", "d"],
+      [1, 5, 3],
+    ]);
+  });
+
+  describe("adding rows", () => {
+    const jar = [
+      [{ number: 3 }, { text: "=Jar" }],
+      [null, { text: "Bowl" }],
+    ];
+
+    it("puts each content under its heading, texts as texts, and leaves the other columns to the table", async () => {
+      await withTable([["Tin", 2]]);
+      await bench().host.addRows(name, ["Quantity", "Vessel"], jar);
+      const { rows, below } = await read();
+      expect(rows.map((row) => row.slice(0, 2))).toEqual([
+        ["Tin", 2],
+        ["=Jar", 3],
+        ["Bowl", null],
+      ]);
+      expect(rows[0]?.[2]).toBe(4);
+      // Blank, or worked out by the column's formula.
+      expect([expect.any(Number), null]).toContainEqual(rows[1]?.[2]);
+      expect(below).toBe(0);
+    });
+
+    it("is refused when a heading is missing, and nothing has changed", async () => {
+      await withTable([["Tin", 2]]);
+      const before = [await read(), await bench().host.readSheet(name)];
+      const refused = bench().host.addRows(name, ["Quantity", "Jar"], jar);
+      await expect(refused).rejects.toThrow('has no column "Jar". Name the column so again, then try once more.');
+      expect([await read(), await bench().host.readSheet(name)]).toEqual(before);
+    });
+
+    it("overwrites nothing below the table: it is moved down, or the rows are refused", async () => {
+      await withTable([["Tin", 2]], cellsAt(5, 1, [["a note", "kept"]]));
+      const isAdded = await bench()
+        .host.addRows(name, ["Quantity", "Vessel"], jar)
+        .then(
+          () => true,
+          () => false,
+        );
+      const cells = await bench().host.readSheet(name);
+      expect(cells.filter((row) => row[1] === "a note" && row[2] === "kept")).toHaveLength(1);
+      expect((await read()).rows).toHaveLength(isAdded ? 3 : 1);
+    });
+  });
+
+  describe("settings", () => {
+    it("are kept in the workbook as they are", async () => {
+      const settings = { scale: 0.5, off: false, none: null, columns: { "Water (g)": ["fill", 1] } };
+      await bench().host.keepSettings(settings);
+      expect(await bench().host.settings()).toEqual(settings);
+      await bench().host.keepSettings({});
+      expect(await bench().host.settings()).toEqual({});
+    });
+
+    it("that are spoilt are told once and set aside, and new ones can be kept", async () => {
+      expect(await bench().readSpoiltSettings()).toBe(new DamagedSettings().message);
+      expect(await bench().host.settings()).toBeNull();
+      await bench().host.keepSettings({ scale: 1 });
+      expect(await bench().host.settings()).toEqual({ scale: 1 });
+    });
+  });
+
+  it("calls back after an edit and after another sheet is shown, and no more once stopped", async () => {
+    await withTable([["Tin", 2]]);
+    const first = name;
+    name = `${name} more`;
+    await bench().host.addSheet({ name, widths: [], cells: [] });
+    const heard = await bench().listen();
+    await bench().typeInto(name);
+    await expect.poll(() => heard.calls(), PATIENCE).toBeGreaterThan(0);
+    const stopped = await bench().listen();
+    await stopped.stop();
+    // One that goes on listening tells when a call would have come.
+    const going = await bench().listen();
+    await bench().showSheet(first);
+    await expect.poll(() => going.calls(), PATIENCE).toBeGreaterThan(0);
+    expect(await stopped.calls()).toBe(0);
+    await going.stop();
+    await heard.stop();
   });
 
   it("the sheet that is shown is known by its name", async () => {

@@ -1,8 +1,18 @@
 import { afterEach, beforeEach, describe, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
+import { SETTINGS } from "../../../src/host/settingsKeys";
 import { hostContract } from "../hostContract";
 import type { SheetModel } from "./model";
 import { StandIn } from "./standIn";
+
+/** Excel hears of listeners in turns of its own. */
+const turn = () => new Promise((next) => setTimeout(next));
+
+const messageOf = (work: Promise<unknown>): Promise<string> =>
+  work.then(
+    () => "it was done",
+    (error: Error) => error.message,
+  );
 
 let standIn: StandIn;
 beforeEach(() => {
@@ -26,6 +36,35 @@ describe.each(["blank", "none", "all"] as const)("Excel, which fills %s of a gro
     };
     return {
       host,
+      showSheet: async (name) => {
+        standIn.book.active = standIn.book.sheets.indexOf(sheet(name));
+        await standIn.fire("worksheets.onActivated");
+      },
+      typeInto: async (name) => {
+        sheet(name).enter(0, 0, "typed");
+        await standIn.fire("worksheets.onChanged");
+      },
+      stopAdding: (described, share) => {
+        const stop = new AbortController();
+        const onProgress = (done: number) => done >= share && stop.abort();
+        return messageOf(host.addSheet(described, { signal: stop.signal, onProgress }));
+      },
+      readSpoiltSettings: () => {
+        standIn.book.settings.set(SETTINGS, "{");
+        return messageOf(host.settings());
+      },
+      listen: async () => {
+        let calls = 0;
+        const stop = host.onChange(() => calls++);
+        await turn();
+        return {
+          calls: async () => calls,
+          stop: async () => {
+            stop();
+            await turn();
+          },
+        };
+      },
       hideRow: async (name, row) => {
         sheet(name).hiddenRows.add(row);
       },
