@@ -2,7 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { Window } from "happy-dom";
 import { describe, expect, it } from "vitest";
 import { CAUTIONS } from "../src/runsheet/cautions";
-import { KINDS, type Kind } from "../src/runsheet/tables/kinds";
+import { wordsOf } from "../src/runsheet/tables/headings/field";
+import { TABLE_TYPES } from "../src/runsheet/tables/registry";
+import type { TableType } from "../src/runsheet/tables/tableType";
 import { dist } from "./dist";
 
 const help = new URL("help/", dist);
@@ -33,9 +35,14 @@ describe("the help page of the run sheet", () => {
 
   it("names every table, and for each column the words of its headings", () => {
     expect(tables.map(({ name, columns }) => ({ name, columns }))).toEqual(
-      Object.values(KINDS as Record<string, Kind>).map(({ name, roles, words }) => ({
+      Object.values<TableType>(TABLE_TYPES).map(({ name, fields }) => ({
         name,
-        columns: Object.keys(roles).map((role) => [roles[role], words[role]?.join(", ")]),
+        columns: Object.values(fields).map((field) => [
+          field.name,
+          wordsOf(field)
+            .map(([word]) => word)
+            .join(", "),
+        ]),
       })),
     );
   });

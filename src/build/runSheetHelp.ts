@@ -1,23 +1,10 @@
 import { CAUTIONS } from "../runsheet/cautions";
-import { KINDS, type Kind, type KindName } from "../runsheet/tables/kinds";
+import { wordsOf } from "../runsheet/tables/headings/field";
+import { TABLE_TYPES } from "../runsheet/tables/registry";
+import type { TableType } from "../runsheet/tables/tableType";
 import { escapeXml } from "../sheet/escapeXml";
 
 export const RUN_SHEET_TITLE = "The run sheet and the tables it reads";
-
-/** What each table is for, and what its cells hold where the headings do not say it. */
-const PURPOSES: Readonly<Record<KindName, string>> = {
-  pour: "The one table that must be there, whatever its name: a row for each vessel and scent (fragrance oil) to pour. Rows without a quantity are left out. A row without a fill weight is filled by its water weight and wax factor, else by its vessel in the table of vessels.",
-  vessels:
-    "The water each vessel holds and, where a pour has shown it, its wax factor. Runs are logged with it, and the factor they show goes here.",
-  scents:
-    "A row for each scent (fragrance oil). The wax maximum is a share of the wax, the product limit a share of the total. Temperatures stand on the sheet with the unit in their heading's brackets, C or F.",
-  recipes:
-    'A row for each ingredient of a scent. Its basis is "part" for the waxes, "of wax" or "of total" for what they take up. Its kind says scent, dye, colour or additive; without a kind it is taken as scent, and limits count it. A scent without a recipe is one wax, called "Wax", and the scent.',
-  stock:
-    "What is on hand, by the names of the ingredients, weighed, and of the vessels, counted. A row for each pack that an item is sold in.",
-  prices:
-    "The price of one weight unit of an ingredient, or of one vessel. Without a price for everything the cost is left out.",
-};
 
 /** The body of the help page of the run sheet. In bold stands what the pane and the sheet themselves say. */
 export const runSheetHelp = (): string => `<nav><a href="index.html">All functions</a></nav>
@@ -44,7 +31,7 @@ export const runSheetHelp = (): string => `<nav><a href="index.html">All functio
 <li>A column that nothing reads and that looks needed, such as a percentage, a second load, a weight or a wick, is asked about by name. Choose it under <b>Columns</b>, or leave it out by the button beside the question. The sheet waits for your answer where a load or a fill would otherwise come from elsewhere.</li>
 <li>Names of vessels, scents and items are the same in any capitals and with any number of spaces.</li>
 </ul>
-${(Object.keys(KINDS) as KindName[]).map(tableHelp).join("\n")}
+${Object.values<TableType>(TABLE_TYPES).map(tableHelp).join("\n")}
 
 <h2>Units</h2>
 <ul>
@@ -114,15 +101,14 @@ ${CAUTIONS.map((caution) => `<p>${escapeXml(caution)}</p>`).join("\n")}
 </main>`;
 
 /** What a table is for, what it needs, and the headings by which each of its columns is known. */
-function tableHelp(kind: KindName): string {
-  const { name, roles, words, needs }: Kind = KINDS[kind];
-  const needed = needs.map((group) => group.map((role) => roles[role]).join(" or ")).join("; ");
-  const rows = Object.entries(words).map(
-    ([role, known]) =>
-      `<tr><th scope="row">${escapeXml(roles[role] ?? role)}</th><td>${escapeXml(known.join(", "))}</td></tr>`,
-  );
+function tableHelp({ name, purpose, fields, needs }: TableType): string {
+  const needed = needs.map((group) => group.map((field) => fields[field]?.name).join(" or ")).join("; ");
+  const rows = Object.values(fields).map((field) => {
+    const words = wordsOf(field).map(([word]) => word);
+    return `<tr><th scope="row">${escapeXml(field.name)}</th><td>${escapeXml(words.join(", "))}</td></tr>`;
+  });
   return `<h3>${escapeXml(name)}</h3>
-<p>${escapeXml(PURPOSES[kind])}</p>
+<p>${escapeXml(purpose)}</p>
 <p class="soft">Needs: ${escapeXml(needed)}.</p>
 <table>
 <thead><tr><th scope="col">Column</th><th scope="col">Headings</th></tr></thead>

@@ -1,15 +1,16 @@
 import { useEffect, useId, useMemo, useRef, useState } from "react";
 import type { Host, SourceRows } from "../host/host";
-import type { Run } from "../runsheet/plan/buildRun";
-import type { RunPlan } from "../runsheet/plan/planRun";
+import type { Run } from "../runsheet/plan/makeRun";
+import type { RunPlan } from "../runsheet/plan/runPlan";
 import { compareRuns } from "../runsheet/record/compareRuns";
 import { formatFactor, type NewFactor, newFactors } from "../runsheet/record/newFactors";
 import { massReport, pourWarnings } from "../runsheet/record/pourWarnings";
 import { isPoured, type PouredRun, readBack } from "../runsheet/record/readBack";
 import { copiesOf, type RunSheet } from "../runsheet/record/runSheets";
 import { loggedLots, logHeadings, logRows, logSheet } from "../runsheet/record/runsLog";
+import type { WeightUnit } from "../runsheet/settings";
 import { freezeRun } from "../runsheet/sheet/freezeRun";
-import type { KnownVessels } from "../runsheet/tables/readVessels";
+import type { Vessels } from "../runsheet/tables/vessels";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 
@@ -32,7 +33,7 @@ export function AfterPour(props: {
   onChoose: (name: string) => void;
   plan: RunPlan | undefined;
   log: SourceRows | undefined;
-  vessels: KnownVessels;
+  vessels: Vessels;
   busy: boolean;
   /** Does one thing at a time, and shows what went wrong. */
   doing: (work: () => Promise<void>) => Promise<void>;
@@ -40,8 +41,8 @@ export function AfterPour(props: {
   onWrite: () => Promise<{ name: string; run: Run } | undefined>;
   /** The run that the tables make now. */
   onFresh: () => Promise<{ run: Run }>;
-  /** The log and the vessels as they are now; what is shown follows them. */
-  onReadLog: () => Promise<{ log: SourceRows | undefined; vessels: KnownVessels }>;
+  /** The log and the vessels as they are now, their water in this unit; what is shown follows them. */
+  onReadLog: (unit: WeightUnit) => Promise<{ log: SourceRows | undefined; vessels: Vessels }>;
   /** Changes a factor in the vessel table. */
   onFactor: (factor: NewFactor) => Promise<void>;
   onMessage: (text: string) => void;
@@ -100,7 +101,7 @@ export function AfterPour(props: {
   const logPour = async (asked?: readonly string[]) => {
     setReport(undefined);
     const poured = await readRun();
-    const { log: old, vessels: known } = await onReadLog();
+    const { log: old, vessels: known } = await onReadLog(poured.unit);
     if (poured.wrong.length > 0) throw new Error(`Nothing is logged. ${poured.wrong.slice(0, 3).join(". ")}.`);
     if (!isPoured(poured)) {
       throw new Error(`Nothing is written on ${sheet} yet: fill in actual weights, good candles or the weight of one.`);
@@ -126,14 +127,14 @@ export function AfterPour(props: {
     const mass = massReport(poured);
     if (mass.length > 0) setReport({ sheet, says: `Lot ${poured.lot}, what became of the wax:`, list: mass });
     onMessage(
-      `Lot ${poured.lot} is in the runs log now, ${rows.length} ${rows.length === 1 ? "row" : "rows"}.${await shows(poured.lot)}`,
+      `Lot ${poured.lot} is in the runs log now, ${rows.length} ${rows.length === 1 ? "row" : "rows"}.${await shows(poured)}`,
     );
   };
   /** What to say of the log once rows were added; it is read again, for only what stands there is logged. */
-  const shows = async (lot: string): Promise<string> => {
+  const shows = async ({ lot, unit }: PouredRun): Promise<string> => {
     let after: Awaited<ReturnType<typeof onReadLog>>;
     try {
-      after = await onReadLog();
+      after = await onReadLog(unit);
     } catch (error) {
       return ` It could not be read again: ${error instanceof Error ? error.message : String(error)}`;
     }

@@ -1,16 +1,26 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { type Host, type SourceRows, StillCalculating } from "../host/host";
+import { buildRun } from "../runsheet/buildRun";
 import { CAUTIONS } from "../runsheet/cautions";
-import { buildRun, type Run, type Tables } from "../runsheet/plan/buildRun";
+import type { Run } from "../runsheet/plan/makeRun";
+import { isError, type Problem } from "../runsheet/problem";
 import type { NewFactor } from "../runsheet/record/newFactors";
 import { nextLot, withLot } from "../runsheet/record/nextLot";
 import { loggedLots } from "../runsheet/record/runsLog";
-import type { Settings } from "../runsheet/settings";
+import { sameName } from "../runsheet/sameName";
+import type { Settings, WeightUnit } from "../runsheet/settings";
 import { describeRun } from "../runsheet/sheet/describeRun";
-import { type FurtherKind, starterSheet } from "../runsheet/sheet/starterSheets";
-import { KINDS, type KindName } from "../runsheet/tables/kinds";
-import { type KnownVessels, readVessels } from "../runsheet/tables/readVessels";
-import { type Problem, sameName } from "../runsheet/tables/tableReader";
+import { starterSheet } from "../runsheet/sheet/starterSheets";
+import { readTable } from "../runsheet/tables/readTables";
+import {
+  FURTHER_TYPE_IDS,
+  type FurtherTypeId,
+  TABLE_TYPE_IDS,
+  TABLE_TYPES,
+  type TableTypeId,
+} from "../runsheet/tables/registry";
+import type { Tables } from "../runsheet/tables/tableRows";
+import type { Vessels } from "../runsheet/tables/vessels";
 import { AfterPour } from "./AfterPour";
 import { Button } from "./Button";
 import { choosing, columnsOf, keyOf, leavingOut } from "./columns";
@@ -25,9 +35,6 @@ import { useRunSheets } from "./useRunSheets";
 import { type Kept, useSettings } from "./useSettings";
 import { type ReadTables, useTables } from "./useTables";
 import { useWork } from "./useWork";
-
-/** The tables that add to a run sheet and need not be there. */
-const MORE = (Object.keys(KINDS) as KindName[]).filter((kind) => kind !== "pour");
 
 /** The side pane: from a table of vessels and quantities to a run sheet. */
 export function Pane({ host }: { host: Host }) {
@@ -54,14 +61,14 @@ export function Pane({ host }: { host: Host }) {
   const groups = useMemo(() => groupProblems(run?.problems ?? []), [run]);
   const vessels = useMemo(() => vesselsOf(tables, kept), [tables, kept]);
   const serial = serialOf(date);
-  const stops = groups.filter(({ problem }) => problem.stops).length;
+  const stops = groups.filter(({ problem }) => isError(problem)).length;
   const isReady = run !== undefined && serial !== undefined && stops === 0;
 
   /** The tables as they are now, and the run they make: what is written is what stands there, not what was drawn. */
   const fresh = async (): Promise<{ read: ReadTables; run: Run }> => {
     const read = await refresh();
     const now = kept && settings && runOf(read, kept, settings, rowsLeft);
-    if (!now || now.problems.some((problem) => problem.stops)) {
+    if (!now || now.problems.some(isError)) {
       throw new Error("The table has changed; fix what is listed first.");
     }
     return { read, run: now };
@@ -119,10 +126,10 @@ export function Pane({ host }: { host: Host }) {
     say(`${vessel} has the wax factor ${value} in ${read.vessels?.name} now.`);
   };
 
-  /** The log and the vessels as they are now. */
-  const readLog = async () => {
+  /** The log and the vessels as they are now, their water in the unit of a run. */
+  const readLog = async (unit: WeightUnit) => {
     const read = await refresh();
-    return { log: read.log, vessels: vesselsOf(read, kept) };
+    return { log: read.log, vessels: vesselsOf(read, kept, unit) };
   };
 
   const takeSelection = () =>
@@ -131,7 +138,7 @@ export function Pane({ host }: { host: Host }) {
       say("The first row that is selected is read as headings.");
     });
 
-  const addTable = (kind: FurtherKind) =>
+  const addTable = (kind: FurtherTypeId) =>
     doing(async () => {
       if (kept) await host.addSheet(starterSheet(kind, kept.choices.unit));
       await choose(kind, undefined);
@@ -151,9 +158,9 @@ export function Pane({ host }: { host: Host }) {
       keep((before) => ({ ...before, leftOut: leavingOut(before.leftOut, kind, table, heading) })),
   };
 
-  const tableChoice = (kind: KindName) => {
+  const tableChoice = (kind: TableTypeId) => {
     const rows = tables[kind];
-    const isNamed = sources?.some(({ name }) => sameName(name) === sameName(KINDS[kind].name));
+    const isNamed = sources?.some(({ name }) => sameName(name) === sameName(TABLE_TYPES[kind].name));
     return (
       <TableChoice
         key={kind}
@@ -210,16 +217,15 @@ export function Pane({ host }: { host: Host }) {
               <details>
                 <summary>
                   More tables:{" "}
-                  {MORE.filter((kind) => tables[kind])
-                    .map((kind) => KINDS[kind].name)
+                  {FURTHER_TYPE_IDS.filter((kind) => tables[kind])
+                    .map((kind) => TABLE_TYPES[kind].name)
                     .join(", ") || "none"}
                 </summary>
                 <p className="hint">
-                  Found by these names, or choose one. Vessels: water weights and wax factors. Scents (fragrance oils):
-                  loads, limits, temperatures, cure. Recipes: blends of waxes and oils, dye. Stock: what is missing and
-                  the packs to buy. Prices: the cost.
+                  Found by these names, or choose one.{" "}
+                  {FURTHER_TYPE_IDS.map((kind) => TABLE_TYPES[kind].gives).join(" ")}
                 </p>
-                {MORE.map(tableChoice)}
+                {FURTHER_TYPE_IDS.map(tableChoice)}
               </details>
             )}
           </>
@@ -318,7 +324,7 @@ const textsWithLots = async (host: Host): Promise<string[]> =>
   (await host.firstCells()).flatMap(({ sheet, value }) => [sheet, String(value ?? "")]);
 
 /** A table as the run sheet reads it, with what was chosen and decided by hand. */
-function tableOf<K extends KindName>(
+function tableOf<K extends TableTypeId>(
   kind: K,
   read: ReadTables,
   kept: Kept,
@@ -330,11 +336,20 @@ function tableOf<K extends KindName>(
   const { columns } = columnsOf(kind, source, kept.columns);
   const leftOut = kept.leftOut[keyOf(kind, source.name)];
   const isLeftOut = rowsLeft.get(keyOfRows(source)) === below;
-  return { kind, headings, rows, hidden, columns, leftOut, below: { rows: below, isLeftOut } } as unknown as Tables[K];
+  return {
+    type: kind,
+    headings,
+    rows,
+    hidden,
+    columns,
+    leftOut,
+    below: { rows: below, isLeftOut },
+  } as unknown as Tables[K];
 }
 
-const vesselsOf = (read: ReadTables, kept: Kept | undefined): KnownVessels =>
-  readVessels(kept && tableOf("vessels", read, kept));
+/** The vessels by name, their water in this unit or that of the settings. */
+const vesselsOf = (read: ReadTables, kept: Kept | undefined, unit = kept?.choices.unit): Vessels =>
+  (kept && unit && readTable(tableOf("vessels", read, kept), unit)) ?? new Map();
 
 function runOf(
   read: ReadTables,
@@ -342,13 +357,11 @@ function runOf(
   settings: Settings,
   rowsLeft: ReadonlyMap<string, number>,
 ): Run | undefined {
-  const tables = Object.fromEntries(
-    (Object.keys(KINDS) as KindName[]).map((kind) => [kind, tableOf(kind, read, kept, rowsLeft)]),
-  );
+  const tables = Object.fromEntries(TABLE_TYPE_IDS.map((kind) => [kind, tableOf(kind, read, kept, rowsLeft)]));
   if (!tables.pour) return undefined;
   const run = buildRun(tables as unknown as Tables, settings);
   const lost = Object.entries(tables).flatMap(([kind, table]): Problem[] =>
-    table ? columnsOf(kind as KindName, read[kind as KindName] as SourceRows, kept.columns).lost : [],
+    table ? columnsOf(kind as TableTypeId, read[kind as TableTypeId] as SourceRows, kept.columns).lost : [],
   );
   return lost.length === 0 ? run : { ...run, problems: [...run.problems, ...lost] };
 }

@@ -1,5 +1,5 @@
 import { plain } from "../core/check/plain";
-import { othersOf, type PlannedPot } from "../runsheet/plan/planRun";
+import { othersOf, type PlannedPot } from "../runsheet/plan/runPlan";
 
 const [LEFT, TOP, WIDTH, HEIGHT] = [8, 10, 64, 78];
 /** Pale to dark and hatched in turn, so that neighbours differ without colour. */

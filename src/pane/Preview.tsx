@@ -1,6 +1,6 @@
 import { plain } from "../core/check/plain";
 import { percent } from "../runsheet/percent";
-import { nameOf, othersOf, type RunPlan } from "../runsheet/plan/planRun";
+import { nameOf, othersOf, type RunPlan } from "../runsheet/plan/runPlan";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
 

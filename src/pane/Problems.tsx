@@ -1,6 +1,6 @@
 import type { Host, SourceRows } from "../host/host";
-import type { KindName } from "../runsheet/tables/kinds";
-import type { Problem } from "../runsheet/tables/tableReader";
+import { isError, type Problem } from "../runsheet/problem";
+import type { TableTypeId } from "../runsheet/tables/registry";
 import { Button } from "./Button";
 import { columnsOf } from "./columns";
 import { listOfRows, type ProblemGroup } from "./groupProblems";
@@ -12,10 +12,10 @@ const SHOWN = 50;
 /** What the maker may decide about a problem by a press. */
 export interface Decisions {
   /** Rows right below a table become rows of it, or stay out. */
-  readonly onTakeIn: (table: SourceRows, kind: KindName, rows: number) => void;
+  readonly onTakeIn: (table: SourceRows, kind: TableTypeId, rows: number) => void;
   readonly onLeaveRows: (table: SourceRows, rows: number) => void;
   /** A column that nobody reads stays unread. */
-  readonly onLeaveColumn: (kind: KindName, table: string, heading: string) => void;
+  readonly onLeaveColumn: (kind: TableTypeId, table: string, heading: string) => void;
 }
 
 /** What is to be fixed and what is to be checked, by row, in words; a press shows the cell. */
@@ -34,13 +34,14 @@ export function Problems(props: {
   return (
     <ul className="problems">
       {shown.map(({ problem, rows }, i) => {
-        const { kind = "pour", role, text, stops } = problem;
+        const { table: kind = "pour", field, text } = problem;
+        const isToFix = isError(problem);
         const table = tables[kind];
         const [row] = rows;
         const place = () => {
           if (!table || row === undefined) return undefined;
           const { columns } = columnsOf(kind, table, kept?.columns ?? {});
-          const column = table.place.column + ((role && columns[role]) ?? 0);
+          const column = table.place.column + ((field && columns[field]) ?? 0);
           return { sheet: table.place.sheet, row: table.place.row + 1 + row, column, rows: 1, columns: 1 };
         };
         const at = place();
@@ -48,13 +49,13 @@ export function Problems(props: {
         const where = `${rows.length > 1 ? "rows" : "row"} ${listOfRows(rows.map((one) => first + one))}`;
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: the list is redrawn whole
-          <li key={i} className={stops ? "stop" : "look"}>
+          <li key={i} className={isToFix ? "stop" : "look"}>
             {at === undefined ? (
               text
             ) : (
               <button type="button" onClick={() => host.select(at).catch(onError)}>
                 <span className="where">
-                  {stops ? "Fix" : "Check"} {where}
+                  {isToFix ? "Fix" : "Check"} {where}
                   {kind !== "pour" && ` of ${table?.name}`}
                 </span>{" "}
                 {text}
@@ -70,7 +71,7 @@ export function Problems(props: {
 }
 
 /** The presses beside a problem that asks for a decision. */
-function Choices(props: { problem: Problem; kind: KindName; table: SourceRows; decisions: Decisions }) {
+function Choices(props: { problem: Problem; kind: TableTypeId; table: SourceRows; decisions: Decisions }) {
   const { problem, kind, table, decisions } = props;
   const { below, unread } = problem;
   if (below !== undefined) {
@@ -81,7 +82,7 @@ function Choices(props: { problem: Problem; kind: KindName; table: SourceRows; d
         <Button onPress={() => decisions.onTakeIn(table, kind, below)}>
           Take {rows} into {name}
         </Button>
-        {problem.stops && (
+        {isError(problem) && (
           <Button onPress={() => decisions.onLeaveRows(table, below)}>
             Leave {rows} out of {name}
           </Button>

@@ -1,5 +1,4 @@
-import type { UsualSetting } from "../runsheet/plan/readRows";
-import { CHOICES, type Settings } from "../runsheet/settings";
+import { CHOICES, type Settings, type UsualSetting } from "../runsheet/settings";
 import { ChoiceField, TextField } from "./fields";
 import { serialOf } from "./today";
 import { inUnit, type Kept, type NUMBERS } from "./useSettings";

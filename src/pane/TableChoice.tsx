@@ -1,6 +1,6 @@
 import type { Source, SourceRows } from "../host/host";
 import { columnNames } from "../runsheet/tables/headings/columnNames";
-import { KINDS, type KindName, roleName, rolesOf } from "../runsheet/tables/kinds";
+import { fieldName, fieldsOf, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 
@@ -8,7 +8,7 @@ const NONE = " none"; // no table is called so: names hold no spaces
 
 /** The choice of a table, and below it which column is what. */
 export function TableChoice(props: {
-  kind: KindName;
+  kind: TableTypeId;
   sources: readonly Source[];
   rows: SourceRows | undefined;
   columns: Readonly<Record<string, number | undefined>>;
@@ -22,12 +22,12 @@ export function TableChoice(props: {
   onAdd?: (() => void) | undefined;
 }) {
   const { kind, sources, rows, columns, onChoose, onColumn, leftOut, onAskAgain, onAdd } = props;
-  const roles = rolesOf(kind);
+  const roles = fieldsOf(kind);
   const isSelection = rows?.name === "";
   return (
     <div className="table-choice">
       <ChoiceField
-        label={KINDS[kind].name}
+        label={TABLE_TYPES[kind].name}
         value={rows ? rows.name : NONE}
         choices={[
           ...(kind === "pour" && rows ? [] : [{ value: NONE, text: kind === "pour" ? "choose a table" : "no table" }]),
@@ -38,7 +38,7 @@ export function TableChoice(props: {
           if (name !== "" && !(kind === "pour" && name === NONE)) onChoose(name === NONE ? null : name);
         }}
       />
-      {!rows && onAdd && <Button onPress={onAdd}>Add an empty {KINDS[kind].name} table</Button>}
+      {!rows && onAdd && <Button onPress={onAdd}>Add an empty {TABLE_TYPES[kind].name} table</Button>}
       {rows && (
         <details>
           <summary>
@@ -48,7 +48,7 @@ export function TableChoice(props: {
           {roles.map((role) => (
             <ChoiceField
               key={role}
-              label={roleName(kind, role)}
+              label={fieldName(kind, role)}
               value={columns[role] === undefined ? NONE : String(columns[role])}
               choices={[
                 { value: NONE, text: "no column" },

@@ -1,16 +1,16 @@
+import type { Problem } from "../runsheet/problem";
 import { columnNames } from "../runsheet/tables/headings/columnNames";
-import { KINDS, type KindName, matchColumns, roleName } from "../runsheet/tables/kinds";
-import type { Problem } from "../runsheet/tables/tableReader";
+import { fieldName, matchColumns, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
 import type { Kept } from "./useSettings";
 
 type ByHand = Kept["columns"];
 
 /** By what choices are kept for a table: the same table may serve as several kinds. */
-export const keyOf = (kind: KindName, table: string): string => `${kind} ${table}`;
+export const keyOf = (kind: TableTypeId, table: string): string => `${kind} ${table}`;
 
 /** The column of each role: the one chosen by hand while it is there, else the one that the headings say. */
 export function columnsOf(
-  kind: KindName,
+  kind: TableTypeId,
   table: { readonly name: string; readonly headings: readonly string[] },
   byHand: ByHand,
 ): { columns: Readonly<Record<string, number>>; lost: Problem[] } {
@@ -19,12 +19,12 @@ export function columnsOf(
   const none: string[] = [];
   const lost: Problem[] = [];
   for (const [role, heading] of Object.entries(byHand[keyOf(kind, table.name)] ?? {})) {
-    if (!Object.hasOwn(KINDS[kind].roles, role)) continue;
+    if (!Object.hasOwn(TABLE_TYPES[kind].fields, role)) continue;
     if (heading === null) none.push(role);
     else if (names.includes(heading)) columns[role] = names.indexOf(heading);
     else {
-      const text = `${roleName(kind, role)}: the column "${heading}" that was chosen is gone; check the columns`;
-      lost.push({ kind, text, stops: false });
+      const text = `${fieldName(kind, role)}: the column "${heading}" that was chosen is gone; check the columns`;
+      lost.push({ table: kind, severity: "warning", text });
     }
   }
   // The other roles are matched among the columns that are left.
@@ -40,13 +40,24 @@ export function columnsOf(
 }
 
 /** The choices with one more: a role's column by its name, or null for none. */
-export function choosing(byHand: ByHand, kind: KindName, table: string, role: string, column: string | null): ByHand {
+export function choosing(
+  byHand: ByHand,
+  kind: TableTypeId,
+  table: string,
+  role: string,
+  column: string | null,
+): ByHand {
   const key = keyOf(kind, table);
   return { ...byHand, [key]: { ...byHand[key], [role]: column } };
 }
 
 /** The columns left out with one more of a table. */
-export function leavingOut(leftOut: Kept["leftOut"], kind: KindName, table: string, heading: string): Kept["leftOut"] {
+export function leavingOut(
+  leftOut: Kept["leftOut"],
+  kind: TableTypeId,
+  table: string,
+  heading: string,
+): Kept["leftOut"] {
   const key = keyOf(kind, table);
   return { ...leftOut, [key]: [...(leftOut[key] ?? []), heading] };
 }

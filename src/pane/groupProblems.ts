@@ -1,5 +1,5 @@
 import { list } from "../core/check/list";
-import type { Problem } from "../runsheet/tables/tableReader";
+import type { Problem } from "../runsheet/problem";
 
 /** What is said once of all the rows that it is true of. */
 export interface ProblemGroup {

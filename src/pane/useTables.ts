@@ -1,36 +1,40 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Host, Source, SourceRows } from "../host/host";
 import { isRunsLog, RUNS_LOG } from "../runsheet/record/runsLog";
-import { KINDS, type KindName, matchColumns, missingRoles } from "../runsheet/tables/kinds";
-import { sameName } from "../runsheet/tables/tableReader";
-
-const KIND_NAMES = Object.keys(KINDS) as KindName[];
+import { sameName } from "../runsheet/sameName";
+import {
+  matchColumns,
+  missingFields,
+  TABLE_TYPE_IDS,
+  TABLE_TYPES,
+  type TableTypeId,
+} from "../runsheet/tables/registry";
 
 /** What was chosen by hand for a kind of table: a table's name, a selected range, or none. */
 type Choice = string | Source | null;
 
 /** The chosen tables with their rows, and the log of what was poured. */
-export type ReadTables = Readonly<Partial<Record<KindName | "log", SourceRows>>>;
+export type ReadTables = Readonly<Partial<Record<TableTypeId | "log", SourceRows>>>;
 
 /** The tables of the workbook and the rows of those chosen, read again after every change. */
 export function useTables(host: Host, onError: (error: unknown) => void) {
   const [sources, setSources] = useState<readonly Source[]>();
   const [tables, setTables] = useState<ReadTables>({});
-  const choices = useRef<Partial<Record<KindName, Choice>>>({});
+  const choices = useRef<Partial<Record<TableTypeId, Choice>>>({});
   const turn = useRef(0);
 
   /** Reads all anew; rejects when that fails. */
   const refresh = useCallback(async (): Promise<ReadTables> => {
     const mine = ++turn.current;
     const found = await host.tables();
-    const read: Partial<Record<KindName | "log", SourceRows>> = {};
+    const read: Partial<Record<TableTypeId | "log", SourceRows>> = {};
     const known = new Map<string, SourceRows>();
     const rowsOf = async (source: Source): Promise<SourceRows> => {
       const rows = (source.name !== "" && known.get(source.name)) || (await host.read(source));
       known.set(source.name, rows);
       return rows;
     };
-    for (const kind of KIND_NAMES) {
+    for (const kind of TABLE_TYPE_IDS) {
       const choice = choices.current[kind];
       const source = pick(kind, choice, found);
       if (source) read[kind] = await rowsOf(source);
@@ -66,7 +70,7 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
   }, [host, refresh, onError]);
 
   const choose = useCallback(
-    (kind: KindName, choice: Choice | undefined) => {
+    (kind: TableTypeId, choice: Choice | undefined) => {
       choices.current[kind] = choice;
       return refresh();
     },
@@ -80,19 +84,19 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
  * The table for a kind: the one chosen by hand; else, to pour from, the one that tells most of all that tell what is
  * needed (the log of what was poured is none), and for the others the one that bears the kind's name.
  */
-function pick(kind: KindName, choice: Choice | undefined, sources: readonly Source[]): Source | undefined {
+function pick(kind: TableTypeId, choice: Choice | undefined, sources: readonly Source[]): Source | undefined {
   if (choice === null || typeof choice === "object") return choice ?? undefined;
   const named = sources.find(({ name }) => name === choice);
   if (named || (kind === "pour" && choice !== undefined)) return named;
   // One that lacks a column is taken up too: it must not be passed over without a word.
-  if (kind !== "pour") return sources.find(({ name }) => sameName(name) === sameName(KINDS[kind].name));
+  if (kind !== "pour") return sources.find(({ name }) => sameName(name) === sameName(TABLE_TYPES[kind].name));
   // Rows without a weight are filled from the table of vessels: one that has weights goes before.
   const vessels = pick("vessels", undefined, sources);
   const isFilled =
-    vessels !== undefined && missingRoles("vessels", matchColumns("vessels", vessels.headings)).length === 0;
+    vessels !== undefined && missingFields("vessels", matchColumns("vessels", vessels.headings)).length === 0;
   const fitting = sources.flatMap((source) => {
     const columns = matchColumns("pour", source.headings);
-    const missing = missingRoles("pour", columns);
+    const missing = missingFields("pour", columns);
     const fits = !isRunsLog(source) && missing.every((group) => isFilled && group.includes("fill"));
     return fits ? [{ source, lacks: missing.length, known: Object.keys(columns).length }] : [];
   });

@@ -52,3 +52,6 @@ export const FIRST_SETTINGS: Settings = {
   label: "us",
   live: true,
 };
+
+/** The defaults that serve where a row gives none. */
+export type UsualSetting = "waxFactor" | "load" | "basis";

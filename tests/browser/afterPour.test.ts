@@ -1,6 +1,6 @@
 import type { Locator } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
-import { buildRun } from "../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../src/runsheet/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
@@ -29,7 +29,7 @@ const ROWS: CellValue[][] = [
 /** The run sheet of a lot: 6 tins of Cedar and 4 bowls of Fig, each a pot of its own. */
 function runSheet(lot: string): Sheet {
   const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3 };
-  const run = buildRun({ pour: { kind: "pour", headings: [], rows: ROWS, columns } }, FIRST_SETTINGS);
+  const run = buildRun({ pour: { type: "pour", headings: [], rows: ROWS, columns } }, FIRST_SETTINGS);
   return describeRun(run, { lot, date: 46352, settings: FIRST_SETTINGS });
 }
 

@@ -1,7 +1,8 @@
 import type { Browser, Page } from "playwright-core";
-import { buildRun, type Tables } from "../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../src/runsheet/buildRun";
 import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
+import type { Tables } from "../../src/runsheet/tables/tableRows";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import type { TryoutPage } from "./page";
 
@@ -20,7 +21,7 @@ const SCENTS = ["Smoked cedar and dried orange peel on a winter's night", "Fig"]
 export function fullRun(paper: Settings["paper"], live = true): Sheet {
   const settings: Settings = { ...FIRST_SETTINGS, paper, live, potCapacity: 2500 };
   const table = <K extends keyof Tables>(kind: K, rows: CellValue[][], ...roles: string[]): NonNullable<Tables[K]> =>
-    ({ kind, headings: [], rows, columns: Object.fromEntries(roles.map((role, i) => [role, i])) }) as never;
+    ({ type: kind, headings: [], rows, columns: Object.fromEntries(roles.map((role, i) => [role, i])) }) as never;
   const run = buildRun(
     {
       pour: table(

@@ -3,7 +3,7 @@ import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
 import { Pane } from "../../src/pane/Pane";
-import { buildRun } from "../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../src/runsheet/buildRun";
 import { RUNS_LOG } from "../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
@@ -37,7 +37,7 @@ function cellsOf({ cells }: Sheet): CellValue[][] {
 function runSheet(lot: string): CellValue[][] {
   const settings = { ...FIRST_SETTINGS, live: false };
   const pour = {
-    kind: "pour" as const,
+    type: "pour" as const,
     headings: [],
     rows: ROWS,
     columns: { vessel: 0, quantity: 1, fill: 2, scent: 3 },

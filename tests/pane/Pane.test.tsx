@@ -6,7 +6,7 @@ import { DamagedSettings, StillCalculating } from "../../src/host/host";
 import { Pane } from "../../src/pane/Pane";
 import { titleOf } from "../../src/runsheet/sheet/layout";
 import { starterSheet } from "../../src/runsheet/sheet/starterSheets";
-import { KINDS, matchColumns, missingRoles } from "../../src/runsheet/tables/kinds";
+import { matchColumns, missingFields, TABLE_TYPES } from "../../src/runsheet/tables/registry";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
 
@@ -424,7 +424,7 @@ describe("the pane", () => {
   it("offers every kind of table that a run can read", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
     await show(host);
-    for (const { name } of Object.values(KINDS)) expect(field(name), name).not.toBeNull();
+    for (const { name } of Object.values(TABLE_TYPES)) expect(field(name), name).not.toBeNull();
   });
 
   it("takes headings and kept settings that bear a name of the language's own as plain text", async () => {
@@ -454,8 +454,8 @@ describe("the pane", () => {
     for (const kind of ["vessels", "scents", "recipes", "stock", "prices"] as const) {
       for (const unit of ["g", "kg", "oz", "lb"] as const) {
         const [table] = starterSheet(kind, unit).tables ?? [];
-        expect(table?.name).toBe(KINDS[kind].name);
-        expect(missingRoles(kind, matchColumns(kind, table?.headings ?? []))).toEqual([]);
+        expect(table?.name).toBe(TABLE_TYPES[kind].name);
+        expect(missingFields(kind, matchColumns(kind, table?.headings ?? []))).toEqual([]);
       }
     }
   });

@@ -3,22 +3,22 @@ import { groupProblems, listOfRows } from "../../src/pane/groupProblems";
 
 describe("what is said once of many rows", () => {
   it("keeps the order in which each was first said, and apart what differs in anything else", () => {
-    const same = { text: "a", stops: true };
+    const same = { text: "a", severity: "error" } as const;
     expect(
       groupProblems([
         { ...same, row: 4 },
-        { text: "b", stops: true, row: 1 },
+        { text: "b", severity: "error", row: 1 },
         { ...same, row: 2 },
         { ...same, row: 2 },
-        { ...same, kind: "scents", row: 2 },
-        { ...same, stops: false, row: 3 },
+        { ...same, table: "scents", row: 2 },
+        { ...same, severity: "warning", row: 3 },
         { ...same },
-      ]).map(({ problem, rows }) => [problem.text, problem.kind, problem.stops, rows]),
+      ]).map(({ problem, rows }) => [problem.text, problem.table, problem.severity, rows]),
     ).toEqual([
-      ["a", undefined, true, [2, 4]],
-      ["b", undefined, true, [1]],
-      ["a", "scents", true, [2]],
-      ["a", undefined, false, [3]],
+      ["a", undefined, "error", [2, 4]],
+      ["b", undefined, "error", [1]],
+      ["a", "scents", "error", [2]],
+      ["a", undefined, "warning", [3]],
     ]);
   });
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { KINDS, type KindName, matchColumns, missingRoles } from "../../src/runsheet/tables/kinds";
+import { matchColumns, missingFields, TABLE_TYPES, type TableTypeId } from "../../src/runsheet/tables/registry";
 import { makeSample } from "../../src/samples/file/makeSample";
 import { SAMPLES } from "../../src/samples/index";
 import type { Cell, Content, Sheet, Table } from "../../src/sheet/sheet";
@@ -97,8 +97,8 @@ describe.each(SAMPLES)("the sample workbook $file", (sample) => {
 
   it("has no table that bears a name the pane looks for and does not tell what the pane needs", () => {
     for (const { name, headings } of described.flatMap(({ tables = [] }) => tables)) {
-      const kind = (Object.keys(KINDS) as KindName[]).find((one) => KINDS[one].name === name);
-      if (kind) expect(missingRoles(kind, matchColumns(kind, headings)), name).toEqual([]);
+      const kind = (Object.keys(TABLE_TYPES) as TableTypeId[]).find((one) => TABLE_TYPES[one].name === name);
+      if (kind) expect(missingFields(kind, matchColumns(kind, headings)), name).toEqual([]);
     }
   });
 

@@ -9,9 +9,10 @@ import { loadCheck } from "../../src/core/scent/loadCheck";
 import { recipeSplit } from "../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../src/core/scent/scentSplit";
 import { weighOut } from "../../src/core/weighing/weighOut";
-import { buildRun, type Tables } from "../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../src/runsheet/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
-import { type KindName, matchColumns, rolesOf } from "../../src/runsheet/tables/kinds";
+import { fieldsOf, matchColumns, type TableTypeId } from "../../src/runsheet/tables/registry";
+import type { Tables } from "../../src/runsheet/tables/tableRows";
 import { pourDay } from "../../src/samples/pourDay";
 import { byName, limit, number, type Row, type Saved, SavedBook, text, total, withEdits } from "./saved";
 
@@ -284,8 +285,8 @@ describe("a run sheet of the day", () => {
     const tables = Object.entries({ ...SHEETS, ...OTHERS }).map(([kind, name]) => {
       const rows = rowsOf(name, name);
       const headings = Object.keys(rows[0] ?? {});
-      const columns = matchColumns(kind as KindName, headings);
-      return [kind, { kind, headings, columns, rows: rows.map((row) => Object.values(row)) }];
+      const columns = matchColumns(kind as TableTypeId, headings);
+      return [kind, { type: kind, headings, columns, rows: rows.map((row) => Object.values(row)) }];
     });
     return buildRun(Object.fromEntries(tables) as unknown as Tables, FIRST_SETTINGS);
   };
@@ -294,7 +295,7 @@ describe("a run sheet of the day", () => {
     for (const kind of ["scents", "recipes", "stock", "prices"] as const) {
       const name = `${kind.charAt(0).toUpperCase()}${kind.slice(1)}`;
       const columns = matchColumns(kind, Object.keys(rowsOf(name, name)[0] ?? {}));
-      expect(Object.keys(columns).sort(), name).toEqual([...rolesOf(kind)].sort());
+      expect(Object.keys(columns).sort(), name).toEqual([...fieldsOf(kind)].sort());
     }
   });
 

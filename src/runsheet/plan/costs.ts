@@ -1,10 +1,11 @@
 import { candleCost } from "../../core/cost/candleCost";
 import { recipeSplit } from "../../core/scent/recipeSplit";
 import { sum } from "../../core/statistics/sum";
+import { asWarning, type Problem } from "../problem";
+import { sameName } from "../sameName";
 import type { Settings } from "../settings";
-import type { readPrices } from "../tables/readSupplies";
-import { type Problem, sameName } from "../tables/tableReader";
-import { nameOf, type RunPlan } from "./planRun";
+import type { Prices } from "../tables/prices";
+import { nameOf, type RunPlan } from "./runPlan";
 
 /** What candles of one kind and scent cost: materials and vessel, the loss included, no labour. */
 export interface KindCost {
@@ -22,7 +23,7 @@ export interface Costs {
 /** The cost of a run from a table of prices; undefined where a price is missing: a part of a cost is a wrong cost. */
 export function costs(
   plan: RunPlan,
-  prices: ReturnType<typeof readPrices>,
+  prices: Prices,
   settings: Settings,
 ): { costs: Costs | undefined; problems: Problem[] } {
   const problems: Problem[] = [];
@@ -32,8 +33,8 @@ export function costs(
     if (known?.price === undefined && !missing.has(item)) {
       missing.add(item);
       problems.push(
-        ...(known?.wrong.map((one) => ({ ...one, stops: false })) ?? [
-          { text: `${item} has no price; the cost is left out`, stops: false },
+        ...(known?.wrong.map(asWarning) ?? [
+          { text: `${item} has no price; the cost is left out`, severity: "warning" },
         ]),
       );
     }

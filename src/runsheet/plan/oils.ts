@@ -1,6 +1,6 @@
-import type { Ingredient } from "../tables/readRecipes";
-import type { ScentNotes } from "../tables/readScents";
-import { sameName } from "../tables/tableReader";
+import { sameName } from "../sameName";
+import type { Ingredient } from "../tables/recipes";
+import type { ScentNotes } from "../tables/scents";
 
 /** A scent in a pot, by itself or in a blend. */
 export interface Oil {

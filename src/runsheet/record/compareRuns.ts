@@ -1,7 +1,7 @@
 import { plain } from "../../core/check/plain";
-import { nameOf, type RunPlan } from "../plan/planRun";
+import { nameOf, type RunPlan } from "../plan/runPlan";
+import { sameName } from "../sameName";
 import { labelOf, stepsOf } from "../sheet/potBlock";
-import { sameName } from "../tables/tableReader";
 import type { PouredRun } from "./readBack";
 
 /** What differs between a run sheet as it stands and a plan made now, a sentence for each thing. */

@@ -3,9 +3,9 @@ import { waxFactor } from "../../core/fill/waxFactor";
 import { waxFactorSpread } from "../../core/fill/waxFactorSpread";
 import type { CellValue } from "../../sheet/sheet";
 import { isWaxFactor, POURED } from "../likelyWeight";
+import { sameName } from "../sameName";
 import { CHOICES, type WeightUnit } from "../settings";
-import type { KnownVessels } from "../tables/readVessels";
-import { sameName } from "../tables/tableReader";
+import type { Vessels } from "../tables/vessels";
 
 /** The runs log as it stands in the workbook. */
 export interface LogTable {
@@ -79,7 +79,7 @@ export interface ShownFactor {
  * What all logged pours of the known vessels show together, where it differs from the vessel table. Each row of the
  * log is one pour, with the water its vessel held then. Pours that no wax makes are left out, and that is said.
  */
-export function newFactors(log: LogTable, vessels: KnownVessels): ShownFactor[] {
+export function newFactors(log: LogTable, vessels: Vessels): ShownFactor[] {
   const pours = loggedPours(log);
   return [...vessels].flatMap(([key, { vessel, row, factor: old }]) => {
     const own = pours.flatMap(({ vessel, water, weighed, lot }) =>

@@ -1,7 +1,7 @@
 import { plain } from "../../core/check/plain";
 import { FAR, formatWeight, isNoWax, isWaxFactor, POURED } from "../likelyWeight";
-import { type KnownVessels, waterIn } from "../tables/readVessels";
-import { sameName } from "../tables/tableReader";
+import { sameName } from "../sameName";
+import type { Vessels } from "../tables/vessels";
 import { weightRatio } from "../tables/weightUnits";
 import { formatMass, isOverPoured, massCheck } from "./massCheck";
 import { type LogTable, loggedPours } from "./newFactors";
@@ -15,10 +15,10 @@ const isFar = (weight: number, from: number, noise = 0): boolean =>
  * What is written on a poured sheet and may be a slip: to be asked about before it is logged, for a lot is logged once.
  * Each says where it stands, what is written, what was expected and what to do.
  */
-export function pourWarnings(run: PouredRun, vessels: KnownVessels, log?: LogTable): string[] {
+export function pourWarnings(run: PouredRun, vessels: Vessels, log?: LogTable): string[] {
   const candles = run.pots.flatMap(({ lines }) =>
     lines.flatMap((line) => {
-      const text = candleWarning(line, waterIn(vessels.get(sameName(line.vessel)), run.unit), run);
+      const text = candleWarning(line, vessels.get(sameName(line.vessel))?.water, run);
       return text === undefined ? [] : [{ vessel: sameName(line.vessel), text }];
     }),
   );
@@ -92,7 +92,7 @@ interface Weighing {
 }
 
 /** Candles of one vessel that weigh far from each other, in this run and beside earlier ones: a sentence for each vessel. */
-function sisters(run: PouredRun, vessels: KnownVessels, log: LogTable | undefined): { vessel: string; text: string }[] {
+function sisters(run: PouredRun, vessels: Vessels, log: LogTable | undefined): { vessel: string; text: string }[] {
   const written = run.pots.flatMap(({ lines }) => lines.map(({ vessel }) => [sameName(vessel), vessel] as const));
   // By the name that stands first.
   const names = new Map(written.reverse());
@@ -104,7 +104,7 @@ function sisters(run: PouredRun, vessels: KnownVessels, log: LogTable | undefine
           : [],
       ),
     );
-    const before = earlier(key, run, log, waterIn(vessels.get(key), run.unit));
+    const before = earlier(key, run, log, vessels.get(key)?.water);
     const all = before ? [...here, before] : here;
     const pairs = here.flatMap((one) =>
       all.filter((other) => one !== other && isApart(one, other)).map((o) => [one, o]),

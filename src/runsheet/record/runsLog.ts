@@ -2,8 +2,8 @@ import { loadFrom } from "../../core/scent/loadFrom";
 import { sum } from "../../core/statistics/sum";
 import type { Cell, Content, Sheet } from "../../sheet/sheet";
 import { formatWeight, isWaxFactor, POURED } from "../likelyWeight";
-import { type KnownVessels, waterIn } from "../tables/readVessels";
-import { sameName } from "../tables/tableReader";
+import { sameName } from "../sameName";
+import type { Vessels } from "../tables/vessels";
 import { formatMass, massCheck } from "./massCheck";
 import type { LogTable } from "./newFactors";
 import type { PouredPot, PouredRun } from "./readBack";
@@ -50,7 +50,7 @@ interface Group {
  * among its vessels as they were poured, so that the column adds up to what was weighed. What was not written stays
  * blank.
  */
-export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)[][] {
+export function logRows(run: PouredRun, vessels: Vessels): (Content | null)[][] {
   const groups = groupsOf(run);
   return groups.map((group) => {
     const { scent, vessel, count, good, weighed, weights } = group;
@@ -64,7 +64,7 @@ export function logRows(run: PouredRun, vessels: KnownVessels): (Content | null)
     const goodCount = good.length > 0 ? sum(good.map((one) => one.good)) : undefined;
     // A pot whose candles were not counted is no pot of rejects: the yield waits until all are.
     const isCounted = sum(good.map((one) => one.of)) === count;
-    const water = waterIn(vessels.get(sameName(vessel)), run.unit);
+    const water = vessels.get(sameName(vessel))?.water;
     // A candle weighed with its vessel must become no factor, nor hide among others: it is left out, and that is said.
     const isFit = (weight: number) => water === undefined || isWaxFactor(weight / water);
     const fit = weighed.filter(isFit);

@@ -1,9 +1,9 @@
 import { plain } from "../../core/check/plain";
 import type { Sheet } from "../../sheet/sheet";
 import { CAUTIONS } from "../cautions";
-import type { Run } from "../plan/buildRun";
-import { nameOf, othersOf, totalsOf } from "../plan/planRun";
-import type { Lack } from "../plan/supplies";
+import type { Run } from "../plan/makeRun";
+import { nameOf, othersOf, totalsOf } from "../plan/runPlan";
+import type { Lack } from "../plan/shortages";
 import { sheetNameOf } from "../record/nextLot";
 import type { Settings } from "../settings";
 import { cureFormula, cureRemark, FIX, HEAD_REMARK } from "./inputChecks";

@@ -1,10 +1,10 @@
 import type { Basis } from "../../core/scent/basis";
 import { linesOf, roomIn } from "../../sheet/textLines";
 import { percent } from "../percent";
-import { type LoadLimit, shareOf } from "../plan/limits";
+import { type LoadLimit, shareOf } from "../plan/checks/limits";
 import { shortName } from "../plan/oils";
-import { nameOf, type PlannedPot, type ScentRun } from "../plan/planRun";
-import type { Ingredient } from "../tables/readRecipes";
+import { nameOf, type PlannedPot, type ScentRun } from "../plan/runPlan";
+import type { Ingredient } from "../tables/recipes";
 import { keyOf } from "./layout";
 import type { Page, PageCell } from "./page";
 

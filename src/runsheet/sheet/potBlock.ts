@@ -1,7 +1,7 @@
 import { weighOut } from "../../core/weighing/weighOut";
-import { nameOf, type PlannedPot, type ScentRun } from "../plan/planRun";
+import { nameOf, type PlannedPot, type ScentRun } from "../plan/runPlan";
 import type { Settings } from "../settings";
-import type { Ingredient } from "../tables/readRecipes";
+import type { Ingredient } from "../tables/recipes";
 import {
   actualRemark,
   FIX,

@@ -1,150 +1,95 @@
-import { plain } from "../../core/check/plain";
-import { Fault } from "../../core/fault";
+import type { Basis } from "../../core/scent/basis";
 import type { CellValue } from "../../sheet/sheet";
-import { bracketed } from "./headings/tidyHeading";
-import { type Columns, type KindName, type Role, roleName } from "./kinds";
+import type { Problem, Severity } from "../problem";
+import type { WeightUnit } from "../settings";
+import type { Field } from "./headings/field";
+import { type HeadingUnit, headingUnit, NO_WEIGHT } from "./headings/headingUnit";
+import { headingWords } from "./headings/headingWords";
+import type { ColumnsOf } from "./headings/matching";
+import type { FieldId, TableTypeId } from "./registry";
+import { RowReader } from "./rowReader";
+import type { TableRows } from "./tableRows";
+import { weightRatio } from "./weightUnits";
 
-/** Rows of a table and the columns that were matched or chosen. */
-export interface TableRows<K extends KindName> {
-  readonly kind: K;
-  readonly headings: readonly string[];
-  readonly rows: readonly (readonly CellValue[])[];
-  readonly columns: Columns<K>;
-  /** Headings the maker said to leave out: they are not asked about. */
-  readonly leftOut?: readonly string[];
-  /** Rows that are not shown, from 0. */
-  readonly hidden?: readonly number[] | undefined;
-  /** Rows right below it that are no part of it, and whether the maker said to leave them out. */
-  readonly below?: { readonly rows: number; readonly isLeftOut: boolean } | undefined;
-}
-
-/** Something to fix (`stops`) or to look at before pouring. */
-export interface Problem {
-  /** The table it is in; the one poured from when left out. */
-  readonly kind?: KindName;
-  /** The row below the heading, from 0. */
-  readonly row?: number;
-  readonly role?: Role;
-  /** The heading of a column that nobody reads, where the problem asks about it. */
-  readonly unread?: string;
-  readonly text: string;
-  readonly stops: boolean;
-  /** Whether someone may be hurt: it stands before all others and is never cut. */
-  readonly safety?: true;
-  /** How many rows stand right below the table that this speaks of, to be taken in or left out. */
-  readonly below?: number;
-}
-
-/** The core's names of arguments that are called otherwise here. */
-const ROLE_OF: Readonly<Record<string, string>> = { waxFactor: "factor", weight: "fill" };
-
-/** Reads the cells of one row by role and gathers what is wrong with them. */
-export class RowReader<K extends KindName> {
-  readonly wrong: Problem[] = [];
-
+/** A table as its type reads it: by field, never by column. */
+export class TableReader<F extends string> {
   constructor(
-    private readonly table: TableRows<K>,
-    readonly row: number,
+    readonly id: TableTypeId,
+    private readonly fields: Readonly<Record<F, Field>>,
+    private readonly table: TableRows,
+    /** The unit that all weights are wanted in. */
+    readonly unit: WeightUnit,
   ) {}
 
-  stop(role: Role<K>, text: string): void {
-    if (this.wrong.some((one) => one.role === role)) return; // one sentence a cell is enough
-    const { kind } = this.table;
-    this.wrong.push({ kind, row: this.row, role, text: `${roleName(kind, role)}: ${text}`, stops: true });
+  /** Readers that have noted nothing yet. */
+  get rows(): RowReader<F>[] {
+    return this.table.rows.map((_, row) => new RowReader(this, row));
   }
 
-  /** Something of this row to look at, to be put beside what it concerns. */
-  look(role: Role<K>, text: string): Problem {
-    return { kind: this.table.kind, row: this.row, role, text, stops: false };
+  /** Something to say of a column. */
+  problem(severity: Severity, field: F, text: string): Problem {
+    return { table: this.id, field: field as string as FieldId, severity, text };
   }
 
-  /** What the core makes of the cells; its fault is put under the column it speaks of. */
-  check<T>(work: () => T): T | undefined {
-    try {
-      return work();
-    } catch (fault) {
-      const [, name, sentence] = (fault instanceof Fault && /^(\w+): (.*)$/s.exec(fault.message)) || [];
-      if (name === undefined || sentence === undefined) throw fault;
-      this.stop((ROLE_OF[name] ?? name) as Role<K>, sentence);
-      return undefined;
+  /** What a field is called in front of a person. */
+  nameOf(field: F): string {
+    return this.fields[field]?.name ?? field;
+  }
+
+  has(field: F): boolean {
+    return this.columnOf(field) !== undefined;
+  }
+
+  /** The heading of a field's column; empty where it has none. */
+  heading(field: F): string {
+    return this.table.headings[this.columnOf(field) ?? -1] ?? "";
+  }
+
+  unitOf(field: F): HeadingUnit | undefined {
+    return headingUnit(this.heading(field));
+  }
+
+  /** The basis that a heading names, with the words to say so. */
+  saidBasis(field: F): SaidBasis | undefined {
+    const { basis } = headingWords(this.heading(field));
+    return basis && { basis, says: `The heading ${this.heading(field)} says ${basis}` };
+  }
+
+  /**
+   * How many of the wanted unit one of a column's unit is, by its heading; undefined where the heading names what no
+   * weight has. A problem where its words are not a weight that is known.
+   */
+  scale(field: F): { readonly ratio: number | undefined; readonly problem?: Problem } {
+    const unit = this.unitOf(field);
+    const says = `The heading ${this.heading(field)} says`;
+    if (unit && "other" in unit) {
+      const text = `${says} ${unit.words}, ${NO_WEIGHT[unit.other]}`;
+      return { ratio: undefined, problem: this.problem("error", field, text) };
     }
+    if (unit && "unknown" in unit) {
+      const text = `${says} ${unit.unknown}, which is no unit known here; its numbers are taken as ${this.unit}`;
+      return { ratio: 1, problem: this.problem("warning", field, text) };
+    }
+    return { ratio: weightRatio(unit, this.unit) };
   }
 
-  /** Whether the table has a column for it. */
-  has(role: Role<K>): boolean {
-    return columnOf(this.table, role) !== undefined;
+  isHidden(row: number): boolean {
+    return this.table.hidden?.includes(row) ?? false;
   }
 
-  isBlank(role: Role<K>): boolean {
-    const cell = this.cellOf(role);
-    return cell === null || (typeof cell === "string" && cell.trim() === "");
+  cell(row: number, field: F): CellValue {
+    const column = this.columnOf(field);
+    return column === undefined ? null : (this.table.rows[row]?.[column] ?? null);
   }
 
-  /** The number in a cell; undefined when it is blank, or wrong and noted. */
-  number(role: Role<K>): number | undefined {
-    const cell = this.cellOf(role);
-    if (typeof cell === "number") return cell;
-    if (this.isBlank(role) || this.isError(role, cell)) return undefined;
-    const shown = String(cell).trim().slice(0, 40);
-    const isLike = /^[-+]?(\d+\.?\d*|\.\d+)\s*%?$/.test(shown);
-    this.stop(
-      role,
-      isLike
-        ? `"${shown}" is kept as text; type it again; if it stays text, give the cell another number format first`
-        : `"${shown}" is not a number; write a plain number`,
-    );
-    return undefined;
-  }
-
-  /** The text in a cell, without the spaces around it; empty when it is blank, or an error and noted. */
-  text(role: Role<K>): string {
-    const cell = this.cellOf(role);
-    if (cell === null || this.isError(role, cell)) return "";
-    return typeof cell === "number" ? plain(cell) : String(cell).trim();
-  }
-
-  /** What stands in brackets in the heading of a role, as a rule its unit: `C` of `Pour at (C)`; empty when none. */
-  unit(role: Role<K>): string {
-    return bracketed(headingOf(this.table, role))[0] ?? "";
-  }
-
-  /** The code of the error that a cell shows, such as `#N/A`; empty when it shows none. */
-  errorOf(role: Role<K>): string {
-    const cell = this.cellOf(role);
-    return typeof cell === "object" && cell !== null ? cell.error : "";
-  }
-
-  private cellOf(role: Role<K>): CellValue {
-    const column = columnOf(this.table, role);
-    return column === undefined ? null : (this.table.rows[this.row]?.[column] ?? null);
-  }
-
-  private isError(role: Role<K>, cell: CellValue): boolean {
-    if (cell === null || typeof cell !== "object") return false;
-    this.stop(role, `the cell shows ${cell.error}; fix it first`);
-    return true;
+  private columnOf(field: F): number | undefined {
+    return (this.table.columns as ColumnsOf<F>)[field];
   }
 }
 
-/** The heading of a role's column; empty where it has none. */
-export function headingOf<K extends KindName>(table: TableRows<K>, role: Role<K>): string {
-  const column = columnOf(table, role);
-  return (column !== undefined && table.headings[column]) || "";
+/** A basis that a heading names. */
+export interface SaidBasis {
+  readonly basis: Basis;
+  /** `The heading Load of total says of total`. */
+  readonly says: string;
 }
-
-function columnOf<K extends KindName>({ columns }: TableRows<K>, role: Role<K>): number | undefined {
-  return (columns as Readonly<Record<string, number | undefined>>)[role];
-}
-
-/** A reader for each row of a table. */
-export function readersOf<K extends KindName>(table: TableRows<K>): RowReader<K>[] {
-  return table.rows.map((_, row) => new RowReader(table, row));
-}
-
-/** Names are the same whatever their case, the spaces around them, and how many of what sort stand between words. */
-export const sameName = (name: string): string =>
-  name
-    .normalize("NFC")
-    .replace(/[\s\u200b\u2060]+/g, " ")
-    .trim()
-    .toLowerCase();

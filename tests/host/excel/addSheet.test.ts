@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import { buildRun } from "../../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { isError } from "../../../src/runsheet/problem";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
@@ -338,10 +339,10 @@ describe("a run sheet for 1,000 rows of vessels", () => {
   });
   const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4 };
   const settings = { ...FIRST_SETTINGS, potCapacity: 20_000 };
-  const run = buildRun({ pour: { kind: "pour", headings: [], rows, columns } }, settings);
+  const run = buildRun({ pour: { type: "pour", headings: [], rows, columns } }, settings);
 
   it.each([true, false])("goes into Excel in four calls, live: %s, and every name is the text it was", async (live) => {
-    expect(run.problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(run.problems.filter(isError)).toEqual([]);
     const standIn = excel();
     const host = new ExcelHost();
     const sheet = describeRun(run, { lot: "2026-330-01", date: 46_352, settings: { ...settings, live } });

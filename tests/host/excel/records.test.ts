@@ -1,6 +1,6 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import { buildRun } from "../../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../../src/runsheet/buildRun";
 import { readBack } from "../../../src/runsheet/record/readBack";
 import { logRows, logSheet, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
@@ -402,7 +402,7 @@ describe("a run sheet's whole way", () => {
     ["Bowl", 4, 212, "Cedar", 0.06],
     ["Plain", 5, 100, "", null],
   ];
-  const run = buildRun({ pour: { kind: "pour", headings: [], rows, columns } }, FIRST_SETTINGS);
+  const run = buildRun({ pour: { type: "pour", headings: [], rows, columns } }, FIRST_SETTINGS);
 
   /** Any numbers will do, as many as the ingredients: what they are is tested where they are computed. */
   const answer = (formula: string): Value | Value[][] => {

@@ -2,7 +2,8 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { type Calculated, calculate } from "../../../src/engine/calculate";
 import { rowHeights } from "../../../src/host/excel/rowHeights";
 import { heightOf, widthsOf } from "../../../src/host/univer/layout";
-import { buildRun } from "../../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { isError } from "../../../src/runsheet/problem";
 import { readBack } from "../../../src/runsheet/record/readBack";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
@@ -32,14 +33,14 @@ const built = ({ scents, recipe, rows = ROWS, headings = HEADINGS }: Given, own 
   buildRun(
     {
       pour: {
-        kind: "pour",
+        type: "pour",
         headings: [],
         rows,
         columns: { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4, basis: 5 },
       },
       ...(scents && {
         scents: {
-          kind: "scents",
+          type: "scents",
           headings,
           rows: scents,
           columns: { scent: 0, waxMaximum: 1, productLimit: 2, add: 3, pour: 4, flash: 5 },
@@ -47,7 +48,7 @@ const built = ({ scents, recipe, rows = ROWS, headings = HEADINGS }: Given, own 
       }),
       ...(recipe && {
         recipes: {
-          kind: "recipes",
+          type: "recipes",
           headings: [],
           rows: recipe.map((row) => ["Forest", ...row]),
           columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
@@ -84,7 +85,7 @@ describe("the limits of a pot", () => {
   it("are said once where one scent is poured at two loads, at the cell of the limit", () => {
     const rows = [0.06, 0.07].map((load): CellValue[] => ["Tin", 10, 106, "Forest", load, "of wax"]);
     const found = safety({ rows, scents: [["Other"], ["Forest", 0.1]] });
-    expect(found).toMatchObject([{ kind: "scents", row: 1, role: "productLimit", stops: false }]);
+    expect(found).toMatchObject([{ table: "scents", row: 1, field: "productLimit", severity: "warning" }]);
   });
 
   it("allow nothing at 0, and are wrong at 6 for 6 %", () => {
@@ -92,7 +93,7 @@ describe("the limits of a pot", () => {
       "Forest: over the product limit by 5.66 points: 5.66 % of total, at most 0 %",
     ]);
     expect(safety({ scents: [["Forest", 0.1, 6]] })).toMatchObject([
-      { text: "Product limit: 6 means 600 %; write 6% or 0.06", stops: true },
+      { text: "Product limit: 6 means 600 %; write 6% or 0.06", severity: "error" },
     ]);
   });
 
@@ -103,7 +104,7 @@ describe("the limits of a pot", () => {
     expect(texts({ recipe: BLEND, scents: scents(0.0367, 0.0183) })).toEqual([
       "Forest: Moss, over the product limit by 0.004862 points: 1.835 % of total, at most 1.83 %",
     ]);
-    expect(safety({ recipe: BLEND, scents: scents(0.02, 0.02) })).toMatchObject([{ stops: true }]);
+    expect(safety({ recipe: BLEND, scents: scents(0.02, 0.02) })).toMatchObject([{ severity: "error" }]);
     // All scent together, 60 of 1090, to the row of the blend.
     expect(texts({ recipe: BLEND, scents: [["Forest", 0.1, 0.05], ...scents(0.04, 0.02).slice(1)] })).toEqual([
       "Forest: over the product limit by 0.5046 points: 5.505 % of total, at most 5 %",
@@ -137,7 +138,7 @@ describe("the limits of a pot", () => {
   it("stop scent that is given in parts of the wax, and ask about one of another kind", () => {
     const scents = [OWN, ["Fir", null, 0.09], ["Moss", null, 0.09]];
     const stops = (kind: string | null) =>
-      built({ recipe: [...BLEND, ["Moss", 2, "part", kind]], scents }).problems.filter((one) => one.stops);
+      built({ recipe: [...BLEND, ["Moss", 2, "part", kind]], scents }).problems.filter(isError);
     expect(
       stops("scent")
         .map(({ text }) => text)
@@ -156,7 +157,7 @@ describe("the limits of a pot", () => {
 
   it("stand above all else: what stops, what does not, then the other stops", () => {
     const rows = [["", 1, 106, "Forest", 0.06, "of wax"], ["Tin", 10, 106, "Forest", 0.06, "of wax"] as CellValue[]];
-    const made = built({ rows, scents: [["Forest", 0.05]] }).problems.map(({ safety: safe, stops }) => [safe, stops]);
+    const made = built({ rows, scents: [["Forest", 0.05]] }).problems.map((one) => [one.safety, isError(one)]);
     expect(made).toEqual([
       [true, true],
       [true, false],

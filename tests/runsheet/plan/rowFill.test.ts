@@ -1,12 +1,14 @@
 import { describe, expect, it } from "vitest";
-import { buildRun, type Tables } from "../../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { isError } from "../../../src/runsheet/problem";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
-import { matchColumns } from "../../../src/runsheet/tables/kinds";
+import { matchColumns } from "../../../src/runsheet/tables/registry";
+import type { Tables } from "../../../src/runsheet/tables/tableRows";
 import type { CellValue } from "../../../src/sheet/sheet";
 
 /** A table as it stands on a sheet, its first row the headings. */
 const table = <K extends "pour" | "vessels">(kind: K, [headings = [], ...rows]: CellValue[][], hidden?: number[]) =>
-  ({ kind, headings, rows, columns: matchColumns(kind, headings.map(String)), hidden }) as unknown as NonNullable<
+  ({ type: kind, headings, rows, columns: matchColumns(kind, headings.map(String)), hidden }) as unknown as NonNullable<
     Tables[K]
   >;
 
@@ -16,7 +18,7 @@ const made = (pour: CellValue[][], vessels?: CellValue[][], settings: Partial<Se
   const fills = Object.fromEntries(
     plan.scents.flatMap(({ pots }) => pots.flatMap(({ lines }) => lines.map(({ vessel, fill }) => [vessel, fill]))),
   );
-  const says = problems.map(({ row, text, stops }) => `${stops ? "fix" : "check"} ${row}: ${text}`);
+  const says = problems.map((one) => `${isError(one) ? "fix" : "check"} ${one.row}: ${one.text}`);
   return { fills, says, leftOut };
 };
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Calculated, calculate } from "../../../src/engine/calculate";
-import { buildRun } from "../../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../../src/runsheet/buildRun";
 import { compareRuns } from "../../../src/runsheet/record/compareRuns";
 import { pourWarnings } from "../../../src/runsheet/record/pourWarnings";
 import { isPoured, readBack } from "../../../src/runsheet/record/readBack";
@@ -9,10 +9,9 @@ import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { freezeRun } from "../../../src/runsheet/sheet/freezeRun";
 import { FROZEN_NOTE, LIVE_NOTE } from "../../../src/runsheet/sheet/layout";
-import { readVessels } from "../../../src/runsheet/tables/readVessels";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
-import { pouredRun, vesselsOf } from "./poured";
+import { pouredRun, readVessels, vesselsOf } from "./poured";
 
 const settings = { ...FIRST_SETTINGS, potCapacity: 2000, loss: 0, division: 1 };
 const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4 };
@@ -21,7 +20,7 @@ const table: CellValue[][] = [
   ["Bowl", 4, 212, "Cedar", 0.06],
   ["Plain", 5, 100, "", null],
 ];
-const runOf = (rows: CellValue[][]) => buildRun({ pour: { kind: "pour", headings: [], rows, columns } }, settings);
+const runOf = (rows: CellValue[][]) => buildRun({ pour: { type: "pour", headings: [], rows, columns } }, settings);
 const sheetOf = (rows = table, live = true): Sheet =>
   describeRun(runOf(rows), { lot: "2026-330-01", date: 46352, settings: { ...settings, live } });
 const valuesOf = async (sheet: Sheet): Promise<Calculated[][]> => {
@@ -60,7 +59,7 @@ async function pouredSheet() {
 /** A table of vessels that knows the tin, its water in this unit. */
 const vesselsIn = (unit: string, water: number) =>
   readVessels({
-    kind: "vessels",
+    type: "vessels",
     headings: ["Vessel", `Water weight (${unit})`],
     rows: [["Tin", water]],
     columns: { vessel: 0, water: 1 },
@@ -158,7 +157,7 @@ describe("a run sheet read back", () => {
     // 4.409 oz of water are 125 g: the heading's unit is read, so 107 is what it should be.
     expect(await warnings(vesselsIn("oz", 4.409), ...whole)).toEqual([]);
     // A volume is no weight to learn a factor from.
-    expect(vesselsIn("fl oz", 4).get("tin")).toMatchObject({ water: undefined, looks: [{ stops: false }] });
+    expect(vesselsIn("fl oz", 4).get("tin")).toMatchObject({ water: undefined, looks: [{ severity: "warning" }] });
   });
 
   it("is nothing when the sheet is another one", () => {
@@ -168,7 +167,7 @@ describe("a run sheet read back", () => {
 
 describe("the runs log", () => {
   const vessels = readVessels({
-    kind: "vessels",
+    type: "vessels",
     headings: [],
     rows: [
       ["Tin", 125, 0.86],
@@ -302,8 +301,8 @@ describe("a load over its limit", () => {
   it("is asked about before it is logged, and stays in the log", async () => {
     const run = buildRun(
       {
-        pour: { kind: "pour", headings: [], rows: [["Tin", 10, 106, "Cedar", 0.06]], columns },
-        scents: { kind: "scents", headings: [], rows: [["Cedar", 0.07]], columns: { scent: 0, waxMaximum: 1 } },
+        pour: { type: "pour", headings: [], rows: [["Tin", 10, 106, "Cedar", 0.06]], columns },
+        scents: { type: "scents", headings: [], rows: [["Cedar", 0.07]], columns: { scent: 0, waxMaximum: 1 } },
       },
       settings,
     );
@@ -354,9 +353,9 @@ describe("what has changed since a run sheet was written", () => {
   const made = (waxes: [number, number], pourAt: number, cure: number | null, dye: number | null = null) =>
     buildRun(
       {
-        pour: { kind: "pour", headings: [], rows: [["Tin", 6, 106, "Cedar"]], columns: { ...columns, load: -1 } },
+        pour: { type: "pour", headings: [], rows: [["Tin", 6, 106, "Cedar"]], columns: { ...columns, load: -1 } },
         recipes: {
-          kind: "recipes",
+          type: "recipes",
           headings: [],
           rows: [
             ["Cedar", "Soft", waxes[0], "part", "wax"],
@@ -367,7 +366,7 @@ describe("what has changed since a run sheet was written", () => {
           columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
         },
         scents: {
-          kind: "scents",
+          type: "scents",
           headings: ["", "Pour at (C)", ""],
           rows: [["Cedar", pourAt, cure]],
           columns: { scent: 0, pour: 1, cure: 2 },

@@ -1,5 +1,8 @@
 import type { PouredLine, PouredPart, PouredPot, PouredRun } from "../../../src/runsheet/record/readBack";
-import { type KnownVessels, readVessels } from "../../../src/runsheet/tables/readVessels";
+import type { WeightUnit } from "../../../src/runsheet/settings";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import type { TableRows } from "../../../src/runsheet/tables/tableRows";
+import type { Vessels } from "../../../src/runsheet/tables/vessels";
 import type { CellValue } from "../../../src/sheet/sheet";
 
 /** A poured run by hand: without anything else given, one pot whose 10 tins of 100 g were poured as planned, at 3 % loss. */
@@ -64,10 +67,14 @@ export function pouredRun(
   };
 }
 
+/** The vessels of a table, their water in this unit. */
+export const readVessels = (table: TableRows<"vessels">, unit: WeightUnit = "g"): Vessels =>
+  readTable(table, unit) ?? new Map();
+
 /** Vessels by the water they hold, in grams, and their wax factors. */
-export const vesselsOf = (...rows: CellValue[][]): KnownVessels =>
+export const vesselsOf = (...rows: CellValue[][]): Vessels =>
   readVessels({
-    kind: "vessels",
+    type: "vessels",
     headings: ["Vessel", "Water weight (g)", "Wax factor"],
     rows,
     columns: { vessel: 0, water: 1, factor: 2 },

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { type Calculated, calculate } from "../../../src/engine/calculate";
+import { buildRun } from "../../../src/runsheet/buildRun";
 import { CAUTIONS } from "../../../src/runsheet/cautions";
-import { buildRun } from "../../../src/runsheet/plan/buildRun";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
@@ -15,7 +15,7 @@ const table: CellValue[][] = [
   ["Bowl", 4, 255.5, "Fig", 0.06, "of total"],
   ["Plain", 5, 120, "", null, ""],
 ];
-const run = buildRun({ pour: { kind: "pour", headings: [], rows: table, columns } }, settings);
+const run = buildRun({ pour: { type: "pour", headings: [], rows: table, columns } }, settings);
 const describeIt = (live: boolean): Sheet =>
   describeRun(run, { lot: "2026-330-01", date: 46352, settings: { ...settings, live } });
 
@@ -67,9 +67,9 @@ describe("the run sheet", () => {
   });
 
   it("names packs of another unit in figures that one shops by", () => {
-    const pour = { kind: "pour" as const, headings: [], rows: [["Tin", 6, 100, "Fig", 0.06, "of wax"]], columns };
+    const pour = { type: "pour" as const, headings: [], rows: [["Tin", 6, 100, "Fig", 0.06, "of wax"]], columns };
     const stock = {
-      kind: "stock" as const,
+      type: "stock" as const,
       headings: ["Item", "On hand (lb)", "Pack size (lb)", "Pack price"],
       rows: [["Fig", 0, 1, 30]],
       columns: { item: 0, onHand: 1, packSize: 2, packPrice: 3 },
@@ -157,9 +157,9 @@ describe("the run sheet", () => {
   it("says on the sheet that a load passes a limit: as changed on a live sheet, and as weighed", async () => {
     const limited = buildRun(
       {
-        pour: { kind: "pour", headings: [], rows: [["Tin", 10, 106, "Cedar", 0.06, "of wax"]], columns },
+        pour: { type: "pour", headings: [], rows: [["Tin", 10, 106, "Cedar", 0.06, "of wax"]], columns },
         scents: {
-          kind: "scents",
+          type: "scents",
           headings: [],
           rows: [["Cedar", 0.08, 0.07]],
           columns: { scent: 0, waxMaximum: 1, productLimit: 2 },

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { type Calculated, calculate } from "../../../src/engine/calculate";
-import { buildRun } from "../../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { isError } from "../../../src/runsheet/problem";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { freezeRun } from "../../../src/runsheet/sheet/freezeRun";
@@ -13,7 +14,7 @@ const settings: Settings = { ...FIRST_SETTINGS, potCapacity: 3000, loss: 0.03, d
 const run = buildRun(
   {
     pour: {
-      kind: "pour",
+      type: "pour",
       headings: [],
       rows: [
         ["Tin", 7, 172.3, "Cedar"],
@@ -23,7 +24,7 @@ const run = buildRun(
       columns: { vessel: 0, quantity: 1, fill: 2, scent: 3 },
     },
     recipes: {
-      kind: "recipes",
+      type: "recipes",
       headings: [],
       rows: [
         ["Cedar", "Soft wax", 7, "part", "wax"],
@@ -36,7 +37,7 @@ const run = buildRun(
       columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
     },
     scents: {
-      kind: "scents",
+      type: "scents",
       headings: [],
       rows: [
         ["Cedar", 14, 0.1],
@@ -215,7 +216,7 @@ describe("a live sheet", () => {
   });
 
   it("says nothing to fix where nothing is wrong, and shows a number wherever one can be spoilt", () => {
-    expect(run.problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(run.problems.filter(isError)).toEqual([]);
     expect([pots.cedar, pots.fig, tin, jar, bowl, cure, totals].every((row) => row > 0)).toBe(true);
     for (const row of honest) for (const value of row) expect(String(value ?? "")).not.toMatch(/^Fix/);
     for (const { name, spoilt, kept } of INPUTS) {

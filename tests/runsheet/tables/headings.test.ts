@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
-import { buildRun } from "../../../src/runsheet/plan/buildRun";
-import type { UsualSetting } from "../../../src/runsheet/plan/readRows";
-import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { askAbout } from "../../../src/runsheet/plan/checks/askAbout";
+import { isError } from "../../../src/runsheet/problem";
+import { FIRST_SETTINGS, type UsualSetting } from "../../../src/runsheet/settings";
 import { starterSheets } from "../../../src/runsheet/sheet/starterSheets";
-import { KINDS, type KindName, matchColumns } from "../../../src/runsheet/tables/kinds";
-import type { TableRows } from "../../../src/runsheet/tables/tableReader";
+import { matchColumns, TABLE_TYPES, type TableTypeId } from "../../../src/runsheet/tables/registry";
+import type { TableRows } from "../../../src/runsheet/tables/tableRows";
 import { unreadColumns } from "../../../src/runsheet/tables/unreadColumns";
 import { SAMPLES } from "../../../src/samples/index";
 import type { CellValue } from "../../../src/sheet/sheet";
@@ -13,7 +14,7 @@ import type { CellValue } from "../../../src/sheet/sheet";
  * Headings as makers write them, by the field they are; `none` are no field and are not asked about, `asked` are no
  * field and are asked about by name. Which field a heading means is a fact of the trade: common practice, no source.
  */
-const HEADINGS: Readonly<Partial<Record<KindName, Readonly<Record<string, readonly string[]>>>>> = {
+const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, readonly string[]>>>>> = {
   pour: {
     vessel: [
       ...["Vessel", "vessel ", " VESSEL", "Vessel  name", "Vessel\u00a0name", "Container", "Container type", "Jar"],
@@ -275,7 +276,7 @@ const HEADINGS: Readonly<Partial<Record<KindName, Readonly<Record<string, readon
 };
 
 /** Headings that a table of each kind has besides, and that leave no figure to a default. */
-const BASE: Readonly<Record<KindName, readonly string[]>> = {
+const BASE: Readonly<Record<TableTypeId, readonly string[]>> = {
   pour: ["Vessel", "Scent", "Quantity", "Fill weight (g)", "Load", "Basis"],
   vessels: ["Vessel", "Water weight (g)", "Wax factor"],
   scents: ["Scent", "Basis", "Wax maximum", "Product limit"],
@@ -284,20 +285,22 @@ const BASE: Readonly<Record<KindName, readonly string[]>> = {
   prices: ["Item", "Unit price"],
 };
 
-function tableOf<K extends KindName>(
+function tableOf<K extends TableTypeId>(
   kind: K,
   headings: readonly string[],
   rows: readonly (readonly CellValue[])[] = [],
   leftOut?: readonly string[],
 ): TableRows<K> {
-  return { kind, headings, rows, columns: matchColumns(kind, headings), ...(leftOut && { leftOut }) };
+  return { type: kind, headings, rows, columns: matchColumns(kind, headings), ...(leftOut && { leftOut }) };
 }
-const asked = (table: TableRows<KindName>, usual: readonly UsualSetting[] = []) =>
-  unreadColumns(table, new Set(usual)).map(({ unread, stops }) => `${unread}${stops ? " stops" : ""}`);
+const questions = (table: TableRows, usual: readonly UsualSetting[] = []) =>
+  unreadColumns(TABLE_TYPES[table.type], table).flatMap((column) => askAbout(column, new Set(usual)));
+const asked = (table: TableRows, usual: readonly UsualSetting[] = []) =>
+  questions(table, usual).map((one) => `${one.unread}${isError(one) ? " stops" : ""}`);
 
 const CASES = Object.entries(HEADINGS).flatMap(([kind, fields]) =>
   Object.entries(fields).flatMap(([role, headings]) =>
-    headings.map((heading) => ({ kind: kind as KindName, role, heading })),
+    headings.map((heading) => ({ kind: kind as TableTypeId, role, heading })),
   ),
 );
 
@@ -316,7 +319,7 @@ describe("headings as makers write them", () => {
 });
 
 describe("several headings of one table", () => {
-  const matched = (kind: KindName, ...headings: string[]) => matchColumns(kind, headings);
+  const matched = (kind: TableTypeId, ...headings: string[]) => matchColumns(kind, headings);
 
   it("never take a limit for the load, whichever stands first", () => {
     for (const limit of ["Max FO load", "Load (max)", "Load limit", "Recommended load", "Highest FO %", "Up to %"]) {
@@ -358,7 +361,7 @@ describe("several headings of one table", () => {
 
   it("read names of an object's own as text, and blank headings as none", () => {
     const names = ["constructor", "__proto__", "toString", "hasOwnProperty", "valueOf", "", " ", "prototype"];
-    for (const kind of Object.keys(BASE) as KindName[]) {
+    for (const kind of Object.keys(BASE) as TableTypeId[]) {
       expect(matchColumns(kind, names)).toEqual({});
       expect(asked(tableOf(kind, [...BASE[kind], ...names]))).toEqual([]);
     }
@@ -414,8 +417,8 @@ describe("columns that nobody reads", () => {
   });
 
   it("takes shares below a heading that speaks of a limit for no load", () => {
-    const texts = (kind: KindName) =>
-      unreadColumns(tableOf(kind, [...BASE[kind], "Cat 12 max"], [[...BASE[kind].map(() => null), 0.12]]), new Set());
+    const texts = (kind: TableTypeId) =>
+      questions(tableOf(kind, [...BASE[kind], "Cat 12 max"], [[...BASE[kind].map(() => null), 0.12]]));
     expect(texts("scents")[0]?.text).toMatch(/^The column "Cat 12 max" is not read: a limit, and not known whose/);
     expect(texts("pour")[0]?.text).toMatch(/^The column "Cat 12 max" is not read: a limit is no load/);
   });
@@ -437,10 +440,10 @@ describe("columns that nobody reads", () => {
         return { name, headings, values };
       }),
     );
-    const kinds = Object.keys(BASE) as KindName[];
+    const kinds = Object.keys(BASE) as TableTypeId[];
     let seen = 0;
     for (const { name, headings, values } of tables) {
-      const kind = ["Batch", "Candles"].includes(name) ? "pour" : kinds.find((one) => KINDS[one].name === name);
+      const kind = ["Batch", "Candles"].includes(name) ? "pour" : kinds.find((one) => TABLE_TYPES[one].name === name);
       if (!kind) continue;
       expect(asked(tableOf(kind, headings, values), ["load", "waxFactor", "basis"]), name).toEqual([]);
       seen++;
@@ -448,7 +451,7 @@ describe("columns that nobody reads", () => {
     expect(seen).toBeGreaterThan(7);
     for (const unit of ["g", "kg", "oz", "lb"] as const) {
       for (const { name, headings } of starterSheets(unit).flatMap(({ tables = [] }) => tables)) {
-        const kind = name === "Batch" ? "pour" : (kinds.find((one) => KINDS[one].name === name) as KindName);
+        const kind = name === "Batch" ? "pour" : (kinds.find((one) => TABLE_TYPES[one].name === name) as TableTypeId);
         expect(asked(tableOf(kind, headings), ["load", "waxFactor", "basis"]), name).toEqual([]);
       }
     }
@@ -459,21 +462,21 @@ describe("a run whose columns are in doubt", () => {
   const run = (headings: readonly string[], row: CellValue[], scents?: TableRows<"scents">) =>
     buildRun({ pour: tableOf("pour", headings, [row]), scents }, FIRST_SETTINGS);
   const said = (...args: Parameters<typeof run>) =>
-    run(...args).problems.map(({ kind, text, stops }) => `${kind} ${stops}: ${text}`);
+    run(...args).problems.map((one) => `${one.table} ${isError(one)}: ${one.text}`);
 
   it("pours the load and not the maximum, and asks about the maximum", () => {
     const { plan, problems } = run(["Jar", "Qty", "Fill (g)", "FO %", "Max FO load"], ["Tin", 1, 212, 0.06, 0.1]);
     expect(plan.scents[0]?.load).toBe(0.06);
-    expect(problems.map(({ unread, stops }) => [unread, stops])).toContainEqual(["Max FO load", false]);
+    expect(problems.map((one) => [one.unread, isError(one)])).toContainEqual(["Max FO load", false]);
   });
 
   it("stops where the table has a maximum alone, until it is left out", () => {
     const headings = ["Jar", "Qty", "Fill (g)", "Max FO load"];
     const table = tableOf("pour", headings, [["Tin", 1, 212, 0.1]], ["Max FO load"]);
-    expect(run(headings, ["Tin", 1, 212, 0.1]).problems.filter(({ stops }) => stops)).toMatchObject([
-      { kind: "pour", unread: "Max FO load" },
+    expect(run(headings, ["Tin", 1, 212, 0.1]).problems.filter(isError)).toMatchObject([
+      { table: "pour", unread: "Max FO load" },
     ]);
-    expect(buildRun({ pour: table }, FIRST_SETTINGS).problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(buildRun({ pour: table }, FIRST_SETTINGS).problems.filter(isError)).toEqual([]);
   });
 
   it("stops where loads are read as the names of scents", () => {

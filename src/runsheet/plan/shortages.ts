@@ -2,9 +2,10 @@ import { costOfPacks } from "../../core/buying/costOfPacks";
 import { packPlan } from "../../core/buying/packPlan";
 import { Fault } from "../../core/fault";
 import { sum } from "../../core/statistics/sum";
-import type { ByUse, StockItem } from "../tables/readSupplies";
-import { type Problem, sameName } from "../tables/tableReader";
-import type { RunPlan } from "./planRun";
+import { asWarning, type Problem } from "../problem";
+import { sameName } from "../sameName";
+import type { Stock, StockItem } from "../tables/stock";
+import type { RunPlan } from "./runPlan";
 
 /** Something the run uses: an ingredient by weight, or vessels by number. */
 export interface Use {
@@ -46,10 +47,7 @@ export interface Shelf {
 }
 
 /** What the shelf lacks for a run. Items that could not be checked are named to look at. */
-export function supplies(
-  plan: RunPlan,
-  stock: ReadonlyMap<string, ByUse<StockItem>>,
-): { shelf: Shelf; problems: Problem[] } {
+export function shortages(plan: RunPlan, stock: Stock): { shelf: Shelf; problems: Problem[] } {
   const lacks: Lack[] = [];
   const unchecked: string[] = [];
   const absent: string[] = [];
@@ -57,7 +55,7 @@ export function supplies(
   for (const use of usesOf(plan)) {
     const known = stock.get(sameName(use.item))?.[use.isVessel ? "count" : "weight"];
     if (!known) absent.push(use.item);
-    else problems.push(...known.wrong.map((one) => ({ ...one, stops: false })), ...known.looks);
+    else problems.push(...known.wrong.map(asWarning), ...known.looks);
     if (!known || known.wrong.length > 0) {
       unchecked.push(use.item);
       continue;
@@ -70,7 +68,7 @@ export function supplies(
     const whose = absent.length === 1 ? "its" : "their";
     problems.push({
       text: `${absent.join(", ")}: not in the stock table, so ${whose} stock is not checked`,
-      stops: false,
+      severity: "warning",
     });
   }
   return { shelf: { lacks, unchecked }, problems };
@@ -84,7 +82,7 @@ function buying(item: string, missing: number, { packs }: StockItem, problems: P
     return { buy, cost: costOfPacks(counts, packs) };
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
-    problems.push({ text: `${item}: ${fault.message}`, stops: false });
+    problems.push({ text: `${item}: ${fault.message}`, severity: "warning" });
     return { buy: [], cost: undefined };
   }
 }

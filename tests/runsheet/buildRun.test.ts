@@ -1,17 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { buildRun, type Run } from "../../../src/runsheet/plan/buildRun";
-import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
-import { describeRun } from "../../../src/runsheet/sheet/describeRun";
-import { type Columns, matchColumns } from "../../../src/runsheet/tables/kinds";
-import type { CellValue } from "../../../src/sheet/sheet";
+import { buildRun } from "../../src/runsheet/buildRun";
+import type { Run } from "../../src/runsheet/plan/makeRun";
+import { isError } from "../../src/runsheet/problem";
+import { FIRST_SETTINGS, type Settings } from "../../src/runsheet/settings";
+import { describeRun } from "../../src/runsheet/sheet/describeRun";
+import { type Columns, matchColumns } from "../../src/runsheet/tables/registry";
+import type { CellValue } from "../../src/sheet/sheet";
 
 const columns: Columns<"pour"> = { vessel: 0, quantity: 1, fill: 2, water: 3, factor: 4, scent: 5, load: 6, basis: 7 };
 const settings: Settings = { ...FIRST_SETTINGS, potCapacity: 1000, loss: 0 };
 
 type Row = [CellValue, CellValue, CellValue, CellValue?, CellValue?, CellValue?, CellValue?, CellValue?];
 const pour = (rows: readonly CellValue[][], own = columns) => ({
-  kind: "pour" as const,
+  type: "pour" as const,
   headings: [],
   rows,
   columns: own,
@@ -54,7 +56,7 @@ describe("from a table to a plan", () => {
       ["A", 1, 200, null, null, "Cedar", 0.08],
     );
     expect(plan.scents.map(({ scent, load }) => `${scent} ${load}`)).toEqual(["Cedar 0.06", "Fig 0.06", "Cedar 0.08"]);
-    expect(problems.map(({ stops }) => stops)).not.toContain(true);
+    expect(problems.map(isError)).not.toContain(true);
     expect(problems.some(({ text }) => text.includes("melted apart"))).toBe(true);
     expect(problems.some(({ text }) => text.includes("stands twice"))).toBe(true);
   });
@@ -72,7 +74,7 @@ describe("from a table to a plan", () => {
   it("leaves out rows without a quantity, whatever else is wrong in them", () => {
     const { plan, problems } = run(["A", 1, 200], [null, null, "x"], ["B", 0, -5], ["C", "", { error: "#N/A" }]);
     expect(plan.totals.candles).toBe(1);
-    expect(problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(problems.filter(isError)).toEqual([]);
   });
 
   it("says by row and column what is to be fixed", () => {
@@ -106,11 +108,11 @@ describe("from a table to a plan", () => {
     const { plan, problems } = buildRun(
       {
         pour: pour([["A", 100 * 1.1, 200, null, null, "Fig", 0.06]]),
-        scents: { kind: "scents", headings: [], rows: [["Fig", 1]], columns: { scent: 0, productLimit: 1 } },
+        scents: { type: "scents", headings: [], rows: [["Fig", 1]], columns: { scent: 0, productLimit: 1 } },
       },
       settings,
     );
-    expect(problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(problems.filter(isError)).toEqual([]);
     expect(plan.totals.candles).toBe(110);
   });
 
@@ -127,12 +129,12 @@ describe("from a table to a plan", () => {
     expect(texts(["A", null, 200])).toEqual(["undefined: Quantity: no row has one; write how many candles to pour"]);
     // Also where something else is only to be looked at: an empty sheet is of no use.
     const looked = buildRun({ pour: { ...pour([["A", null, 200]]), headings: ["", "", "Fill (brim)"] } }, settings);
-    expect(looked.problems.map(({ stops }) => stops)).toEqual([true, false]);
+    expect(looked.problems.map(isError)).toEqual([true, false]);
   });
 
   it("points at scent too little for the scale", () => {
     const problems = besideLimits(run(["A", 1, 100, null, null, "Fig", 0.06]));
-    expect(problems).toMatchObject([{ stops: false }]);
+    expect(problems).toMatchObject([{ severity: "warning" }]);
     expect(problems[0]?.text).toContain("under 20 steps of the scale");
   });
 
@@ -146,7 +148,7 @@ describe("from a table to a plan", () => {
     expect(texts(...rows)).toEqual(["2: C is filled with 260 g, the middle one with 13 g; is it in another unit?"]);
     const headed = (heading: string) =>
       buildRun({ pour: { ...pour(rows as CellValue[][]), headings: ["", "", heading] } }, settings).problems.filter(
-        ({ stops }) => stops,
+        isError,
       );
     expect(headed("Fill (fl oz)")[0]?.text).toContain("a volume and not a weight");
     expect(headed("Fill (oz)")[0]?.text).toContain('The heading Fill (oz) and the setting "Weights in" (g) differ');
@@ -165,7 +167,7 @@ describe("from a table to a plan", () => {
   it("minds no heading that no row is read by: a volume of water beside every fill", () => {
     const headings = ["", "", "Fill weight (g)", "Water (ml)"];
     const made = (fill: number | null) =>
-      buildRun({ pour: { ...pour([["A", 1, fill, 250]]), headings } }, settings).problems.map(({ stops }) => stops);
+      buildRun({ pour: { ...pour([["A", 1, fill, 250]]), headings } }, settings).problems.map(isError);
     expect(made(215)).toEqual([]);
     expect(made(null)).toEqual([true]);
   });
@@ -181,7 +183,7 @@ describe("from a table to a plan", () => {
 
   it("splits a recipe of two waxes, two oils and a dye, and checks its load against the limits", () => {
     const recipes = {
-      kind: "recipes" as const,
+      type: "recipes" as const,
       headings: [],
       rows: [
         ["Cedar", "Soft wax", 3, "part", null],
@@ -193,7 +195,7 @@ describe("from a table to a plan", () => {
       columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
     };
     const scents = (productLimit: number) => ({
-      kind: "scents" as const,
+      type: "scents" as const,
       headings: ["", "", "Melt at (C)"],
       rows: [["CEDAR", productLimit, 85]],
       columns: { scent: 0, productLimit: 1, melt: 2 },
@@ -202,7 +204,7 @@ describe("from a table to a plan", () => {
     const made = (limit: number) =>
       buildRun({ pour: pour(rows as CellValue[][]), recipes, scents: scents(limit) }, settings);
     const fine = made(0.06);
-    expect(fine.problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(fine.problems.filter(isError)).toEqual([]);
     // 1070 holds 1000 of wax: 750 and 250, 50 and 10 of oils, 10 of dye; the load is 60 / 1000, the dye no part of it.
     // It does not fit one pot of 1000, so it is two: five candles each.
     const total = [0, 1, 2, 3, 4].map((i) =>
@@ -222,15 +224,15 @@ describe("from a table to a plan", () => {
         {
           pour: pour([["Tin", 1, 200, null, null, "Cedar"]]),
           recipes: {
-            kind: "recipes",
+            type: "recipes",
             headings: [],
             rows,
             columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
           },
-          scents: { kind: "scents", headings: [], rows: [["Cedar", 0.1]], columns: { scent: 0, waxMaximum: 1 } },
+          scents: { type: "scents", headings: [], rows: [["Cedar", 0.1]], columns: { scent: 0, waxMaximum: 1 } },
         },
         settings,
-      ).problems.find(({ stops }) => stops)?.text;
+      ).problems.find(isError)?.text;
     const wax = ["Cedar", "Wax", 1, "part", null];
     expect(made(wax, ["Cedar", "A", 0.6, "of total", null], ["Cedar", "B", 0.5, "of total", null])).toContain("110 %");
     expect(made(wax, ["Cedar", "A", 0.6, "of wax", null], ["Cedar", "B", 0.5, "of wax", null])).toContain(
@@ -246,13 +248,13 @@ describe("from a table to a plan", () => {
   it("stops where an ingredient rounds to nothing", () => {
     const coarse = buildRun({ pour: pour([["A", 1, 500, null, null, "Fig", 0.06]]) }, { ...settings, division: 100 });
     const [problem] = besideLimits(coarse);
-    expect(problem).toMatchObject({ stops: true });
+    expect(problem).toMatchObject({ severity: "error" });
     expect(problem?.text).toContain("less than half a step of the scale");
   });
 
   it("names a scent that the table of scents does not have, and one that it has twice", () => {
     const scents = (...rows: CellValue[][]) => ({
-      kind: "scents" as const,
+      type: "scents" as const,
       headings: [],
       rows,
       columns: { scent: 0, load: 1 },
@@ -274,8 +276,8 @@ describe("from a table to a plan", () => {
           ["Bowle", 5, { error: "#N/A" }, null, null, "Fig", "much"],
           ["Tin", "20 pcs", 200, null, null, "Fig laef", null],
         ]),
-        scents: { kind: "scents", headings: [], rows: [["Fig", 0.06]], columns: { scent: 0, load: 1 } },
-        vessels: { kind: "vessels", headings: [], rows: [["Tin", 250]], columns: { vessel: 0, water: 1 } },
+        scents: { type: "scents", headings: [], rows: [["Fig", 0.06]], columns: { scent: 0, load: 1 } },
+        vessels: { type: "vessels", headings: [], rows: [["Tin", 250]], columns: { vessel: 0, water: 1 } },
       },
       settings,
     );
@@ -296,7 +298,7 @@ describe("from a table to a plan", () => {
   it("finds what the shelf lacks, buys it in the cheapest packs, and costs the run", () => {
     const rows: Row[] = [["Tin", 4, 212, null, null, "Cedar", 0.06]];
     const stock = {
-      kind: "stock" as const,
+      type: "stock" as const,
       headings: [],
       rows: [
         ["Wax", 300, 200, 3],
@@ -307,7 +309,7 @@ describe("from a table to a plan", () => {
       columns: { item: 0, onHand: 1, packSize: 2, packPrice: 3 },
     };
     const prices = {
-      kind: "prices" as const,
+      type: "prices" as const,
       headings: [],
       rows: [
         ["Wax", 0.01],
@@ -317,7 +319,7 @@ describe("from a table to a plan", () => {
       columns: { item: 0, price: 1 },
     };
     const { shelf, costs, problems } = buildRun({ pour: pour(rows as CellValue[][]), stock, prices }, settings);
-    expect(problems.filter(({ stops }) => stops)).toEqual([]);
+    expect(problems.filter(isError)).toEqual([]);
     // Wax: 800 needed, 500 missing: three packs of 200 at 3 are 9, one of 1000 is 9 too, and leaves more over.
     expect(shelf?.unchecked).toEqual([]);
     expect(shelf?.lacks).toEqual([
@@ -337,7 +339,7 @@ describe("from a table to a plan", () => {
 
   it("reads stock and prices in the unit that their headings name, vessels by number", () => {
     const stock = {
-      kind: "stock" as const,
+      type: "stock" as const,
       headings: ["", "On hand (kg)", "Pack size (kg)", ""],
       rows: [
         ["Wax", 0.3, 0.2, 3],
@@ -347,7 +349,7 @@ describe("from a table to a plan", () => {
       columns: { item: 0, onHand: 1, packSize: 2, packPrice: 3 },
     };
     const prices = (heading: string) => ({
-      kind: "prices" as const,
+      type: "prices" as const,
       headings: ["", heading],
       rows: [
         ["Wax", 10],
@@ -385,7 +387,7 @@ describe("from a table to a plan", () => {
 
   it("counts no volume as a weight on the shelf, and says once what a heading's unit may be", () => {
     const stock = (heading: string) => ({
-      kind: "stock" as const,
+      type: "stock" as const,
       headings: ["", heading],
       rows: [
         ["Wax", 1900],
@@ -409,7 +411,7 @@ describe("from a table to a plan", () => {
 
   it("says what of the shelf was not checked", () => {
     const stock = {
-      kind: "stock" as const,
+      type: "stock" as const,
       headings: [],
       rows: [["Wax", -5] as CellValue[]],
       columns: { item: 0, onHand: 1 },
@@ -423,7 +425,7 @@ describe("from a table to a plan", () => {
 
   it("checks the load that is weighed out too: rounding may pass a limit", () => {
     const scents = (productLimit: number | null, waxMaximum: number | null) => ({
-      kind: "scents" as const,
+      type: "scents" as const,
       headings: [],
       rows: [["Cedar", productLimit, waxMaximum]],
       columns: { scent: 0, productLimit: 1, waxMaximum: 2 },
@@ -437,7 +439,7 @@ describe("from a table to a plan", () => {
         ),
       );
     const [problem] = made(scents(0.06, null), "of total");
-    expect(problem).toMatchObject({ stops: true });
+    expect(problem).toMatchObject({ severity: "error" });
     expect(problem?.text).toContain("pot 1, weighed out in steps of 1 g: over the product limit by 0.08108 points");
     expect(made(scents(0.06, null), "of total", 0.01)).toEqual([]);
     // A wax's maximum is for the wax to hold, not for safety: passed by rounding it is to be looked at.
@@ -448,7 +450,7 @@ describe("from a table to a plan", () => {
         settings,
       ),
     );
-    expect(looked).toMatchObject([{ stops: false, text: expect.stringContaining("wax maximum") }]);
+    expect(looked).toMatchObject([{ severity: "warning", text: expect.stringContaining("wax maximum") }]);
   });
 
   it("speaks once of many pots that round alike, and of a limit of 1 that may mean 1 %", () => {
@@ -457,7 +459,7 @@ describe("from a table to a plan", () => {
         buildRun(
           {
             pour: pour([["Tin", 40, 444, null, null, "Cedar", 0.06, "of total"]]),
-            scents: { kind: "scents", headings: [], rows: [["Cedar", limit]], columns: { scent: 0, productLimit: 1 } },
+            scents: { type: "scents", headings: [], rows: [["Cedar", limit]], columns: { scent: 0, productLimit: 1 } },
           },
           { ...settings, potCapacity: 450 },
         ),
@@ -472,7 +474,7 @@ describe("from a table to a plan", () => {
         {
           pour: pour([["Tin", 4, 200, null, null, "Cedar"]]),
           recipes: {
-            kind: "recipes",
+            type: "recipes",
             headings: [],
             rows: [
               ["Cedar", "Soft", 1, "part", null],
@@ -482,7 +484,7 @@ describe("from a table to a plan", () => {
             columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
           },
           scents: {
-            kind: "scents",
+            type: "scents",
             headings: [],
             rows: [["Cedar", 0.06, "of total"]],
             columns: { scent: 0, productLimit: 1, basis: 2 },
@@ -493,7 +495,7 @@ describe("from a table to a plan", () => {
     // 6 % of total is 48 of 800 whatever the dye: the limit of 6 % is met and not passed.
     for (const dye of [0, 0.01]) {
       const { plan, problems } = made(dye);
-      expect(problems.filter(({ stops }) => stops)).toEqual([]);
+      expect(problems.filter(isError)).toEqual([]);
       expect(plan.scents[0]?.load).toBeCloseTo(0.06, 12);
       expect(plan.scents[0]?.pots[0]?.loads["of total"]).toBeCloseTo(0.06, 12);
     }
@@ -501,7 +503,7 @@ describe("from a table to a plan", () => {
 
   it("says which load is poured where a recipe makes another one", () => {
     const recipes = {
-      kind: "recipes" as const,
+      type: "recipes" as const,
       headings: [],
       rows: [
         ["Cedar", "Soft", 1, "part", null],
@@ -548,18 +550,18 @@ describe("from a table to a plan", () => {
           ["A", 1, 200, null, null, "Cedar", 6],
           ["B", 1, 200, null, null, "Cedar", null],
         ]),
-        scents: { kind: "scents", headings: [], rows: [["Cedar", 6]], columns: { scent: 0, load: 1 } },
+        scents: { type: "scents", headings: [], rows: [["Cedar", 6]], columns: { scent: 0, load: 1 } },
       },
       settings,
     );
-    expect(problems.filter(({ stops }) => stops)).toMatchObject([
-      { kind: "scents", row: 0, role: "load", text: "Load: 6 means 600 %; write 6% or 0.06" },
+    expect(problems.filter(isError)).toMatchObject([
+      { table: "scents", row: 0, field: "load", text: "Load: 6 means 600 %; write 6% or 0.06" },
     ]);
   });
 
   it("names a vessel that the table of vessels does not have, one it has twice, and a factor no wax has", () => {
     const vessels = (...rows: CellValue[][]) => ({
-      kind: "vessels" as const,
+      type: "vessels" as const,
       headings: [],
       rows,
       columns: { vessel: 0, water: 1, factor: 2 },
@@ -616,7 +618,7 @@ describe("from a table to a plan", () => {
           load,
         ]);
         const { plan, problems } = buildRun({ pour: pour(cells) }, { ...settings, loss, division: 0.1 });
-        expect(problems.filter(({ stops }) => stops)).toEqual([]);
+        expect(problems.filter(isError)).toEqual([]);
         expect(plan.totals.candles).toBe(rows.reduce((sum, [, count]) => sum + count, 0));
         for (const { pots, load } of plan.scents) {
           for (const { lines, melted, wax, scent } of pots) {

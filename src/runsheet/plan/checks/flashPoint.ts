@@ -1,8 +1,8 @@
-import { list } from "../../core/check/list";
-import type { ScentNotes } from "../tables/readScents";
-import type { Temperature } from "../tables/readTemperature";
+import { list } from "../../../core/check/list";
+import type { Temperature } from "../../tables/readTemperature";
+import type { ScentNotes } from "../../tables/scents";
+import { type Oil, shortName } from "../oils";
 import type { Remark } from "./limits";
-import { type Oil, shortName } from "./oils";
 
 /** The flash points that hold for a pot, with the oil whose they are; empty for the scent of the run itself. */
 function flashesOf(own: ScentNotes | undefined, oils: readonly Oil[]): { of: string; flash: Temperature }[] {
@@ -29,12 +29,12 @@ const orLast = (flash: Temperature): number => (flash.doubt ? Number.MAX_VALUE :
 export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]): Remark[] {
   const base = own ?? oils.find(({ notes }) => notes?.flash)?.notes;
   if (base === undefined || oils.length === 0) return [];
-  const hot = (["add", "pour"] as const).flatMap((role) => {
-    const temperature = own?.[role];
-    return temperature ? [{ role, temperature, name: role === "add" ? "added at" : "poured at" }] : [];
+  const hot = (["add", "pour"] as const).flatMap((field) => {
+    const temperature = own?.[field];
+    return temperature ? [{ field, temperature, name: field === "add" ? "added at" : "poured at" }] : [];
   });
-  const remark = (text: string, role: "add" | "pour" | "flash", { row } = base): Remark => {
-    return { kind: "scents", row, role, text };
+  const remark = (text: string, field: "add" | "pour" | "flash", { row } = base): Remark => {
+    return { table: "scents", row, field, text };
   };
   const flashes = flashesOf(own, oils);
   if (hot.length === 0 && flashes.length === 0) return [];
@@ -59,7 +59,7 @@ export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]):
   // Scent is added hotter than it is poured, and no hotter than the wax was melted.
   const isMeltedBelow = (flash: Temperature) =>
     own?.melt !== undefined && !own.melt.doubt && highest(own.melt) < lowest(flash);
-  const isAddKnown = hot.some(({ role }) => role === "add");
+  const isAddKnown = hot.some(({ field }) => field === "add");
   const missing =
     first && over.length === 0 && !isAddKnown && !isMeltedBelow(first.flash)
       ? [
@@ -85,13 +85,13 @@ export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]):
         )),
     ...(first ? open.map(({ name, temperature }) => `${name} "${short(temperature)}" (no highest value)`) : []),
   ];
-  const role = over[0]?.role ?? "flash";
+  const field = over[0]?.field ?? "flash";
   return [
     ...(first && over.length > 0
       ? [
           remark(
             `${reached}, at or above the flash point${whose(first.of)}, ${short(first.flash)}; keep below it, or follow the supplier's documents`,
-            role,
+            field,
           ),
         ]
       : []),

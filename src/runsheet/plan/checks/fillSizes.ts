@@ -1,11 +1,11 @@
-import { plain } from "../../core/check/plain";
-import { gramsIn } from "../../core/units/weight";
-import { besideWater, isImpossible, isLikely } from "../likelyWeight";
-import type { WeightUnit } from "../settings";
-import { type KnownVessels, waterIn } from "../tables/readVessels";
-import { headingOf, type Problem, readersOf, sameName, type TableRows } from "../tables/tableReader";
-import { scaleOf } from "../tables/weightUnits";
-import type { PourRow } from "./readRows";
+import { plain } from "../../../core/check/plain";
+import { gramsIn } from "../../../core/units/weight";
+import { besideWater, isImpossible, isLikely } from "../../likelyWeight";
+import type { Problem } from "../../problem";
+import { sameName } from "../../sameName";
+import type { WeightUnit } from "../../settings";
+import type { Vessels } from "../../tables/vessels";
+import type { PourRow } from "../pourRows";
 
 /** Grams stand 28 times higher than ounces: a fill so far from the others may be in the other unit. */
 const FAR = 20;
@@ -17,28 +17,13 @@ const LARGEST = 3000;
 const ALL_SMALLEST = 20;
 const ALL_LARGEST = 1500;
 
-/** Columns of the table poured from whose headings name another unit than the setting, or no weight at all. */
-export function otherUnits(table: TableRows<"pour">, setting: WeightUnit): Problem[] {
-  // What no row is filled by is never read.
-  const isRead = { fill: true, water: readersOf(table).some((row) => !row.isBlank("quantity") && row.isBlank("fill")) };
-  return (["fill", "water"] as const).flatMap((role): Problem[] => {
-    if (!isRead[role]) return [];
-    const { ratio, problem } = scaleOf(table, role, setting);
-    if (problem) return [{ ...problem, stops: ratio === undefined }];
-    if (ratio === 1) return [];
-    const heading = headingOf(table, role);
-    const text = `The heading ${heading} and the setting "Weights in" (${setting}) differ; give both the unit that the numbers are in. A new heading converts no numbers`;
-    return [{ role, text, stops: true }];
-  });
-}
-
 /** Fills that the water of their vessels, as the table of vessels knows it, does not bear out. */
-export function unlikelyFills(rows: readonly PourRow[], vessels: KnownVessels, setting: WeightUnit): Problem[] {
+export function unlikelyFills(rows: readonly PourRow[], vessels: Vessels, setting: WeightUnit): Problem[] {
   return rows.flatMap(({ row, vessel, fill }): Problem[] => {
-    const water = waterIn(vessels.get(sameName(vessel)), setting);
+    const water = vessels.get(sameName(vessel))?.water;
     if (water === undefined || isLikely(fill, water)) return [];
     const text = `${vessel} is filled with ${besideWater(fill, water, setting)}; check both, and their units`;
-    return [{ row, role: "fill", text, stops: isImpossible(fill, water) }];
+    return [{ row, field: "fill", severity: isImpossible(fill, water) ? "error" : "warning", text }];
   });
 }
 
@@ -51,7 +36,7 @@ export function unlikelySizes(rows: readonly PourRow[], setting: WeightUnit): Pr
   if (small || isAll((fill) => fill > ALL_LARGEST)) {
     const usual = `candles hold ${weight(ALL_SMALLEST)} to ${weight(ALL_LARGEST)} as a rule`;
     const text = `Every fill is very ${small ? "small" : "large"} for one in ${setting}: ${usual}. Are the weights in another unit?`;
-    return [{ role: "fill", text, stops: false }];
+    return [{ field: "fill", text, severity: "warning" }];
   }
   const middle = rows.map(({ fill }) => fill).sort((a, b) => a - b)[Math.floor(rows.length / 2)] as number;
   return rows.flatMap(({ row, vessel, fill }): Problem[] => {
@@ -62,6 +47,6 @@ export function unlikelySizes(rows: readonly PourRow[], setting: WeightUnit): Pr
       ? `candles hold ${weight(SMALLEST)} to ${weight(LARGEST)} as a rule`
       : `the middle one with ${plain(middle)} ${setting}`;
     const text = `${vessel} is filled with ${plain(fill)} ${setting}, ${beside}; is it in another unit?`;
-    return [{ row, role: "fill", text, stops: false }];
+    return [{ row, field: "fill", text, severity: "warning" }];
   });
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { matchColumns, missingRoles } from "../../../src/runsheet/tables/kinds";
-import { sameName } from "../../../src/runsheet/tables/tableReader";
+import { sameName } from "../../../src/runsheet/sameName";
+import { matchColumns, missingFields } from "../../../src/runsheet/tables/registry";
 
 describe("matching columns by their headings", () => {
   it("takes a heading that is the word before one that only holds it", () => {
@@ -24,8 +24,8 @@ describe("matching columns by their headings", () => {
     expect(new Set(columns).size).toBe(columns.length);
   });
   it("knows what is missing, and that water does for a fill", () => {
-    expect(missingRoles("pour", {})).toEqual([["vessel"], ["quantity"], ["fill", "water"]]);
-    expect(missingRoles("pour", { vessel: 0, quantity: 1, water: 2 })).toEqual([]);
+    expect(missingFields("pour", {})).toEqual([["vessel"], ["quantity"], ["fill", "water"]]);
+    expect(missingFields("pour", { vessel: 0, quantity: 1, water: 2 })).toEqual([]);
   });
   it("knows the other tables by their headings", () => {
     expect(matchColumns("scents", ["Scent", "Load (%)", "Wax maximum (%)", "Pour at (C)", "Flash point (C)"])).toEqual({
@@ -41,7 +41,7 @@ describe("matching columns by their headings", () => {
       packSize: 2,
       packPrice: 3,
     });
-    expect(missingRoles("scents", matchColumns("scents", ["Scent", "Note"]))).toHaveLength(1);
+    expect(missingFields("scents", matchColumns("scents", ["Scent", "Note"]))).toHaveLength(1);
   });
 });
 

@@ -1,15 +1,16 @@
-import { list } from "../../core/check/list";
-import { plain } from "../../core/check/plain";
-import type { Basis } from "../../core/scent/basis";
-import { overLimit } from "../../core/scent/overLimit";
-import { recipeSplit } from "../../core/scent/recipeSplit";
-import { sum } from "../../core/statistics/sum";
-import { percent } from "../percent";
-import type { Settings } from "../settings";
-import type { Ingredient } from "../tables/readRecipes";
-import type { ScentNotes } from "../tables/readScents";
-import { type Problem, sameName } from "../tables/tableReader";
-import { type Oil, shortName } from "./oils";
+import { list } from "../../../core/check/list";
+import { plain } from "../../../core/check/plain";
+import type { Basis } from "../../../core/scent/basis";
+import { overLimit } from "../../../core/scent/overLimit";
+import { recipeSplit } from "../../../core/scent/recipeSplit";
+import { sum } from "../../../core/statistics/sum";
+import { percent } from "../../percent";
+import { isError, type Problem, type Severity } from "../../problem";
+import { sameName } from "../../sameName";
+import type { Settings } from "../../settings";
+import type { Ingredient } from "../../tables/recipes";
+import type { ScentNotes, Scents } from "../../tables/scents";
+import { type Oil, shortName } from "../oils";
 
 /** The most that some of a pot's ingredients may come to together. */
 export interface LoadLimit {
@@ -23,7 +24,7 @@ export interface LoadLimit {
 }
 
 /** A sentence for the pane and the sheet, with the cell it is about. */
-export type Remark = Pick<Problem, "kind" | "row" | "role" | "text">;
+export type Remark = Pick<Problem, "table" | "row" | "field" | "text">;
 
 /**
  * All limits that hold for a pot. The wax maximum is for all scent together: of the scent's own and those of its oils
@@ -55,8 +56,8 @@ export function unknownLimits(own: ScentNotes | undefined, oils: readonly Oil[])
   const isGiven = (notes: ScentNotes | undefined, key: "waxMaximum" | "productLimit") =>
     notes !== undefined && (notes[key] !== undefined || notes.misread.has(key));
   const isMaximumGiven = rows.some((notes) => isGiven(notes, "waxMaximum"));
-  const remark = (what: string, role: "waxMaximum" | "productLimit", notes = own): Remark => ({
-    ...(notes ? { kind: "scents", row: notes.row, role } : { role: "scent" }),
+  const remark = (what: string, field: "waxMaximum" | "productLimit", notes = own): Remark => ({
+    ...(notes ? { table: "scents", row: notes.row, field } : { field: "scent" }),
     text: `${what} not known: not checked`,
   });
   if (oils.length === 1) {
@@ -78,24 +79,31 @@ export function unknownLimits(own: ScentNotes | undefined, oils: readonly Oil[])
 /** More scent than this no candle wax holds, with room to spare; most hold up to an eighth. Common practice, no source. */
 const MOST_OF_WAX = 0.2;
 
+/** What is found of a scent, wherever its row is. */
+type Found = Omit<Problem, "row">;
+
 /** A load that may be a slip of its point, where no wax maximum holds it: 0.6 for 6 %. */
-export function highLoad(ofWax: number, limits: readonly LoadLimit[]): { text: string; stops: boolean }[] {
+export function highLoad(ofWax: number, limits: readonly LoadLimit[]): Found[] {
   if (ofWax <= MOST_OF_WAX || limits.some(({ name }) => name === "wax maximum")) return [];
   const text = `a load of ${percent(ofWax)} % of wax is more than waxes hold as a rule; check it`;
-  return [{ text, stops: false }];
+  return [{ field: "load", severity: "warning", text }];
 }
 
 /** What is a scent by the table of scents and does not count as one in the recipe: no limit would hold it. */
-export function uncounted(
-  ingredients: readonly Ingredient[],
-  notes: (scent: string) => ScentNotes | undefined,
-): { text: string; stops: boolean }[] {
-  return ingredients.flatMap(({ name, share, basis, isScent }): { text: string; stops: boolean }[] => {
-    if (isScent || share === 0 || !notes(sameName(name))) return [];
-    const text = `${shortName(name)} is in the table of scents and`;
+export function uncounted(ingredients: readonly Ingredient[], scents: Scents): Found[] {
+  return ingredients.flatMap(({ name, share, basis, isScent }): Found[] => {
+    if (isScent || share === 0 || !scents.has(sameName(name))) return [];
+    const begin = `${shortName(name)} is in the table of scents and`;
+    const inParts = `${begin} stands in the recipe as parts of the wax; give it a load, of wax or of total`;
     return basis === "part"
-      ? [{ text: `${text} stands in the recipe as parts of the wax; give it a load, of wax or of total`, stops: true }]
-      : [{ text: `${text} its kind in the recipe is another: no limit counts it`, stops: false }];
+      ? [{ field: "scent", severity: "error", text: inParts }]
+      : [
+          {
+            field: "scent",
+            severity: "warning",
+            text: `${begin} its kind in the recipe is another: no limit counts it`,
+          },
+        ];
   });
 }
 
@@ -124,34 +132,34 @@ interface Weighed {
 }
 
 /**
- * Loads over their limits: as planned, and as weighed out. A product limit is for safety and stops in both; a wax
+ * Loads over their limits: as planned, and as weighed out. A product limit is for safety, an error in both; a wax
  * maximum is for the wax to hold, and when only rounding leads over it, it is to be looked at.
  */
-export function overLimits({ limits, ingredients, pots }: Weighed, settings: Settings): Omit<Problem, "row">[] {
-  const problem = (text: string, stops: boolean) => ({ role: "load" as const, text, stops });
+export function overLimits({ limits, ingredients, pots }: Weighed, settings: Settings): Found[] {
+  const problem = (severity: Severity, text: string): Found => ({ field: "load", severity, text });
   const passed = (weights: readonly number[]) =>
     limits.flatMap((limit) => {
       const text = overText(limit, shareOf(limit, weights, ingredients));
-      return text === "" ? [] : [{ text, stops: limit.name === "product limit" }];
+      return text === "" ? [] : [{ text, severity: limit.name === "product limit" ? "error" : "warning" } as const];
     });
   const all = ingredients.flatMap(({ isScent }, i) => (isScent ? [i] : []));
   const split = recipeSplit(1, ingredients);
   const ofWax = shareOf({ basis: "of wax", ingredients: all }, split, ingredients);
-  if (ofWax >= 1) return [problem(`its scent comes to ${percent(ofWax)} % of wax; keep it below 100 %`, true)];
+  if (ofWax >= 1) return [problem("error", `its scent comes to ${percent(ofWax)} % of wax; keep it below 100 %`)];
   const planned = passed(split);
-  if (planned.length > 0) return [problem(planned.map(({ text }) => text).join("; "), true)];
+  if (planned.length > 0) return [problem("error", planned.map(({ text }) => text).join("; "))];
   // Many pots may hold the same: one sentence speaks of all.
-  const found = new Map<string, { numbers: number[]; stops: boolean }>();
+  const found = new Map<string, { numbers: number[]; severity: Severity }>();
   for (const [i, { weights }] of pots.entries()) {
     const over = passed(weights);
     if (over.length === 0) continue;
     const text = over.map((one) => one.text).join("; ");
     const numbers = [...(found.get(text)?.numbers ?? []), i + 1];
-    found.set(text, { numbers, stops: over.some(({ stops }) => stops) });
+    found.set(text, { numbers, severity: over.some(isError) ? "error" : "warning" });
   }
   const scale = `weighed out in steps of ${plain(settings.division)} ${settings.unit}`;
-  return [...found].map(([text, { numbers, stops }]) => {
+  return [...found].map(([text, { numbers, severity }]) => {
     const which = numbers.length === 1 ? `pot ${numbers[0]}` : `pot ${numbers[0]} and ${numbers.length - 1} more`;
-    return problem(`${which}, ${scale}: ${text}. Lower the load a little, or weigh on a finer scale`, stops);
+    return problem(severity, `${which}, ${scale}: ${text}. Lower the load a little, or weigh on a finer scale`);
   });
 }

@@ -1,25 +1,27 @@
 import { describe, expect, it } from "vitest";
-import { buildRun, type Tables } from "../../../src/runsheet/plan/buildRun";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { isError } from "../../../src/runsheet/problem";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
-import { KINDS, type KindName, matchColumns, missingRoles } from "../../../src/runsheet/tables/kinds";
+import { matchColumns, missingFields, TABLE_TYPES, type TableTypeId } from "../../../src/runsheet/tables/registry";
+import type { Tables } from "../../../src/runsheet/tables/tableRows";
 import type { CellValue } from "../../../src/sheet/sheet";
 
-const table = (kind: KindName, [headings = [], ...rows]: CellValue[][]) => ({
-  kind,
+const table = (kind: TableTypeId, [headings = [], ...rows]: CellValue[][]) => ({
+  type: kind,
   headings: headings.map(String),
   rows,
   columns: matchColumns(kind, headings.map(String)),
 });
-const said = (more: Partial<Record<KindName, CellValue[][]>>) => {
+const said = (more: Partial<Record<TableTypeId, CellValue[][]>>) => {
   const tables = Object.entries({
     pour: [
       ["Vessel", "Quantity", "Fill"],
       ["Tin", 2, 200],
     ],
     ...more,
-  }).map(([kind, cells]) => [kind, table(kind as KindName, cells as CellValue[][])]);
+  }).map(([kind, cells]) => [kind, table(kind as TableTypeId, cells as CellValue[][])]);
   const { problems } = buildRun(Object.fromEntries(tables) as Tables, { ...FIRST_SETTINGS, load: 0 });
-  return problems.map(({ text, stops }) => `${stops ? "fix" : "check"} ${text}`);
+  return problems.map((one) => `${isError(one) ? "fix" : "check"} ${one.text}`);
 };
 
 describe("a table that lacks a column it needs", () => {
@@ -44,11 +46,11 @@ describe("a table that lacks a column it needs", () => {
     ).toContain("Stock is not read: no column for On hand");
   });
 
-  it.each((Object.keys(KINDS) as KindName[]).filter((kind) => kind !== "pour"))("of the kind %s", (kind) => {
-    expect(missingRoles(kind, matchColumns(kind, ["Colour"]))).not.toEqual([]);
+  it.each((Object.keys(TABLE_TYPES) as TableTypeId[]).filter((kind) => kind !== "pour"))("of the kind %s", (kind) => {
+    expect(missingFields(kind, matchColumns(kind, ["Colour"]))).not.toEqual([]);
     const [first] = said({ [kind]: [["Colour"], ["red"]] });
     const stops = kind === "recipes" || kind === "scents";
-    expect(first).toContain(`${stops ? "fix" : "check"} ${KINDS[kind].name} is not read: no column for`);
+    expect(first).toContain(`${stops ? "fix" : "check"} ${TABLE_TYPES[kind].name} is not read: no column for`);
   });
 });
 

@@ -1,0 +1,71 @@
+import { isError, type Problem } from "../problem";
+import type { Settings, UsualSetting } from "../settings";
+import type { ReadTables } from "../tables/readTables";
+import { askAbout } from "./checks/askAbout";
+import { unlikelyFills, unlikelySizes } from "./checks/fillSizes";
+import { otherBases } from "./checks/loads";
+import { scentProblems, vesselProblems } from "./checks/usedRows";
+import { type Costs, costs } from "./costs";
+import { planRun } from "./planRun";
+import { pourRows } from "./pourRows";
+import type { RunPlan } from "./runPlan";
+import { type Shelf, shortages } from "./shortages";
+
+/** What comes of the tables as they are now: a plan of the rows that are right, and everything there is to say. */
+export interface Run {
+  readonly plan: RunPlan;
+  /** Undefined without a stock table. */
+  readonly shelf: Shelf | undefined;
+  /** Undefined without a price table, or where it lacks a price. */
+  readonly costs: Costs | undefined;
+  /** The defaults that served any row. */
+  readonly usual: ReadonlySet<UsualSetting>;
+  /** How many rows name a vessel and no quantity: they are not poured. */
+  readonly leftOut: number;
+  /** Safety first, then errors, then warnings, each in the order of the rows. */
+  readonly problems: readonly Problem[];
+}
+
+/** From rows to a plan. Where the batch cannot be read, the plan is empty and the problems say why. */
+export function makeRun({ rows: read, problems: barring, doubts, asked }: ReadTables, settings: Settings): Run {
+  const { scents = new Map(), recipes = new Map(), vessels = new Map() } = read;
+  const poured = pourRows(read.pour, { scents, recipes, vessels: read.vessels }, settings);
+  const { rows, usual, leftOut } = poured;
+  const { plan, problems: planned } = planRun(rows, { scents, recipes }, settings);
+  const problems: Problem[] = [
+    ...barring,
+    ...unlikelyFills(rows, vessels, settings.unit),
+    ...unlikelySizes(rows, settings.unit),
+    ...poured.problems,
+    ...planned,
+    ...asked.flatMap((column) => askAbout(column, usual)),
+    ...otherBases(rows),
+    ...doubts,
+    ...scentProblems(poured, { scents: read.scents, recipes }),
+  ];
+  problems.push(...vesselProblems(rows, vessels, problems));
+  if (plan.totals.candles === 0 && !problems.some(isError)) {
+    const text = "Quantity: no row has one; write how many candles to pour";
+    problems.push({ field: "quantity", severity: "error", text });
+  }
+  const stocked = read.stock && shortages(plan, read.stock);
+  const priced = read.prices && costs(plan, read.prices, settings);
+  problems.push(...(stocked?.problems ?? []), ...(priced?.problems ?? []));
+  return {
+    plan,
+    shelf: stocked?.shelf,
+    costs: priced?.costs,
+    usual,
+    leftOut,
+    problems: inOrder(problems),
+  };
+}
+
+/** Each problem once, for a heading that is wrong is wrong for each item below it; the worst first. */
+function inOrder(problems: readonly Problem[]): Problem[] {
+  const once = [...new Map(problems.map((problem) => [JSON.stringify(problem), problem])).values()];
+  return once.sort((a, b) => rankOf(a) - rankOf(b) || (a.row ?? -1) - (b.row ?? -1));
+}
+
+/** Safety stands above all else, and of it what is to be fixed. */
+const rankOf = (problem: Problem): number => (problem.safety ? 0 : 2) + (isError(problem) ? 0 : 1);

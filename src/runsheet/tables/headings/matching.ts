@@ -1,0 +1,105 @@
+import { type BestFit, type Field, type Reads, wordsOf } from "./field";
+import { type HeadingWords, headingWords } from "./headingWords";
+import { measureFits } from "./measures";
+
+/** A field that a heading may name. */
+export interface Fit<F extends string> {
+  readonly field: F;
+  readonly score: number;
+  /** Whether the heading does not say it plainly: it is to be asked about. */
+  readonly isUnsure: boolean;
+}
+
+type Fields<F extends string> = Readonly<Record<F, Field>>;
+
+/** For each field the place of its column among the headings, from 0. A field without a column is left out. */
+export type ColumnsOf<F extends string> = Readonly<Partial<Record<F, number>>>;
+
+/** The fields that a heading may name, each with how well its words fit. */
+export function fitsOf<F extends string>(fields: Fields<F>, heading: string): Fit<F>[] {
+  const read = headingWords(heading);
+  const found = (Object.entries<Field>(fields) as [F, Field][]).flatMap(([field, known]) => {
+    const worth = measureFits(known.reads, heading, read);
+    if (worth === 0) return [];
+    const fits = wordsOf(known).map(([word, best], rank) => {
+      const fit = fitOf(read, headingWords(word).words, best, known);
+      return { field, score: fit === 0 ? 0 : fit * worth - rank, isUnsure: best === "unsure" };
+    });
+    const [top] = fits.filter(({ score }) => score > 0).sort((a, b) => b.score - a.score);
+    return top ? [top] : [];
+  });
+  return found.some(({ isUnsure }) => !isUnsure) ? found.filter(({ isUnsure }) => !isUnsure) : found;
+}
+
+/**
+ * Matches columns by their headings: a heading that is a field's word beats one that begins with it, which beats one
+ * that holds it; among equals the earlier word, then the earlier column. No column serves two fields.
+ */
+export function columnsFor<F extends string>(fields: Fields<F>, headings: readonly string[]): ColumnsOf<F> {
+  const found = headings.flatMap((heading, column) => fitsOf(fields, heading).map((fit) => ({ ...fit, column })));
+  found.sort((a, b) => b.score - a.score || a.column - b.column);
+  const columns = new Map<F, number>();
+  for (const { field, column } of found) {
+    if (!columns.has(field) && ![...columns.values()].includes(column)) columns.set(field, column);
+  }
+  return Object.fromEntries(columns) as ColumnsOf<F>;
+}
+
+/** How well a heading fits a word of a field: far enough apart for the places of the words between them. */
+const FITS = { same: 900, otherOrder: 800, begins: 600, alone: 500, holds: 300, unsure: 100 } as const;
+
+/** Words that make a heading something else than what its other words say: a limit of it, its cost, one of a pair. */
+const OTHER: ReadonlySet<string> = new Set(
+  [
+    "maximum minimum range each per total totals sum subtotal cost costs price prices volume height width diameter",
+    "depth length shape colour color check checked ok status actual real weighed measured made poured sold done used",
+    "left note notes remark remarks comment comments date due until start end old last previous prior before then",
+    "former change supplier brand url link photo picture image lot label labels sticker lid lids wick wicks box boxes",
+    "warning tare empty gross shipping postage margin discount tax vat fee loss waste reject rejects yield pot pots dye",
+    "dyes pigment mica additive additives uv dozen dozens case cases crate crates",
+  ]
+    .join(" ")
+    .split(" "),
+);
+
+/** Words beside which a measure is another one. */
+const CLASH: Readonly<Partial<Record<Reads, string>>> = {
+  name: "weight % load quantity number count amount factor water fill temperature time minutes point melt cure day flash stir rate ratio share basis strength family",
+  count: "% load wax scent water factor temperature time day fill",
+  weight: "% load factor temperature time day ratio number count quantity batch",
+  factor: "scent load weight",
+  share: "weight factor temperature time day quantity number count water fill point ratio basis hand stock size",
+  temperature: "% weight time minutes",
+  time: "% weight temperature",
+  days: "% weight temperature",
+  money: "% quantity hand",
+};
+
+function fitOf(heading: HeadingWords, word: readonly string[], best: BestFit, field: Field): number {
+  const { words, aside, basis } = heading;
+  // A limit of wax is the wax's, one of the total the product's.
+  const of =
+    basis === undefined || ![...words, ...aside].includes("maximum") ? [] : [basis === "of wax" ? "wax" : "product"];
+  const clash = new Set([...(CLASH[field.reads]?.split(" ") ?? []), ...(field.not ?? [])]);
+  const isOther = (one: string) => OTHER.has(one) || clash.has(one);
+  const within = (all: readonly string[], isStopped: boolean): number => {
+    const rest = [...all];
+    for (const one of word) {
+      if (!rest.includes(one)) return 0;
+      rest.splice(rest.indexOf(one), 1);
+    }
+    if (field.reads === "share" && rest.includes("%")) rest.splice(rest.indexOf("%"), 1);
+    if (isStopped || rest.some(isOther)) return 0;
+    const isInOrder = ` ${all.join(" ")} `.startsWith(` ${word.join(" ")} `);
+    if (rest.length === 0) return best === "same" && !isInOrder ? FITS.otherOrder : FITS[best];
+    if (best !== "same") return best === "unsure" ? FITS.unsure - 10 : 0;
+    return isInOrder ? FITS.begins : FITS.holds;
+  };
+  return Math.max(
+    within(
+      words,
+      [...aside, ...of].some((one) => OTHER.has(one)),
+    ),
+    aside.length + of.length > 0 ? within([...words, ...aside, ...of], false) : 0,
+  );
+}

@@ -1,0 +1,60 @@
+import { plain } from "../../core/check/plain";
+import type { CellValue } from "../../sheet/sheet";
+import { bracketed } from "./headings/tidyHeading";
+import { RowNotes } from "./rowNotes";
+import type { TableReader } from "./tableReader";
+
+/** Reads the cells of one row by field and gathers what is wrong with them. */
+export class RowReader<F extends string> extends RowNotes<F> {
+  constructor(
+    private readonly cells: TableReader<F>,
+    row: number,
+  ) {
+    super(cells.id, row, (field) => cells.nameOf(field));
+  }
+
+  isBlank(field: F): boolean {
+    const cell = this.cells.cell(this.row, field);
+    return cell === null || (typeof cell === "string" && cell.trim() === "");
+  }
+
+  /** The number in a cell; undefined when it is blank, or wrong and noted. */
+  number(field: F): number | undefined {
+    const cell = this.cells.cell(this.row, field);
+    if (typeof cell === "number") return cell;
+    if (this.isBlank(field) || this.isError(field, cell)) return undefined;
+    const shown = String(cell).trim().slice(0, 40);
+    const isLike = /^[-+]?(\d+\.?\d*|\.\d+)\s*%?$/.test(shown);
+    this.error(
+      field,
+      isLike
+        ? `"${shown}" is kept as text; type it again; if it stays text, give the cell another number format first`
+        : `"${shown}" is not a number; write a plain number`,
+    );
+    return undefined;
+  }
+
+  /** The text in a cell, without the spaces around it; empty when it is blank, or an error and noted. */
+  text(field: F): string {
+    const cell = this.cells.cell(this.row, field);
+    if (cell === null || this.isError(field, cell)) return "";
+    return typeof cell === "number" ? plain(cell) : String(cell).trim();
+  }
+
+  /** What stands in brackets in the heading of a field, as a rule its unit: `C` of `Pour at (C)`; empty when none. */
+  unit(field: F): string {
+    return bracketed(this.cells.heading(field))[0] ?? "";
+  }
+
+  /** The code of the error that a cell shows, such as `#N/A`; empty when it shows none. */
+  errorCode(field: F): string {
+    const cell = this.cells.cell(this.row, field);
+    return typeof cell === "object" && cell !== null ? cell.error : "";
+  }
+
+  private isError(field: F, cell: CellValue): boolean {
+    if (cell === null || typeof cell !== "object") return false;
+    this.error(field, `the cell shows ${cell.error}; fix it first`);
+    return true;
+  }
+}
