@@ -1,5 +1,6 @@
 import { plain } from "../core/check/plain";
 import { othersOf, type PlannedPot } from "../runsheet/plan/runPlan";
+import { PREVIEW } from "./words/preview";
 
 const [LEFT, TOP, WIDTH, HEIGHT] = [8, 10, 64, 78];
 /** Pale to dark and hatched in turn, so that neighbours differ without colour. */
@@ -20,7 +21,7 @@ export function PotPicture(props: { pot: PlannedPot; number: number; capacity: n
   const said = pot.lines.map(({ count, vessel }) => `${count} ${vessel.slice(0, 60)}`).join(", ");
   return (
     <figure className="pot">
-      <svg viewBox="0 0 88 96" role="img" aria-label={`Pot ${number}, ${Math.round((level / HEIGHT) * 100)} % full`}>
+      <svg viewBox="0 0 88 96" role="img" aria-label={PREVIEW.full(number, Math.round((level / HEIGHT) * 100))}>
         {layers.map(({ i, y, height }) => (
           <g key={i} className={`layer shade-${i % SHADES}`}>
             <rect x={LEFT} y={y} width={WIDTH} height={height} />
@@ -31,13 +32,13 @@ export function PotPicture(props: { pot: PlannedPot; number: number; capacity: n
         <line className="brim" x1={LEFT} x2={LEFT + WIDTH} y1={TOP} y2={TOP} />
       </svg>
       <figcaption>
-        <strong>
-          Pot {number}: {plain(pot.melted)} {unit}
-        </strong>
+        <strong>{PREVIEW.pot(number, `${plain(pot.melted)} ${unit}`)}</strong>
         <span>
-          wax {plain(pot.wax)}
-          {pot.scent > 0 && `, scent ${plain(pot.scent)}`}
-          {others > 0 && `, other ${plain(others)}`}
+          {PREVIEW.parts(
+            plain(pot.wax),
+            pot.scent > 0 ? plain(pot.scent) : undefined,
+            others > 0 ? plain(others) : undefined,
+          )}
         </span>
         <span>{said}</span>
       </figcaption>

@@ -1,20 +1,24 @@
 import { plain } from "../core/check/plain";
+import { CAUTIONS } from "../runsheet/cautions";
 import { percent } from "../runsheet/percent";
 import { nameOf, othersOf, type RunPlan } from "../runsheet/plan/runPlan";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
+import { PREVIEW } from "./words/preview";
 
 /** So many pots are drawn; the rest is a number, or a long list would make the pane slow. */
 const DRAWN = 60;
 
-/** What will be written: the pots of each scent, drawn, and the totals. */
-export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings }) {
+/** What will be written: the pots of each scent, drawn, and the totals; `isPart` without rows that are to be fixed. */
+export function Preview({ plan, settings, isPart }: { plan: RunPlan; settings: Settings; isPart: boolean }) {
   const { unit, potCapacity } = settings;
   const drawn = Math.ceil(DRAWN / plan.scents.length);
   const others = othersOf(plan.totals);
   const weight = (value: number) => `${plain(Number(value.toPrecision(9)))} ${unit}`;
   return (
-    <>
+    <section aria-labelledby="pane-preview">
+      <h2 id="pane-preview">{PREVIEW.heading}</h2>
+      {isPart && <p className="hint">{PREVIEW.incomplete}</p>}
       {plan.scents.map((scent) => (
         <section key={`${scent.scent} ${scent.load} ${scent.basis}`} className="scent">
           <h3>
@@ -27,27 +31,35 @@ export function Preview({ plan, settings }: { plan: RunPlan; settings: Settings 
               <PotPicture key={i} pot={pot} number={i + 1} capacity={potCapacity} unit={unit} />
             ))}
           </div>
-          {scent.pots.length > drawn && <p className="hint">and {scent.pots.length - drawn} more pots</p>}
+          {scent.pots.length > drawn && <p className="hint">{PREVIEW.morePots(scent.pots.length - drawn)}</p>}
         </section>
       ))}
       <dl className="totals">
-        <dt>Candles</dt>
+        <dt>{PREVIEW.candles}</dt>
         <dd>{plan.totals.candles}</dd>
-        <dt>Pots</dt>
+        <dt>{PREVIEW.pots}</dt>
         <dd>{plan.totals.pots}</dd>
-        <dt>Wax</dt>
+        <dt>{PREVIEW.wax}</dt>
         <dd>{weight(plan.totals.wax)}</dd>
-        <dt>Scent (fragrance oil)</dt>
+        <dt>{PREVIEW.scent}</dt>
         <dd>{weight(plan.totals.scent)}</dd>
         {others > 0 && (
           <>
-            <dt>Dye and additives</dt>
+            <dt>{PREVIEW.others}</dt>
             <dd>{weight(others)}</dd>
           </>
         )}
-        <dt>Melted</dt>
+        <dt>{PREVIEW.melted}</dt>
         <dd>{weight(plan.totals.melted)}</dd>
       </dl>
-    </>
+      <details>
+        <summary>{PREVIEW.care}</summary>
+        <ul>
+          {CAUTIONS.map((caution) => (
+            <li key={caution}>{caution}</li>
+          ))}
+        </ul>
+      </details>
+    </section>
   );
 }

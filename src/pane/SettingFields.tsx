@@ -1,32 +1,21 @@
 import { CHOICES, type Settings, type UsualSetting } from "../runsheet/settings";
 import { ChoiceField, TextField } from "./fields";
+import { inUnit, type NumberName } from "./state/kept";
+import type { PaneState } from "./state/usePane";
 import { serialOf } from "./today";
-import { inUnit, type Kept, type NUMBERS } from "./useSettings";
-
-const WORDS: Readonly<Record<string, string>> = {
-  letter: "Letter",
-  a4: "A4",
-  us: "oz and g",
-  metric: "g",
-  true: "live formulas",
-  false: "plain numbers",
-};
-
-const DEFAULTS: Readonly<Record<UsualSetting, string>> = { waxFactor: "wax factor", load: "load", basis: "basis" };
+import { CHOICE_NAMES, SETTINGS } from "./words/settings";
 
 /** What the maker sets once for all run sheets of a workbook. */
 export function SettingFields(props: {
-  kept: Kept;
-  keep: (change: (kept: Kept) => Kept) => void;
-  wrong: Readonly<Partial<Record<keyof typeof NUMBERS, string>>>;
+  fields: PaneState["fields"];
   /** The usual settings that served any row; undefined while there is no run. */
   usual: ReadonlySet<UsualSetting> | undefined;
-  date: string;
-  onDate: (date: string) => void;
 }) {
-  const { kept, keep, wrong, usual, date, onDate } = props;
+  const { usual } = props;
+  const { kept, keep, wrong, date, setDate } = props.fields;
+  if (!kept) return null;
   const { unit } = kept.choices;
-  const number = (name: keyof typeof NUMBERS, label: string) => (
+  const number = (name: NumberName, label: string) => (
     <TextField
       label={label}
       value={kept.typed[name]}
@@ -38,7 +27,10 @@ export function SettingFields(props: {
     <ChoiceField
       label={label}
       value={String(kept.choices[name])}
-      choices={CHOICES[name].map((value) => ({ value: String(value), text: WORDS[String(value)] ?? String(value) }))}
+      choices={CHOICES[name].map((value) => ({
+        value: String(value),
+        text: CHOICE_NAMES[String(value)] ?? String(value),
+      }))}
       onChange={(text) => {
         const value = CHOICES[name].find((one) => String(one) === text) as Settings[K];
         keep((before) =>
@@ -50,36 +42,31 @@ export function SettingFields(props: {
     />
   );
   return (
-    <>
+    <section aria-labelledby="pane-settings">
+      <h2 id="pane-settings">{SETTINGS.heading}</h2>
       <div className="pairs">
         <TextField
-          label="Date"
+          label={SETTINGS.date}
           type="date"
           value={date}
-          wrong={serialOf(date) === undefined ? "choose a day" : undefined}
-          onChange={onDate}
+          wrong={serialOf(date) === undefined ? SETTINGS.chooseDay : undefined}
+          onChange={setDate}
         />
-        {choice("unit", "Weights in")}
-        {number("division", `Scale reads to (${unit})`)}
-        {number("potCapacity", `Pot holds (${unit})`)}
-        {number("loss", "Extra to melt (loss)")}
-        {choice("paper", "Paper")}
-        {choice("label", "Net weight label")}
-        {choice("live", "Weights on the sheet")}
+        {choice("unit", SETTINGS.unit)}
+        {number("division", SETTINGS.division(unit))}
+        {number("potCapacity", SETTINGS.potCapacity(unit))}
+        {number("loss", SETTINGS.loss)}
+        {choice("paper", SETTINGS.paper)}
+        {choice("label", SETTINGS.label)}
+        {choice("live", SETTINGS.live)}
       </div>
-      <h3>Defaults for rows without their own values</h3>
+      <h3>{SETTINGS.defaults}</h3>
       <div className="pairs">
-        {number("waxFactor", "Default wax factor")}
-        {number("load", "Default load")}
-        {choice("basis", "Default basis of a load")}
+        {number("waxFactor", SETTINGS.waxFactor)}
+        {number("load", SETTINGS.load)}
+        {choice("basis", SETTINGS.basis)}
       </div>
-      {usual && (
-        <p className="hint">
-          {usual.size > 0
-            ? `Used by rows of this run: ${[...usual].map((name) => DEFAULTS[name]).join(", ")}.`
-            : "No row of this run needs them."}
-        </p>
-      )}
-    </>
+      {usual && <p className="hint">{SETTINGS.used(usual)}</p>}
+    </section>
   );
 }

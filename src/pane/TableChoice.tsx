@@ -3,6 +3,7 @@ import { columnNames } from "../runsheet/tables/headings/columnNames";
 import { fieldName, fieldsOf, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
+import { TABLES } from "./words/tables";
 
 const NONE = " none"; // no table is called so: names hold no spaces
 
@@ -30,28 +31,25 @@ export function TableChoice(props: {
         label={TABLE_TYPES[kind].name}
         value={rows ? rows.name : NONE}
         choices={[
-          ...(kind === "pour" && rows ? [] : [{ value: NONE, text: kind === "pour" ? "choose a table" : "no table" }]),
-          ...(isSelection ? [{ value: "", text: `Selected cells on ${rows.place.sheet}` }] : []),
+          ...(kind === "pour" && rows ? [] : [{ value: NONE, text: kind === "pour" ? TABLES.choose : TABLES.none }]),
+          ...(isSelection ? [{ value: "", text: TABLES.selectedOn(rows.place.sheet) }] : []),
           ...sources.map(({ name, place }) => ({ value: name, text: `${name} (${place.sheet})` })),
         ]}
         onChange={(name) => {
           if (name !== "" && !(kind === "pour" && name === NONE)) onChoose(name === NONE ? null : name);
         }}
       />
-      {!rows && onAdd && <Button onPress={onAdd}>Add an empty {TABLE_TYPES[kind].name} table</Button>}
+      {!rows && onAdd && <Button onPress={onAdd}>{TABLES.addEmpty(TABLE_TYPES[kind].name)}</Button>}
       {rows && (
         <details>
-          <summary>
-            Columns: {roles.filter((role) => columns[role] !== undefined).length} of {roles.length} found by their
-            headings
-          </summary>
+          <summary>{TABLES.columns(roles.filter((role) => columns[role] !== undefined).length, roles.length)}</summary>
           {roles.map((role) => (
             <ChoiceField
               key={role}
               label={fieldName(kind, role)}
               value={columns[role] === undefined ? NONE : String(columns[role])}
               choices={[
-                { value: NONE, text: "no column" },
+                { value: NONE, text: TABLES.noColumn },
                 ...columnNames(rows.headings).map((name, i) => ({ value: String(i), text: name })),
               ]}
               onChange={(value) => onColumn(role, columnNames(rows.headings)[Number(value)] ?? null)}
@@ -59,8 +57,8 @@ export function TableChoice(props: {
           ))}
           {leftOut.length > 0 && (
             <>
-              <p className="hint">Left out: {leftOut.join(", ")}</p>
-              <Button onPress={onAskAgain}>Ask about them again</Button>
+              <p className="hint">{TABLES.leftOut(leftOut)}</p>
+              <Button onPress={onAskAgain}>{TABLES.askAgain}</Button>
             </>
           )}
         </details>

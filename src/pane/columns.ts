@@ -1,7 +1,8 @@
 import type { Problem } from "../runsheet/problem";
 import { columnNames } from "../runsheet/tables/headings/columnNames";
 import { fieldName, matchColumns, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
-import type { Kept } from "./useSettings";
+import type { Kept } from "./state/kept";
+import { TABLES } from "./words/tables";
 
 type ByHand = Kept["columns"];
 
@@ -23,8 +24,7 @@ export function columnsOf(
     if (heading === null) none.push(role);
     else if (names.includes(heading)) columns[role] = names.indexOf(heading);
     else {
-      const text = `${fieldName(kind, role)}: the column "${heading}" that was chosen is gone; check the columns`;
-      lost.push({ table: kind, severity: "warning", text });
+      lost.push({ table: kind, severity: "warning", text: TABLES.columnGone(fieldName(kind, role), heading) });
     }
   }
   // The other roles are matched among the columns that are left.

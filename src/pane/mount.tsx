@@ -2,6 +2,7 @@ import { Component, type ReactNode } from "react";
 import { createRoot } from "react-dom/client";
 import type { Host } from "../host/host";
 import { Pane } from "./Pane";
+import { FAILED } from "./words/opening";
 import "./pane.css";
 
 /** Puts the pane into an element of the page; gives the way to take it out again. */
@@ -29,11 +30,11 @@ class Fallback extends Component<{ children: ReactNode }, { failed?: unknown }> 
     return (
       <div className="pourwright-pane">
         <p role="alert" className="wrong">
-          The pane has stopped: {failed instanceof Error ? failed.message : String(failed)}
+          {FAILED.says(failed instanceof Error ? failed.message : String(failed))}
         </p>
-        <p>Your workbook is as it was. Undo what you changed last, then open the pane again.</p>
+        <p>{FAILED.unharmed}</p>
         <button type="button" className="main" onClick={() => this.setState({ failed: undefined })}>
-          Open the pane again
+          {FAILED.again}
         </button>
       </div>
     );

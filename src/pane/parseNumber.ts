@@ -2,6 +2,7 @@ import { aboveZero } from "../core/check/aboveZero";
 import { factor } from "../core/check/factor";
 import { rate } from "../core/check/rate";
 import { Fault } from "../core/fault";
+import { TYPED } from "./words/settings";
 
 /** What a number field takes: a weight above 0, a share below 100 %, or a wax factor. */
 export type NumberKind = "weight" | "rate" | "factor";
@@ -12,10 +13,10 @@ const CHECKS = { weight: aboveZero, rate, factor };
 export function parseNumber(kind: NumberKind, typed: string): { value: number } | { wrong: string } {
   const text = typed.trim();
   const [, digits, percent] = /^(-?\d*[.,]?\d+|-?\d+[.,])\s*(%?)$/.exec(text) ?? [];
-  if (digits === undefined) return { wrong: text === "" ? "write a number" : `"${text}" is not a number` };
+  if (digits === undefined) return { wrong: text === "" ? TYPED.blank : TYPED.noNumber(text) };
   // 1,500 is fifteen hundred to one reader and one and a half to another.
   if (/^-?[1-9]\d{0,2},\d{3}$/.test(digits)) {
-    return { wrong: `write ${digits.replace(",", "")} or ${digits.replace(",", ".")}` };
+    return { wrong: TYPED.either(digits.replace(",", ""), digits.replace(",", ".")) };
   }
   const number = Number(digits.replace(",", ".")) / (percent ? 100 : 1);
   try {

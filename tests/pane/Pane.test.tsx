@@ -1,9 +1,10 @@
 // @vitest-environment happy-dom
 import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { DamagedSettings, StillCalculating } from "../../src/host/host";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { DamagedSettings, StillCalculating, type Work } from "../../src/host/host";
 import { Pane } from "../../src/pane/Pane";
+import { type Planner, planHere } from "../../src/pane/planner";
 import { titleOf } from "../../src/runsheet/sheet/layout";
 import { starterSheet } from "../../src/runsheet/sheet/starterSheets";
 import { matchColumns, missingFields, TABLE_TYPES } from "../../src/runsheet/tables/registry";
@@ -34,8 +35,8 @@ describe("the pane", () => {
   });
 
   const wait = (ms = 0) => act(() => new Promise((done) => setTimeout(done, ms)));
-  const show = async (host: FakeHost) => {
-    await act(async () => root.render(<Pane host={host} />));
+  const show = async (host: FakeHost, planner?: Planner) => {
+    await act(async () => root.render(<Pane host={host} {...(planner && { planner })} />));
     await wait();
   };
   const button = (words: string) =>
@@ -314,6 +315,64 @@ describe("the pane", () => {
     expect(status()).toBe("");
     await press("Write run sheet");
     expect(host.added).toHaveLength(1);
+  });
+
+  it("can be stopped while it writes, and writes at the next press", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
+    await show(host);
+    const adding = vi
+      .spyOn(host, "addSheet")
+      .mockImplementationOnce(
+        (_: Sheet, { signal }: Work = {}) =>
+          new Promise((_, reject) => signal?.addEventListener("abort", () => reject(signal.reason))),
+      );
+    await press("Write run sheet");
+    expect(element.querySelector("progress")?.value).toBe(0);
+    await press("Stop");
+    expect(status()).toBe("Stopped. Nothing was written.");
+    expect(alert()).toBe("");
+    expect(element.querySelector("progress")).toBeNull();
+    await press("Write run sheet");
+    expect(adding).toHaveBeenCalledTimes(2);
+    expect(status()).toMatch(/^Run sheet written: Run /);
+  });
+
+  it("takes what is typed while a plan is worked out, and plans the last of it", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    const asked: number[] = [];
+    let held: Promise<void> | undefined;
+    await show(host, async (tables, settings) => {
+      asked.push(settings.loss);
+      await held;
+      return planHere(tables, settings);
+    });
+    let answer = () => {};
+    held = new Promise<void>((done) => {
+      answer = done;
+    });
+    for (const typed of ["10%", "20%", "50%"]) {
+      await fill("Extra to melt (loss)", typed);
+      expect(field("Extra to melt (loss)")?.value).toBe(typed);
+    }
+    // The plan of before stands until there is another one: 4 x 200 and 3 % more.
+    expect(totals()).toContain("Melted824 g");
+    await act(async () => answer());
+    await wait();
+    expect(totals()).toContain("Melted1200 g");
+    expect(asked).toEqual([0.03, 0.1, 0.5]);
+  });
+
+  it("says why no plan could be worked out, and plans again after the next change", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
+    let fails = true;
+    await show(host, async (tables, settings) => {
+      if (fails) throw new Error("The plan could not be worked out.");
+      return planHere(tables, settings);
+    });
+    expect(alert()).toBe("The plan could not be worked out.");
+    fails = false;
+    await fill("Extra to melt (loss)", "5%");
+    expect(totals()).toContain("Melted840 g");
   });
 
   it("writes nothing while rows below a table are undecided, and takes them in at a press", async () => {

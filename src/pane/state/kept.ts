@@ -1,9 +1,7 @@
-import { useCallback, useEffect, useMemo, useRef, useState } from "react";
-import { gramsIn } from "../core/units/weight";
-import { DamagedSettings, type Host } from "../host/host";
-import { CHOICES, FIRST_SETTINGS, FIRST_WEIGHTS, type Settings, type WeightUnit } from "../runsheet/settings";
-import { usualPaper } from "../sheet/paper";
-import { type NumberKind, parseNumber } from "./parseNumber";
+import { gramsIn } from "../../core/units/weight";
+import { CHOICES, FIRST_SETTINGS, FIRST_WEIGHTS, type Settings, type WeightUnit } from "../../runsheet/settings";
+import { usualPaper } from "../../sheet/paper";
+import { type NumberKind, parseNumber } from "../parseNumber";
 
 /** The number fields of the settings: what kind each is. */
 export const NUMBERS = {
@@ -13,7 +11,7 @@ export const NUMBERS = {
   waxFactor: "factor",
   load: "rate",
 } as const satisfies Partial<Record<keyof Settings, NumberKind>>;
-type NumberName = keyof typeof NUMBERS;
+export type NumberName = keyof typeof NUMBERS;
 
 /** What is kept in the workbook: the settings as typed, and the columns chosen by hand for each kind and table. */
 export interface Kept {
@@ -31,7 +29,8 @@ export interface Kept {
 
 const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
 
-function firstKept(): Kept {
+/** What a workbook begins with. */
+export function firstKept(): Kept {
   const { unit, basis, live } = FIRST_SETTINGS;
   const paper = usualPaper(navigator.language);
   return {
@@ -60,7 +59,7 @@ function firstKept(): Kept {
 const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === "object" && value !== null;
 
 /** What a workbook keeps may be older than this code, or of another program: take only what fits. */
-function mergeKept(kept: unknown): Kept {
+export function mergeKept(kept: unknown): Kept {
   const first = firstKept();
   const part = (name: keyof Kept) => (isRecord(kept) && isRecord(kept[name]) ? Object.entries(kept[name]) : []);
   const only = (entries: [string, unknown][], fits: (key: string, value: unknown) => boolean) =>
@@ -112,62 +111,8 @@ export function inUnit(kept: Kept, unit: WeightUnit): Kept {
   };
 }
 
-/** The settings, kept in the workbook. `kept` is undefined until they are read, `settings` also while a field is wrong. */
-export function useSettings(host: Host, onError: (error: unknown) => void) {
-  const [kept, setKept] = useState<Kept>();
-  const now = useRef<Kept | undefined>(undefined);
-  /** The changes made while the settings of the workbook could not be read; undefined once they are. */
-  const missed = useRef<((kept: Kept) => Kept)[] | undefined>([]);
-
-  /** Takes the workbook's settings, with the changes that were made before they could be read. */
-  const read = useCallback(async (): Promise<void> => {
-    const found = await host.settings().catch((error: unknown) => {
-      // What could not be read must not be written over; what is damaged the host has set aside.
-      if (!(error instanceof DamagedSettings)) throw error;
-      onError(error);
-      return null;
-    });
-    // Another reading may have been faster.
-    if (!missed.current) return;
-    now.current = missed.current.reduce((before, change) => change(before), mergeKept(found));
-    missed.current = undefined;
-    setKept(now.current);
-  }, [host, onError]);
-
-  useEffect(() => {
-    read().catch((error: unknown) => {
-      now.current = firstKept();
-      setKept(now.current);
-      onError(error);
-    });
-  }, [read, onError]);
-
-  // Work that ends after the pane is closed must not keep its settings in the workbook that is open then.
-  useEffect(
-    () => () => {
-      now.current = undefined;
-    },
-    [],
-  );
-
-  const keep = useCallback(
-    (change: (kept: Kept) => Kept) => {
-      if (!now.current) return;
-      now.current = change(now.current);
-      setKept(now.current);
-      missed.current?.push(change);
-      const ready = missed.current ? read() : Promise.resolve();
-      ready.then(() => now.current && host.keepSettings(now.current)).catch(onError);
-    },
-    [host, read, onError],
-  );
-
-  // One object as long as nothing changes: the plan is worked out anew for each other one.
-  const { wrong, settings } = useMemo(() => parsed(kept), [kept]);
-  return { kept, keep, wrong, settings };
-}
-
-function parsed(kept: Kept | undefined): {
+/** The settings as they are typed, and what is wrong with those that cannot be taken. */
+export function parsed(kept: Kept | undefined): {
   wrong: Partial<Record<NumberName, string>>;
   settings: Settings | undefined;
 } {

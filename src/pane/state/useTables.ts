@@ -1,14 +1,15 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { Host, Source, SourceRows } from "../host/host";
-import { isRunsLog, RUNS_LOG } from "../runsheet/record/runsLog";
-import { sameName } from "../runsheet/sameName";
+import type { Host, Source, SourceRows } from "../../host/host";
+import { isRunsLog, RUNS_LOG } from "../../runsheet/record/runsLog";
+import { sameName } from "../../runsheet/sameName";
 import {
   matchColumns,
   missingFields,
   TABLE_TYPE_IDS,
   TABLE_TYPES,
   type TableTypeId,
-} from "../runsheet/tables/registry";
+} from "../../runsheet/tables/registry";
+import { TABLES } from "../words/tables";
 
 /** What was chosen by hand for a kind of table: a table's name, a selected range, or none. */
 type Choice = string | Source | null;
@@ -47,7 +48,7 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
       if (pour === undefined && read.pour) choices.current.pour = read.pour.name;
       if (typeof pour === "string" && !read.pour) {
         choices.current.pour = null;
-        onError(new Error(`The table ${pour} is not there any more. Choose the one to pour from.`));
+        onError(new Error(TABLES.gone(pour)));
       }
       setSources(found);
       setTables(read);

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "react";
-import type { Host, Source } from "../host/host";
-import { type RunSheet, runSheetsOf } from "../runsheet/record/runSheets";
+import type { Host, Source } from "../../host/host";
+import { type RunSheet, runSheetsOf } from "../../runsheet/record/runSheets";
 
 /**
  * The run sheets of the workbook and the one that is chosen: the one that was shown or picked last, else the newest.

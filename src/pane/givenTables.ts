@@ -1,0 +1,58 @@
+import type { SourceRows } from "../host/host";
+import type { Problem } from "../runsheet/problem";
+import { readTable } from "../runsheet/tables/readTables";
+import { TABLE_TYPE_IDS, type TableTypeId } from "../runsheet/tables/registry";
+import type { Tables } from "../runsheet/tables/tableRows";
+import type { Vessels } from "../runsheet/tables/vessels";
+import { columnsOf, keyOf } from "./columns";
+import type { Kept } from "./state/kept";
+import type { ReadTables } from "./state/useTables";
+
+/** How many rows below each table the maker said to leave out; asked again when there are more. */
+export type RowsLeft = ReadonlyMap<string, number>;
+
+/** By what it is remembered how many rows below a table were left out. */
+export const keyOfRows = ({ name, place }: SourceRows): string => JSON.stringify([name, name === "" ? place : ""]);
+
+/** The tables as a run is built from them, and the columns chosen by hand that are gone; undefined with none to pour from. */
+export function givenTables(
+  read: ReadTables,
+  kept: Kept,
+  rowsLeft: RowsLeft,
+): { tables: Tables; lost: readonly Problem[] } | undefined {
+  const tables = Object.fromEntries(TABLE_TYPE_IDS.map((kind) => [kind, tableOf(kind, read, kept, rowsLeft)]));
+  if (!tables.pour) return undefined;
+  const lost = TABLE_TYPE_IDS.flatMap((kind) => {
+    const source = read[kind];
+    return source ? columnsOf(kind, source, kept.columns).lost : [];
+  });
+  return { tables: tables as unknown as Tables, lost };
+}
+
+/** A table as the run sheet reads it, with what was chosen and decided by hand. */
+export function tableOf<K extends TableTypeId>(
+  kind: K,
+  read: ReadTables,
+  kept: Kept,
+  rowsLeft: RowsLeft = new Map(),
+): Tables[K] | undefined {
+  const source = read[kind];
+  if (!source) return undefined;
+  const { headings, rows, hidden, below = 0 } = source;
+  const { columns } = columnsOf(kind, source, kept.columns);
+  const leftOut = kept.leftOut[keyOf(kind, source.name)];
+  const isLeftOut = rowsLeft.get(keyOfRows(source)) === below;
+  return {
+    type: kind,
+    headings,
+    rows,
+    hidden,
+    columns,
+    leftOut,
+    below: { rows: below, isLeftOut },
+  } as unknown as Tables[K];
+}
+
+/** The vessels by name, their water in this unit or that of the settings. */
+export const vesselsOf = (read: ReadTables, kept: Kept | undefined, unit = kept?.choices.unit): Vessels =>
+  (kept && unit && readTable(tableOf("vessels", read, kept), unit)) ?? new Map();

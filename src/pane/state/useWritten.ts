@@ -1,0 +1,86 @@
+import { useMemo, useState } from "react";
+import type { SourceRows } from "../../host/host";
+import type { RunPlan } from "../../runsheet/plan/runPlan";
+import { type NewFactor, newFactors } from "../../runsheet/record/newFactors";
+import { copiesOf } from "../../runsheet/record/runSheets";
+import type { Vessels } from "../../runsheet/tables/vessels";
+import { FACTORS, LOGGING, WRITTEN } from "../words/written";
+import { type Book, freshRun } from "../work/book";
+import { changeFactor } from "../work/changeFactor";
+import { logPour } from "../work/logPour";
+import { changesOf, freezeSheet, type Report, readRun } from "../work/writtenRun";
+import type { useRunSheets } from "./useRunSheets";
+import type { RunTask, Task } from "./useTask";
+
+/** Writes a new run sheet. */
+type Write = (task: Task) => Promise<{ name: string; plan: RunPlan; words: string }>;
+
+/** The run sheets that are written, what is told about the chosen one, and what can be done with it. */
+export function useWritten(
+  book: Book,
+  { sheets, sheet: chosen, choose }: ReturnType<typeof useRunSheets>,
+  log: SourceRows | undefined,
+  vessels: Vessels,
+  run: RunTask,
+  write: Write,
+) {
+  const [report, setReport] = useState<Report>();
+  const factors = useMemo(() => (log ? newFactors(log, vessels) : []), [log, vessels]);
+  if (!chosen) return undefined;
+  const { host } = book;
+  const sheet = chosen.name;
+  const copies = copiesOf(chosen, sheets).map(({ name }) => name);
+
+  return {
+    sheets,
+    sheet,
+    lot: chosen.lot,
+    copies,
+    choose,
+    factors,
+    // What was said of another sheet does not stand beside the buttons of this one.
+    report: report?.sheet === sheet ? report : undefined,
+    compare: () =>
+      run(WRITTEN.compare, async () => {
+        const fresh = await freshRun(book);
+        setReport(changesOf(sheet, await readRun(host, sheet), fresh.run.plan));
+        return undefined;
+      }),
+    rebuild: () =>
+      run(WRITTEN.rebuild, async (task) => {
+        const old = await readRun(host, sheet);
+        const { name, plan, words } = await write(task);
+        choose(name);
+        setReport(changesOf(sheet, old, plan, name));
+        return words;
+      }),
+    freeze: () =>
+      run(WRITTEN.freeze, async () => {
+        const words = await freezeSheet(host, sheet);
+        setReport(undefined);
+        return words;
+      }),
+    /** Gives whether the question that was asked before is gone, or the pour is logged. */
+    logPour: async (asked?: readonly string[]): Promise<boolean> => {
+      let isDone = asked !== undefined;
+      await run(LOGGING.log, async () => {
+        setReport(undefined);
+        const { report, words } = await logPour(book, sheet, copies, asked);
+        setReport(report);
+        isDone ||= words !== undefined;
+        return words;
+      });
+      return isDone;
+    },
+    print:
+      host.print &&
+      (() =>
+        run(WRITTEN.print, async () => {
+          await host.print?.(sheet);
+          return undefined;
+        })),
+    changeFactor: (factor: NewFactor) => run(FACTORS.heading, () => changeFactor(book, factor)),
+  };
+}
+
+export type Written = NonNullable<ReturnType<typeof useWritten>>;

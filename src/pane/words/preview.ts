@@ -1,0 +1,18 @@
+/** The words of what will be written: pots and totals. */
+
+export const PREVIEW = {
+  heading: "Preview",
+  incomplete: "Without the rows that are to be fixed.",
+  care: "Take care",
+  morePots: (count: number) => `and ${count} more pots`,
+  candles: "Candles",
+  pots: "Pots",
+  wax: "Wax",
+  scent: "Scent (fragrance oil)",
+  others: "Dye and additives",
+  melted: "Melted",
+  pot: (number: number, weight: string) => `Pot ${number}: ${weight}`,
+  full: (number: number, percent: number) => `Pot ${number}, ${percent} % full`,
+  parts: (wax: string, scent: string | undefined, others: string | undefined) =>
+    `wax ${wax}${scent === undefined ? "" : `, scent ${scent}`}${others === undefined ? "" : `, other ${others}`}`,
+} as const;

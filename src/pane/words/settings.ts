@@ -1,0 +1,43 @@
+/** The words of the settings. */
+
+import type { UsualSetting } from "../../runsheet/settings";
+
+const DEFAULTS: Readonly<Record<UsualSetting, string>> = { waxFactor: "wax factor", load: "load", basis: "basis" };
+
+export const SETTINGS = {
+  heading: "Settings",
+  date: "Date",
+  chooseDay: "choose a day",
+  unit: "Weights in",
+  division: (unit: string) => `Scale reads to (${unit})`,
+  potCapacity: (unit: string) => `Pot holds (${unit})`,
+  loss: "Extra to melt (loss)",
+  paper: "Paper",
+  label: "Net weight label",
+  live: "Weights on the sheet",
+  defaults: "Defaults for rows without their own values",
+  waxFactor: "Default wax factor",
+  load: "Default load",
+  basis: "Default basis of a load",
+  used: (defaults: ReadonlySet<UsualSetting>) =>
+    defaults.size > 0
+      ? `Used by rows of this run: ${[...defaults].map((name) => DEFAULTS[name]).join(", ")}.`
+      : "No row of this run needs them.",
+} as const;
+
+/** What choices are called; others are called what they are. */
+export const CHOICE_NAMES: Readonly<Record<string, string>> = {
+  letter: "Letter",
+  a4: "A4",
+  us: "oz and g",
+  metric: "g",
+  true: "live formulas",
+  false: "plain numbers",
+};
+
+/** Beside a field that holds no number that it may hold. */
+export const TYPED = {
+  blank: "write a number",
+  noNumber: (text: string) => `"${text}" is not a number`,
+  either: (one: string, other: string) => `write ${one} or ${other}`,
+} as const;

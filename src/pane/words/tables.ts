@@ -1,0 +1,21 @@
+/** The words of the choice of tables and their columns. */
+
+export const TABLES = {
+  heading: "Table",
+  selection: "Use the selected cells",
+  more: (found: readonly string[]) => `More tables: ${found.join(", ") || "none"}`,
+  moreHint:
+    "Found by these names, or choose one. Vessels: water weights and wax factors. Scents (fragrance oils): loads, limits, temperatures, cure. Recipes: blends of waxes and oils, dye. Stock: what is missing and the packs to buy. Prices: the cost.",
+  choose: "choose a table",
+  none: "no table",
+  selectedOn: (sheet: string) => `Selected cells on ${sheet}`,
+  addEmpty: (type: string) => `Add an empty ${type} table`,
+  columns: (found: number, all: number) => `Columns: ${found} of ${all} found by their headings`,
+  noColumn: "no column",
+  leftOut: (headings: readonly string[]) => `Left out: ${headings.join(", ")}`,
+  askAgain: "Ask about them again",
+  selectionTaken: "The first row that is selected is read as headings.",
+  gone: (table: string) => `The table ${table} is not there any more. Choose the one to pour from.`,
+  columnGone: (field: string, heading: string) =>
+    `${field}: the column "${heading}" that was chosen is gone; check the columns`,
+} as const;

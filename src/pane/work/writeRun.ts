@@ -1,0 +1,38 @@
+import { type Host, StillCalculating } from "../../host/host";
+import type { RunPlan } from "../../runsheet/plan/runPlan";
+import { nextLot, withLot } from "../../runsheet/record/nextLot";
+import { loggedLots } from "../../runsheet/record/runsLog";
+import { describeRun } from "../../runsheet/sheet/describeRun";
+import type { Task } from "../state/useTask";
+import { WRITING } from "../words/writing";
+import { type Book, freshRun } from "./book";
+
+/** Writes a new run sheet from the tables as they are now, dated so, with a lot that was never given. */
+export async function writeRun(
+  book: Book,
+  date: number | undefined,
+  task: Task,
+): Promise<{ name: string; plan: RunPlan; words: string }> {
+  const { host, kept, settings } = book;
+  if (!kept || !settings || date === undefined) throw new Error(WRITING.fixSettings);
+  task.onProgress(0);
+  const { read, run } = await freshRun(book);
+  const lot = nextLot(date, [...kept.lots, ...(await textsWithLots(host)), ...(read.log ? loggedLots(read.log) : [])]);
+  const name = await host.addSheet(describeRun(run, { lot, date, settings }), task);
+  book.keep((before) => ({ ...before, lots: withLot(before.lots, lot) }));
+  return { name, plan: run.plan, words: await wordsForNew(name, host) };
+}
+
+/** What may hold lots on the sheets themselves: their titles, and their names where a title was written over. */
+const textsWithLots = async (host: Host): Promise<string[]> =>
+  (await host.firstCells()).flatMap(({ sheet, value }) => [sheet, String(value ?? "")]);
+
+async function wordsForNew(name: string, host: Host): Promise<string> {
+  try {
+    await host.readSheet(name);
+    return WRITING.written(name);
+  } catch (error) {
+    if (!(error instanceof StillCalculating)) throw error;
+    return WRITING.notWorkedOut(name);
+  }
+}

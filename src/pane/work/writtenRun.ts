@@ -1,0 +1,41 @@
+import type { Host } from "../../host/host";
+import type { RunPlan } from "../../runsheet/plan/runPlan";
+import { compareRuns } from "../../runsheet/record/compareRuns";
+import { type PouredRun, readBack } from "../../runsheet/record/readBack";
+import { freezeRun } from "../../runsheet/sheet/freezeRun";
+import { WRITTEN } from "../words/written";
+
+/** What is told about one run sheet: a sentence and a list. */
+export interface Report {
+  readonly sheet: string;
+  readonly says: string;
+  readonly list: readonly string[];
+  /** What must be pressed for once more before it is logged. */
+  readonly isAsking?: boolean;
+}
+
+/** A run sheet as it stands on its sheet now. */
+export async function readRun(host: Host, sheet: string): Promise<PouredRun> {
+  const read = readBack(await host.readSheet(sheet));
+  if (!read) throw new Error(WRITTEN.noRunSheet(sheet));
+  return read;
+}
+
+/** What a new plan changes of a run that is written; `to` names the sheet that the new one was written on. */
+export function changesOf(sheet: string, old: PouredRun, now: RunPlan, to?: string): Report {
+  const begin = to === undefined ? "" : WRITTEN.isNew(to, sheet);
+  const about = to ?? sheet;
+  if (old.unplanned.length > 0) {
+    return { sheet: about, says: begin + WRITTEN.notCompared(sheet), list: old.unplanned };
+  }
+  const list = compareRuns(old, now);
+  return { sheet: about, says: begin + (list.length === 0 ? WRITTEN.unchanged : WRITTEN.changes(sheet)), list };
+}
+
+/** Turns the formulas of a run sheet into the numbers they give; says so. */
+export async function freezeSheet(host: Host, sheet: string): Promise<string> {
+  const cells = freezeRun(await host.readSheet(sheet));
+  if (cells.length === 0) throw new Error(WRITTEN.plainAlready(sheet));
+  await host.write(sheet, cells);
+  return WRITTEN.plainNow(sheet);
+}
