@@ -3,8 +3,11 @@
  * that come over the wire and when each step is done, the median of several openings, without and with a slow line.
  */
 
+import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
-import { launch, serveBuilt } from "./launch";
+import { serve } from "../../src/build/server";
+import { dist } from "../dist";
+import { launch } from "./launch";
 
 const OPENINGS = 5;
 
@@ -12,26 +15,27 @@ const OPENINGS = 5;
 const SLOW = { offline: false, latency: 40, downloadThroughput: 10e6 / 8, uploadThroughput: 2e6 / 8 };
 
 interface Sight {
-  /** Bytes over the wire until the sheet was computed. */
+  /** Bytes over the wire until the sheet was seen. */
   readonly bytes: number;
   /** Milliseconds of a processor that the page's own thread took until then: a busy machine changes little of it. */
   readonly worked: number;
-  /** Milliseconds from the first request on: the script begins, the sheet is drawn, its values are computed. */
+  /** Milliseconds from the first request on: the script begins, the sheet can be seen with all its values. */
   readonly begun: number;
-  readonly drawn: number;
-  readonly computed: number;
+  readonly seen: number;
 }
 
-/** Notes when the page hands itself over to tests, and when the open workbook is computed then. */
+/** Notes when the page hands itself over to tests with a workbook whose cells hold all values, and a frame shows it. */
 const WATCH = `
-  const seen = {};
   let spreadsheet;
   Object.defineProperty(window, "pourwright", {
     get: () => spreadsheet,
     set: (given) => {
       spreadsheet = given;
-      seen.drawn = performance.now();
-      given.host.tables().then(() => { seen.computed = performance.now(); window.seen = seen; });
+      // A message comes right after the frame, before all that waits for it.
+      const { port1, port2 } = new MessageChannel();
+      port1.onmessage = () => { window.seen = performance.now(); };
+      const seen = () => port2.postMessage("");
+      given.host.tables().then(() => requestAnimationFrame(seen));
     },
   });`;
 
@@ -53,11 +57,10 @@ async function open(browser: Browser, address: string, line?: typeof SLOW): Prom
   const received = bytes;
   const { metrics } = await devtools.send("Performance.getMetrics");
   const worked = (metrics.find(({ name }) => name === "ThreadTime")?.value ?? Number.NaN) * 1000;
-  const marks = await page.evaluate(() => {
-    const seen = (window as unknown as { seen: { drawn: number; computed: number } }).seen;
-    const begun = performance.getEntriesByName("begun")[0]?.startTime ?? Number.NaN;
-    return { ...seen, begun };
-  });
+  const marks = await page.evaluate(() => ({
+    begun: performance.getEntriesByName("begun")[0]?.startTime ?? Number.NaN,
+    seen: (window as unknown as { seen: number }).seen,
+  }));
   const sight = { bytes: received, worked, ...marks };
   await context.close();
   return sight;
@@ -65,20 +68,27 @@ async function open(browser: Browser, address: string, line?: typeof SLOW): Prom
 
 const median = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1] as number;
 
-const [browser, site] = await Promise.all([launch(), serveBuilt()]);
+/** Further builds to compare with, each a folder: they take turns, so that a busy machine is as busy for each. */
+const folders = [fileURLToPath(dist), ...process.argv.slice(2)];
+const browser = await launch();
+const sites = await Promise.all(folders.map((directory) => serve({ directory, port: 0 })));
 try {
   for (const [name, line] of [
     ["this machine's own line", undefined],
     ["10 Mbit/s, 40 ms", SLOW],
   ] as const) {
-    const sights: Sight[] = [];
-    for (let i = 0; i < OPENINGS; i++) sights.push(await open(browser, `${site.address}/`, line));
-    const of = (key: keyof Sight) => Math.round(median(sights.map((sight) => sight[key])));
-    console.log(
-      `${name}: ${of("bytes")} bytes; ${of("worked")} ms of a processor; begun ${of("begun")}, drawn ${of("drawn")}, computed ${of("computed")} ms`,
-    );
+    const sights = sites.map((): Sight[] => []);
+    for (let i = 0; i < OPENINGS; i++) {
+      for (const [at, site] of sites.entries()) sights[at]?.push(await open(browser, `${site.address}/`, line));
+    }
+    for (const [at, seen] of sights.entries()) {
+      const of = (key: keyof Sight) => Math.round(median(seen.map((sight) => sight[key])));
+      console.log(
+        `${name}, ${folders[at]}: ${of("bytes")} bytes; ${of("worked")} ms of a processor; begun ${of("begun")}, seen ${of("seen")} ms`,
+      );
+    }
   }
 } finally {
   await browser.close();
-  await site.stop();
+  await Promise.all(sites.map((site) => site.stop()));
 }
