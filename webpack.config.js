@@ -5,6 +5,7 @@ import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import MinimizerPlugin from "minimizer-webpack-plugin";
 import webpack from "webpack";
 import { compressed } from "./src/build/compressed.ts";
+import { eagerModules } from "./src/build/eagerModules.ts";
 import { finishMetadata } from "./src/build/finishMetadata.ts";
 import { helpPages } from "./src/build/helpPages.ts";
 import { icons } from "./src/build/icons.ts";
@@ -38,6 +39,19 @@ const officeFiles = [
   globOptions: { ignore: ["**/*.debug.js"] },
   info: { minimized: true },
 }));
+
+/** What the page loads at once beside its own script, each a file of its own; index.html names them too. */
+const PARTS = {
+  engine:
+    /node_modules\/@univerjs\/(core|themes|engine-\w+|sheets|sheets-formula|sheets-numfmt|sheets-table|rpc|network|drawing)\//,
+  face: /node_modules\/(?!@univerjs\/(core|themes|engine-\w+|sheets|sheets-formula|sheets-numfmt|sheets-table|rpc|network|drawing)\/)/,
+};
+
+/** Looks stay in one file: their order matters. @param {RegExp} where */
+const isScriptOf =
+  (where) =>
+  (/** @type {any} */ { type, resource }) =>
+    type.startsWith("javascript") && where.test(resource ?? "");
 
 /** @param {{ address?: string }} env */
 export default (env = {}) => {
@@ -91,11 +105,29 @@ export default (env = {}) => {
       // A browser that kept an older part asks for it anew: its address is another one.
       output: { chunkFilename: "[name].js?[contenthash:8]" },
       // Univer is large: webpack's own minimizer would take a minute for it.
-      optimization: { minimizer: [new MinimizerPlugin({ minify: MinimizerPlugin.esbuildMinify })] },
+      optimization: {
+        minimizer: [new MinimizerPlugin({ minify: MinimizerPlugin.esbuildMinify })],
+        // Several files of a like size are read at the same time.
+        splitChunks: {
+          cacheGroups: Object.fromEntries(
+            Object.entries(PARTS).map(([name, test]) => [
+              name,
+              {
+                name,
+                filename: "[name].js",
+                chunks: ({ name }) => name === "tryout",
+                test: isScriptOf(test),
+                enforce: true,
+              },
+            ]),
+          ),
+        },
+      },
       plugins: [
         wholeFiles,
         stamp(sourcesHash()),
         notices(webpack),
+        eagerModules(webpack),
         compressed(webpack),
         ...leftOut(webpack),
         new MiniCssExtractPlugin({ chunkFilename: "[name].css?[contenthash:8]" }),
