@@ -13,6 +13,7 @@ import { leftOut } from "./src/build/leftOut.ts";
 import { notices } from "./src/build/notices.ts";
 import { sourcesHash, stamp } from "./src/build/stamp.ts";
 import { wholeFiles } from "./src/build/wholeFiles.ts";
+import { savedValues } from "./src/samples/file/savedValues.ts";
 
 const HOME = "https://localhost:3000";
 
@@ -39,6 +40,9 @@ const officeFiles = [
   globOptions: { ignore: ["**/*.debug.js"] },
   info: { minimized: true },
 }));
+
+/** The workbook that newcomers see, whose values are known from its file. */
+const DEMO = new URL("sample-workbooks/1-pour-day.xlsx", import.meta.url);
 
 /** What the page loads at once beside its own script, each a file of its own; index.html names them too. */
 const PARTS = {
@@ -130,6 +134,7 @@ export default (env = {}) => {
         eagerModules(webpack),
         compressed(webpack),
         ...leftOut(webpack),
+        new webpack.DefinePlugin({ DEMO_VALUES: JSON.stringify(savedValues(DEMO)) }),
         new MiniCssExtractPlugin({ chunkFilename: "[name].css?[contenthash:8]" }),
         new CopyPlugin({
           patterns: [

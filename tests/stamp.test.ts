@@ -11,9 +11,11 @@ afterAll(() => rmSync(home, { recursive: true }));
 
 it("tells sources apart by what they hold and are called, not by when they were written", () => {
   mkdirSync(join(home, "src", "core"), { recursive: true });
+  mkdirSync(join(home, "sample-workbooks"));
   const files = [
     "manifest.xml",
     "package-lock.json",
+    "sample-workbooks/1-pour-day.xlsx",
     "tsconfig.json",
     "webpack.config.js",
     "src/a.ts",

@@ -8,7 +8,14 @@ const HOME = fileURLToPath(new URL("../../", import.meta.url));
 const STAMP = "built-from.txt";
 
 /** What the build is made from. */
-const SOURCES = ["manifest.xml", "package-lock.json", "src", "tsconfig.json", "webpack.config.js"];
+const SOURCES = [
+  "manifest.xml",
+  "package-lock.json",
+  "sample-workbooks/1-pour-day.xlsx",
+  "src",
+  "tsconfig.json",
+  "webpack.config.js",
+];
 
 /** Stands for the contents of all that the build is made from. Times of files say nothing after a checkout. */
 export function sourcesHash(home = HOME): string {

@@ -1,19 +1,18 @@
 import "./tryout.css";
 import "./header.css";
-import { type Spreadsheet, startSpreadsheet } from "../host/univer/start";
-import { mountPane } from "../pane/mount";
-import { type Beginning, DEMO, STARTER } from "./beginnings";
+import { startSpreadsheet } from "../host/univer/start";
+import type { KnownValues } from "../sheet/knownValues";
+import { DEMO } from "./beginnings";
 import { byId } from "./byId";
-import { mountFiles } from "./files/mountFiles";
 import { helpByF1 } from "./functionHelp";
-import { showKept, showName } from "./heading";
+import { mountHeader } from "./header";
+import { showKept } from "./heading";
 import { startKeeping } from "./keep/startKeeping";
 import { showMessages } from "./messages";
-import { mountNewMenu } from "./newMenu";
-import { Opened } from "./opened";
-import type { PageHooks } from "./parts";
 import { focusFirst, goRoundByF6 } from "./round";
-import { Welcome } from "./welcome";
+
+/** What the demo's formulas gave when its file was made: the build puts it here. */
+declare const DEMO_VALUES: KnownValues;
 
 start().catch((fault: unknown) => {
   byId("message").textContent =
@@ -28,61 +27,13 @@ async function start(): Promise<void> {
     textOf("functions.json"),
     keep.lastOpened(),
   ]);
+  const workbook = last ?? (await keep.create(DEMO.make()));
+  const first = { data: workbook.data, ...(!last && { known: DEMO_VALUES }) };
   const dark = matchMedia("(prefers-color-scheme: dark)");
-  const first = last ?? (await keep.create(DEMO.make()));
-  const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, first.data, dark.matches);
+  const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, first, dark.matches);
   dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
 
-  // The pane begins anew with each workbook: its settings are the workbook's own. The first one is seen before it.
-  let leavePane = () => {};
-  const opened = new Opened(keep, spreadsheet, {
-    leave: () => leavePane(),
-    show: ({ name }) => {
-      welcome.hide();
-      showName(name);
-      leavePane = showPane(spreadsheet);
-    },
-  });
-  const begin = async ({ make, at }: Beginning) => {
-    await opened.openNew(make());
-    if (at) await spreadsheet.host.select({ ...at, rows: 1, columns: 1 });
-    spreadsheet.focus();
-  };
-  const tell = (doing: Promise<void>) =>
-    doing.catch((fault: unknown) => {
-      byId("message").textContent = fault instanceof Error ? fault.message : String(fault);
-    });
-  const hooks: PageHooks = {
-    spreadsheet,
-    current: () => opened.current(),
-    open: (workbook) => opened.open(workbook),
-  };
-  const files = mountFiles(byId("files"), {
-    ...hooks,
-    openNew: (workbook) => opened.openNew(workbook),
-    saved: (id, file) => opened.saved(id, file),
-  });
-  const welcome = new Welcome({
-    lookAtDemo: () => spreadsheet.focus(),
-    startOwn: () => void tell(begin(STARTER)),
-    openFile: () => files.choose(),
-  });
-  mountWorkbooks(byId("workbooks"), {
-    ...hooks,
-    renamed: (name) => {
-      opened.renamed(name);
-      showName(name);
-    },
-    closed: async () => {
-      await tell(opened.openNew(DEMO.make()));
-      offerWays(welcome, spreadsheet, false);
-    },
-    saveFile: () => files.save(),
-  });
-  mountNewMenu((beginning) => void tell(begin(beginning)));
-  opened.started(first);
-  if (!last) offerWays(welcome, spreadsheet, true);
-
+  mountHeader(keep, mountWorkbooks, spreadsheet, workbook, !last);
   showKept(keep);
   showMessages(spreadsheet);
   helpByF1(spreadsheet);
@@ -94,30 +45,6 @@ async function start(): Promise<void> {
   await spreadsheet.ready;
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });
-}
-
-/** Puts the pane beside the sheet once that one is drawn and time is left; gives the way to take it away. */
-function showPane({ ready, host }: Spreadsheet): () => void {
-  let leave: (() => void) | undefined;
-  let isLeft = false;
-  const mount = () => {
-    if (!isLeft) leave = mountPane(byId("pane"), host);
-  };
-  void ready.then(() => ("requestIdleCallback" in window ? requestIdleCallback(mount, { timeout: 1000 }) : mount()));
-  return () => {
-    isLeft = true;
-    leave?.();
-  };
-}
-
-/** Whoever begins to work in the demo has taken that way. */
-function offerWays(welcome: Welcome, spreadsheet: Spreadsheet, isNew: boolean): void {
-  welcome.show({ isNew });
-  const leave = spreadsheet.onDataChange(({ isEdit }) => {
-    if (!isEdit) return;
-    welcome.hide();
-    leave();
-  });
 }
 
 async function textOf(file: string): Promise<string> {

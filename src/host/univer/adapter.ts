@@ -63,6 +63,16 @@ export class UniverHost implements Host {
     this.#injector.get(ICommandService).registerCommand(SetSettingsMutation);
   }
 
+  /** Notes that the cells of the open workbook hold already what its formulas give. */
+  valuesAreKnown(): void {
+    this.#calculation.known();
+  }
+
+  /** Resolves once all formulas are calculated. */
+  settled(): Promise<void> {
+    return this.#calculation.settled();
+  }
+
   async tables(): Promise<Source[]> {
     await this.#calculation.settled();
     return this.#tables();

@@ -40,6 +40,12 @@ export class Calculation {
     });
   }
 
+  /** Notes that all values are as the formulas make them already, whatever was changed so far. */
+  known(): void {
+    this.#taken = this.#changes;
+    this.#isOpened = false;
+  }
+
   /** Resolves when all values are as the formulas make them; rejects when patience ends before. */
   async settled(): Promise<void> {
     const waits = this.patience / WAIT;

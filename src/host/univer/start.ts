@@ -1,60 +1,35 @@
 /** The embedded spreadsheet itself: Univer with the Pourwright functions, in an element of the page. */
 
 import {
-  generateRandomId,
-  ICommandService,
+  type Injector,
   type IWorkbookData,
   LifecycleService,
   LifecycleStages,
-  LocaleType,
-  mergeLocales,
-  Univer,
-  UniverInstanceType,
+  type Univer,
   type Workbook,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
-import {
-  CalculationMode,
-  ILayoutService,
-  SetWorksheetActiveOperation,
-  SheetsSelectionsService,
-  UniverSheetsCorePreset,
-} from "@univerjs/preset-sheets-core";
-import coreTexts from "@univerjs/preset-sheets-core/locales/en-US";
-import { UniverSheetsTablePlugin, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
-import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
+import { ILayoutService, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import { type Bundle, loadBundle } from "../../engine/bundle";
-import { descriptions, executors } from "../../engine/functions";
 import { forgetOldMessages, type Problem, problemsOf } from "../../engine/problems";
 import { parseAnewWithTables } from "../../engine/tableChanges";
 import { readTypedFormulas } from "../../engine/typing";
-import { STYLES } from "../../sheet/styles";
+import type { KnownValues } from "../../sheet/knownValues";
 import { UniverHost } from "./adapter";
 import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
 import { readDottedDates } from "./dottedDates";
-import { STEPS } from "./editing/edits";
 import { prepareEditing } from "./editing/prepareEditing";
-import { ASIDE } from "./file/cellData";
 import type { WorkedOut } from "./file/fromUniver";
 import { workedOut } from "./file/workedOut";
-import { calculateWhileDrawing } from "./firstSight";
+import { calculateNow, calculateWhileDrawing, painted, showToolbar } from "./firstSight";
+import { fillCells, withValues } from "./knownCells";
+import { makeUniver } from "./makeUniver";
+import { openWorkbook } from "./openWorkbook";
 import { placedTables } from "./placedTables";
 import { ReadOnly } from "./readOnly";
-import { refusalTexts } from "./refusalTexts";
 import { snapshotAsShown } from "./snapshot";
 import { TypedFunction } from "./typedFunction";
-import { lookStyle } from "./workbook";
-
-/** How tables look; Univer's own looks would colour their cells over. */
-const TABLE_LOOK = {
-  name: "pourwright",
-  style: {
-    // The filter's buttons take the text's colour.
-    headerRowStyle: lookStyle({ ...STYLES.heading, color: "3A342B" }),
-    lastRowStyle: lookStyle({ border: "bottom" }),
-  },
-};
 
 /** A cell by its sheet's name, row and column from 0. */
 export interface CellPlace {
@@ -101,139 +76,174 @@ export interface Spreadsheet {
   onSelect(callback: () => void): void;
 }
 
+/** A first workbook. */
+export interface First {
+  readonly data: IWorkbookData;
+  /** What its formulas give, where that is known: it is computed as soon as it is drawn. */
+  readonly known?: KnownValues;
+}
+
+/** What is loaded later waits for the first calculation, but no longer than this, in milliseconds. */
+const LATER = 500;
+
 /** Starts it in this element with a first workbook. */
-export function startSpreadsheet(
-  container: HTMLElement,
-  bundle: Bundle,
-  first: IWorkbookData,
-  dark: boolean,
-): Spreadsheet {
+export function startSpreadsheet(container: HTMLElement, bundle: Bundle, first: First, dark: boolean): Spreadsheet {
   const functions = loadBundle(bundle);
-  const univer = new Univer({
-    locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: refusalTexts(mergeLocales(coreTexts, tableTexts)) },
-    darkMode: dark,
-    override: STEPS,
-  });
-  // On a narrow page the sheets' tabs need the room that zoom and statistics would take.
-  const wide = container.clientWidth >= 600;
-  const { plugins } = UniverSheetsCorePreset({
-    container,
-    ribbonType: "simple",
-    footer: { menus: wide, zoomSlider: wide, statisticBar: wide },
-    formula: {
-      function: executors(functions),
-      description: descriptions(functions),
-      // What formulas spilled is not kept in a workbook that was left.
-      initialFormulaComputing: CalculationMode.FORCED,
-    },
-  });
-  for (const plugin of plugins) {
-    if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
-    else univer.registerPlugin(plugin);
+  const univer = makeUniver(container, functions, dark);
+  const typed = functions.map(({ id }) => id);
+  return new Embedded(univer, container, first, typed, dark);
+}
+
+class Embedded implements Spreadsheet {
+  readonly host: UniverHost;
+  readonly ready: Promise<void>;
+  readonly work: Promise<void>;
+  readonly #api: FUniver;
+  readonly #injector: Injector;
+  readonly #charts: ChartLayer;
+  readonly #readOnly: ReadOnly;
+  readonly #typedFunction: TypedFunction;
+  readonly #listeners: ((words: string) => void)[] = [];
+
+  constructor(
+    readonly univer: Univer,
+    container: HTMLElement,
+    { data, known }: First,
+    ids: readonly string[],
+    dark: boolean,
+  ) {
+    const injector = univer.__getInjector();
+    this.#injector = injector;
+    forgetOldMessages(injector);
+    readTypedFormulas(injector, (workbook) => placedTables(injector, workbook));
+    parseAnewWithTables(injector);
+    this.#charts = new ChartLayer(container, injector, dark);
+    this.#readOnly = new ReadOnly(injector);
+    // Univer's own parts for sheets are there only once a workbook is.
+    const workbook = openWorkbook(univer, known ? withValues(data, known) : data);
+    if (known) fillCells(injector, workbook, known);
+    calculateWhileDrawing(injector);
+    this.#api = FUniver.newAPI(univer);
+    this.host = new UniverHost(univer);
+    this.#typedFunction = new TypedFunction(injector, ids);
+    readDottedDates(injector);
+    prepareEditing(
+      injector,
+      (place) => this.host.select(place),
+      (words) => this.#say(words),
+    );
+    this.ready = injector
+      .get(LifecycleService)
+      .onStage(LifecycleStages.Rendered)
+      .then(() => {
+        if (known) this.host.valuesAreKnown();
+      });
+    this.work = this.#finish().catch(() =>
+      this.#say("Sorting, filters and finding could not be loaded. Load the page again to have them."),
+    );
   }
-  univer.registerPlugin(UniverSheetsTablePlugin, { userThemes: [TABLE_LOOK] });
-  // Its label would cover the row above a table.
-  univer.registerPlugin(UniverSheetsTableUIPlugin, { hideAnchor: true });
-  const injector = univer.__getInjector();
-  forgetOldMessages(injector);
-  readTypedFormulas(injector, (workbook) => placedTables(injector, workbook));
-  parseAnewWithTables(injector);
 
-  const charts = new ChartLayer(container, injector, dark);
-  const readOnly = new ReadOnly(injector);
-  // The id must be one that was never used before: the formula engine keeps what it parsed by it.
-  const open = (workbook: IWorkbookData) => {
-    const data = { ...workbook, id: generateRandomId() };
-    const unit = univer.createUnit<IWorkbookData, Workbook>(UniverInstanceType.UNIVER_SHEET, data);
-    const shown = unit.getSheetBySheetId(workbook.custom?.[ASIDE]?.active ?? "");
-    if (!shown || shown.isSheetHidden()) return;
-    // What draws the sheet follows the operation only.
-    const ids = { unitId: unit.getUnitId(), subUnitId: shown.getSheetId() };
-    injector.get(ICommandService).syncExecuteCommand(SetWorksheetActiveOperation.id, ids);
-  };
-  // Univer's own parts for sheets are there only once a workbook is.
-  open(first);
-  calculateWhileDrawing(injector);
-  const api = FUniver.newAPI(univer);
+  /** What the first sight of the workbook need not wait for, the most wanted first. */
+  async #finish(): Promise<void> {
+    await this.ready;
+    await painted();
+    calculateNow(this.#injector);
+    const later = new Promise((resolve) => setTimeout(resolve, LATER));
+    await Promise.race([this.host.settled().catch(() => undefined), later]);
+    showToolbar();
+    const [{ register }, { showConditions }] = await Promise.all([
+      import(/* webpackChunkName: "editing" */ "./editing/openPlugins"),
+      import(/* webpackChunkName: "editing" */ "./lateConditions"),
+    ]);
+    await register(this.univer);
+    showConditions(this.#injector);
+  }
 
-  const current = () => {
-    const workbook = api.getActiveWorkbook()?.getWorkbook();
+  onSay(callback: (words: string) => void): void {
+    this.#listeners.push(callback);
+  }
+
+  #say(words: string): void {
+    for (const listener of this.#listeners) listener(words);
+  }
+
+  open(workbook: IWorkbookData): void {
+    const before = this.#api.getActiveWorkbook();
+    this.#readOnly.set(false);
+    if (before) this.#api.disposeUnit(before.getId());
+    openWorkbook(this.univer, workbook);
+  }
+
+  snapshot(): Readonly<IWorkbookData> {
+    return snapshotAsShown(this.#injector, this.#current());
+  }
+
+  workedOut(): WorkedOut {
+    return workedOut(this.#injector, this.#current());
+  }
+
+  #current(): Workbook {
+    const workbook = this.#api.getActiveWorkbook()?.getWorkbook();
     if (!workbook) throw new Error("No workbook is open.");
     return workbook;
-  };
+  }
 
-  const host = new UniverHost(univer);
-  const typedFunction = new TypedFunction(
-    injector,
-    functions.map(({ id }) => id),
-  );
-  const listeners: ((words: string) => void)[] = [];
-  const say = (words: string) => {
-    for (const listener of listeners) listener(words);
-  };
-  readDottedDates(injector);
-  prepareEditing(injector, (place) => host.select(place), say);
-  const ready = injector.get(LifecycleService).onStage(LifecycleStages.Rendered);
-  const work = ready
-    .then(async () => {
-      const [{ register }, { showConditions }] = await Promise.all([
-        import(/* webpackChunkName: "editing" */ "./editing/openPlugins"),
-        import(/* webpackChunkName: "editing" */ "./lateConditions"),
-      ]);
-      await register(univer);
-      showConditions(injector);
-    })
-    .catch(() => say("Sorting, filters and finding could not be loaded. Load the page again to have them."));
-  return {
-    univer,
-    host,
-    ready,
-    work,
-    onSay: (callback) => void listeners.push(callback),
-    open(workbook) {
-      const before = api.getActiveWorkbook();
-      readOnly.set(false);
-      if (before) api.disposeUnit(before.getId());
-      open(workbook);
-    },
-    snapshot: () => snapshotAsShown(injector, current()),
-    workedOut: () => workedOut(injector, current()),
-    onDataChange: (callback) =>
-      onDataChange(injector, (unitId, change) => {
-        if (unitId === current().getUnitId()) callback(change);
-      }),
-    setReadOnly: (on) => readOnly.set(on),
-    onRefusedChange: (callback) => readOnly.onRefused(callback),
-    focus: () => injector.get(ILayoutService).focus(),
-    async finishTyping() {
-      await api.getActiveWorkbook()?.endEditingAsync(true);
-    },
-    typedFunction: () => typedFunction.typed(),
-    selectedFunction() {
-      const sheet = api.getActiveWorkbook()?.getActiveSheet();
-      return typedFunction.in(sheet?.getSelection()?.getActiveRange()?.getFormula() ?? "");
-    },
-    onTyping: (callback) => typedFunction.onMove(callback),
-    setDark(on) {
-      api.toggleDarkMode(on);
-      charts.setDark(on);
-    },
-    selectedCell() {
-      const sheet = api.getActiveWorkbook()?.getActiveSheet();
-      const cell = sheet?.getSelection()?.getCurrentCell();
-      return sheet && cell ? { sheet: sheet.getSheetName(), row: cell.actualRow, column: cell.actualColumn } : null;
-    },
-    problems() {
-      const workbook = api.getActiveWorkbook()?.getWorkbook();
-      return workbook ? problemsOf(injector, workbook) : [];
-    },
-    onSelect(callback) {
-      // The events come before the selection has changed. The facade's own for selections would begin only seconds
-      // after the opening.
-      const after = () => setTimeout(callback);
-      injector.get(SheetsSelectionsService).selectionChanged$.subscribe(after);
-      api.addEvent(api.Event.ActiveSheetChanged, after);
-    },
-  };
+  onDataChange(callback: (change: Change) => void): () => void {
+    return onDataChange(this.#injector, (unitId, change) => {
+      if (unitId === this.#current().getUnitId()) callback(change);
+    });
+  }
+
+  setReadOnly(on: boolean): void {
+    this.#readOnly.set(on);
+  }
+
+  onRefusedChange(callback: () => void): () => void {
+    return this.#readOnly.onRefused(callback);
+  }
+
+  setDark(dark: boolean): void {
+    this.#api.toggleDarkMode(dark);
+    this.#charts.setDark(dark);
+  }
+
+  focus(): void {
+    this.#injector.get(ILayoutService).focus();
+  }
+
+  async finishTyping(): Promise<void> {
+    await this.#api.getActiveWorkbook()?.endEditingAsync(true);
+  }
+
+  typedFunction(): string | null {
+    return this.#typedFunction.typed();
+  }
+
+  selectedFunction(): string | null {
+    const sheet = this.#api.getActiveWorkbook()?.getActiveSheet();
+    return this.#typedFunction.in(sheet?.getSelection()?.getActiveRange()?.getFormula() ?? "");
+  }
+
+  onTyping(callback: () => void): void {
+    this.#typedFunction.onMove(callback);
+  }
+
+  selectedCell(): CellPlace | null {
+    const sheet = this.#api.getActiveWorkbook()?.getActiveSheet();
+    const cell = sheet?.getSelection()?.getCurrentCell();
+    return sheet && cell ? { sheet: sheet.getSheetName(), row: cell.actualRow, column: cell.actualColumn } : null;
+  }
+
+  problems(): Problem[] {
+    const workbook = this.#api.getActiveWorkbook()?.getWorkbook();
+    return workbook ? problemsOf(this.#injector, workbook) : [];
+  }
+
+  onSelect(callback: () => void): void {
+    // The events come before the selection has changed. The facade's own for selections would begin only seconds
+    // after the opening.
+    const after = () => setTimeout(callback);
+    this.#injector.get(SheetsSelectionsService).selectionChanged$.subscribe(after);
+    this.#api.addEvent(this.#api.Event.ActiveSheetChanged, after);
+  }
 }

@@ -97,6 +97,22 @@ describe("the calculation of the embedded sheet", () => {
     expect(seen.is).toBe("settled");
   });
 
+  it("is not waited for where all values are known, until something changes", async () => {
+    const { injector, edit, begin } = univer(400);
+    const calculation = new Calculation(injector, 1000);
+    calculation.known();
+    const first = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(first.is).toBe("settled");
+    edit();
+    begin();
+    const second = outcome(calculation);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(second.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(second.is).toBe("settled");
+  });
+
   it("that takes longer than patience lasts is said, and settles when it is waited for again", async () => {
     const { injector, begin } = univer(2500);
     const calculation = new Calculation(injector, 1000);
