@@ -45,11 +45,14 @@ const officeFiles = [
 const DEMO = new URL("sample-workbooks/1-pour-day.xlsx", import.meta.url);
 
 /** What the page loads at once beside its own script, each a file of its own; index.html names them too. */
-const PARTS = {
-  engine:
-    /node_modules\/@univerjs\/(core|themes|engine-\w+|sheets|sheets-formula|sheets-numfmt|sheets-table|rpc|network|drawing)\//,
-  face: /node_modules\/(?!@univerjs\/(core|themes|engine-\w+|sheets|sheets-formula|sheets-numfmt|sheets-table|rpc|network|drawing)\/)/,
-};
+const PARTS = [
+  {
+    name: "engine",
+    where:
+      /node_modules\/@univerjs\/(core|themes|engine-\w+|sheets|sheets-(formula|numfmt|table)|rpc|network|drawing)\//,
+  },
+  { name: "face", where: /node_modules/ },
+];
 
 /** Looks stay in one file: their order matters. @param {RegExp} where */
 const isScriptOf =
@@ -114,13 +117,15 @@ export default (env = {}) => {
         // Several files of a like size are read at the same time.
         splitChunks: {
           cacheGroups: Object.fromEntries(
-            Object.entries(PARTS).map(([name, test]) => [
+            PARTS.map(({ name, where }, i) => [
               name,
               {
                 name,
                 filename: "[name].js",
                 chunks: ({ name }) => name === "tryout",
-                test: isScriptOf(test),
+                test: isScriptOf(where),
+                // The first one that fits takes a module.
+                priority: PARTS.length - i,
                 enforce: true,
               },
             ]),
