@@ -2,15 +2,19 @@ import { Component, type ReactNode } from "react";
 import { createRoot } from "react-dom/client";
 import type { Host } from "../host/host";
 import { Pane } from "./Pane";
+import { planAside } from "./planAside";
 import { FAILED } from "./words/opening";
 import "./pane.css";
+
+/** One for the page: the pane comes and goes with the workbooks. */
+const planner = planAside();
 
 /** Puts the pane into an element of the page; gives the way to take it out again. */
 export function mountPane(element: HTMLElement, host: Host): () => void {
   const root = createRoot(element);
   root.render(
     <Fallback>
-      <Pane host={host} />
+      <Pane host={host} planner={planner} />
     </Fallback>,
   );
   return () => root.unmount();

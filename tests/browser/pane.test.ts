@@ -18,9 +18,12 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
   it("finds the table to pour from and shows pots and totals", async () => {
     await button("Write run sheet").waitFor();
     expect(await field("Pour from").inputValue()).toBe("Batch");
+    await tryout.page.locator(".totals").waitFor();
     expect(await total("Candles")).toBe("95");
     expect(await tryout.page.locator(".pot svg").count()).toBe(Number(await total("Pots")));
     expect(await tryout.faults(PANE)).toEqual([]);
+    // Plans are worked out off the page's own thread: typing does not wait for them.
+    expect(tryout.page.workers().map((worker) => worker.url())).toContainEqual(expect.stringContaining("planWorker"));
   });
 
   it("follows an edited water weight, from the cell to the preview", async () => {
