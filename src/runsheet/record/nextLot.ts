@@ -20,8 +20,3 @@ export function withLot(lots: readonly string[], lot: string): string[] {
   const day = lot.slice(0, -3);
   return [...lots.filter((one) => !one.startsWith(`${day}-`)), lot];
 }
-
-/** The name of the sheet that holds a run. */
-export function sheetNameOf(lot: string): string {
-  return `Run ${lot}`;
-}

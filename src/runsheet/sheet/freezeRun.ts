@@ -9,14 +9,19 @@ const PLANNED: Readonly<Partial<Record<RowKind, readonly number[]>>> = {
   additive: [AT.planned],
   melted: [AT.planned],
   load: [AT.share],
-  vessel: [AT.planned],
-  totals: [1, 2, 3, 4, 5],
-  others: [5],
+  vessel: [AT.fillShown],
+  totals: [AT.candles, AT.pots, AT.wax, AT.scent, AT.melted],
+  others: [AT.melted],
   cure: [AT.until],
 };
 
 /** Columns of words that stand beside a figure only where there is something to say, and stay as they are. */
-const REMARKS: Readonly<Partial<Record<RowKind, number>>> = { head: AT.name, melted: 5, load: 3, cure: 3 };
+const REMARKS: Readonly<Partial<Record<RowKind, number>>> = {
+  head: AT.name,
+  melted: AT.potRemark,
+  load: AT.loadRemark,
+  cure: AT.cureRemark,
+};
 
 /** Columns that say what to fix in what is typed into a row. */
 const FIXES: Readonly<Partial<Record<RowKind, number>>> = {
@@ -25,7 +30,7 @@ const FIXES: Readonly<Partial<Record<RowKind, number>>> = {
   scent: AT.remark,
   additive: AT.remark,
   vessel: AT.label,
-  cure: 3,
+  cure: AT.cureRemark,
 };
 
 /**
@@ -49,7 +54,7 @@ export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
     const remark = REMARKS[kind];
     if (remark !== undefined) keep(remark, { text: textAt(values, remark, row) });
     if (kind === "vessel") {
-      const [fill, each] = [numberAt(values, AT.fill, row), numberAt(values, AT.planned, row)];
+      const [fill, each] = [numberAt(values, AT.fill, row), numberAt(values, AT.fillShown, row)];
       const label = textAt(values, AT.label, row).startsWith("Net Wt") ? "us" : "metric";
       // On sheets that were written before, the weight of all of them stands there; of none of them it is 0.
       const planned = each > 0 ? Math.min(fill, each) : fill;

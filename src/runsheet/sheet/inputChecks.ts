@@ -6,7 +6,7 @@
 import { netLabel } from "../../core/label/netLabel";
 import { FAR } from "../likelyWeight";
 import type { Settings } from "../settings";
-import { HEAD } from "./layout";
+import { cellAt, HEAD } from "./layout";
 
 const ifNumber = (cell: string, holds: string): string => `IF(ISNUMBER(${cell}),${holds},FALSE)`;
 const isAboveZero = (cell: string): string => ifNumber(cell, `${cell}>0`);
@@ -43,7 +43,7 @@ export const HEAD_REMARK = `=${[
 
 /** What to fix in the row of an ingredient: its share, parts or a load, and what was weighed of it. */
 export function ingredientRemark(row: number): string {
-  const [share, basis] = [`B${row}`, `C${row}`];
+  const [share, basis] = [cellAt("share", row), cellAt("basis", row)];
   const isBasis = `OR(${basis}="part",${basis}="of wax",${basis}="of total")`;
   const rest = `IF(${isBasis},${remarkOnActual(row)},"${FIX} basis: part or of wax")`;
   const load = `IF(AND(${basis}<>"part",${share}>=1),"${FIX}: "&${tooMuch(share)},${rest})`;
@@ -52,22 +52,29 @@ export function ingredientRemark(row: number): string {
 
 /** How the remark on an actual weight begins: a pot with one has no sum of them. */
 export const FIX_ACTUAL = "Fix actual weight";
-const remarkOnActual = (row: number): string => `IF(E${row}="","",IF(${isAtLeastZero(`E${row}`)},"","${FIX_ACTUAL}"))`;
+function remarkOnActual(row: number): string {
+  const actual = cellAt("actual", row);
+  return `IF(${actual}="","",IF(${isAtLeastZero(actual)},"","${FIX_ACTUAL}"))`;
+}
 export const actualRemark = (row: number): string => `=${remarkOnActual(row)}`;
 
 /** The fill of a row of vessels as the scale shows it; no number where a weight cannot be made of the row. */
 export function fillFormula(row: number): string {
-  const [count, fill] = [`B${row}`, `C${row}`];
+  const [count, fill] = [cellAt("count", row), cellAt("fill", row)];
   // Rounded twice: 1.15 / 0.1 is 11.499999999999998 as binary fractions go.
   const each = `ROUND(ROUND(${fill}/${HEAD.division},9),0)*${HEAD.division}`;
   return `=IF(AND(${isWhole(count)},${isAboveZero(fill)},${IS_DIVISION}),IF(${each}>0,${each},NA()),NA())`;
 }
 
 /** The day on which a cure ends, where its days and the date are days. */
-export const cureFormula = (row: number): string =>
-  `=IF(AND(${IS_DAY},${isWhole(`B${row}`)}),${HEAD.date}+B${row},NA())`;
-export const cureRemark = (row: number): string =>
-  `=IF(${isWhole(`B${row}`)},IF(${IS_DAY},"","${FIX} the date at the top"),${fix(`B${row}`, "the days", "whole, 0 or more")})`;
+export function cureFormula(row: number): string {
+  const days = cellAt("days", row);
+  return `=IF(AND(${IS_DAY},${isWhole(days)}),${HEAD.date}+${days},NA())`;
+}
+export function cureRemark(row: number): string {
+  const days = cellAt("days", row);
+  return `=IF(${isWhole(days)},IF(${IS_DAY},"","${FIX} the date at the top"),${fix(days, "the days", "whole, 0 or more")})`;
+}
 
 /** In place of a net weight far above the fill. It may be no slip: what adds up candles counts the row all the same. */
 export const CHECK_WEIGHT = "Check one without vessel";
@@ -79,7 +86,8 @@ export const CHECK_WEIGHT = "Check one without vessel";
  * and what the scale shows of it
  */
 export function labelFormula(row: number, { unit, label }: Pick<Settings, "unit" | "label">, planned?: number): string {
-  const [count, fill, each, good, weighed] = [`B${row}`, `C${row}`, `D${row}`, `E${row}`, `F${row}`];
+  const [count, fill, each] = [cellAt("count", row), cellAt("fill", row), cellAt("fillShown", row)];
+  const [good, weighed] = [cellAt("good", row), cellAt("weighed", row)];
   const labelOf = (weight: string) => `POUR.NETLABEL(${weight},"${unit}","${label}")`;
   const asPlanned = planned === undefined ? labelOf(`MIN(${fill},${each})`) : `"${netLabel(planned, unit, label)}"`;
   // A label must not declare the vessel.

@@ -5,13 +5,15 @@ import { type LoadLimit, shareOf } from "../plan/checks/limits";
 import { shortName } from "../plan/oils";
 import { nameOf, type PlannedPot, type ScentRun } from "../plan/runPlan";
 import type { Ingredient } from "../tables/recipes";
-import { keyOf } from "./layout";
+import { AT, cellAt, keyOf, rangeAt } from "./layout";
 import type { Page, PageCell } from "./page";
+import type { Rows } from "./potFormulas";
 
-/** Where a pot stands on its sheet: the rows of its first and last ingredient. */
+/** Where a pot stands on its sheet, and how it is written. */
 interface Place {
-  readonly top: number;
-  readonly bottom: number;
+  readonly scentNumber: number;
+  /** Of its ingredients. */
+  readonly rows: Rows;
   /** As formulas ask: whether each ingredient of use is weighed. */
   readonly isWeighed: string;
   readonly live: boolean;
@@ -25,7 +27,7 @@ const SLACK = 1e-9;
 const FILLED = 0.75;
 
 /** The column that remarks begin in, and the columns they cover. */
-const REMARK = { column: 3, across: 4 };
+const REMARK = { column: AT.loadRemark, across: 4 };
 /** The columns that what is said for safety covers, from the first one on: beside the pane the last ones are out of sight. */
 const SAFETY_ACROSS = 5;
 
@@ -34,86 +36,117 @@ const MOST = 400;
 
 type PageRow = Parameters<Page["row"]>;
 
+/** A load of a pot: of all its scent, or of what a limit of its own holds. */
+interface Line {
+  /** The oil whose load it is; empty for all scent. */
+  readonly of: string;
+  readonly basis: Basis;
+  /** The places of the ingredients that count. */
+  readonly ingredients: readonly number[];
+  readonly limits: readonly LoadLimit[];
+}
+
 /**
  * The rows of the load: after rounding and as weighed, each with a remark where it is over a limit; the same for each
  * oil of a blend with a limit of its own; then, across the page, what else there is to say for safety. None for a
  * pot without scent.
  */
-export function loadRows(run: ScentRun, scentNumber: number, pot: PlannedPot, place: Place): PageRow[] {
-  const { top, bottom, isWeighed, live, widths } = place;
+export function loadRows(run: ScentRun, pot: PlannedPot, place: Place): PageRow[] {
   const { ingredients } = run;
   const all = ingredients.flatMap(({ isScent }, i) => (isScent ? [i] : []));
   // A share that a recipe leaves at 0 may be written on a live sheet, and is held to its limits then.
-  if (!all.some((i) => live || (ingredients[i] as Ingredient).share > 0)) return [];
-
-  const add = (letter: string, places: readonly number[]) => places.map((i) => `${letter}${top + i}`).join("+");
-  const wax = ingredients.flatMap(({ basis }, i) => (basis === "part" ? [i] : []));
-  const loadOf = (letter: string, basis: Basis, places: readonly number[]) =>
-    `(${add(letter, places)})/${basis === "of wax" ? `(${add(letter, wax)})` : `SUM(${letter}${top}:${letter}${bottom})`}`;
-  const ifWeighed = (formula: string) => `=IF(${isWeighed},${formula},"")`;
-
-  const overLimit = (letter: string, limits: readonly LoadLimit[]) =>
-    limits
-      .map(
-        (limit) =>
-          `IF(${loadOf(letter, limit.basis, limit.ingredients)}>${limit.most}+${SLACK},${quoted(overWords(limit))},"")`,
-      )
-      .join("&");
-  const room = roomIn({ row: 0, ...REMARK }, widths, 0) * FILLED;
-  const said = (limits: readonly LoadLimit[], content: PageCell): PageCell => ({
-    ...content,
-    look: "alert",
-    across: REMARK.across,
-    // What the formula comes to say at most.
-    lines: linesOf(limits.map(overWords).join(""), room),
-  });
-  const passed = (limits: readonly LoadLimit[]) =>
-    limits.filter((limit) => shareOf(limit, pot.weights, ingredients) > limit.most + SLACK).map(overWords);
-
-  const lines = [
-    { of: "", basis: run.basis, places: all, limits: run.limits.filter((one) => isOfAll(one, all)) },
-    ...run.limits
-      .filter((one) => !isOfAll(one, all))
-      .map((limit) => ({ of: shortName(limit.of), basis: limit.basis, places: limit.ingredients, limits: [limit] })),
+  if (!all.some((i) => place.live || (ingredients[i] as Ingredient).share > 0)) return [];
+  const lines = loadLines(run, all);
+  const loads = new Loads(ingredients, place);
+  const remarks = run.remarks.flatMap(({ text }) => piecesOf(`${nameOf(run)}: ${text}`));
+  return [
+    ...lines.map((line) => loads.planned(line, pot)),
+    ...lines.map((line) => loads.weighed(line)),
+    ...remarks.map((text): PageRow => [[{ text, look: "alert", across: SAFETY_ACROSS }]]),
   ];
-  const planned = lines.map(({ of, basis, places, limits }): PageRow => {
-    const load = { basis, ingredients: places };
+}
+
+function loadLines({ basis, limits }: ScentRun, all: readonly number[]): Line[] {
+  return [
+    { of: "", basis, ingredients: all, limits: limits.filter((one) => isOfAll(one, all)) },
+    ...limits
+      .filter((one) => !isOfAll(one, all))
+      .map((limit) => ({ ...limit, of: shortName(limit.of), limits: [limit] })),
+  ];
+}
+
+/** Writes loads as rows. */
+class Loads {
+  constructor(
+    private readonly ingredients: readonly Ingredient[],
+    private readonly place: Place,
+  ) {}
+
+  /** The load after rounding. */
+  planned(line: Line, { weights }: PlannedPot): PageRow {
+    const { live, scentNumber } = this.place;
+    const { of, basis, limits } = line;
+    const load = this.formula("planned", line);
+    const passed = limits.filter((limit) => shareOf(limit, weights, this.ingredients) > limit.most + SLACK);
+    const remark =
+      live && limits.length > 0
+        ? this.remark(limits, { formula: `=IF(ISNUMBER(${load}),${this.overLimits("planned", limits)},"")` })
+        : this.remark(passed.length > 0 ? limits : [], { text: passed.map(overWords).join("") });
     return [
       [
         { text: of === "" ? "Load after rounding" : `${of}: load after rounding` },
         {
-          ...(live
-            ? { formula: `=${loadOf("D", basis, places)}` }
-            : { number: shareOf(load, pot.weights, ingredients) }),
+          ...(live ? { formula: `=${load}` } : { number: shareOf(line, weights, this.ingredients) }),
           format: "0.00%",
         },
         { text: basis },
-        live && limits.length > 0
-          ? said(limits, { formula: `=IF(ISNUMBER(${loadOf("D", basis, places)}),${overLimit("D", limits)},"")` })
-          : said(passed(limits).length > 0 ? limits : [], { text: passed(limits).join("") }),
+        remark,
       ],
       "note",
       keyOf(scentNumber, "load"),
     ];
-  });
-  const weighed = lines.map(
-    ({ of, basis, places, limits }): PageRow => [
+  }
+
+  /** The load as weighed, once all is. */
+  weighed(line: Line): PageRow {
+    const { scentNumber, isWeighed } = this.place;
+    const { of, basis, limits } = line;
+    const ifWeighed = (formula: string) => `=IF(${isWeighed},${formula},"")`;
+    return [
       [
         { text: of === "" ? "Load as weighed" : `${of}: load as weighed` },
-        { formula: ifWeighed(loadOf("E", basis, places)), format: "0.00%" },
+        { formula: ifWeighed(this.formula("actual", line)), format: "0.00%" },
         { text: basis },
-        limits.length > 0 ? said(limits, { formula: ifWeighed(overLimit("E", limits)) }) : { across: REMARK.across },
+        limits.length > 0
+          ? this.remark(limits, { formula: ifWeighed(this.overLimits("actual", limits)) })
+          : { across: REMARK.across },
       ],
       "note",
       keyOf(scentNumber, "weighed"),
-    ],
-  );
-  const remarks = run.remarks.flatMap(({ text }) => piecesOf(`${nameOf(run)}: ${text}`));
-  return [
-    ...planned,
-    ...weighed,
-    ...remarks.map((text): PageRow => [[{ text, look: "alert", across: SAFETY_ACROSS }]]),
-  ];
+    ];
+  }
+
+  /** A load by the weights of a column. */
+  private formula(column: "planned" | "actual", { basis, ingredients }: Pick<Line, "basis" | "ingredients">): string {
+    const { first, last } = this.place.rows;
+    const add = (places: readonly number[]) => places.map((i) => cellAt(column, first + i)).join("+");
+    const wax = this.ingredients.flatMap((one, i) => (one.basis === "part" ? [i] : []));
+    return `(${add(ingredients)})/${basis === "of wax" ? `(${add(wax)})` : `SUM(${rangeAt(column, first, last)})`}`;
+  }
+
+  /** What to say of the limits that the weights of a column are over. */
+  private overLimits(column: "planned" | "actual", limits: readonly LoadLimit[]): string {
+    return limits
+      .map((limit) => `IF(${this.formula(column, limit)}>${limit.most}+${SLACK},${quoted(overWords(limit))},"")`)
+      .join("&");
+  }
+
+  private remark(limits: readonly LoadLimit[], content: PageCell): PageCell {
+    const room = roomIn({ row: 0, ...REMARK }, this.place.widths, 0) * FILLED;
+    // What the formula comes to say at most.
+    const lines = linesOf(limits.map(overWords).join(""), room);
+    return { ...content, look: "alert", across: REMARK.across, lines };
+  }
 }
 
 /** Whether a limit is for all the scent in the pot. */

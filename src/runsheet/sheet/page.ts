@@ -33,11 +33,6 @@ export class Page {
     this.rows += 1;
   }
 
-  /** The letter of the column of keys. */
-  get keys(): string {
-    return String.fromCharCode(65 + this.width);
-  }
-
   row(cells: readonly PageCell[], look?: Look, key?: string): void {
     let column = 0;
     for (const { text, number, formula, ...show } of cells) {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { nextLot, sheetNameOf, withLot } from "../../../src/runsheet/record/nextLot";
+import { nextLot, withLot } from "../../../src/runsheet/record/nextLot";
 import { copiesOf, runSheetsOf } from "../../../src/runsheet/record/runSheets";
+import { sheetNameOf } from "../../../src/runsheet/sheet/layout";
 
 // 2026-11-26 is spreadsheet day 46352 and day 330 of its year (ISO 8601 ordinal date): counted on a calendar.
 const DAY = 46352;

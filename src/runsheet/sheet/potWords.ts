@@ -1,0 +1,33 @@
+import type { ScentRun } from "../plan/runPlan";
+import type { Ingredient } from "../tables/recipes";
+
+/** What an ingredient is, as the key of its row says it. */
+export function sortOf({ basis, isScent }: Ingredient): "wax" | "scent" | "additive" {
+  if (basis === "part") return "wax";
+  return isScent ? "scent" : "additive";
+}
+
+/** An ingredient's name with what it is, where the name does not say so itself. */
+export function labelOf(ingredient: Ingredient): string {
+  const { name } = ingredient;
+  const sort = sortOf(ingredient);
+  if (sort === "scent") return `Scent: ${name}`;
+  return sort === "wax" && !/wax/i.test(name) ? `Wax: ${name}` : name;
+}
+
+/** The steps of a scent that have a target. */
+export function stepsOf({ notes, load, flash }: ScentRun): { name: string; target: string }[] {
+  if (!notes) return [];
+  const add = notes.add?.words ?? "";
+  const steps = [
+    { name: "Melt at", target: notes.melt?.words ?? "" },
+    ...(load > 0
+      ? [
+          { name: "Add scent at", target: add && flash ? `${add} (flash ${flash})` : add },
+          { name: "Stir", target: notes.stir },
+        ]
+      : []),
+    { name: "Pour at", target: notes.pour?.words ?? "" },
+  ];
+  return steps.filter(({ target }) => target !== "");
+}
