@@ -1,7 +1,9 @@
+import { logRows } from "../../runsheet/record/logRows";
 import { newFactors } from "../../runsheet/record/newFactors";
+import { isPoured, type PouredRun } from "../../runsheet/record/poured";
 import { massReport, pourWarnings } from "../../runsheet/record/pourWarnings";
-import { isPoured, type PouredRun } from "../../runsheet/record/readBack";
-import { loggedLots, logHeadings, logRows, logSheet } from "../../runsheet/record/runsLog";
+import { loggedLots } from "../../runsheet/record/readLog";
+import { logHeadings, logSheet } from "../../runsheet/record/runsLog";
 import type { Settings } from "../../runsheet/settings";
 import { vesselsOf } from "../givenTables";
 import { LOGGING } from "../words/written";

@@ -1,7 +1,7 @@
 import { type Host, StillCalculating } from "../../host/host";
 import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { nextLot, withLot } from "../../runsheet/record/nextLot";
-import { loggedLots } from "../../runsheet/record/runsLog";
+import { loggedLots } from "../../runsheet/record/readLog";
 import { describeRun } from "../../runsheet/sheet/describeRun";
 import type { Task } from "../state/useTask";
 import { WRITING } from "../words/writing";

@@ -1,7 +1,8 @@
 import type { Host } from "../../host/host";
 import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { compareRuns } from "../../runsheet/record/compareRuns";
-import { type PouredRun, readBack } from "../../runsheet/record/readBack";
+import type { PouredRun } from "../../runsheet/record/poured";
+import { readBack } from "../../runsheet/record/readBack";
 import { freezeRun } from "../../runsheet/sheet/freezeRun";
 import { WRITTEN } from "../words/written";
 

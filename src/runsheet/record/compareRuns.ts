@@ -1,8 +1,8 @@
 import { plain } from "../../core/check/plain";
 import { nameOf, type RunPlan } from "../plan/runPlan";
 import { sameName } from "../sameName";
-import { labelOf, stepsOf } from "../sheet/potBlock";
-import type { PouredRun } from "./readBack";
+import { labelOf, stepsOf } from "../sheet/potWords";
+import type { PouredRun } from "./poured";
 
 /** What differs between a run sheet as it stands and a plan made now, a sentence for each thing. */
 export function compareRuns(old: PouredRun, plan: RunPlan): string[] {
@@ -53,6 +53,7 @@ function plannedPots({ scents }: RunPlan): [ComparedPot[], Map<string, number>] 
 function factsOf(pots: readonly ComparedPot[], cure: ReadonlyMap<string, number>): Map<string, Fact> {
   const facts = new Map<string, Fact>();
   const totals = new Map<string, number>();
+  const fills = new Map<string, Set<string>>();
   const add = (key: string, amount: number): string => {
     totals.set(key, (totals.get(key) ?? 0) + amount);
     return shown(totals.get(key) as number);
@@ -62,8 +63,8 @@ function factsOf(pots: readonly ComparedPot[], cure: ReadonlyMap<string, number>
       const key = JSON.stringify([sameName(scent), sameName(vessel)]);
       const name = `${vessel}, ${scent}:`;
       facts.set(key, { name, value: add(key, count) });
-      const fills = facts.get(`fill ${key}`)?.value.split(" and ") ?? [];
-      const value = [...new Set([...fills, shown(fill)])].sort().join(" and ");
+      fills.set(key, (fills.get(key) ?? new Set()).add(shown(fill)));
+      const value = [...(fills.get(key) ?? [])].sort().join(" and ");
       facts.set(`fill ${key}`, { name: `${name} fill`, value, of: key });
     }
   }

@@ -2,7 +2,7 @@ import { sum } from "../../core/statistics/sum";
 import { formatWeight } from "../likelyWeight";
 import { percent } from "../percent";
 import type { WeightUnit } from "../settings";
-import type { PouredPot } from "./readBack";
+import type { PouredPot } from "./poured";
 
 /** What was poured from some pots, beside what was melted in them. */
 export interface MassCheck {

@@ -4,8 +4,8 @@ import { sameName } from "../sameName";
 import type { Vessels } from "../tables/vessels";
 import { weightRatio } from "../tables/weightUnits";
 import { formatMass, isOverPoured, massCheck } from "./massCheck";
-import { type LogTable, loggedPours } from "./newFactors";
-import type { PouredLine, PouredPot, PouredRun } from "./readBack";
+import type { PouredLine, PouredPot, PouredRun } from "./poured";
+import { type LogTable, loggedPours } from "./readLog";
 
 /** Whether a weight is further from another than FAR, and the reading of the scale, explain. */
 const isFar = (weight: number, from: number, noise = 0): boolean =>

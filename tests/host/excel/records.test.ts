@@ -1,8 +1,9 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
 import { buildRun } from "../../../src/runsheet/buildRun";
+import { logRows } from "../../../src/runsheet/record/logRows";
 import { readBack } from "../../../src/runsheet/record/readBack";
-import { logRows, logSheet, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
+import { logSheet, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { freezeRun } from "../../../src/runsheet/sheet/freezeRun";

@@ -1,4 +1,4 @@
-import type { PouredLine, PouredPart, PouredPot, PouredRun } from "../../../src/runsheet/record/readBack";
+import type { PouredLine, PouredPart, PouredPot, PouredRun } from "../../../src/runsheet/record/poured";
 import type { WeightUnit } from "../../../src/runsheet/settings";
 import { readTable } from "../../../src/runsheet/tables/readTables";
 import type { TableRows } from "../../../src/runsheet/tables/tableRows";

@@ -1,0 +1,73 @@
+import type { WeightUnit } from "../settings";
+
+/** A run as its sheet shows it: planned, and what was written on it after the pour. */
+
+/** Candles of one kind in one pot, as planned and as poured. What is not written on the sheet is undefined. */
+export interface PouredLine {
+  /** Its row on the sheet, from 1. */
+  readonly row: number;
+  readonly vessel: string;
+  readonly count: number;
+  readonly fill: number;
+  readonly good: number | undefined;
+  /** Weight of one candle's wax and scent, as weighed. */
+  readonly weighed: number | undefined;
+}
+
+/** An ingredient of one pot, as planned and as weighed. */
+export interface PouredPart extends Weighed {
+  readonly sort: "wax" | "scent" | "additive";
+  /** As it stands on the sheet: `Scent: Cedar`. */
+  readonly label: string;
+  /** Its row on the sheet, from 1. */
+  readonly row: number;
+}
+
+/** One pot, as planned and as weighed. */
+export interface PouredPot {
+  /** As it stands on the sheet: `Cedar: pot 1 of 2`. */
+  readonly title: string;
+  readonly scent: string;
+  /** The load that its shares ask for, `6 % of wax`; empty without scent. */
+  readonly load: string;
+  readonly parts: readonly PouredPart[];
+  readonly wax: Weighed;
+  readonly scentWeight: Weighed;
+  /** What stands beside the load as weighed: the limits it passes. */
+  readonly remark: string;
+  /** Temperatures and times, by name. */
+  readonly steps: ReadonlyMap<string, string>;
+  readonly lines: readonly PouredLine[];
+}
+
+export interface Weighed {
+  readonly planned: number;
+  /** Undefined until every part of it is written down. */
+  readonly actual: number | undefined;
+}
+
+export interface PouredRun {
+  readonly lot: string;
+  /** Spreadsheet serial of the day. */
+  readonly date: number;
+  /** Of its weights. */
+  readonly unit: WeightUnit;
+  /** What the scale reads to, as the head says; 0 where it does not. */
+  readonly division: number;
+  readonly pots: readonly PouredPot[];
+  /** Days of cure by scent. */
+  readonly cure: ReadonlyMap<string, number>;
+  /** What is written on the sheet and cannot be, by row. */
+  readonly wrong: readonly string[];
+  /** Of it what the plan cannot do without: its weights stand at 0 here. */
+  readonly unplanned: readonly string[];
+}
+
+/** Whether anything was written on the sheet after the pour. */
+export function isPoured({ pots }: PouredRun): boolean {
+  return pots.some(
+    ({ parts, lines }) =>
+      parts.some(({ actual }) => actual !== undefined) ||
+      lines.some(({ good, weighed }) => good !== undefined || weighed !== undefined),
+  );
+}

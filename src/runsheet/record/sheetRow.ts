@@ -1,0 +1,76 @@
+import type { CellValue } from "../../sheet/sheet";
+import { AT, kindOfKey, type RowKind, type SheetColumn } from "../sheet/layout";
+
+/** Numbers that may stand in a cell, and the words for one. */
+interface Wanted {
+  readonly words: string;
+  readonly isFit: (value: number) => boolean;
+}
+export const AT_LEAST_0: Wanted = { words: "number of 0 or more", isFit: (value) => value >= 0 };
+export const ABOVE_0: Wanted = { words: "number above 0", isFit: (value) => value > 0 };
+export const WHOLE: Wanted = { words: "whole number", isFit: (value) => value >= 0 && Number.isInteger(value) };
+
+/** A row of a run sheet as it is now. */
+export class SheetRow {
+  /** What is written in it and cannot be. */
+  readonly wrong: string[] = [];
+  /** Of it what the plan cannot do without. */
+  readonly unplanned: string[] = [];
+
+  constructor(
+    private readonly cells: readonly CellValue[],
+    /** From 1. */
+    readonly row: number,
+  ) {}
+
+  /** What it holds, by its key; undefined for a row that a maker put in between. */
+  get kind(): RowKind | undefined {
+    return kindOfKey(this.cells[AT.key]);
+  }
+
+  get label(): string {
+    return String(this.cells[AT.name] ?? "");
+  }
+
+  text(column: SheetColumn): string {
+    const cell = this.cells[AT[column]];
+    return typeof cell === "string" ? cell.trim() : "";
+  }
+
+  /** A text that a maker may also have typed as a number. */
+  words(column: SheetColumn): string {
+    return String(this.cells[AT[column]] ?? "");
+  }
+
+  number(column: SheetColumn): number | undefined {
+    const cell = this.cells[AT[column]];
+    return typeof cell === "number" ? cell : undefined;
+  }
+
+  /** The number in a cell that may be blank; what else stands there and is not fit is noted. */
+  optional(column: SheetColumn, name: string, wanted: Wanted): number | undefined {
+    const cell = this.cells[AT[column]] ?? null;
+    if (isBlank(cell)) return undefined;
+    if (typeof cell === "number" && wanted.isFit(cell)) return cell;
+    this.note(name, `${quoted(cell)} is no ${wanted.words}; fix it or clear it`);
+    return undefined;
+  }
+
+  /** The number in a cell of the plan, without which nothing can be said of the row: 0 where it is noted as wrong. */
+  needed(column: SheetColumn, name: string, wanted: Wanted): number {
+    const cell = this.cells[AT[column]] ?? null;
+    if (typeof cell === "number" && wanted.isFit(cell)) return cell;
+    this.unplanned.push(this.note(name, `${isBlank(cell) ? "blank" : quoted(cell)} is no ${wanted.words}; fix it`));
+    return 0;
+  }
+
+  note(name: string, text: string): string {
+    const said = `Row ${this.row}, ${name}: ${text}`;
+    this.wrong.push(said);
+    return said;
+  }
+}
+
+const isBlank = (cell: CellValue): boolean => cell === null || (typeof cell === "string" && cell.trim() === "");
+const quoted = (cell: CellValue): string =>
+  `"${(typeof cell === "object" && cell !== null ? cell.error : String(cell)).slice(0, 40)}"`;
