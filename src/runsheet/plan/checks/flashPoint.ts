@@ -4,8 +4,14 @@ import type { ScentNotes } from "../../tables/scents";
 import { type Oil, shortName } from "../oils";
 import type { Remark } from "./limits";
 
-/** The flash points that hold for a pot, with the oil whose they are; empty for the scent of the run itself. */
-function flashesOf(own: ScentNotes | undefined, oils: readonly Oil[]): { of: string; flash: Temperature }[] {
+/** A flash point that holds for a pot. */
+interface Flash {
+  /** The oil whose it is; empty for the scent of the run itself. */
+  readonly of: string;
+  readonly flash: Temperature;
+}
+
+function flashesOf(own: ScentNotes | undefined, oils: readonly Oil[]): Flash[] {
   const rows = [{ of: "", notes: own }, ...oils.map(({ name, notes }) => ({ of: name, notes }))];
   return rows.flatMap(({ of, notes }, i) =>
     notes?.flash && (i === 0 || notes !== own) ? [{ of, flash: notes.flash }] : [],
@@ -22,6 +28,13 @@ export function flashWords(own: ScentNotes | undefined, oils: readonly Oil[]): s
 }
 const orLast = (flash: Temperature): number => (flash.doubt ? Number.MAX_VALUE : lowest(flash));
 
+/** A temperature at which scent is in the pot. */
+interface Hot {
+  readonly field: "add" | "pour";
+  readonly name: string;
+  readonly temperature: Temperature;
+}
+
 /**
  * Compares every temperature at which scent is in the pot with the lowest flash point of the scent and its oils:
  * said where it is reached, and where the two cannot be compared.
@@ -29,77 +42,74 @@ const orLast = (flash: Temperature): number => (flash.doubt ? Number.MAX_VALUE :
 export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]): Remark[] {
   const base = own ?? oils.find(({ notes }) => notes?.flash)?.notes;
   if (base === undefined || oils.length === 0) return [];
-  const hot = (["add", "pour"] as const).flatMap((field) => {
-    const temperature = own?.[field];
-    return temperature ? [{ field, temperature, name: field === "add" ? "added at" : "poured at" }] : [];
-  });
   const remark = (text: string, field: "add" | "pour" | "flash", { row } = base): Remark => {
     return { table: "scents", row, field, text };
   };
+  const hot = hotOf(own);
   const flashes = flashesOf(own, oils);
   if (hot.length === 0 && flashes.length === 0) return [];
-  const bare = oils.length === 1 && flashes.length > 0 ? [] : oils.filter(({ notes }) => !notes?.flash);
-  const isMisread = base.misread.has("flash") || oils.some(({ notes }) => notes?.misread.has("flash"));
-  const names =
-    oils.length === 1
-      ? ""
-      : ` of ${list(
-          bare.map(({ name }) => shortName(name)),
-          "and",
-        )}`;
-  const unknown =
-    bare.length === 0 || isMisread
-      ? []
-      : [remark(`flash point${names} not known: not compared`, "flash", bare[0]?.notes ?? base)];
-  const whose = (of: string) => (of === "" ? "" : ` of ${shortName(of)}`);
   const known = flashes.filter(({ flash }) => !flash.doubt).sort((a, b) => lowest(a.flash) - lowest(b.flash));
   const [first] = known;
   const over = first ? hot.filter(({ temperature }) => highest(temperature) >= lowest(first.flash)) : [];
-  const reached = over.map(({ name, temperature }) => `${name} ${short(temperature)}`).join(", ");
-  // Scent is added hotter than it is poured, and no hotter than the wax was melted.
-  const isMeltedBelow = (flash: Temperature) =>
-    own?.melt !== undefined && !own.melt.doubt && highest(own.melt) < lowest(flash);
-  const isAddKnown = hot.some(({ field }) => field === "add");
-  const missing =
-    first && over.length === 0 && !isAddKnown && !isMeltedBelow(first.flash)
-      ? [
-          remark(
-            `temperature of adding not known: not compared with the flash point${whose(first.of)}, ${short(first.flash)}`,
-            "add",
-          ),
-        ]
-      : [];
+  const doubts = doubtsOf(flashes, over.length === hot.length ? [] : known, hot, over);
+  const found: Remark[] = [];
+  if (first && over.length > 0) {
+    const reached = over.map(({ name, temperature }) => `${name} ${short(temperature)}`).join(", ");
+    const text = `${reached}, at or above the flash point${whose(first.of)}, ${short(first.flash)}; keep below it, or follow the supplier's documents`;
+    found.push(remark(text, (over[0] as Hot).field));
+  }
+  if (doubts.length > 0) found.push(remark(`${doubts.join(", ")}: not compared`, "flash"));
+  if (first && over.length === 0 && isAddingUnknown(own, first.flash)) {
+    const text = `temperature of adding not known: not compared with the flash point${whose(first.of)}, ${short(first.flash)}`;
+    found.push(remark(text, "add"));
+  }
+  const isMisread = [base, ...oils.map(({ notes }) => notes)].some((notes) => notes?.misread.has("flash"));
+  const bare = oils.length === 1 && flashes.length > 0 ? [] : oils.filter(({ notes }) => !notes?.flash);
+  if (hot.length > 0 && bare.length > 0 && !isMisread) {
+    const names = bare.map(({ name }) => shortName(name));
+    const of = oils.length === 1 ? "" : ` of ${list(names, "and")}`;
+    found.push(remark(`flash point${of} not known: not compared`, "flash", bare[0]?.notes ?? base));
+  }
+  return found;
+}
+
+const hotOf = (own: ScentNotes | undefined): Hot[] =>
+  (["add", "pour"] as const).flatMap((field) => {
+    const temperature = own?.[field];
+    return temperature ? [{ field, temperature, name: field === "add" ? "added at" : "poured at" }] : [];
+  });
+
+/** Scent is added hotter than it is poured, and no hotter than the wax was melted. */
+function isAddingUnknown(own: ScentNotes | undefined, flash: Temperature): boolean {
+  const isMeltedBelow = own?.melt !== undefined && !own.melt.doubt && highest(own.melt) < lowest(flash);
+  return own?.add === undefined && !isMeltedBelow;
+}
+
+/** What cannot be compared, and why. */
+function doubtsOf(
+  flashes: readonly Flash[],
+  /** Those that are understood; none where every temperature is said to reach one. */
+  compared: readonly Flash[],
+  hot: readonly Hot[],
+  over: readonly Hot[],
+): string[] {
+  const unread = flashes.flatMap(({ of, flash }) =>
+    flash.doubt ? [`flash point${whose(of)} "${short(flash)}" (${flash.doubt})`] : [],
+  );
+  const bottomless = compared.flatMap(({ of, flash }) =>
+    flash.least === Number.NEGATIVE_INFINITY ? [`flash point${whose(of)} "${short(flash)}" (no lowest value)`] : [],
+  );
+  const doubtful = hot.flatMap(({ name, temperature }) =>
+    temperature.doubt ? [`${name} "${short(temperature)}" (${temperature.doubt})`] : [],
+  );
   // What only one end is known of may still reach it.
   const open = hot.filter((one) => !over.includes(one) && !one.temperature.doubt && isOpen(one.temperature));
-  const doubts = [
-    ...flashes.flatMap(({ of, flash }) =>
-      flash.doubt ? [`flash point${whose(of)} "${short(flash)}" (${flash.doubt})`] : [],
-    ),
-    ...(over.length === hot.length ? [] : known).flatMap(({ of, flash }) =>
-      flash.least === Number.NEGATIVE_INFINITY ? [`flash point${whose(of)} "${short(flash)}" (no lowest value)`] : [],
-    ),
-    ...(flashes.length === 0
-      ? []
-      : hot.flatMap(({ name, temperature }) =>
-          temperature.doubt ? [`${name} "${short(temperature)}" (${temperature.doubt})`] : [],
-        )),
-    ...(first ? open.map(({ name, temperature }) => `${name} "${short(temperature)}" (no highest value)`) : []),
-  ];
-  const field = over[0]?.field ?? "flash";
-  return [
-    ...(first && over.length > 0
-      ? [
-          remark(
-            `${reached}, at or above the flash point${whose(first.of)}, ${short(first.flash)}; keep below it, or follow the supplier's documents`,
-            field,
-          ),
-        ]
-      : []),
-    ...(doubts.length > 0 ? [remark(`${doubts.join(", ")}: not compared`, "flash")] : []),
-    ...missing,
-    ...(hot.length === 0 ? [] : unknown),
-  ];
+  const topless = open.map(({ name, temperature }) => `${name} "${short(temperature)}" (no highest value)`);
+  const isAnyKnown = flashes.some(({ flash }) => !flash.doubt);
+  return [...unread, ...bottomless, ...(flashes.length > 0 ? doubtful : []), ...(isAnyKnown ? topless : [])];
 }
+
+const whose = (of: string): string => (of === "" ? "" : ` of ${shortName(of)}`);
 
 /** What is sure of a temperature: at most this; for `> 65` all there is. */
 const highest = ({ least, most }: Temperature): number => (Number.isFinite(most) ? most : least);
