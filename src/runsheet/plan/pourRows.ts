@@ -5,10 +5,10 @@ import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings, UsualSetting } from "../settings";
 import type { Batch, BatchRow } from "../tables/batch";
+import type { SaidBasis } from "../tables/entry";
 import { type FieldOf, fieldName } from "../tables/registry";
 import { RowNotes } from "../tables/rowNotes";
 import type { Scents } from "../tables/scents";
-import type { SaidBasis } from "../tables/tableReader";
 import type { Vessels } from "../tables/vessels";
 import { rowFill } from "./rowFill";
 

@@ -3,7 +3,7 @@ import { wholeNumber } from "../../core/check/wholeNumber";
 import type { Problem } from "../problem";
 import type { WeightUnit } from "../settings";
 import { BASIS, FACTOR, LOAD, SCENT, VESSEL, WATER } from "./commonFields";
-import { type Entry, entryOf } from "./entry";
+import { type Entry, entryOf, type SaidBasis } from "./entry";
 import type { Field } from "./headings/field";
 import { headingUnit } from "./headings/headingUnit";
 import { columnsFor } from "./headings/matching";
@@ -21,7 +21,7 @@ import {
 } from "./questions";
 import type { RowReader } from "./rowReader";
 import { fillHeading, weightLook } from "./starterLooks";
-import type { SaidBasis, TableReader } from "./tableReader";
+import type { TableReader } from "./tableReader";
 import { type Present, type Starter, tableType } from "./tableType";
 
 import { weightRatio } from "./weightUnits";

@@ -1,3 +1,4 @@
+import type { Basis } from "../../core/scent/basis";
 import type { Problem } from "../problem";
 import { RowReader } from "./rowReader";
 import type { TableReader } from "./tableReader";
@@ -22,4 +23,11 @@ export function entryOf<F extends string, T>(
   const reader = new RowReader(table, row);
   const value = read(reader);
   return { value, isBlank: reader.isBlank(field), wrong: reader.problems, errorCode: reader.errorCode(field) };
+}
+
+/** A basis that a heading names. */
+export interface SaidBasis {
+  readonly basis: Basis;
+  /** `The heading Load of total says of total`. */
+  readonly says: string;
 }

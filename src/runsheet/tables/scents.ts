@@ -6,13 +6,14 @@ import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import { BASIS, LOAD, SCENT } from "./commonFields";
+import type { SaidBasis } from "./entry";
 import type { Field } from "./headings/field";
 import { fitsOf } from "./headings/matching";
 import { ASK_LOAD, ASK_SHARE, ASK_WICK, has, isLimit, orLeave, type Question } from "./questions";
 import { readTemperature, type Temperature } from "./readTemperature";
 import type { RowReader } from "./rowReader";
 import { RATE } from "./starterLooks";
-import type { SaidBasis, TableReader } from "./tableReader";
+import type { TableReader } from "./tableReader";
 import { type Starter, tableType } from "./tableType";
 import { isUnlikelyTemperature, LIKELY_TEMPERATURES } from "./unlikelyTemperature";
 

@@ -1,7 +1,7 @@
-import type { Basis } from "../../core/scent/basis";
 import type { CellValue } from "../../sheet/sheet";
 import type { Problem, Severity } from "../problem";
 import type { WeightUnit } from "../settings";
+import type { SaidBasis } from "./entry";
 import type { Field } from "./headings/field";
 import { type HeadingUnit, headingUnit, NO_WEIGHT } from "./headings/headingUnit";
 import { headingWords } from "./headings/headingWords";
@@ -85,11 +85,4 @@ export class TableReader<F extends string> {
   private columnOf(field: F): number | undefined {
     return (this.table.columns as ColumnsOf<F>)[field];
   }
-}
-
-/** A basis that a heading names. */
-export interface SaidBasis {
-  readonly basis: Basis;
-  /** `The heading Load of total says of total`. */
-  readonly says: string;
 }
