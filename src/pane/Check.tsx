@@ -5,7 +5,7 @@ import { CHECK } from "./words/check";
 
 /** What is to be fixed and checked before a run sheet is written. */
 export function Check({ pane, planned }: { pane: PaneState; planned: Planned }) {
-  const { check, fields, decisions, show } = pane;
+  const { check, decisions, show } = pane;
   const { leftOut } = planned.run;
   return (
     <section aria-labelledby="pane-check">
@@ -13,7 +13,7 @@ export function Check({ pane, planned }: { pane: PaneState; planned: Planned }) 
         {CHECK.heading}
       </h2>
       <p role="status">{CHECK.summary(check.stops, check.checks)}</p>
-      <Problems groups={check.groups} tables={planned.read} kept={fields.kept} decisions={decisions} onShow={show} />
+      <Problems groups={check.groups} given={planned.given} decisions={decisions} onShow={show} />
       {leftOut > 0 && <p className="hint">{CHECK.notPoured(leftOut)}</p>}
     </section>
   );

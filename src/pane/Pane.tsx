@@ -12,7 +12,7 @@ import { OPENING } from "./words/opening";
 /** The side pane: from a table of vessels and quantities to a run sheet. */
 export function Pane({ host, planner = planHere }: { host: Host; planner?: Planner }) {
   const pane = usePane(host, planner);
-  const { planned, settings, written, running } = pane;
+  const { planned, written, running } = pane;
   return (
     <div className="pourwright-pane">
       <h1>{OPENING.heading}</h1>
@@ -22,8 +22,8 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
       <TableSection pane={pane} />
       <SettingFields fields={pane.fields} usual={planned?.run.usual} />
       {planned && <Check pane={pane} planned={planned} />}
-      {planned && settings && planned.run.plan.totals.candles > 0 && (
-        <Preview plan={planned.run.plan} settings={settings} isPart={pane.check.stops > 0} />
+      {planned && planned.run.plan.totals.candles > 0 && (
+        <Preview plan={planned.run.plan} settings={planned.settings} isPart={pane.check.stops > 0} />
       )}
       {written && (
         <AfterPour

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import { plain } from "../core/check/plain";
 import { CAUTIONS } from "../runsheet/cautions";
 import { percent } from "../runsheet/percent";
@@ -10,7 +11,8 @@ import { PREVIEW } from "./words/preview";
 const DRAWN = 60;
 
 /** What will be written: the pots of each scent, drawn, and the totals; `isPart` without rows that are to be fixed. */
-export function Preview({ plan, settings, isPart }: { plan: RunPlan; settings: Settings; isPart: boolean }) {
+export const Preview = memo(function Preview(props: { plan: RunPlan; settings: Settings; isPart: boolean }) {
+  const { plan, settings, isPart } = props;
   const { unit, potCapacity } = settings;
   const drawn = Math.ceil(DRAWN / plan.scents.length);
   const others = othersOf(plan.totals);
@@ -62,4 +64,4 @@ export function Preview({ plan, settings, isPart }: { plan: RunPlan; settings: S
       </details>
     </section>
   );
-}
+});

@@ -2,11 +2,9 @@ import type { Place, SourceRows } from "../host/host";
 import { isError, type Problem } from "../runsheet/problem";
 import type { TableTypeId } from "../runsheet/tables/registry";
 import { Button } from "./Button";
-import { columnsOf } from "./columns";
+import type { GivenTables } from "./givenTables";
 import { listOfRows, type ProblemGroup } from "./groupProblems";
-import type { Kept } from "./state/kept";
 import type { PaneState } from "./state/usePane";
-import type { ReadTables } from "./state/useTables";
 import { CHECK } from "./words/check";
 
 const SHOWN = 50;
@@ -17,12 +15,12 @@ type Decisions = PaneState["decisions"];
 /** What is to be fixed and what is to be checked, by row, in words; a press shows the cell. */
 export function Problems(props: {
   groups: readonly ProblemGroup[];
-  tables: ReadTables;
-  kept: Kept | undefined;
+  /** The tables that they speak of. */
+  given: GivenTables;
   decisions: Decisions;
   onShow: (place: Place) => void;
 }) {
-  const { groups, tables, kept, decisions, onShow } = props;
+  const { groups, given, decisions, onShow } = props;
   if (groups.length === 0) return null;
   // Safety is never cut from the list, however much else there is to say.
   const shown = groups.filter(({ problem }, i) => i < SHOWN || problem.safety);
@@ -30,8 +28,8 @@ export function Problems(props: {
     <ul className="problems">
       {shown.map(({ problem, rows }, i) => {
         const { table: kind = "pour", text } = problem;
-        const table = tables[kind];
-        const at = table && placeOf(problem, rows, table, kept);
+        const table = given.read[kind];
+        const at = table && placeOf(problem, rows, table, given.tables[kind]?.columns);
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: the list is redrawn whole
           <li key={i} className={isError(problem) ? "stop" : "look"}>
@@ -53,15 +51,14 @@ export function Problems(props: {
 
 /** The first cell that a problem speaks of; undefined where it is about no row. */
 function placeOf(
-  { table: kind = "pour", field }: Problem,
+  { field }: Problem,
   [row]: readonly number[],
-  table: SourceRows,
-  kept: Kept | undefined,
+  { place }: SourceRows,
+  columns: Readonly<Record<string, number | undefined>> = {},
 ): Place | undefined {
   if (row === undefined) return undefined;
-  const { columns } = columnsOf(kind, table, kept?.columns ?? {});
-  const column = table.place.column + ((field && columns[field]) ?? 0);
-  return { sheet: table.place.sheet, row: table.place.row + 1 + row, column, rows: 1, columns: 1 };
+  const column = place.column + ((field && columns[field]) ?? 0);
+  return { sheet: place.sheet, row: place.row + 1 + row, column, rows: 1, columns: 1 };
 }
 
 function where(problem: Problem, rows: readonly number[], table: SourceRows): string {

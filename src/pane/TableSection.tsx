@@ -1,7 +1,7 @@
 import { sameName } from "../runsheet/sameName";
 import { FURTHER_TYPE_IDS, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
 import { Button } from "./Button";
-import { columnsOf, keyOf } from "./columns";
+import { keyOf } from "./columns";
 import { FirstUse } from "./FirstUse";
 import type { Kept } from "./state/kept";
 import type { PaneState } from "./state/usePane";
@@ -46,7 +46,7 @@ export function TableSection({ pane }: { pane: PaneState }) {
 
 /** The choice of the table of one kind. */
 function Choice({ kind, tables, kept }: { kind: TableTypeId; tables: PaneState["tables"]; kept: Kept }) {
-  const { sources = [], read } = tables;
+  const { sources = [], read, given } = tables;
   const rows = read[kind];
   const name = rows?.name ?? "";
   const isNamed = sources.some((source) => sameName(source.name) === sameName(TABLE_TYPES[kind].name));
@@ -55,7 +55,7 @@ function Choice({ kind, tables, kept }: { kind: TableTypeId; tables: PaneState["
       kind={kind}
       sources={sources}
       rows={rows}
-      columns={rows ? columnsOf(kind, rows, kept.columns).columns : {}}
+      columns={given?.tables[kind]?.columns ?? {}}
       onChoose={(chosen) => tables.choose(kind, chosen)}
       leftOut={kept.leftOut[keyOf(kind, name)] ?? []}
       onAskAgain={() => tables.askAgain(kind, name)}

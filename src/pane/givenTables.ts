@@ -1,5 +1,6 @@
 import type { SourceRows } from "../host/host";
 import type { Problem } from "../runsheet/problem";
+import type { WeightUnit } from "../runsheet/settings";
 import { readTable } from "../runsheet/tables/readTables";
 import { TABLE_TYPE_IDS, type TableTypeId } from "../runsheet/tables/registry";
 import type { Tables } from "../runsheet/tables/tableRows";
@@ -14,33 +15,41 @@ export type RowsLeft = ReadonlyMap<string, number>;
 /** By what it is remembered how many rows below a table were left out. */
 export const keyOfRows = ({ name, place }: SourceRows): string => JSON.stringify([name, name === "" ? place : ""]);
 
-/** The tables as a run is built from them, and the columns chosen by hand that are gone; undefined with none to pour from. */
-export function givenTables(
-  read: ReadTables,
-  kept: Kept,
-  rowsLeft: RowsLeft,
-): { tables: Tables; lost: readonly Problem[] } | undefined {
-  const tables = Object.fromEntries(TABLE_TYPE_IDS.map((kind) => [kind, tableOf(kind, read, kept, rowsLeft)]));
+/** What of the settings is about tables: columns chosen by hand, and those that stay unread. */
+export type ByHand = Pick<Kept, "columns" | "leftOut">;
+
+/** The tables that a run is built from. */
+export interface GivenTables {
+  /** As they stand in the workbook. */
+  readonly read: ReadTables;
+  readonly tables: Tables;
+  /** Columns chosen by hand that are gone. */
+  readonly lost: readonly Problem[];
+}
+
+/** The tables as a run is built from them; undefined with none to pour from. */
+export function givenTables(read: ReadTables, byHand: ByHand, rowsLeft: RowsLeft): GivenTables | undefined {
+  const tables = Object.fromEntries(TABLE_TYPE_IDS.map((kind) => [kind, tableOf(kind, read, byHand, rowsLeft)]));
   if (!tables.pour) return undefined;
   const lost = TABLE_TYPE_IDS.flatMap((kind) => {
     const source = read[kind];
-    return source ? columnsOf(kind, source, kept.columns).lost : [];
+    return source ? columnsOf(kind, source, byHand.columns).lost : [];
   });
-  return { tables: tables as unknown as Tables, lost };
+  return { read, tables: tables as unknown as Tables, lost };
 }
 
 /** A table as the run sheet reads it, with what was chosen and decided by hand. */
 export function tableOf<K extends TableTypeId>(
   kind: K,
   read: ReadTables,
-  kept: Kept,
+  byHand: ByHand,
   rowsLeft: RowsLeft = new Map(),
 ): Tables[K] | undefined {
   const source = read[kind];
   if (!source) return undefined;
   const { headings, rows, hidden, below = 0 } = source;
-  const { columns } = columnsOf(kind, source, kept.columns);
-  const leftOut = kept.leftOut[keyOf(kind, source.name)];
+  const { columns } = columnsOf(kind, source, byHand.columns);
+  const leftOut = byHand.leftOut[keyOf(kind, source.name)];
   const isLeftOut = rowsLeft.get(keyOfRows(source)) === below;
   return {
     type: kind,
@@ -53,6 +62,6 @@ export function tableOf<K extends TableTypeId>(
   } as unknown as Tables[K];
 }
 
-/** The vessels by name, their water in this unit or that of the settings. */
-export const vesselsOf = (read: ReadTables, kept: Kept | undefined, unit = kept?.choices.unit): Vessels =>
-  (kept && unit && readTable(tableOf("vessels", read, kept), unit)) ?? new Map();
+/** The vessels by name, their water in this unit; none while the settings are not read. */
+export const vesselsOf = (read: ReadTables, byHand: ByHand | undefined, unit: WeightUnit | undefined): Vessels =>
+  (byHand && unit && readTable(tableOf("vessels", read, byHand), unit)) ?? new Map();

@@ -2,9 +2,7 @@ import { buildRun } from "../runsheet/buildRun";
 import type { Run } from "../runsheet/plan/makeRun";
 import type { Settings } from "../runsheet/settings";
 import type { Tables } from "../runsheet/tables/tableRows";
-import { givenTables, type RowsLeft } from "./givenTables";
-import type { Kept } from "./state/kept";
-import type { ReadTables } from "./state/useTables";
+import type { GivenTables } from "./givenTables";
 
 /** Works out the run that tables make. */
 export type Planner = (tables: Tables, settings: Settings) => Promise<Run>;
@@ -12,16 +10,8 @@ export type Planner = (tables: Tables, settings: Settings) => Promise<Run>;
 /** At once, where the caller is. */
 export const planHere: Planner = async (tables, settings) => buildRun(tables, settings);
 
-/** The run that these tables make; undefined where there is none to pour from. */
-export async function planOf(
-  planner: Planner,
-  read: ReadTables,
-  kept: Kept,
-  settings: Settings,
-  rowsLeft: RowsLeft,
-): Promise<Run | undefined> {
-  const given = givenTables(read, kept, rowsLeft);
-  if (!given) return undefined;
-  const run = await planner(given.tables, settings);
-  return given.lost.length === 0 ? run : { ...run, problems: [...run.problems, ...given.lost] };
+/** The run that these tables make, with what is to be said of columns that are gone. */
+export async function planOf(planner: Planner, { tables, lost }: GivenTables, settings: Settings): Promise<Run> {
+  const run = await planner(tables, settings);
+  return lost.length === 0 ? run : { ...run, problems: [...run.problems, ...lost] };
 }

@@ -1,27 +1,25 @@
 import { useEffect, useRef, useState } from "react";
 import type { Run } from "../../runsheet/plan/makeRun";
 import type { Settings } from "../../runsheet/settings";
-import type { RowsLeft } from "../givenTables";
+import type { GivenTables } from "../givenTables";
 import { type Planner, planOf } from "../planner";
-import type { Kept } from "./kept";
-import type { ReadTables } from "./useTables";
 
-/** A run with the tables it was worked out from: what it says of rows is true of these. */
+/** A run with what it was worked out from: what it says of rows is true of these tables. */
 export interface Planned {
   readonly run: Run;
-  readonly read: ReadTables;
+  readonly given: GivenTables;
+  readonly settings: Settings;
 }
 
 /**
- * The run of the tables as they were read last, worked out anew after each change: one plan at a time, and of the
- * changes in the meantime only the last. Until the first has come, and while a setting is wrong, there is none.
+ * The run that these tables make, worked out anew after each change: one plan at a time, and of the changes in the
+ * meantime only the last. Until the first has come, without a table to pour from, and while a setting is wrong, there
+ * is none.
  */
 export function usePlan(
   planner: Planner,
-  read: ReadTables,
-  kept: Kept | undefined,
+  given: GivenTables | undefined,
   settings: Settings | undefined,
-  rowsLeft: RowsLeft,
   onError: (error: unknown) => void,
 ): Planned | undefined {
   const [planned, setPlanned] = useState<Planned>();
@@ -29,16 +27,16 @@ export function usePlan(
   const before = useRef(Promise.resolve());
   useEffect(() => {
     const mine = ++newest.current;
-    if (!kept || !settings) return;
+    if (!given || !settings) return;
     const work = async () => {
       if (mine !== newest.current) return;
-      const run = await planOf(planner, read, kept, settings, rowsLeft);
-      if (mine === newest.current) setPlanned(run && { run, read });
+      const run = await planOf(planner, given, settings);
+      if (mine === newest.current) setPlanned({ run, given, settings });
     };
     before.current = before.current.then(work).catch(onError);
     return () => {
       newest.current++;
     };
-  }, [planner, read, kept, settings, rowsLeft, onError]);
-  return settings && read.pour ? planned : undefined;
+  }, [planner, given, settings, onError]);
+  return given && settings ? planned : undefined;
 }

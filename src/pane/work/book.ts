@@ -2,7 +2,7 @@ import type { Host } from "../../host/host";
 import type { Run } from "../../runsheet/plan/makeRun";
 import { isError } from "../../runsheet/problem";
 import type { Settings } from "../../runsheet/settings";
-import type { RowsLeft } from "../givenTables";
+import { givenTables, type RowsLeft } from "../givenTables";
 import { type Planner, planOf } from "../planner";
 import type { Kept } from "../state/kept";
 import type { ReadTables } from "../state/useTables";
@@ -27,7 +27,8 @@ export async function freshRun({ planner, kept, settings, rowsLeft, refresh }: B
   run: Run;
 }> {
   const read = await refresh();
-  const run = kept && settings && (await planOf(planner, read, kept, settings, rowsLeft));
+  const given = kept && givenTables(read, kept, rowsLeft);
+  const run = given && settings && (await planOf(planner, given, settings));
   if (!run || run.problems.some(isError)) throw new Error(WRITING.changed);
   return { read, run };
 }

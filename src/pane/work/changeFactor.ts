@@ -7,7 +7,7 @@ import type { Book } from "./book";
 /** Changes a factor in the vessel table: found anew by its name, for the rows may have been sorted. Says so. */
 export async function changeFactor({ host, kept, refresh }: Book, { vessel, old, factor }: NewFactor): Promise<string> {
   const read = await refresh();
-  const known = vesselsOf(read, kept).get(sameName(vessel));
+  const known = vesselsOf(read, kept, kept?.choices.unit).get(sameName(vessel));
   const column = kept && tableOf("vessels", read, kept)?.columns.factor;
   const table = read.vessels;
   if (!table || !known || column === undefined) throw new Error(FACTORS.noRow(vessel));
