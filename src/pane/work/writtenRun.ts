@@ -3,7 +3,7 @@ import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { compareRuns } from "../../runsheet/record/compareRuns";
 import type { PouredRun } from "../../runsheet/record/poured";
 import { readBack } from "../../runsheet/record/readBack";
-import { freezeRun } from "../../runsheet/sheet/freezeRun";
+import { plainNumbers } from "../../runsheet/sheet/plainNumbers";
 import { WRITTEN } from "../words/written";
 
 /** What is told about one run sheet: a sentence and a list. */
@@ -35,7 +35,7 @@ export function changesOf(sheet: string, old: PouredRun, now: RunPlan, to?: stri
 
 /** Turns the formulas of a run sheet into the numbers they give; says so. */
 export async function freezeSheet(host: Host, sheet: string): Promise<string> {
-  const cells = freezeRun(await host.readSheet(sheet));
+  const cells = plainNumbers(await host.readSheet(sheet));
   if (cells.length === 0) throw new Error(WRITTEN.plainAlready(sheet));
   await host.write(sheet, cells);
   return WRITTEN.plainNow(sheet);

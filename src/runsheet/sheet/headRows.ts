@@ -2,7 +2,7 @@ import { CAUTIONS } from "../cautions";
 import type { Settings } from "../settings";
 import { DAY } from "./formats";
 import { HEAD_REMARK } from "./inputChecks";
-import { DATE, divisionLabel, FROZEN_NOTE, keyOf, LIVE_NOTE, titleOf } from "./layout";
+import { DATE, divisionLabel, keyOf, LIVE_NOTE, PLAIN_NOTE, titleOf } from "./layout";
 import type { Page } from "./page";
 
 /** What a run sheet says beside its plan. */
@@ -35,6 +35,6 @@ export function headRows(page: Page, { lot, date, settings }: RunHead): void {
     { number: settings.loss, format: "0.0##%", look: input, align: "left" },
   ]);
   if (live) page.row([{ formula: HEAD_REMARK, look: "alert", across: page.width }], undefined, keyOf("*", "head"));
-  page.line(live ? LIVE_NOTE : FROZEN_NOTE, "note");
+  page.line(live ? LIVE_NOTE : PLAIN_NOTE, "note");
   for (const caution of CAUTIONS) page.line(caution, "caution");
 }

@@ -1,7 +1,7 @@
 import { columnLetters } from "../../sheet/columnLetters";
 import { CHOICES, type WeightUnit } from "../settings";
 
-/** Where things stand on a run sheet. What writes a sheet, reads it back, freezes and compares it agrees here. */
+/** Where things stand on a run sheet: whatever writes one, reads it back, compares it or changes it agrees here. */
 
 /** Columns from 0. Rows of different things share some. */
 export const AT = {
@@ -67,7 +67,7 @@ export const HEAD = { date: "$B$2", division: "$B$3", capacity: "$D$3", loss: "$
 /** The lines that say which of the two a sheet is. */
 export const LIVE_NOTE =
   "Live formulas: change a count, a fill, a share or a figure above and the weights follow; shelf and cost stay.";
-export const FROZEN_NOTE = "Plain numbers: a changed count moves no weight.";
+export const PLAIN_NOTE = "Plain numbers: a changed count moves no weight.";
 
 /** Whether a line is the one that says live, also on sheets that were written with other words. */
 export const isLiveNote = (line: unknown): boolean => /^Live( formulas)?: change a count, /.test(String(line ?? ""));

@@ -6,8 +6,8 @@ import { readBack } from "../../../src/runsheet/record/readBack";
 import { logSheet, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
-import { freezeRun } from "../../../src/runsheet/sheet/freezeRun";
-import { FROZEN_NOTE, LIVE_NOTE } from "../../../src/runsheet/sheet/layout";
+import { LIVE_NOTE, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
+import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
 import type { Cell, CellValue, Content } from "../../../src/sheet/sheet";
 import { HOSTILE_TEXTS } from "../../hostileTexts";
 import type { SheetModel, TableModel, Value } from "./model";
@@ -421,19 +421,19 @@ describe("a run sheet's whole way", () => {
     const lot = "2026-330-01";
     const name = await host.addSheet(describeRun(run, { lot, date: 46_352, settings: FIRST_SETTINGS }));
     const live = await host.readSheet(name);
-    const cells = freezeRun(live);
+    const cells = plainNumbers(live);
     expect(cells.length).toBeGreaterThan(10);
     await host.write(name, cells);
 
     const frozen = await host.readSheet(name);
-    expect(frozen).toEqual(live.map((row) => row.map((value) => (value === LIVE_NOTE ? FROZEN_NOTE : value))));
+    expect(frozen).toEqual(live.map((row) => row.map((value) => (value === LIVE_NOTE ? PLAIN_NOTE : value))));
     const sheet = named(standIn, name);
     // The net weight still follows the candle that is weighed; all else is plain.
     const formulas = cells.flatMap(({ row, column }) => (sheet.cell(row, column)?.formula ? [column] : []));
     expect(formulas).toEqual([6, 6, 6]);
     const ours = [...sheet.cells.values()].filter(({ formula }) => formula?.includes("POUR."));
     expect(ours).toHaveLength(3);
-    expect(freezeRun(frozen)).toEqual([]);
+    expect(plainNumbers(frozen)).toEqual([]);
 
     const poured = readBack(frozen);
     expect(poured?.lot).toBe(lot);

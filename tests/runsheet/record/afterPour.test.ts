@@ -10,8 +10,8 @@ import { loggedLots } from "../../../src/runsheet/record/readLog";
 import { isRunsLog, logHeadings, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
-import { freezeRun } from "../../../src/runsheet/sheet/freezeRun";
-import { FROZEN_NOTE, LIVE_NOTE } from "../../../src/runsheet/sheet/layout";
+import { LIVE_NOTE, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
+import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
 import { pouredRun, readVessels, vesselsOf } from "./poured";
@@ -331,10 +331,10 @@ describe("freezing a live run sheet", () => {
   it("keeps every figure and moves no more, while what is written on it is still followed", async () => {
     const sheet = sheetOf();
     const rows = await valuesOf(sheet);
-    const frozen = writtenOn(sheet, freezeRun(rows));
+    const frozen = writtenOn(sheet, plainNumbers(rows));
     const after = await valuesOf(frozen);
     const note = rows.findIndex(([line]) => line === LIVE_NOTE);
-    expect(after[note]?.[0]).toBe(FROZEN_NOTE);
+    expect(after[note]?.[0]).toBe(PLAIN_NOTE);
     for (const [r, row] of rows.entries()) {
       if (r !== note) expect(after[r]?.map((value) => value || null)).toEqual(row.map((value) => value || null));
     }
@@ -342,13 +342,13 @@ describe("freezing a live run sheet", () => {
     const changed = await valuesOf(writtenOn(frozen, [number(tin, 1, 60), number(tin, 4, 6)]));
     expect(changed[rowOf(rows, "Wax")]?.[3]).toBe(1400);
     expect(changed[rowOf(rows, "Total")]?.[6]).toContain("good of");
-    expect(freezeRun(after)).toEqual([]);
+    expect(plainNumbers(after)).toEqual([]);
   });
   it("leaves a sheet alone that shows an error", async () => {
     const rows = (await valuesOf(sheetOf())).map((row) =>
       row[7] === "1 wax" ? row.map((value, i) => (i === 3 ? { error: "#VALUE!" } : value)) : row,
     );
-    expect(() => freezeRun(rows as CellValue[][])).toThrow(/Fix it/);
+    expect(() => plainNumbers(rows as CellValue[][])).toThrow(/Fix it/);
   });
 });
 

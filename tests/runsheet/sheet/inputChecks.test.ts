@@ -4,7 +4,7 @@ import { buildRun } from "../../../src/runsheet/buildRun";
 import { isError } from "../../../src/runsheet/problem";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
-import { freezeRun } from "../../../src/runsheet/sheet/freezeRun";
+import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
 import type { Cell, Content, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
 
@@ -484,7 +484,7 @@ describe("the fill that is poured", () => {
 describe("a live sheet turned into plain numbers", () => {
   const turned = async (sheet: Sheet): Promise<Cell[]> => {
     const [rows] = await calculated([sheet]);
-    return freezeRun(rows as Calculated[][]);
+    return plainNumbers(rows as Calculated[][]);
   };
 
   it("keeps the day on which a cure ends as a date's number", async () => {
@@ -529,20 +529,20 @@ describe("a live sheet turned into plain numbers", () => {
     const [rows] = await calculated([typed(live, [...input.cell, content])]);
     const remark = String(rows?.[row]?.[column]);
     expect(remark).toMatch(begins);
-    expect(() => freezeRun(rows as Calculated[][])).toThrow(
+    expect(() => plainNumbers(rows as Calculated[][])).toThrow(
       `Row ${row + 1}: ${remark.trim().replace(/\.$/, "")}. Then turn the sheet into plain numbers.`,
     );
   });
 
   it("is refused with the row while a weight of one is to be checked", async () => {
     const [rows] = await calculated([typed(live, [tin, 5, { number: 402.5 }])]);
-    expect(() => freezeRun(rows as Calculated[][])).toThrow(
+    expect(() => plainNumbers(rows as Calculated[][])).toThrow(
       `Row ${tin + 1}: Check one without vessel. Then turn the sheet into plain numbers.`,
     );
   });
 
   it("is refused with the row where a figure was overwritten by an error", async () => {
     const [rows] = await calculated([typed(live, [totals + 1, 1, { formula: "=1/0" }])]);
-    expect(() => freezeRun(rows as Calculated[][])).toThrow(`Row ${totals + 2} shows no number to keep. Fix it`);
+    expect(() => plainNumbers(rows as Calculated[][])).toThrow(`Row ${totals + 2} shows no number to keep. Fix it`);
   });
 });

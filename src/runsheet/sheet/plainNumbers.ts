@@ -1,6 +1,6 @@
 import type { Cell, CellValue, Content } from "../../sheet/sheet";
 import { CHECK_WEIGHT, FIX, labelFormula } from "./inputChecks";
-import { AT, divisionLabel, FROZEN_NOTE, isLiveNote, kindOfKey, type RowKind, scaleOn } from "./layout";
+import { AT, divisionLabel, isLiveNote, kindOfKey, PLAIN_NOTE, type RowKind, scaleOn } from "./layout";
 
 /** Columns that hold planned figures, by what a row holds. */
 const PLANNED: Readonly<Partial<Record<RowKind, readonly number[]>>> = {
@@ -39,7 +39,7 @@ const FIXES: Readonly<Partial<Record<RowKind, number>>> = {
  * weight to declare among it. Empty when the sheet is not live.
  * @param rows the cells of the sheet from A1 on
  */
-export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
+export function plainNumbers(rows: readonly (readonly CellValue[])[]): Cell[] {
   const note = rows.findIndex((row) => isLiveNote(row[AT.name]));
   if (note < 0) return [];
   refuseWhatIsToFix(rows);
@@ -62,7 +62,7 @@ export function freezeRun(rows: readonly (readonly CellValue[])[]): Cell[] {
     }
   }
   // Last, so that a sheet that was turned only in part does not say it is.
-  cells.push({ row: note, column: AT.name, content: { text: FROZEN_NOTE } });
+  cells.push({ row: note, column: AT.name, content: { text: PLAIN_NOTE } });
   return cells;
 }
 
