@@ -1,6 +1,11 @@
+import { inspect } from "node:util";
 import { describe, expect, it } from "vitest";
 import { sameName } from "../../../src/runsheet/sameName";
-import { matchColumns, missingFields } from "../../../src/runsheet/tables/registry";
+import { CHOICES } from "../../../src/runsheet/settings";
+import { starterSheet } from "../../../src/runsheet/sheet/starterSheets";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import { matchColumns, missingFields, TABLE_TYPE_IDS, TABLE_TYPES } from "../../../src/runsheet/tables/registry";
+import { tableType } from "../../../src/runsheet/tables/tableType";
 
 describe("matching columns by their headings", () => {
   it("takes a heading that is the word before one that only holds it", () => {
@@ -52,4 +57,27 @@ describe("names", () => {
     expect(sameName("Cre\u0300me")).toBe(sameName("Cr\u00e8me"));
     expect(sameName("Amber jar 2")).not.toBe(sameName("Amber jar2"));
   });
+});
+
+describe("a type of table", () => {
+  it("does not compile without a reader", () => {
+    const { read: _, ...readerless } = TABLE_TYPES.prices;
+    // @ts-expect-error: this fails the types when it compiles
+    expect(tableType(readerless)).not.toHaveProperty("read");
+  });
+
+  it.each(TABLE_TYPE_IDS)(
+    "%s reads its own starter table, in any unit, and finds nothing wrong in its free rows",
+    (type) => {
+      for (const unit of CHOICES.unit) {
+        const [table] = starterSheet(type, unit).tables ?? [];
+        const headings = table?.headings ?? [];
+        const columns = matchColumns(type, headings);
+        expect(missingFields(type, columns)).toEqual([]);
+        const rows = Array.from({ length: table?.rows ?? 0 }, () => headings.map(() => null));
+        const read = readTable({ type, headings, rows, columns }, unit);
+        expect(inspect(read, { depth: null })).not.toContain("severity");
+      }
+    },
+  );
 });
