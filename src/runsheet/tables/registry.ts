@@ -1,4 +1,5 @@
 import { BATCH } from "./batch";
+import { COMPONENTS } from "./components";
 import { type ColumnsOf, columnsFor } from "./headings/matching";
 import { PRICES } from "./prices";
 import { RECIPES } from "./recipes";
@@ -15,6 +16,7 @@ export const TABLE_TYPES = {
   recipes: RECIPES,
   stock: STOCK,
   prices: PRICES,
+  components: COMPONENTS,
 } as const satisfies Readonly<Record<string, TableType>>;
 
 export type TableTypeId = keyof typeof TABLE_TYPES;

@@ -283,6 +283,7 @@ const BASE: Readonly<Record<TableTypeId, readonly string[]>> = {
   recipes: ["Scent", "Ingredient", "Share", "Basis"],
   stock: ["Item", "On hand"],
   prices: ["Item", "Unit price"],
+  components: ["Vessel", "Item", "Each"],
 };
 
 function tableOf<K extends TableTypeId>(
