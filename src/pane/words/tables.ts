@@ -1,11 +1,12 @@
 /** The words of the choice of tables and their columns. */
 
+import { FURTHER_TYPE_IDS, TABLE_TYPES } from "../../runsheet/tables/registry";
+
 export const TABLES = {
   heading: "Table",
   selection: "Use the selected cells",
   more: (found: readonly string[]) => `More tables: ${found.join(", ") || "none"}`,
-  moreHint:
-    "Found by these names, or choose one. Vessels: water weights and wax factors. Scents (fragrance oils): loads, limits, temperatures, cure. Recipes: blends of waxes and oils, dye. Stock: what is missing and the packs to buy. Prices: the cost.",
+  moreHint: `Found by these names, or choose one. ${FURTHER_TYPE_IDS.map((id) => TABLE_TYPES[id].gives).join(" ")}`,
   choose: "choose a table",
   none: "no table",
   selectedOn: (sheet: string) => `Selected cells on ${sheet}`,
