@@ -323,8 +323,16 @@ describe("from a table to a plan", () => {
     // Wax: 800 needed, 500 missing: three packs of 200 at 3 are 9, one of 1000 is 9 too, and leaves more over.
     expect(shelf?.unchecked).toEqual([]);
     expect(shelf?.lacks).toEqual([
-      { item: "Wax", amount: 800, isVessel: false, onHand: 300, missing: 500, buy: [{ count: 3, size: 200 }], cost: 9 },
-      { item: "Tin", amount: 4, isVessel: true, onHand: 1, missing: 3, buy: [{ count: 3, size: 1 }], cost: 6 },
+      {
+        item: "Wax",
+        amount: 800,
+        isCounted: false,
+        onHand: 300,
+        missing: 500,
+        buy: [{ count: 3, size: 200 }],
+        cost: 9,
+      },
+      { item: "Tin", amount: 4, isCounted: true, onHand: 1, missing: 3, buy: [{ count: 3, size: 1 }], cost: 6 },
     ]);
     // One candle: 200 of wax at 0.01, 12 of scent at 0.1, the tin at 2.
     expect(costs?.kinds).toEqual([{ scent: "Cedar", vessel: "Tin", count: 4, each: expect.closeTo(5.2, 12) }]);

@@ -4,10 +4,11 @@ import { sum } from "../../core/statistics/sum";
 import { asWarning, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
+import type { Components } from "../tables/components";
 import type { Prices } from "../tables/prices";
 import { nameOf, type RunPlan } from "./runPlan";
 
-/** What candles of one kind and scent cost: materials and vessel, the loss included, no labour. */
+/** What candles of one kind and scent cost: materials, vessel and components, the loss included, no labour. */
 export interface KindCost {
   readonly scent: string;
   readonly vessel: string;
@@ -24,6 +25,7 @@ export interface Costs {
 export function costs(
   plan: RunPlan,
   prices: Prices,
+  components: Components,
   settings: Settings,
 ): { costs: Costs | undefined; problems: Problem[] } {
   const problems: Problem[] = [];
@@ -40,6 +42,12 @@ export function costs(
     }
     return known?.price ?? 0;
   };
+  /** What goes with a candle and is counted. A number that is not known is spoken of where it stands. */
+  const partsOf = (vessel: string): number[] =>
+    (components.get(sameName(vessel)) ?? []).map(({ item, each }) => {
+      if (each === undefined) missing.add(item);
+      return each === undefined ? 0 : each * priceOf(item, "count");
+    });
   const kinds = plan.scents.flatMap((run) => {
     const counted = new Map<string, { vessel: string; fill: number; count: number }>();
     for (const { vessel, fill, count } of run.pots.flatMap(({ lines }) => lines)) {
@@ -52,7 +60,12 @@ export function costs(
         weight: weights[i] as number,
         unitPrice: priceOf(name, "weight"),
       }));
-      return { scent: nameOf(run), vessel, count, each: candleCost(used, [priceOf(vessel, "count")]) };
+      return {
+        scent: nameOf(run),
+        vessel,
+        count,
+        each: candleCost(used, [priceOf(vessel, "count"), ...partsOf(vessel)]),
+      };
     });
   });
   if (missing.size > 0) return { costs: undefined, problems };

@@ -2,6 +2,7 @@ import { isError, type Problem } from "../problem";
 import type { Settings, UsualSetting } from "../settings";
 import type { ReadTables } from "../tables/readTables";
 import { askAbout } from "./checks/askAbout";
+import { componentProblems } from "./checks/components";
 import { unlikelyFills, unlikelySizes } from "./checks/fillSizes";
 import { otherBases } from "./checks/loads";
 import { scentProblems, vesselProblems } from "./checks/usedRows";
@@ -28,7 +29,7 @@ export interface Run {
 
 /** From rows to a plan. Where the batch cannot be read, the plan is empty and the problems say why. */
 export function makeRun({ rows: read, problems: barring, doubts, asked }: ReadTables, settings: Settings): Run {
-  const { scents = new Map(), recipes = new Map(), vessels = new Map() } = read;
+  const { scents = new Map(), recipes = new Map(), vessels = new Map(), components = new Map() } = read;
   const poured = pourRows(read.pour, { scents, recipes, vessels: read.vessels }, settings);
   const { rows, usual, leftOut } = poured;
   const { plan, problems: planned } = planRun(rows, { scents, recipes }, settings);
@@ -48,9 +49,9 @@ export function makeRun({ rows: read, problems: barring, doubts, asked }: ReadTa
     const text = "Quantity: no row has one; write how many candles to pour";
     problems.push({ field: "quantity", severity: "error", text });
   }
-  const stocked = read.stock && shortages(plan, read.stock);
-  const priced = read.prices && costs(plan, read.prices, settings);
-  problems.push(...(stocked?.problems ?? []), ...(priced?.problems ?? []));
+  const stocked = read.stock && shortages(plan, read.stock, components);
+  const priced = read.prices && costs(plan, read.prices, components, settings);
+  problems.push(...componentProblems(plan, components), ...(stocked?.problems ?? []), ...(priced?.problems ?? []));
   return {
     plan,
     shelf: stocked?.shelf,

@@ -4,14 +4,16 @@ import { Fault } from "../../core/fault";
 import { sum } from "../../core/statistics/sum";
 import { asWarning, type Problem } from "../problem";
 import { sameName } from "../sameName";
+import type { Components } from "../tables/components";
 import type { Stock, StockItem } from "../tables/stock";
 import type { RunPlan } from "./runPlan";
 
-/** Something the run uses: an ingredient by weight, or vessels by number. */
+/** Something the run uses: an ingredient by weight, or vessels and what goes with them by number. */
 export interface Use {
   readonly item: string;
   readonly amount: number;
-  readonly isVessel: boolean;
+  /** Counted, not weighed. */
+  readonly isCounted: boolean;
 }
 
 /** What the shelf lacks of an item, and the packs that cover it at the least cost (none where no pack is known). */
@@ -22,22 +24,35 @@ export interface Lack extends Use {
   readonly cost: number | undefined;
 }
 
-/** Everything a run uses, ingredients before vessels, each item once. */
-function usesOf(plan: RunPlan): Use[] {
+/** Everything a run uses, ingredients before vessels before components, each item once; and of what it is not known. */
+function usesOf(plan: RunPlan, components: Components): { uses: Use[]; unknown: string[] } {
   const found = new Map<string, Use>();
-  const use = (item: string, amount: number, isVessel: boolean) => {
-    const key = `${isVessel} ${sameName(item)}`;
-    found.set(key, { item: found.get(key)?.item ?? item, amount: (found.get(key)?.amount ?? 0) + amount, isVessel });
+  const use = (item: string, amount: number, isCounted: boolean) => {
+    const key = `${isCounted} ${sameName(item)}`;
+    found.set(key, { item: found.get(key)?.item ?? item, amount: (found.get(key)?.amount ?? 0) + amount, isCounted });
   };
   for (const { ingredients, pots } of plan.scents) {
     for (const [i, { name }] of ingredients.entries()) {
       use(name, sum(pots.map(({ weights }) => weights[i] as number)), false);
     }
   }
-  for (const { lines } of plan.scents.flatMap(({ pots }) => pots)) {
-    for (const { vessel, count } of lines) use(vessel, count, true);
+  const lines = plan.scents.flatMap(({ pots }) => pots.flatMap((pot) => pot.lines));
+  for (const { vessel, count } of lines) use(vessel, count, true);
+  const unknown = new Map<string, string>();
+  for (const { vessel, count } of lines) {
+    for (const { item, each } of components.get(sameName(vessel)) ?? []) {
+      if (each === undefined) unknown.set(sameName(item), item);
+      else use(item, count * each, true);
+    }
   }
-  return [...found.values()].filter(({ amount }) => amount > 0);
+  const isKnown = ({ item, isCounted }: Use) => !(isCounted && unknown.has(sameName(item)));
+  // Half a box is a box.
+  const whole = (amount: number) => Math.ceil(Number(amount.toPrecision(12)));
+  const uses = [...found.values()].filter((one) => one.amount > 0 && isKnown(one));
+  return {
+    uses: uses.map((one) => (one.isCounted ? { ...one, amount: whole(one.amount) } : one)),
+    unknown: [...unknown.values()],
+  };
 }
 
 /** What the shelf lacks for a run, and the items that were not checked: the stock table lacks them or is wrong there. */
@@ -47,13 +62,14 @@ export interface Shelf {
 }
 
 /** What the shelf lacks for a run. Items that could not be checked are named to look at. */
-export function shortages(plan: RunPlan, stock: Stock): { shelf: Shelf; problems: Problem[] } {
+export function shortages(plan: RunPlan, stock: Stock, components: Components): { shelf: Shelf; problems: Problem[] } {
   const lacks: Lack[] = [];
-  const unchecked: string[] = [];
+  const { uses, unknown } = usesOf(plan, components);
+  const unchecked: string[] = [...unknown];
   const absent: string[] = [];
   const problems: Problem[] = [];
-  for (const use of usesOf(plan)) {
-    const known = stock.get(sameName(use.item))?.[use.isVessel ? "count" : "weight"];
+  for (const use of uses) {
+    const known = stock.get(sameName(use.item))?.[use.isCounted ? "count" : "weight"];
     if (!known) absent.push(use.item);
     else problems.push(...known.wrong.map(asWarning), ...known.looks);
     if (!known || known.wrong.length > 0) {

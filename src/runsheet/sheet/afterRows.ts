@@ -45,12 +45,12 @@ export function shelfRows(page: Page, shelf: Shelf | undefined, { settings, weig
 
 function lackRows(page: Page, lacks: readonly Lack[], settings: Settings, weight: string): void {
   page.headings([asPlanned("Missing from the shelf", settings), "Needed", "On hand", "Missing", "Cost", "Buy"]);
-  for (const { item, amount, isVessel, onHand, missing, buy, cost } of lacks) {
-    const format = isVessel ? "0" : weight;
+  for (const { item, amount, isCounted, onHand, missing, buy, cost } of lacks) {
+    const format = isCounted ? "0" : weight;
     // A pack of a pound is 453.59237 g: nobody shops by that.
-    const pack = (size: number) => (isVessel ? plain(size) : `${plain(Number(size.toPrecision(6)))} ${settings.unit}`);
+    const pack = (size: number) => (isCounted ? plain(size) : `${plain(Number(size.toPrecision(6)))} ${settings.unit}`);
     page.row([
-      { text: isVessel ? item : `${item} (${settings.unit})` },
+      { text: isCounted ? item : `${item} (${settings.unit})` },
       { number: amount, format },
       { number: onHand, format },
       { number: missing, format, look: "label" },

@@ -21,7 +21,7 @@ const FIELDS = {
 export const PRICES = tableType({
   name: "Prices",
   purpose:
-    "The price of one weight unit of an ingredient, or of one vessel. Without a price for everything the cost is left out.",
+    "The price of one weight unit of an ingredient, or of one vessel or component. Without a price for everything the cost is left out.",
   gives: "Prices: the cost.",
   fields: FIELDS,
   needs: [["item"], ["price"]],
@@ -60,7 +60,7 @@ function readPrices(table: TableReader<keyof typeof FIELDS>): Prices {
 
 function starter(unit: WeightUnit): Starter {
   return {
-    note: `What one ${unit} of an ingredient costs, or one vessel, by the names that the run sheet uses.`,
+    note: `What one ${unit} of an ingredient costs, or one vessel or component, by the names that the run sheet uses.`,
     columns: [
       { heading: "Item", width: 24 },
       { heading: `Unit price (per ${unit})`, width: 16, format: "#,##0.00##" },

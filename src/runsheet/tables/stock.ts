@@ -38,7 +38,7 @@ type StockField = keyof typeof FIELDS;
 export const STOCK = tableType({
   name: "Stock",
   purpose:
-    "What is on hand, by the names of the ingredients, weighed, and of the vessels, counted. A row for each pack that an item is sold in.",
+    "What is on hand, by the names of the ingredients, weighed, and of the vessels and components, counted. A row for each pack that an item is sold in.",
   gives: "Stock: what is missing and the packs to buy.",
   fields: FIELDS,
   needs: [["item"], ["onHand"]],
@@ -104,7 +104,7 @@ function packOf(reader: RowReader<StockField>): Pack[] {
 
 function starter(unit: WeightUnit): Starter {
   return {
-    note: `What is on hand, by the names that the run sheet uses: Wax or the ingredient, the scent, the vessel. Weights in ${unit}, vessels by number. An item with several packs may have several rows.`,
+    note: `What is on hand, by the names that the run sheet uses: Wax or the ingredient, the scent, the vessel, the component. Weights in ${unit}, vessels and components by number. An item with several packs may have several rows.`,
     columns: [
       { heading: "Item", width: 24 },
       { heading: `On hand (${unit})`, width: 14 },

@@ -1,0 +1,98 @@
+import { describe, expect, it } from "vitest";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
+import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
+import type { Tables } from "../../../src/runsheet/tables/tableRows";
+import type { CellValue } from "../../../src/sheet/sheet";
+
+const HEADINGS = {
+  pour: ["Vessel", "Quantity", "Fill weight"],
+  components: ["Vessel", "Item", "Each"],
+  stock: ["Item", "On hand", "Pack size", "Pack price"],
+  prices: ["Item", "Unit price"],
+} satisfies Partial<Record<TableTypeId, string[]>>;
+
+/** A run of unscented candles of 200 g: four bowls and ten tins, where nothing else is given. */
+function run(rows: Partial<Record<keyof typeof HEADINGS, CellValue[][]>>) {
+  const all = { pour: [["Bowl", 4, 200] as CellValue[], ["Tin", 10, 200] as CellValue[]], ...rows };
+  const tables = Object.entries(all).map(([type, rows]) => {
+    const headings = HEADINGS[type as keyof typeof HEADINGS];
+    return [type, { type, headings, rows, columns: matchColumns(type as TableTypeId, headings) }];
+  });
+  return buildRun(Object.fromEntries(tables) as Tables, { ...FIRST_SETTINGS, load: 0, loss: 0 });
+}
+const texts = ({ problems }: ReturnType<typeof run>) => problems.map(({ severity, text }) => `${severity}: ${text}`);
+
+const COMPONENTS: CellValue[][] = [
+  ["bowl", "Wick", 3],
+  ["Tin", "Wick", 1],
+  ["Tin", "Lid", 1],
+  ["Bowl", "Box for two", 0.5],
+];
+
+describe("components", () => {
+  it("are checked against the shelf: 4 x 3 + 10 wicks, 10 lids, half a box for each of 4", () => {
+    const stock: CellValue[][] = [
+      ["Wax", 5000, null, null],
+      ["Bowl", 4, null, null],
+      ["Tin", 10, null, null],
+      ["Wick", 20, 10, 2],
+      ["Lid", 10, null, null],
+      ["Box for two", 1, 5, 3],
+    ];
+    const made = run({ components: COMPONENTS, stock });
+    expect(texts(made)).toEqual([]);
+    const counted = { isCounted: true };
+    expect(made.shelf).toEqual({
+      unchecked: [],
+      lacks: [
+        { ...counted, item: "Wick", amount: 22, onHand: 20, missing: 2, buy: [{ count: 1, size: 10 }], cost: 2 },
+        { ...counted, item: "Box for two", amount: 2, onHand: 1, missing: 1, buy: [{ count: 1, size: 5 }], cost: 3 },
+      ],
+    });
+  });
+
+  it("make a whole number of what is shared by several candles: three take two boxes for two", () => {
+    const stock: CellValue[][] = [["Box for two", 0, null, null]];
+    const { shelf } = run({ pour: [["Bowl", 3, 200]], components: [["Bowl", "Box for two", 0.5]], stock });
+    expect(shelf?.lacks).toMatchObject([{ item: "Box for two", amount: 2 }]);
+  });
+
+  it("are paid for with the candle: 200 g of wax at 0.01, the tin at 1, a wick at 0.1 and a lid at 0.4", () => {
+    const prices: CellValue[][] = [
+      ["Wax", 0.01],
+      ["Tin", 1],
+      ["Wick", 0.1],
+      ["Lid", 0.4],
+    ];
+    const made = run({ pour: [["Tin", 10, 200]], components: COMPONENTS, prices });
+    expect(made.costs?.kinds).toMatchObject([{ vessel: "Tin", count: 10, each: expect.closeTo(3.5, 12) }]);
+    const priceless = run({ pour: [["Tin", 10, 200]], components: COMPONENTS, prices: prices.slice(0, 3) });
+    expect(priceless.costs).toBeUndefined();
+    expect(texts(priceless)).toEqual(["warning: Lid has no price; the cost is left out"]);
+  });
+
+  it("that cannot be counted are neither checked nor paid for, and that is said", () => {
+    const stock: CellValue[][] = [
+      ["Wax", 5000, null, null],
+      ["Tin", 10, null, null],
+      ["Lid", 50, null, null],
+    ];
+    const prices: CellValue[][] = [
+      ["Wax", 0.01],
+      ["Tin", 1],
+      ["Lid", 0.4],
+    ];
+    const made = run({ pour: [["Tin", 10, 200]], components: [["Tin", "Lid", null]], stock, prices });
+    expect(texts(made)).toEqual(["warning: Each: the cell is blank; write how many one candle takes"]);
+    expect(made.shelf).toEqual({ unchecked: ["Lid"], lacks: [] });
+    expect(made.costs).toBeUndefined();
+  });
+
+  it("are asked about for vessels that have none while others do, and not while the table is free", () => {
+    expect(texts(run({ components: [["Tin", "Lid", 1]] }))).toEqual([
+      "warning: Bowl: not in the table of components, so none are counted",
+    ]);
+    expect(texts(run({ components: [] }))).toEqual([]);
+  });
+});
