@@ -3,6 +3,7 @@ import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 import type { Written } from "./state/useWritten";
 import { FACTORS, LOGGING, WRITTEN } from "./words/written";
+import type { Report } from "./work/writtenRun";
 
 /** What is done with run sheets that are written: compare, turn into plain numbers, log the pour, learn the factors. */
 export function AfterPour(props: {
@@ -45,19 +46,24 @@ export function AfterPour(props: {
       </div>
       {report?.isAsking && button(LOGGING.logAnyway, () => logPour(report.list))}
       <div role="status" ref={reportAt} tabIndex={-1}>
-        {report && (
-          <>
-            <p>{report.says}</p>
-            <ul>
-              {report.list.map((line) => (
-                <li key={line}>{line}</li>
-              ))}
-            </ul>
-          </>
-        )}
+        {report && <Told report={report} />}
       </div>
       {written.factors.length > 0 && <Factors written={written} isBusy={isBusy} />}
     </section>
+  );
+}
+
+/** What is told about a sheet. */
+function Told({ report: { says, list } }: { report: Report }) {
+  return (
+    <>
+      <p>{says}</p>
+      <ul>
+        {list.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+    </>
   );
 }
 

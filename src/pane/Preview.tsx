@@ -15,8 +15,6 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
   const { plan, settings, isPart } = props;
   const { unit, potCapacity } = settings;
   const drawn = Math.ceil(DRAWN / plan.scents.length);
-  const others = othersOf(plan.totals);
-  const weight = (value: number) => `${plain(Number(value.toPrecision(9)))} ${unit}`;
   return (
     <section aria-labelledby="pane-preview">
       <h2 id="pane-preview">{PREVIEW.heading}</h2>
@@ -36,24 +34,7 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
           {scent.pots.length > drawn && <p className="hint">{PREVIEW.morePots(scent.pots.length - drawn)}</p>}
         </section>
       ))}
-      <dl className="totals">
-        <dt>{PREVIEW.candles}</dt>
-        <dd>{plan.totals.candles}</dd>
-        <dt>{PREVIEW.pots}</dt>
-        <dd>{plan.totals.pots}</dd>
-        <dt>{PREVIEW.wax}</dt>
-        <dd>{weight(plan.totals.wax)}</dd>
-        <dt>{PREVIEW.scent}</dt>
-        <dd>{weight(plan.totals.scent)}</dd>
-        {others > 0 && (
-          <>
-            <dt>{PREVIEW.others}</dt>
-            <dd>{weight(others)}</dd>
-          </>
-        )}
-        <dt>{PREVIEW.melted}</dt>
-        <dd>{weight(plan.totals.melted)}</dd>
-      </dl>
+      <Totals totals={plan.totals} unit={unit} />
       <details>
         <summary>{PREVIEW.care}</summary>
         <ul>
@@ -65,3 +46,28 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
     </section>
   );
 });
+
+function Totals({ totals, unit }: { totals: RunPlan["totals"]; unit: string }) {
+  const others = othersOf(totals);
+  const weight = (value: number) => `${plain(Number(value.toPrecision(9)))} ${unit}`;
+  return (
+    <dl className="totals">
+      <dt>{PREVIEW.candles}</dt>
+      <dd>{totals.candles}</dd>
+      <dt>{PREVIEW.pots}</dt>
+      <dd>{totals.pots}</dd>
+      <dt>{PREVIEW.wax}</dt>
+      <dd>{weight(totals.wax)}</dd>
+      <dt>{PREVIEW.scent}</dt>
+      <dd>{weight(totals.scent)}</dd>
+      {others > 0 && (
+        <>
+          <dt>{PREVIEW.others}</dt>
+          <dd>{weight(others)}</dd>
+        </>
+      )}
+      <dt>{PREVIEW.melted}</dt>
+      <dd>{weight(totals.melted)}</dd>
+    </dl>
+  );
+}

@@ -15,6 +15,8 @@ import type { RunTask, Task } from "./useTask";
 /** Writes a new run sheet. */
 type Write = (task: Task) => Promise<{ name: string; plan: RunPlan; words: string }>;
 
+type SetReport = (report: Report | undefined) => void;
+
 /** The run sheets that are written, what is told about the chosen one, and what can be done with it. */
 export function useWritten(
   book: Book,
@@ -27,19 +29,51 @@ export function useWritten(
   const [report, setReport] = useState<Report>();
   const factors = useMemo(() => (log ? newFactors(log, vessels) : []), [log, vessels]);
   if (!chosen) return undefined;
-  const { host } = book;
-  const sheet = chosen.name;
+  const { name: sheet, lot } = chosen;
   const copies = copiesOf(chosen, sheets).map(({ name }) => name);
-
   return {
     sheets,
     sheet,
-    lot: chosen.lot,
+    lot,
     copies,
     choose,
     factors,
     // What was said of another sheet does not stand beside the buttons of this one.
     report: report?.sheet === sheet ? report : undefined,
+    changeFactor: (factor: NewFactor) => run(FACTORS.heading, () => changeFactor(book, factor)),
+    logPour: pourLogger(book, sheet, copies, run, setReport),
+    ...sheetWork(book, sheet, run, write, choose, setReport),
+  };
+}
+
+export type Written = NonNullable<ReturnType<typeof useWritten>>;
+
+/** Logs the pour of a sheet; gives whether the question that was asked before is gone, or the pour is logged. */
+function pourLogger(book: Book, sheet: string, copies: readonly string[], run: RunTask, setReport: SetReport) {
+  return async (asked?: readonly string[]): Promise<boolean> => {
+    let isDone = asked !== undefined;
+    await run(LOGGING.log, async () => {
+      setReport(undefined);
+      const { report, words } = await logPour(book, sheet, copies, asked);
+      setReport(report);
+      isDone ||= words !== undefined;
+      return words;
+    });
+    return isDone;
+  };
+}
+
+/** What else is done with a sheet. */
+function sheetWork(
+  book: Book,
+  sheet: string,
+  run: RunTask,
+  write: Write,
+  choose: (sheet: string) => void,
+  setReport: SetReport,
+) {
+  const { host } = book;
+  return {
     compare: () =>
       run(WRITTEN.compare, async () => {
         const fresh = await freshRun(book);
@@ -60,18 +94,6 @@ export function useWritten(
         setReport(undefined);
         return words;
       }),
-    /** Gives whether the question that was asked before is gone, or the pour is logged. */
-    logPour: async (asked?: readonly string[]): Promise<boolean> => {
-      let isDone = asked !== undefined;
-      await run(LOGGING.log, async () => {
-        setReport(undefined);
-        const { report, words } = await logPour(book, sheet, copies, asked);
-        setReport(report);
-        isDone ||= words !== undefined;
-        return words;
-      });
-      return isDone;
-    },
     print:
       host.print &&
       (() =>
@@ -79,8 +101,5 @@ export function useWritten(
           await host.print?.(sheet);
           return undefined;
         })),
-    changeFactor: (factor: NewFactor) => run(FACTORS.heading, () => changeFactor(book, factor)),
   };
 }
-
-export type Written = NonNullable<ReturnType<typeof useWritten>>;
