@@ -2,7 +2,7 @@
 
 import { escapeXml } from "../../sheet/escapeXml";
 import type { Print } from "../../sheet/sheet";
-import { LEAST_SIZE, type PrintedRow, sizeOf, tablesHtml, USUAL_SIZE } from "./printTable";
+import { LEAST_SIZE, type PrintedRow, pointsOf, tablesHtml, USUAL_SIZE } from "./printTable";
 
 /** What a sheet shows, without the rows and columns that are hidden. */
 export interface PrintedSheet {
@@ -57,7 +57,7 @@ export function printPage({ name, paper, widths, rows, ...sheet }: PrintedSheet)
   @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt ${FONT}; }
 }
 html { color-scheme: light; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
-body { margin: 0 1px; background: #fff; color: #000; text-rendering: geometricPrecision; font: ${sizeOf(USUAL_SIZE, scale)}/1.25 ${FONT}; }
+body { margin: 0 1px; background: #fff; color: #000; text-rendering: geometricPrecision; font: ${pointsOf(USUAL_SIZE, scale).toFixed(2)}pt/1.25 ${FONT}; }
 table { table-layout: fixed; border-collapse: collapse; }
 td { padding: 1pt 2.5pt; vertical-align: middle; text-align: start; white-space: pre-wrap; overflow-wrap: anywhere; }
 tr, thead, .together { break-inside: avoid; }

@@ -1,7 +1,6 @@
 import {
   BooleanNumber,
   BorderStyleTypes,
-  CellValueType,
   getColorStyle,
   getDisplayValueFromCell,
   HorizontalAlign,
@@ -14,6 +13,7 @@ import {
 import { spilledCells } from "../../engine/cells";
 import { usualPaper } from "../../sheet/paper";
 import type { Print } from "../../sheet/sheet";
+import { shownNumber } from "./numberThatFits";
 import type { PrintedSheet } from "./printPage";
 import { type PrintedCell, type PrintedRow, showsNothing } from "./printTable";
 
@@ -105,13 +105,14 @@ function mergesOf(sheet: Worksheet, rows: readonly number[], columns: readonly n
 function printedCell(sheet: Worksheet, row: number, column: number): PrintedCell {
   const cell = sheet.getCell(row, column);
   const style = sheet.getComposedCellStyleByCellData(row, column, cell);
-  const isNumber = cell?.t === CellValueType.NUMBER || (cell?.t === undefined && typeof cell?.v === "number");
-  const align = ALIGN[style.ht ?? HorizontalAlign.UNSPECIFIED] ?? (isNumber ? "right" : undefined);
+  const number = shownNumber(cell);
+  const align = ALIGN[style.ht ?? HorizontalAlign.UNSPECIFIED] ?? (number ? "right" : undefined);
   const [color, fill] = [getColorStyle(style.cl), getColorStyle(style.bg)];
   const borders = bordersOf(style);
   return {
     text: getDisplayValueFromCell(cell),
     ...(align && { align }),
+    ...(number && { number }),
     ...(style.bl === BooleanNumber.TRUE && { bold: true }),
     ...(style.it === BooleanNumber.TRUE && { italic: true }),
     ...(style.st?.s === BooleanNumber.TRUE && { line: "line-through" as const }),

@@ -1,6 +1,7 @@
 /** Rows of a sheet as an HTML table to print. */
 
 import { escapeXml } from "../../sheet/escapeXml";
+import { fittedNumber } from "./printNumber";
 
 export interface PrintedRow {
   /** Pixels. */
@@ -25,6 +26,8 @@ export interface PrintedCell {
   readonly size?: number;
   readonly line?: "underline" | "line-through";
   readonly wrap?: boolean;
+  /** Whether it is a number, and one with a format of its own. */
+  readonly number?: "formatted" | "plain";
   readonly color?: string;
   readonly fill?: string;
   readonly borders?: Partial<Record<"top" | "right" | "bottom" | "left", string>>;
@@ -42,6 +45,9 @@ export interface Fit {
 export const USUAL_SIZE = 11;
 export const LEAST_SIZE = 8;
 
+/** Pixels beside what a cell says, both sides together, by the page's style. */
+const BESIDE = (2 * 2.5 * 96) / 72;
+
 /** Pixels: a row in which one can write by hand. */
 const ROOM_TO_WRITE = 24;
 
@@ -51,7 +57,7 @@ export function tablesHtml(rows: readonly PrintedRow[], widths: readonly number[
   const style = fit.scale < 1 ? "width:100%" : `width:${width}px`;
   const columns = widths.map((one) => `<col style="width:${((one / width) * 100).toFixed(3)}%">`).join("");
   const begin = `<table style="${style}"><colgroup>${columns}</colgroup>`;
-  const html = (some: readonly PrintedRow[]) => some.map((row) => rowHtml(row, fit.scale)).join("");
+  const html = (some: readonly PrintedRow[]) => some.map((row) => rowHtml(row, widths, fit.scale)).join("");
   const bodies = (some: readonly PrintedRow[]) =>
     blocksOf(some)
       .map((block) => {
@@ -105,7 +111,7 @@ function isHeading({ cells }: PrintedRow): boolean {
   return texts.length > 0 && texts.every((cell) => cell?.bold && cell.fill !== undefined);
 }
 
-function rowHtml(row: PrintedRow, scale: number): string {
+function rowHtml(row: PrintedRow, widths: readonly number[], scale: number): string {
   let html = "";
   for (let column = 0; column < row.cells.length; column++) {
     const cell = row.cells[column];
@@ -119,19 +125,29 @@ function rowHtml(row: PrintedRow, scale: number): string {
         next = row.cells[column + across];
       }
     }
-    html += cellHtml(cell, across, scale);
+    const width = widths.slice(column, column + across).reduce((sum, one) => sum + one, 0);
+    html += cellHtml(cell, { across, width }, scale);
     column += across - 1;
   }
   return `<tr${isHeading(row) ? ' class="heading"' : ""} style="height:${heightOf(row, scale)}px">${html}</tr>`;
 }
 
-function cellHtml(cell: PrintedCell, across: number, scale: number): string {
-  const { text, down = 1, align, bold, italic, size = USUAL_SIZE, line, color, fill, borders = {} } = cell;
+function cellHtml(
+  cell: PrintedCell,
+  { across, width }: { readonly across: number; readonly width: number },
+  scale: number,
+): string {
+  const { down = 1, align, bold, italic, size = USUAL_SIZE, line, color, fill, borders = {}, number } = cell;
+  const usual = { text: cell.text, points: pointsOf(size, scale) };
+  const { text, points } = number
+    ? fittedNumber(cell.text, number === "plain", usual.points, width * scale - BESIDE)
+    : usual;
   const css = [
+    number && "white-space:nowrap",
     align && `text-align:${align}`,
     bold && "font-weight:bold",
     italic && "font-style:italic",
-    size !== USUAL_SIZE && `font-size:${sizeOf(size, scale)}`,
+    points !== pointsOf(USUAL_SIZE, scale) && `font-size:${points.toFixed(2)}pt`,
     line && `text-decoration:${line}`,
     color && `color:${color}`,
     fill && `background:${fill}`,
@@ -148,6 +164,5 @@ function heightOf({ height, cells }: PrintedRow, scale: number): number {
   return Math.round(hasBox ? Math.max(Math.min(height, ROOM_TO_WRITE), height * scale) : height * scale);
 }
 
-/** A size of text on the page, in points of the sheet. */
-export const sizeOf = (size: number, scale: number) =>
-  `${Math.max(Math.min(size, LEAST_SIZE), size * scale).toFixed(2)}pt`;
+/** A size of text on the page, from the sheet's; both in points. */
+export const pointsOf = (size: number, scale: number): number => Math.max(Math.min(size, LEAST_SIZE), size * scale);

@@ -39,6 +39,19 @@ describe("a sheet as a page to print", () => {
     ]);
   });
 
+  it("keeps a number that is too wide for its column whole: smaller, with fewer decimals, or not shown", () => {
+    const number = (text: string, kind: "plain" | "formatted") => ({ text, number: kind });
+    const cells = [
+      number("1,250.75", "formatted"),
+      number("0.333333333333", "plain"),
+      number("1234567890123", "plain"),
+    ];
+    const [[one, two, three]] = cellsOf(page([row(cells)], { widths: [45, 45, 45] })) as [[string, string, string]];
+    expect(one).toMatch(/white-space:nowrap;font-size:(6|7|8)\.\d\dpt.*>1,250\.75</);
+    expect(two).toMatch(/>0\.33+</);
+    expect(three).toMatch(/>#+</);
+  });
+
   it("lets nothing run or be fetched", () => {
     const html = page([row(["a"])]);
     expect(html).toContain("default-src 'none'; style-src 'unsafe-inline'");

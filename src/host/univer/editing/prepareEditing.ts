@@ -16,6 +16,7 @@ import { refuseSorting, sortWhole } from "./sorting";
 import { readTyped } from "./typedNumbers";
 import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
+import "./narrowNumbers";
 import "./tableCorrections";
 
 /**
