@@ -80,6 +80,9 @@ const TEXTS: Readonly<Record<string, string>> = {
   notContainsErrors: "notContainsErrors",
 };
 
+/** Those of them that look for a text. */
+const SOUGHT: ReadonlySet<string> = new Set(["containsText", "notContainsText", "beginsWith", "endsWith"]);
+
 /** The first is the one that wins. Those that the plugin has no words for are left out. */
 export function conditionsJson(conditions: readonly Condition[], extent: Extent): ConditionJson[] {
   return [...conditions.entries()]
@@ -97,6 +100,8 @@ function ruleJson(condition: Condition): RuleJson | null {
   const rule = { type: "highlightCell" as const, style: styleJson(condition.look) };
   if (kind === "cellIs") return { ...rule, ...comparedJson(condition) };
   if (kind === "expression") return { ...rule, subType: "formula", value: formulas[0] ?? "" };
+  // Some programs write only the formula, by which Excel goes: without its text the plugin would find every cell.
+  if (SOUGHT.has(kind) && !text && formulas[0]) return { ...rule, subType: "formula", value: formulas[0] };
   if (kind in TEXTS) return { ...rule, subType: "text", operator: TEXTS[kind] as string, value: text ?? "" };
   if (kind === "duplicateValues" || kind === "uniqueValues") return { ...rule, subType: kind };
   if (kind === "timePeriod") return { ...rule, subType: "timePeriod", operator: period ?? "today" };
