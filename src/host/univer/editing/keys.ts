@@ -8,19 +8,17 @@ import {
   ICommandService,
   type IContextService,
   type Injector,
-  IUniverInstanceService,
-  UniverInstanceType,
-  type Workbook,
+  type Worksheet,
 } from "@univerjs/core";
 import {
   IShortcutService,
   MetaKeys,
   SetRangeValuesCommand,
   SetWorksheetActivateCommand,
-  SheetsSelectionsService,
 } from "@univerjs/preset-sheets-core";
 import { reader } from "../../../engine/cells";
 import type { Place } from "../../host";
+import { type Selected, selectedCell } from "./selected";
 
 /** Codes of keys that Univer has no names for. A semicolon has two, by browser. */
 const KEYS = { pageUp: 33, pageDown: 34, end: 35, home: 36, semicolon: [186, 59] };
@@ -33,7 +31,7 @@ const DAY = 86_400_000;
 const EPOCH = Date.UTC(1899, 11, 30);
 const DATE = "yyyy-mm-dd";
 
-export const inCells = (context: IContextService): boolean =>
+const inCells = (context: IContextService): boolean =>
   context.getContextValue(FOCUSING_SHEET) &&
   context.getContextValue(FOCUSING_UNIVER_EDITOR) &&
   !context.getContextValue(EDITOR_ACTIVATED);
@@ -43,72 +41,65 @@ export const serialOf = (date: Date): number =>
 
 /** Teaches the keys; `select` is how a cell is gone to. */
 export function addKeys(injector: Injector, select: (place: Place) => Promise<void>): void {
-  const commands = injector.get(ICommandService);
-  const shortcuts = injector.get(IShortcutService);
-  const add = (name: string, bindings: readonly number[], run: (book: Workbook) => Promise<unknown> | undefined) => {
+  const add = keyAdder(injector);
+  const { CTRL_COMMAND: CTRL, ALT } = MetaKeys;
+  // In a browser's ordinary window Ctrl with a page key turns the browser's own tabs, so Alt does it as well.
+  add("sheet-before", [KEYS.pageUp | CTRL, KEYS.pageUp | ALT], (at) => turn(injector, at, -1));
+  add("sheet-after", [KEYS.pageDown | CTRL, KEYS.pageDown | ALT], (at) => turn(injector, at, 1));
+  const today = KEYS.semicolon.map((key) => key | CTRL);
+  add("today", today, (at) => writeDay(injector, at, new Date()));
+
+  const addMove = (name: string, binding: number, to: (at: Selected) => { row: number; column: number }) =>
+    add(name, [binding], (at) => select({ sheet: at.sheet.getName(), ...to(at), rows: 1, columns: 1 }));
+  addMove("page-up", KEYS.pageUp, ({ row, column }) => ({ row: Math.max(0, row - PAGE), column }));
+  addMove("page-down", KEYS.pageDown, ({ sheet, row, column }) => ({
+    row: Math.min(sheet.getRowCount() - 1, row + PAGE),
+    column,
+  }));
+  addMove("row-start", KEYS.home, ({ row }) => ({ row, column: 0 }));
+  addMove("row-end", KEYS.end, ({ sheet, row }) => ({ row, column: lastInRow(injector, sheet, row) }));
+  addMove("sheet-start", KEYS.home | CTRL, () => ({ row: 0, column: 0 }));
+  addMove("sheet-end", KEYS.end | CTRL, ({ sheet }) => {
+    const { endRow, endColumn } = sheet.getDataRealRange();
+    return { row: endRow, column: endColumn };
+  });
+}
+
+type Deed = (at: Selected) => Promise<unknown> | undefined;
+
+/** Makes a command with keys of its own, which does something at the selected cell. */
+export const keyAdder =
+  (injector: Injector) =>
+  (name: string, bindings: readonly number[], run: Deed): void => {
     const id = `pourwright.command.${name}`;
-    commands.registerCommand({
+    injector.get(ICommandService).registerCommand({
       id,
       type: CommandType.COMMAND,
       handler: async () => {
-        const book = injector
-          .get(IUniverInstanceService)
-          .getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
-        if (book) await run(book);
+        const at = selectedCell(injector);
+        if (at) await run(at);
         return true;
       },
     });
+    const shortcuts = injector.get(IShortcutService);
     for (const binding of bindings) shortcuts.registerShortcut({ id, binding, preconditions: inCells, priority: 200 });
   };
 
-  const here = () => {
-    const at = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.primary;
-    return { row: at?.actualRow ?? 0, column: at?.actualColumn ?? 0 };
-  };
-  const go = (book: Workbook, row: number, column: number) =>
-    select({ sheet: book.getActiveSheet().getName(), row, column, rows: 1, columns: 1 });
-  const turn = (by: number) => (book: Workbook) => {
-    const shown = book.getSheets().filter((sheet) => !sheet.isSheetHidden());
-    const next = shown[shown.indexOf(book.getActiveSheet()) + by];
-    return (
-      next &&
-      commands.executeCommand(SetWorksheetActivateCommand.id, {
-        unitId: book.getUnitId(),
-        subUnitId: next.getSheetId(),
-      })
-    );
-  };
-  const { CTRL_COMMAND: CTRL, ALT } = MetaKeys;
-  // In a browser's ordinary window Ctrl with a page key turns the browser's own tabs, so Alt does it as well.
-  add("sheet-before", [KEYS.pageUp | CTRL, KEYS.pageUp | ALT], turn(-1));
-  add("sheet-after", [KEYS.pageDown | CTRL, KEYS.pageDown | ALT], turn(1));
-  add("page-up", [KEYS.pageUp], (book) => go(book, Math.max(0, here().row - PAGE), here().column));
-  add("page-down", [KEYS.pageDown], (book) =>
-    go(book, Math.min(book.getActiveSheet().getRowCount() - 1, here().row + PAGE), here().column),
-  );
-  add("row-start", [KEYS.home], (book) => go(book, here().row, 0));
-  add("row-end", [KEYS.end], (book) => go(book, here().row, lastInRow(injector, book, here().row)));
-  add("sheet-start", [KEYS.home | CTRL], (book) => go(book, 0, 0));
-  add("sheet-end", [KEYS.end | CTRL], (book) => {
-    const { endRow, endColumn } = book.getActiveSheet().getDataRealRange();
-    return go(book, endRow, endColumn);
-  });
-  add(
-    "today",
-    KEYS.semicolon.map((key) => key | CTRL),
-    (book) => {
-      const { row, column } = here();
-      const sheet = book.getActiveSheet();
-      const cell = { v: serialOf(new Date()), t: 2, f: null, si: null, p: null, s: { n: { pattern: DATE } } };
-      const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
-      const ids = { unitId: book.getUnitId(), subUnitId: sheet.getSheetId() };
-      return commands.executeCommand(SetRangeValuesCommand.id, { ...ids, range, value: cell });
-    },
-  );
+function turn(injector: Injector, { book, sheet, ids }: Selected, by: number): Promise<boolean> | undefined {
+  const shown = book.getSheets().filter((one) => !one.isSheetHidden());
+  const next = shown[shown.indexOf(sheet) + by];
+  if (!next) return undefined;
+  const to = { ...ids, subUnitId: next.getSheetId() };
+  return injector.get(ICommandService).executeCommand(SetWorksheetActivateCommand.id, to);
 }
 
-function lastInRow(injector: Injector, book: Workbook, row: number): number {
-  const sheet = book.getActiveSheet();
+function writeDay(injector: Injector, { ids, row, column }: Selected, day: Date): Promise<boolean> {
+  const value = { v: serialOf(day), t: 2, f: null, si: null, p: null, s: { n: { pattern: DATE } } };
+  const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
+  return injector.get(ICommandService).executeCommand(SetRangeValuesCommand.id, { ...ids, range, value });
+}
+
+function lastInRow(injector: Injector, sheet: Worksheet, row: number): number {
   const read = reader(injector, sheet);
   let column = sheet.getDataRealRange().endColumn;
   while (column > 0 && read(row, column) === null) column--;

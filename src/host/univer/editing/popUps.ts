@@ -1,25 +1,12 @@
 /** The lists and panels that open at a cell, by keys: Alt and an arrow opens what the cell has, Escape closes it. */
 
-import {
-  CommandType,
-  ICommandService,
-  IContextService,
-  type Injector,
-  IUniverInstanceService,
-  UniverInstanceType,
-  type Workbook,
-} from "@univerjs/core";
-import {
-  ILayoutService,
-  IShortcutService,
-  KeyCode,
-  MetaKeys,
-  SheetsSelectionsService,
-} from "@univerjs/preset-sheets-core";
+import { ICommandService, IContextService, type Injector } from "@univerjs/core";
+import { ILayoutService, KeyCode, MetaKeys } from "@univerjs/preset-sheets-core";
 import { TableManager } from "@univerjs/preset-sheets-table";
-import { inCells } from "./keys";
+import { keyAdder } from "./keys";
+import type { Selected } from "./selected";
+import { whenThere } from "./whenThere";
 
-const OPEN = "pourwright.command.open-list";
 const SHOW_LIST = "sheet.operation.show-data-validation-dropdown";
 const HIDE_LIST = "sheet.operation.hide-data-validation-dropdown";
 const OPEN_FILTER = "sheet.operation.open-table-filter-panel";
@@ -28,14 +15,7 @@ const CLOSE_FILTER = "sheet.operation.close-filter-panel";
 const TABLE_FILTER_OPEN = "SHEETS_TABLE_FILTER_PANEL_OPENED_KEY";
 
 export function addPopUpKeys(injector: Injector): void {
-  const commands = injector.get(ICommandService);
-  commands.registerCommand({ id: OPEN, type: CommandType.COMMAND, handler: () => open(injector) });
-  injector.get(IShortcutService).registerShortcut({
-    id: OPEN,
-    binding: KeyCode.ARROW_DOWN | MetaKeys.ALT,
-    preconditions: inCells,
-    priority: 200,
-  });
+  keyAdder(injector)("open-list", [KeyCode.ARROW_DOWN | MetaKeys.ALT], (at) => open(injector, at));
   // They stand outside of the spreadsheet's own element.
   document.addEventListener("keydown", (event) => {
     const popUp = event.target instanceof Element && event.target.closest("[data-u-comp=rect-popup]");
@@ -81,12 +61,7 @@ function goThrough(list: HTMLElement, event: KeyboardEvent): void {
   event.stopPropagation();
 }
 
-function open(injector: Injector): boolean {
-  const book = injector.get(IUniverInstanceService).getCurrentUnitOfType<Workbook>(UniverInstanceType.UNIVER_SHEET);
-  const at = injector.get(SheetsSelectionsService).getCurrentLastSelection()?.primary;
-  if (!book || !at) return false;
-  const { actualRow: row, actualColumn: column } = at;
-  const ids = { unitId: book.getUnitId(), subUnitId: book.getActiveSheet().getSheetId() };
+async function open(injector: Injector, { ids, row, column }: Selected): Promise<void> {
   const commands = injector.get(ICommandService);
   const table = injector
     .get(TableManager)
@@ -95,17 +70,9 @@ function open(injector: Injector): boolean {
       const { startRow, startColumn, endColumn } = one.getRange();
       return one.isShowHeader() && startRow === row && startColumn <= column && endColumn >= column;
     });
-  if (table) void commands.executeCommand(OPEN_FILTER, { ...ids, row, col: column, tableId: table.getId() });
+  if (table) await commands.executeCommand(OPEN_FILTER, { ...ids, row, col: column, tableId: table.getId() });
   else if (commands.hasCommand(SHOW_LIST)) {
     commands.syncExecuteCommand(SHOW_LIST, { ...ids, row, column });
     whenThere("[data-u-comp=sheets-dropdown-list]", enter);
   }
-  return true;
-}
-
-/** Calls back once the page shows such an element; a cell without a list shows none in so many frames. */
-function whenThere(selector: string, callback: (element: HTMLElement) => void, frames = 60): void {
-  const element = document.querySelector<HTMLElement>(selector);
-  if (element) callback(element);
-  else if (frames > 0) requestAnimationFrame(() => whenThere(selector, callback, frames - 1));
 }
