@@ -8,7 +8,7 @@ import "@univerjs/preset-sheets-hyper-link/lib/index.css";
 import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-sort/lib/index.css";
 import "./editing.css";
-import { ICommandService, LocaleService, LocaleType, merge, type Univer } from "@univerjs/core";
+import { LocaleService, LocaleType, merge, type Univer } from "@univerjs/core";
 import { UniverSheetsConditionalFormattingPreset } from "@univerjs/preset-sheets-conditional-formatting";
 import conditionTexts from "@univerjs/preset-sheets-conditional-formatting/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
@@ -23,14 +23,15 @@ import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
+import { reachBareControls } from "./bareControls";
+import { canFind, correctFinding } from "./finding";
+import { addLinkKeys } from "./linkKeys";
+import { addNoteKeys } from "./noteKeys";
 import { addOrder } from "./order";
 import { headRefusals } from "./refusals";
 import { OUR_WORDS } from "./words";
 import "./lateChecks";
 import "./listCorrections";
-
-/** Comes with the keys that find and replace, among the last. */
-const OPEN_REPLACE = "ui.operation.open-replace-dialog";
 
 /** Adds them to a spreadsheet that runs: what an open workbook holds for them is read as they come. */
 export async function register(univer: Univer): Promise<void> {
@@ -64,9 +65,11 @@ export async function register(univer: Univer): Promise<void> {
     }
   }
   // Univer starts plugins that come late in one of its next turns.
-  const commands = injector.get(ICommandService);
-  while (!injector.has(SheetsSortService) || !commands.hasCommand(OPEN_REPLACE))
-    await new Promise((next) => setTimeout(next, 5));
+  while (!injector.has(SheetsSortService) || !canFind(injector)) await new Promise((next) => setTimeout(next, 5));
   addOrder(injector);
+  correctFinding(injector);
+  reachBareControls(injector);
+  addNoteKeys(injector);
+  addLinkKeys(injector);
   headRefusals(injector);
 }

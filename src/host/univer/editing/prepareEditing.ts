@@ -11,6 +11,7 @@ import { fillInserted } from "./newRows";
 import { Pasting } from "./paste";
 import { readPercent } from "./percent";
 import { addPopUpKeys } from "./popUps";
+import { refuseLinks } from "./refuseLinks";
 import { keepReplacedTexts } from "./replacing";
 import { refuseSorting, sortWhole } from "./sorting";
 import { readTyped } from "./typedNumbers";
@@ -48,5 +49,6 @@ export function prepareEditing(
   addPopUpKeys(injector);
   sortWhole(injector);
   refuseSorting(injector, say);
+  refuseLinks(injector, say);
   keepReplacedTexts(injector);
 }

@@ -1,0 +1,50 @@
+/** Names for what Univer only draws. */
+
+/** By the icon, in dialogs and panels. */
+export const ICON_NAMES: Readonly<Record<string, string>> = {
+  increase: "Add",
+  delete: "Remove",
+  bold: "Bold",
+  italic: "Italic",
+  underline: "Underlined",
+  strikethrough: "Crossed out",
+  "font-color-double": "Color of the text",
+  "paint-bucket-double": "Color of the cell",
+  "select-range": "Choose cells",
+  copy: "Copy the link",
+  write: "Change the link",
+  unlink: "Remove the link",
+};
+
+/** By the command, above the sheet: the end of its id tells it. */
+export const COMMAND_NAMES: Readonly<Record<string, string>> = {
+  "set-once-format-painter": "Copy a look",
+  "clear-selection-all": "Clear",
+  "set-range-font-increase": "Larger text",
+  "set-range-font-decrease": "Smaller text",
+  "set-range-bold": "Bold",
+  "set-range-italic": "Italic",
+  "set-range-underline": "Underlined",
+  "set-range-stroke": "Crossed out",
+  "set-range-text-color": "Color of the text",
+  "set-background-color": "Color of the cell",
+  "set-border-basic": "Borders",
+  "set-horizontal-text-align": "Left, center or right",
+  "set-vertical-text-align": "Top, middle or bottom",
+  "set-text-wrap": "Lines in the cell",
+  "set-text-rotation": "Turn the text",
+  "add-worksheet-merge": "Merge cells",
+  "set.percent": "Show as percent",
+  "set.currency": "Show as money",
+  "add.decimal.command": "More decimals",
+  "subtract.decimal.command": "Fewer decimals",
+  "add-range-protection-from-toolbar": "Protect cells",
+  "toggle-shortcut-panel": "Keys",
+  "insert-hyper-link-toolbar": "Link",
+  "data-validation": "Checks and lists",
+  "open.conditional.formatting.panel": "Conditional formats",
+  "open-table-selector": "Make a table",
+  "open-find-dialog": "Find",
+  "smart-toggle-filter": "Filter",
+  "sheets-sort": "Sort",
+};
