@@ -2,7 +2,8 @@ import { expect, it } from "vitest";
 import { numberThatFits, shownNumber } from "../../../src/host/univer/numberThatFits";
 
 /** Each sign as wide as another. */
-const shownIn = (text: string, isPlain: boolean, room: number) => numberThatFits(text, isPlain, room, (one) => one.length);
+const shownIn = (text: string, isPlain: boolean, room: number) =>
+  numberThatFits(text, isPlain, room, (one) => one.length);
 
 it.each<[string, boolean, number, string]>([
   ["1250.75", false, 7, "1250.75"],
