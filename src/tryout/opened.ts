@@ -28,11 +28,11 @@ export class Opened {
     this.around.show(workbook);
   }
 
-  /** It with all that was done in it so far, a cell that is being typed in included. */
+  /** It with all that was done in it so far, a cell that is being typed in included. Its data is only to be read. */
   async current(): Promise<OpenWorkbook | null> {
     if (!this.#workbook) return null;
     await this.spreadsheet.finishTyping();
-    return { ...this.#workbook, data: structuredClone(this.spreadsheet.snapshot()) };
+    return { ...this.#workbook, data: this.spreadsheet.snapshot() };
   }
 
   /** Shows a workbook in its place. When that fails, it is there as it was. */

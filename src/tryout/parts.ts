@@ -29,7 +29,10 @@ export interface OpenWorkbook extends NewWorkbook {
 /** What both parts are given of the page. */
 export interface PageHooks {
   readonly spreadsheet: Spreadsheet;
-  /** What is open, with all that was done in it so far, a cell that is being typed in included; null before anything is. */
+  /**
+   * What is open, with all that was done in it so far, a cell that is being typed in included; null before anything is.
+   * Its data is what the spreadsheet works on, so only to be read.
+   */
   current(): Promise<OpenWorkbook | null>;
   /** Opens a workbook in place of the one that is open. When it rejects, that one is there as it was. */
   open(workbook: OpenWorkbook): Promise<void>;

@@ -12,6 +12,9 @@ const PATIENCE = 15_000;
  */
 const WAIT = 1000;
 
+/** One that an edit has stopped is looked at again so soon. */
+const AGAIN = 50;
+
 /** Knows whether values are still to be calculated. Univer itself cannot say at once that nothing is. */
 export class Calculation {
   /** Changes that formulas may depend on, and how many of them a calculation has taken up. The first is an opening. */
@@ -51,22 +54,32 @@ export class Calculation {
     const waits = this.patience / WAIT;
     let left = waits;
     while (!this.#isSettled()) {
-      if (left-- <= 0) throw new StillCalculating();
+      if (left <= 0) throw new StillCalculating();
       const { state } = this.#session;
+      // The session takes one that was stopped for done, even when it has begun anew already.
+      if (state.stopped) {
+        left -= AGAIN / WAIT;
+        await new Promise((next) => setTimeout(next, AGAIN));
+        if (this.#session.state !== state) left = waits;
+        continue;
+      }
+      left--;
       const changes = this.#changes;
+      const isRunning = state.started && !state.resultApplied;
       const isDone = await this.#session.waitForLatestApplied(WAIT).then(
         () => true,
         () => false,
       );
-      // No calculation has begun for what has changed, though there was time: there was nothing to calculate.
-      if (isDone && this.#taken < changes && !this.#isOpened) this.#taken = changes;
+      // No calculation has begun for what has changed, though there was time: there was nothing to calculate. One that
+      // has just ended says nothing of what was changed while it ran.
+      if (isDone && !isRunning && this.#taken < changes && !this.#isOpened) this.#taken = changes;
       // Each step of a calculation makes a new state.
       if (this.#session.state !== state) left = waits;
     }
   }
 
   #isSettled(): boolean {
-    const { started, resultApplied } = this.#session.state;
-    return this.#taken === this.#changes && (!started || resultApplied);
+    const { started, stopped, resultApplied } = this.#session.state;
+    return this.#taken === this.#changes && (!started || (resultApplied && !stopped));
   }
 }

@@ -14,7 +14,7 @@ function univer(takes: number, tells = Number.POSITIVE_INFINITY) {
   const waiting = new Set<() => void>();
   const listeners: ((command: { id: string }) => void)[] = [];
   const session = {
-    state: { started: false, resultApplied: false },
+    state: { started: false, stopped: false, resultApplied: false },
     // As Univer's does, it takes it for done when no calculation begins for a while, here 100 ms.
     waitForLatestApplied: (timeout: number) =>
       new Promise<void>((resolve, reject) => {
@@ -40,12 +40,13 @@ function univer(takes: number, tells = Number.POSITIVE_INFINITY) {
     injector: { get: (part: unknown) => parts.get(part) } as never,
     edit: () => hear("edit"),
     open: () => opened.next(),
+    stop: () => step({ stopped: true, resultApplied: true }),
     begin: () => {
       hear(SetFormulaCalculationStartMutation.id);
-      step({ started: true, resultApplied: false });
+      step({ started: true, stopped: false, resultApplied: false });
       for (let at = tells; at < takes; at += tells) setTimeout(() => step({}), at);
       setTimeout(() => {
-        step({ resultApplied: true });
+        step({ stopped: false, resultApplied: true });
         for (const resolve of waiting) resolve();
       }, takes);
     },
@@ -91,6 +92,35 @@ describe("the calculation of the embedded sheet", () => {
     // Long after Univer takes it for done, as on a busy machine.
     await vi.advanceTimersByTimeAsync(350);
     begin();
+    await vi.advanceTimersByTimeAsync(300);
+    expect(seen.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(seen.is).toBe("settled");
+  });
+
+  it("is waited for when the one before ends only after an edit", async () => {
+    const { injector, edit, begin } = univer(400);
+    const calculation = new Calculation(injector, 1000);
+    begin();
+    await vi.advanceTimersByTimeAsync(350);
+    edit();
+    const seen = outcome(calculation);
+    // The first one has ended, and what the edit changed is not calculated yet.
+    await vi.advanceTimersByTimeAsync(80);
+    expect(seen.is).toBe("still waiting");
+    begin();
+    await vi.advanceTimersByTimeAsync(300);
+    expect(seen.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(seen.is).toBe("settled");
+  });
+
+  it("that was stopped to begin anew is waited for to its end", async () => {
+    const { injector, begin, stop } = univer(400);
+    const calculation = new Calculation(injector, 1000);
+    begin();
+    stop();
+    const seen = outcome(calculation);
     await vi.advanceTimersByTimeAsync(300);
     expect(seen.is).toBe("still waiting");
     await vi.advanceTimersByTimeAsync(200);
