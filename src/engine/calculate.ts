@@ -29,8 +29,6 @@ export type Calculated = string | number | boolean | null | ErrorValue;
 
 type Matrix = Record<number, Record<number, ICellData | null>>;
 
-const TIME_LIMIT = 60_000;
-
 /**
  * The values of all cells of these sheets, by sheet, row and column from 0, what formulas spill included. Rows end
  * with their last cell that holds anything; blanks before it are null.
@@ -108,12 +106,10 @@ type Results = Record<string, Record<string, Matrix>>;
 function run(commands: ICommandService): Promise<Results> {
   return new Promise((resolve, reject) => {
     let results: Results = {};
-    const timer = setTimeout(() => reject(new Error("the formulas were not calculated in a minute")), TIME_LIMIT);
     commands.onCommandExecuted(({ id, params }) => {
       if (id === SetFormulaCalculationResultMutation.id) results = (params as { unitData: Results }).unitData;
       if (id === SetFormulaCalculationNotificationMutation.id) {
         if ((params as { functionsExecutedState?: number }).functionsExecutedState === undefined) return;
-        clearTimeout(timer);
         resolve(results);
       }
     });
