@@ -189,8 +189,8 @@ describe("the server", () => {
 
 describe("the compressed files of a build", () => {
   it("hold what the plain ones do, and stand beside them where they are smaller by far", () => {
-    const plain = readFileSync(new URL("tryout.js", dist));
-    const [br, gz] = ["tryout.js.br", "tryout.js.gz"].map((name) => readFileSync(new URL(name, dist))) as [
+    const plain = readFileSync(new URL("engine.js", dist));
+    const [br, gz] = ["engine.js.br", "engine.js.gz"].map((name) => readFileSync(new URL(name, dist))) as [
       Buffer,
       Buffer,
     ];
