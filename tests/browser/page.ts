@@ -254,6 +254,11 @@ export class TryoutPage {
   async faults(part: string | { readonly include?: string[]; readonly exclude: string[] }): Promise<string[]> {
     if (!(await this.page.evaluate(() => "axe" in window))) await this.page.evaluate(AXE);
     return this.page.evaluate(async (where) => {
+      // What is still fading in has colours of its own.
+      const ending = document
+        .getAnimations()
+        .filter(({ effect }) => effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY);
+      await window.keep(Promise.allSettled(ending.map(({ finished }) => finished)));
       const { violations } = await window.keep(window.axe.run(where));
       return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
     }, part);
