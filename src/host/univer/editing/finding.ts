@@ -92,10 +92,11 @@ function countBeforeReplacing(injector: Injector): void {
   });
   const dialogs = injector.get(IConfirmService);
   const confirm = dialogs.confirm.bind(dialogs);
-  dialogs.confirm = (asked) => {
-    const isOurs = (asked as { id: string }).id === CONFIRM_REPLACE_ALL;
-    return confirm(isOurs ? { ...(asked as object), title: { title: question(replaced, found) } } : asked);
-  };
+  // Univer hands the service out behind a proxy that keeps a method as it was first read: assigning would not reach it.
+  Object.defineProperty(dialogs, "confirm", {
+    value: (asked: { readonly id: string }) =>
+      confirm(asked.id === CONFIRM_REPLACE_ALL ? { ...asked, title: { title: question(replaced, found) } } : asked),
+  });
 }
 
 /** How replacing everything is asked about. */
