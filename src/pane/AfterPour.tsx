@@ -1,9 +1,9 @@
 import { type ReactNode, useEffect, useId, useRef } from "react";
+import type { Report } from "./actions/writtenRun";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 import type { Written } from "./state/useWritten";
 import { FACTORS, LOGGING, WRITTEN } from "./words/written";
-import type { Report } from "./work/writtenRun";
 
 /** What is done with run sheets that are written: compare, turn into plain numbers, log the pour, learn the factors. */
 export function AfterPour(props: {

@@ -1,13 +1,13 @@
 import { useMemo, useState } from "react";
 import type { Host, Place } from "../../host/host";
 import { isError } from "../../runsheet/problem";
+import type { Book } from "../actions/book";
+import { writeRun } from "../actions/writeRun";
 import { givenTables, type RowsLeft, vesselsOf } from "../givenTables";
 import { groupProblems } from "../groupProblems";
 import type { Planner } from "../planner";
 import { serialOf, today } from "../today";
 import { WRITING } from "../words/writing";
-import type { Book } from "../work/book";
-import { writeRun } from "../work/writeRun";
 import type { Kept } from "./kept";
 import { usePlan } from "./usePlan";
 import { useRunSheets } from "./useRunSheets";

@@ -1,12 +1,12 @@
 import type { SourceRows } from "../../host/host";
 import type { FurtherTypeId, TableTypeId } from "../../runsheet/tables/registry";
+import { addStarterTables, addTable } from "../actions/addTables";
+import type { Book } from "../actions/book";
 import { choosing, keyOf, leavingOut } from "../columns";
 import { keyOfRows, type RowsLeft } from "../givenTables";
 import { CHECK } from "../words/check";
 import { OPENING } from "../words/opening";
 import { TABLES } from "../words/tables";
-import { addStarterTables, addTable } from "../work/addTables";
-import type { Book } from "../work/book";
 import type { useTables } from "./useTables";
 import type { RunTask } from "./useTask";
 

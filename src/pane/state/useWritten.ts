@@ -4,11 +4,11 @@ import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { type NewFactor, newFactors } from "../../runsheet/record/newFactors";
 import { copiesOf } from "../../runsheet/record/runSheets";
 import type { Vessels } from "../../runsheet/tables/vessels";
+import { type Book, freshRun } from "../actions/book";
+import { changeFactor } from "../actions/changeFactor";
+import { logPour } from "../actions/logPour";
+import { changesOf, freezeSheet, type Report, readRun } from "../actions/writtenRun";
 import { FACTORS, LOGGING, WRITTEN } from "../words/written";
-import { type Book, freshRun } from "../work/book";
-import { changeFactor } from "../work/changeFactor";
-import { logPour } from "../work/logPour";
-import { changesOf, freezeSheet, type Report, readRun } from "../work/writtenRun";
 import type { useRunSheets } from "./useRunSheets";
 import type { RunTask, Task } from "./useTask";
 
