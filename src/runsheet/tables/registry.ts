@@ -1,6 +1,7 @@
 import { BATCH } from "./batch";
 import { COMPONENTS } from "./components";
 import { type ColumnsOf, columnsFor } from "./headings/matching";
+import { MOVES } from "./moves";
 import { PRICES } from "./prices";
 import { RECIPES } from "./recipes";
 import { SCENTS } from "./scents";
@@ -17,6 +18,7 @@ export const TABLE_TYPES = {
   stock: STOCK,
   prices: PRICES,
   components: COMPONENTS,
+  moves: MOVES,
 } as const satisfies Readonly<Record<string, TableType>>;
 
 export type TableTypeId = keyof typeof TABLE_TYPES;

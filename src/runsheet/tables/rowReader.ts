@@ -1,4 +1,6 @@
 import { plain } from "../../core/check/plain";
+import { calendarDay } from "../../core/label/calendarDay";
+import { dayOfText } from "../../core/label/dayOfText";
 import type { CellValue } from "../../sheet/sheet";
 import { bracketed } from "./headings/tidyHeading";
 import { RowNotes } from "./rowNotes";
@@ -38,7 +40,21 @@ export class RowReader<F extends string> extends RowNotes<F> {
   text(field: F): string {
     const cell = this.cells.cell(this.row, field);
     if (cell === null || this.isError(field, cell)) return "";
-    return typeof cell === "number" ? plain(cell) : String(cell).trim();
+    // A lot or a code of many digits keeps them all.
+    return typeof cell === "number" && !Number.isInteger(cell) ? plain(cell) : String(cell).trim();
+  }
+
+  /** The day in a cell, as spreadsheets count days; undefined when it is blank, or wrong and noted. */
+  date(field: F): number | undefined {
+    const cell = this.cells.cell(this.row, field);
+    if (this.isBlank(field) || this.isError(field, cell)) return undefined;
+    const serial = typeof cell === "number" ? cell : dayOfText(String(cell));
+    if (serial === undefined) {
+      this.error(field, `"${String(cell).trim().slice(0, 40)}" is not a date; write one such as 2026-11-26`);
+      return undefined;
+    }
+    const day = Math.floor(serial);
+    return this.check(field, () => calendarDay(day)) && day;
   }
 
   /** What stands in brackets in the heading of a field, as a rule its unit: `C` of `Pour at (C)`; empty when none. */

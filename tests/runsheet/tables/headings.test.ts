@@ -273,6 +273,40 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
     ],
     none: ["Pack price", "Selling price", "Total price", "Notes"],
   },
+  moves: {
+    date: ["Date", "DATE:", "Day", "When", "Date received", "Purchase date", "date (yyyy-mm-dd)"],
+    item: ["Item", "Material", "Ingredient", "Name", "What", "Item name"],
+    lot: [
+      ...["Lot", "Lot no.", "lot #", "Lot number", "Batch no", "batch number", "Batch", "Supplier lot", "Lot code"],
+      ...["LOT NR", "Lot ID", "Lot used"],
+    ],
+    change: [
+      ...["Change", "Change (g)", "change, kg", "Qty in/out", "qty in / out (g)", "In/Out", "in/out (oz)", "+/-"],
+      ...["+/- (g)", "Qty +/-", "± kg", "Quantity", "Qty (g)", "Amount", "Weight (g)", "Movement", "Stock change"],
+      ...["Change (+ in, - out)"],
+    ],
+    paid: ["Paid", "Paid (EUR)", "Amount paid", "Total paid", "Total cost", "Total price", "Price paid", "paid ($)"],
+    bestBefore: [
+      ...["Best before", "best-before", "Best before date", "BBD", "BBE", "Use by", "use-by date", "Best by", "Expiry"],
+      ...["Expiry date", "Exp. date", "Expires", "Expiration date", "exp"],
+    ],
+    run: ["Run", "Run lot", "Run no.", "Run sheet", "Candle batch", "Used in"],
+    note: ["Note", "Notes", "Remarks", "Comment"],
+    none: [
+      ...[
+        "Supplier",
+        "Unit price",
+        "Price per kg",
+        "Pack price",
+        "Invoice date",
+        "Due date",
+        "Paid date",
+        "Paid on date",
+      ],
+      ...["Balance", "Stock value", "Invoice", "Qty left", "On hand", "Lot size", "Date made", "Colour"],
+    ],
+    asked: ["In", "Out", "Type", "Qty out", "Direction"],
+  },
 };
 
 /** Headings that a table of each kind has besides, and that leave no figure to a default. */
@@ -284,6 +318,7 @@ const BASE: Readonly<Record<TableTypeId, readonly string[]>> = {
   stock: ["Item", "On hand"],
   prices: ["Item", "Unit price"],
   components: ["Vessel", "Item", "Each"],
+  moves: ["Date", "Item", "Lot", "Change"],
 };
 
 function tableOf<K extends TableTypeId>(

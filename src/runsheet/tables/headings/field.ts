@@ -11,6 +11,7 @@ export type Reads =
   | "temperature"
   | "time"
   | "days"
+  | "date"
   | "money";
 
 /** One field of a table: what it is called, and in which words headings say it. */

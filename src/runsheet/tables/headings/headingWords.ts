@@ -108,6 +108,7 @@ function meaningsOf(text: string): string {
     .replace(/(?<=\b\p{L})\.(?=\p{L}\b)/gu, "") // F.O.
     .replace(/(?<=\p{L}{3})(?=\d{1,2}\b)/gu, " ") // Load2
     .replace(/#/g, " number ")
+    .replace(/\+ ?[/,]? ?[-−–]|±/g, " change ")
     .replace(PLUS_VESSEL, " plus ")
     .replace(/(\p{L}*) ?\/ ?(\p{L}+)/gu, (_, a, b) => `${a} ${isOne(b) && !isOne(a) ? "per" : ""} ${b}`)
     .match(/[\p{L}\p{N}]+|%/gu);

@@ -72,6 +72,7 @@ const CLASH: Readonly<Partial<Record<Reads, string>>> = {
   temperature: "% weight time minutes",
   time: "% weight temperature",
   days: "% weight temperature",
+  date: "% weight temperature quantity count",
   money: "% quantity hand",
 };
 
