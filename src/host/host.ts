@@ -55,6 +55,16 @@ export interface Work {
   readonly onProgress?: (share: number) => void;
 }
 
+/** Rows for a table: each content under the heading of its place in `headings`. */
+export interface NewRows {
+  readonly table: string;
+  readonly headings: readonly string[];
+  readonly rows: readonly (readonly (Content | null)[])[];
+}
+
+/** Rows for a table that is there, each table once; or a sheet with a new one. */
+export type Addition = NewRows | Sheet;
+
 /**
  * All that the pane needs of a spreadsheet program. Every method rejects with an Error whose message a user can act on,
  * and all that read cells with StillCalculating when these are not worked out in time.
@@ -84,11 +94,12 @@ export interface Host {
    */
   write(sheet: string, cells: readonly Cell[]): Promise<void>;
   /**
-   * Adds rows at the end of a table, each content under the heading of its place in `headings`; other columns of the
-   * table stay blank or take their formula. Rejects when a heading is missing. What stands below the table is never
-   * overwritten: it is moved down, or else the call rejects.
+   * Adds rows to tables, and tables that are not there yet on sheets of their own, in one step: all or nothing, also
+   * when the spreadsheet program fails half-way. Rows go below the last one of a table that holds anything, above its
+   * total row; columns that are not named stay blank or take their formula. Rejects when a heading is missing. What
+   * stands below a table is never overwritten: it is moved down, or else the call rejects. The sheet that is shown stays.
    */
-  addRows(table: string, headings: readonly string[], rows: readonly (readonly (Content | null)[])[]): Promise<void>;
+  append(additions: readonly Addition[]): Promise<void>;
   /**
    * Lets a table grow over so many of the rows right below it. Blank cells of a column that has formulas take the
    * formula of the table's last row; what stands in the others stays. Rejects when so many rows are not there any more.

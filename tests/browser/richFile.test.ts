@@ -78,7 +78,13 @@ describe("a workbook that holds much that the page does not show, in a browser",
     await tryout.type("A8", "Fig");
     expect(await tryout.table("Pours")).toMatchObject({ rows: { length: 3 }, below: 1 });
     await expect(tryout.host("takeInRows", "Pours", 1)).rejects.toThrow(/^The table Pours has a row of totals/);
-    await expect(tryout.host("addRows", "Pours", ["Scent"], [[{ text: "Fig" }]])).rejects.toThrow(/row of totals/);
     expect(await tryout.cells("Pours", 6, 0, 1, 2)).toEqual([["Total", 24]]);
+    // Its quantities are 24; what stands below the row of totals goes down with it.
+    await tryout.host("append", [
+      { table: "Pours", headings: ["Scent"], rows: [[{ text: "Fig" }], [{ text: "Plum" }]] },
+    ]);
+    expect(await tryout.table("Pours")).toMatchObject({ rows: { length: 5 }, below: 1 });
+    expect((await tryout.cells("Pours", 6, 0, 4, 1)).flat()).toEqual(["Fig", "Plum", "Total", "Fig"]);
+    await expect.poll(() => tryout.cells("Pours", 8, 1)).toEqual([[24]]);
   });
 });

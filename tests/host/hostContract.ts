@@ -268,7 +268,9 @@ export function hostContract(bench: () => Bench): void {
       };
       const refusal = /table "?Gone"?.*Choose/;
       await expect(host.read(gone)).rejects.toThrow(refusal);
-      await expect(host.addRows("Gone", ["Wax"], [[{ number: 1 }]])).rejects.toThrow(refusal);
+      await expect(host.append([{ table: "Gone", headings: ["Wax"], rows: [[{ number: 1 }]] }])).rejects.toThrow(
+        refusal,
+      );
       await expect(host.takeInRows("Gone", 1)).rejects.toThrow(refusal);
     });
   });
@@ -375,7 +377,7 @@ export function hostContract(bench: () => Bench): void {
 
     it("puts each content under its heading, texts as texts, and leaves the other columns to the table", async () => {
       await withTable([["Tin", 2]]);
-      await bench().host.addRows(name, ["Quantity", "Vessel"], jar);
+      await bench().host.append([{ table: name, headings: ["Quantity", "Vessel"], rows: jar }]);
       const { rows, below } = await read();
       expect(rows.map((row) => row.slice(0, 2))).toEqual([
         ["Tin", 2],
@@ -391,15 +393,75 @@ export function hostContract(bench: () => Bench): void {
     it("is refused when a heading is missing, and nothing has changed", async () => {
       await withTable([["Tin", 2]]);
       const before = [await read(), await bench().host.readSheet(name)];
-      const refused = bench().host.addRows(name, ["Quantity", "Jar"], jar);
+      const refused = bench().host.append([{ table: name, headings: ["Quantity", "Jar"], rows: jar }]);
       await expect(refused).rejects.toThrow('has no column "Jar". Name the column so again, then try once more.');
       expect([await read(), await bench().host.readSheet(name)]).toEqual(before);
+    });
+
+    it("fills the blank rows that a table ends with first", async () => {
+      const { host } = bench();
+      const cells = cellsAt(2, 1, [HEADINGS, ["Tin", 2, 200]]);
+      await host.addSheet({
+        name,
+        widths: [],
+        cells,
+        tables: [{ name, row: 2, column: 1, headings: HEADINGS, rows: 2 }],
+      });
+      await host.append([{ table: name, headings: ["Quantity", "Vessel"], rows: jar }]);
+      expect((await read()).rows).toEqual([
+        ["Tin", 2, 200],
+        ["=Jar", 3, null],
+        ["Bowl", null, null],
+      ]);
+    });
+
+    it("to two tables and to one that is not there yet is one step; the sheet that is shown stays", async () => {
+      await withTable([["Tin", 2]]);
+      const [first, other, fresh] = [name, `${name}b`, `${name}c`];
+      const { host } = bench();
+      await host.addSheet({
+        name: other,
+        widths: [],
+        cells: cellsAt(0, 0, [["Wax"], ["W"]]),
+        tables: [{ name: other, row: 0, column: 0, headings: ["Wax"], rows: 1 }],
+      });
+      const sheet = {
+        name: fresh,
+        widths: [],
+        cells: cellsAt(0, 0, [["Oil"], ["O"]]),
+        tables: [{ name: fresh, row: 0, column: 0, headings: ["Oil"], rows: 1 }],
+      };
+      await host.append([
+        { table: first, headings: ["Vessel"], rows: [[{ text: "Jar" }]] },
+        { table: other, headings: ["Wax"], rows: [[{ text: "V" }], [{ text: "U" }]] },
+        sheet,
+      ]);
+      const all = await host.tables();
+      const rowsOf = async (one: string) => {
+        const table = all.find((found) => found.name === one);
+        return table && (await host.read(table)).rows;
+      };
+      expect((await rowsOf(first))?.map(([vessel]) => vessel)).toEqual(["Tin", "Jar"]);
+      expect([await rowsOf(other), await rowsOf(fresh)]).toEqual([[["W"], ["V"], ["U"]], [["O"]]]);
+      expect(await host.activeSheet()).toBe(other);
+    });
+
+    it("to two tables adds to none when one of them refuses, and no sheet either", async () => {
+      await withTable([["Tin", 2]]);
+      const { host } = bench();
+      const before = [await host.sheetNames(), await host.tables(), await read()];
+      const sheet = { name: `${name} more`, widths: [], cells: cellsAt(0, 0, [["Oil"]]) };
+      const taken = { ...sheet, tables: [{ name, row: 0, column: 0, headings: ["Oil"], rows: 1 }] };
+      const rows = { table: name, headings: ["Vessel"], rows: [[{ text: "Jar" }]] };
+      await expect(host.append([rows, taken])).rejects.toThrow(name);
+      await expect(host.append([sheet, { ...rows, headings: ["Jar"] }])).rejects.toThrow('no column "Jar"');
+      expect([await host.sheetNames(), await host.tables(), await read()]).toEqual(before);
     });
 
     it("overwrites nothing below the table: it is moved down, or the rows are refused", async () => {
       await withTable([["Tin", 2]], cellsAt(5, 1, [["a note", "kept"]]));
       const isAdded = await bench()
-        .host.addRows(name, ["Quantity", "Vessel"], jar)
+        .host.append([{ table: name, headings: ["Quantity", "Vessel"], rows: jar }])
         .then(
           () => true,
           () => false,

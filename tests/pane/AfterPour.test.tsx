@@ -2,6 +2,7 @@
 import { act } from "react";
 import { createRoot, type Root } from "react-dom/client";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import type { Addition } from "../../src/host/host";
 import { Pane } from "../../src/pane/Pane";
 import { buildRun } from "../../src/runsheet/buildRun";
 import { RUNS_LOG } from "../../src/runsheet/record/runsLog";
@@ -51,6 +52,7 @@ class PourHost extends FakeHost {
   /** What the next addition to the log meets. */
   onAdding: () => void = () => {};
   isDeaf = false;
+  readonly appended: (readonly Addition[])[] = [];
 
   override async firstCells() {
     return [...this.sheets].map(([sheet, rows]) => ({ sheet, value: rows[0]?.[0] ?? null }));
@@ -62,22 +64,26 @@ class PourHost extends FakeHost {
     return (this.sheets.get(name) ?? []).map((row) => [...row]);
   }
   override async addSheet(sheet: Sheet) {
-    const rows = cellsOf(sheet);
-    const [table] = sheet.tables ?? [];
-    if (table) {
-      this.onAdding();
-      this.all[table.name] = rows;
-    } else this.sheets.set(sheet.name, rows);
+    this.sheets.set(sheet.name, cellsOf(sheet));
     return super.addSheet(sheet);
   }
-  override async addRows(table: string, headings: readonly string[], rows: readonly (readonly (Content | null)[])[]) {
+  /** All or nothing: what is refused is refused before anything changes. */
+  override async append(additions: readonly Addition[]) {
     this.onAdding();
-    const [known = [], ...old] = this.all[table] ?? [];
-    const missing = headings.find((heading) => !known.includes(heading));
-    if (missing) throw new Error(`The table ${table} has no column "${missing}".`);
     if (this.isDeaf) return;
-    const added = rows.map((row) => known.map((heading) => plainOf(row[headings.indexOf(String(heading))])));
-    this.all[table] = [known, ...old, ...added];
+    const after = additions.map((one): [string, CellValue[][]] => {
+      if (!("table" in one)) return [one.tables?.[0]?.name ?? "", cellsOf(one)];
+      const { table, headings, rows } = one;
+      const [known = [], ...old] = this.all[table] ?? [];
+      const missing = headings.find((heading) => !known.includes(heading));
+      if (missing) throw new Error(`The table ${table} has no column "${missing}".`);
+      return [
+        table,
+        [known, ...old, ...rows.map((row) => known.map((heading) => plainOf(row[headings.indexOf(String(heading))])))],
+      ];
+    });
+    Object.assign(this.all, Object.fromEntries(after));
+    this.appended.push(additions);
   }
   /** Types into a cell of a run sheet: the first row of its one vessel, or an ingredient. */
   type(sheet: string, key: "1 vessel" | "1 wax" | "1 scent", column: number, value: CellValue): void {

@@ -1,5 +1,5 @@
-import type { Host, Source, SourceRows } from "../../src/host/host";
-import type { Cell, CellValue, Content, Sheet } from "../../src/sheet/sheet";
+import type { Addition, Host, Source, SourceRows } from "../../src/host/host";
+import type { Cell, CellValue, Sheet } from "../../src/sheet/sheet";
 
 /** A spreadsheet of tables alone, for the pane: what it was asked to do, and answers that can be held back or refused. */
 export class FakeHost implements Host {
@@ -59,11 +59,7 @@ export class FakeHost implements Host {
   async write(sheet: string, cells: readonly Cell[]): Promise<void> {
     this.wrote.push({ sheet, cells });
   }
-  async addRows(
-    _table: string,
-    _headings: readonly string[],
-    _rows: readonly (readonly (Content | null)[])[],
-  ): Promise<void> {}
+  async append(_additions: readonly Addition[]): Promise<void> {}
   async takeInRows(table: string, rows: number): Promise<void> {
     this.takenIn.push({ table, rows });
     this.below -= rows;

@@ -1,6 +1,6 @@
-import type { Cell, Content, Sheet } from "../../sheet/sheet";
-import { sheetName } from "../../sheet/sheetName";
+import type { Cell, Sheet } from "../../sheet/sheet";
 import {
+  type Addition,
   type CellValue,
   DamagedSettings,
   type Host,
@@ -10,14 +10,15 @@ import {
   type Work,
 } from "../host";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
-import { addRows } from "./addRows";
+import { addSheet } from "./addSheet";
+import { append, failedToAdd } from "./append";
 import { askAround, placeOf, WHERE } from "./around";
 import { Calculation } from "./calculation";
-import { contentsOf, layOut } from "./layOut";
+import { contentsOf } from "./layOut";
+import { laidOut } from "./newSheets";
 import { spanOf } from "./rectangles";
 import { closedAt, refuseClosed, sentence } from "./sentences";
 import { takeInRows } from "./takeInRows";
-import { writeSheet } from "./writeSheet";
 
 /** Settings go into the file and must stay small beside it. */
 const LONGEST_SETTINGS = 1_000_000;
@@ -116,59 +117,11 @@ export class ExcelHost implements Host {
     });
   }
 
-  async addSheet(sheet: Sheet, { signal, onProgress }: Work = {}): Promise<string> {
-    const layout = layOut(sheet);
-    // A stop is heard between two calls to Excel.
-    const turn = (share: number) => {
-      onProgress?.(share);
-      signal?.throwIfAborted();
-    };
-    turn(0);
-    return ask("Excel could not add the sheet", async (context) => {
-      const { workbook } = context;
-      const worksheets = workbook.worksheets.load("items/name");
-      const tables = workbook.tables.load("items/name");
-      const names = workbook.names.load("items/name");
-      const protection = workbook.protection.load("protected");
-      const shown = workbook.worksheets.getActiveWorksheet().load("id");
-      await context.sync();
-
-      if (protection.protected) {
-        throw new Error(
-          "The workbook is protected, so no sheet can be added. Take the protection off (Review tab, Protect Workbook) and try again.",
-        );
-      }
-      refuseTakenNames(sheet, [...tables.items, ...names.items]);
-      const name = sheetName(
-        sheet.name,
-        worksheets.items.map((one) => one.name),
-      );
-      turn(0.1);
-      // It gets its real name last: until then a name that nobody else uses tells which sheet to take away again.
-      const draft = `Pourwright ${crypto.randomUUID().slice(0, 8)}`;
-      let key = draft;
-      try {
-        const added = worksheets.add(draft).load("id");
-        await context.sync();
-        key = added.id;
-        turn(0.3);
-        context.application.suspendApiCalculationUntilNextSync();
-        writeSheet(added, sheet, layout);
-        await context.sync();
-        turn(0.9);
-        // Who suspends the calculation has to ask for it again.
-        context.application.calculate("Recalculate");
-        added.activate();
-        added.name = name;
-        await context.sync();
-        onProgress?.(1);
-        return name;
-      } catch (error) {
-        const why = signal?.aborted ? "Stopped." : sentence("Excel could not add the sheet", error).message;
-        await takeAway(key, shown.id, why, error);
-        throw error;
-      }
-    });
+  async addSheet(sheet: Sheet, work: Work = {}): Promise<string> {
+    const described = laidOut(sheet);
+    work.onProgress?.(0);
+    work.signal?.throwIfAborted();
+    return ask("Excel could not add the sheet", (context) => addSheet(context, described, work));
   }
 
   readSheet(name: string): Promise<CellValue[][]> {
@@ -204,13 +157,10 @@ export class ExcelHost implements Host {
     });
   }
 
-  async addRows(
-    name: string,
-    headings: readonly string[],
-    rows: readonly (readonly (Content | null)[])[],
-  ): Promise<void> {
-    if (rows.length === 0) return;
-    return ask(`Excel could not add to the table ${name}`, (context) => addRows(context, name, headings, rows));
+  async append(additions: readonly Addition[]): Promise<void> {
+    const filled = additions.filter((one) => !("table" in one) || one.rows.length > 0);
+    if (filled.length === 0) return;
+    return ask(failedToAdd(filled), (context) => append(context, filled));
   }
 
   async takeInRows(name: string, rows: number): Promise<void> {
@@ -377,33 +327,4 @@ function cellValue(value: unknown, type: string | undefined): CellValue {
 function headed(place: Place, [first = [], ...rows]: CellValue[][]): SourceRows {
   const headings = first.map((cell) => (cell === null ? "" : typeof cell === "object" ? cell.error : String(cell)));
   return { name: "", place, headings, rows };
-}
-
-// --- writing ---------------------------------------------------------------------------------------------------
-
-function refuseTakenNames(sheet: Sheet, taken: readonly { readonly name: string }[]): void {
-  const used = new Set(taken.map(({ name }) => name.toLowerCase()));
-  const double = sheet.tables?.find(({ name }) => used.has(name.toLowerCase()));
-  if (double) {
-    throw new Error(`The workbook already has something named ${double.name}. Rename or delete it, then try again.`);
-  }
-}
-
-/** Takes an unfinished sheet away and shows what was shown before. */
-async function takeAway(key: string, shown: string, why: string, cause: unknown): Promise<void> {
-  try {
-    await Excel.run(async (context) => {
-      const { worksheets } = context.workbook;
-      const unfinished = worksheets.getItemOrNullObject(key).load("id");
-      await context.sync();
-      if (unfinished.isNullObject) return;
-      worksheets.getItem(shown).activate();
-      unfinished.delete();
-      await context.sync();
-    });
-  } catch {
-    throw new Error(`${why} An unfinished sheet may be left at the end of the workbook; delete it yourself.`, {
-      cause,
-    });
-  }
 }

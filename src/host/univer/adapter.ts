@@ -1,6 +1,5 @@
 import {
   CommandType,
-  generateRandomId,
   type ICellData,
   ICommandService,
   type Injector,
@@ -15,13 +14,11 @@ import {
   SetRangeValuesCommand,
   SetWorksheetActiveOperation,
 } from "@univerjs/preset-sheets-core";
-import { AddSheetTableMutation } from "@univerjs/preset-sheets-table";
 import { headingText, reader, spilledCells } from "../../engine/cells";
 import { cellContent } from "../../engine/content";
-import { tablesOf } from "../../engine/references";
-import type { Cell, Content, Sheet } from "../../sheet/sheet";
-import { sheetName } from "../../sheet/sheetName";
+import type { Cell, Sheet } from "../../sheet/sheet";
 import {
+  type Addition,
   type CellValue,
   DamagedSettings,
   type Host,
@@ -32,17 +29,17 @@ import {
 } from "../host";
 import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
+import { addChoices, append, newSheet } from "./append";
 import { Calculation } from "./calculation";
-import { addRules, choiceRules } from "./editing/choices";
 import { BY_PANE } from "./editing/edits";
+import { asOneStep } from "./oneStep";
 import { placedTables } from "./placedTables";
 import { printFrame } from "./printFrame";
 import { printPage } from "./printPage";
 import { printedSheet } from "./printRead";
 import { refuseReadOnly } from "./readOnly";
 import { SetSettingsMutation } from "./settingsMutation";
-import { command, growTable, takeInRows } from "./takeInRows";
-import { tableData, worksheetData } from "./workbook";
+import { command, takeInRows } from "./takeInRows";
 
 /** Changes come in bursts: an edit, then the values calculated from it. */
 const QUIET = 150;
@@ -140,16 +137,7 @@ export class UniverHost implements Host {
   async addSheet(sheet: Sheet, { signal, onProgress }: Work = {}): Promise<string> {
     const book = this.#book();
     refuseReadOnly(this.#injector, book.getId());
-    const here = placedTables(this.#injector, this.#workbook());
-    const names = here.map((table) => table.name.toLowerCase());
-    for (const table of sheet.tables ?? []) {
-      if (names.includes(table.name.toLowerCase())) {
-        throw new Error(`A table "${table.name}" is already in the workbook. Rename it first.`);
-      }
-      names.push(table.name.toLowerCase());
-    }
-    const name = sheetName(sheet.name, await this.sheetNames());
-    const id = generateRandomId();
+    newSheet(this.#injector, this.#workbook(), sheet);
     const before = book.getActiveSheet();
     // A press on the stop button is heard only between two turns of the page.
     const turn = async (share: number) => {
@@ -158,25 +146,10 @@ export class UniverHost implements Host {
       signal?.throwIfAborted();
     };
     await turn(0.1);
+    const { name, id, changes } = newSheet(this.#injector, this.#workbook(), sheet);
     try {
-      const tables = [...here, ...tablesOf([{ ...sheet, name }])];
-      book.insertSheet(name, { sheet: worksheetData(id, { ...sheet, name }, tables) });
-      if (!this.#workbook().getSheetBySheetId(id)) throw new Error(`The sheet "${name}" could not be added.`);
-      // In the same turn as the sheet: a formula that is calculated before its table is there stays #NAME? for good.
-      for (const table of sheet.tables ?? []) {
-        const { name: tableName, range, columns } = tableData(table);
-        await command(this.#injector, AddSheetTableMutation.id, {
-          unitId: book.getId(),
-          subUnitId: id,
-          tableId: generateRandomId(),
-          name: tableName,
-          range,
-          header: table.headings,
-          options: { columns },
-        });
-      }
-      const rules = (sheet.tables ?? []).flatMap((table) => choiceRules(table, tables));
-      addRules(this.#injector, this.#workbook(), id, rules);
+      asOneStep(this.#injector, book.getId(), (change) => changes.forEach(change));
+      addChoices(this.#injector, this.#workbook(), sheet, id);
       await turn(0.5);
       this.#api.getFormula().executeCalculation();
       await turn(1);
@@ -223,52 +196,18 @@ export class UniverHost implements Host {
     await this.#calculation.settled();
   }
 
-  async addRows(
-    name: string,
-    headings: readonly string[],
-    rows: readonly (readonly (Content | null)[])[],
-  ): Promise<void> {
-    const { place, headings: known } = await this.#table(name);
-    this.#refuseTotals(name);
-    const places = headings.map((heading) => known.indexOf(heading));
-    const missing = headings[places.indexOf(-1)];
-    if (missing !== undefined) {
-      throw new Error(`The table "${name}" has no column "${missing}". Name the column so again, then try once more.`);
-    }
-    const sheet = this.#sheet(place.sheet);
-    const read = reader(this.#injector, sheet);
-    const next = place.row + place.rows;
-    for (let row = next; row < next + rows.length; row++) {
-      for (let column = place.column; column < place.column + place.columns; column++) {
-        if (read(row, column) === null) continue;
-        throw new Error(`There is something below the table "${name}". Move it away, then try once more.`);
-      }
-    }
-    const ids = { unitId: sheet.getUnitId(), subUnitId: sheet.getSheetId() };
-    const spare = next + rows.length - sheet.getRowCount();
-    if (spare > 0)
-      this.#book()
-        .getSheetByName(place.sheet)
-        ?.insertRowsAfter(sheet.getRowCount() - 1, spare);
-    // Below a table its looks go on: those of its last row.
-    const styleOf = (column: number) => sheet.getCellMatrix().getValue(next - 1, column)?.s ?? null;
-    const value: Record<number, Record<number, ICellData>> = {};
-    for (const [r, row] of rows.entries()) {
-      const line: Record<number, ICellData> = {};
-      for (let i = 0; i < place.columns; i++) line[place.column + i] = { s: styleOf(place.column + i) };
-      for (const [i, content] of row.entries()) {
-        const column = place.column + (places[i] as number);
-        const at = { sheet: place.sheet, row: next + r, column };
-        if (content) line[column] = { ...line[column], ...cellContent(content, at, []) };
-      }
-      value[next + r] = line;
-    }
-    await growTable(this.#injector, ids.unitId, name, rows.length);
+  async append(additions: readonly Addition[]): Promise<void> {
+    const filled = additions.filter((one) => !("table" in one) || one.rows.length > 0);
+    if (filled.length === 0) return;
+    await this.#calculation.settled();
+    const book = this.#book();
+    refuseReadOnly(this.#injector, book.getId());
+    const shown = book.getActiveSheet();
     try {
-      await command(this.#injector, SetRangeValuesCommand.id, { ...ids, value, redoUndoId: BY_PANE });
-    } catch (fault) {
-      await growTable(this.#injector, ids.unitId, name, -rows.length);
-      throw fault;
+      append(this.#injector, this.#workbook(), filled);
+      if (filled.some((one) => !("table" in one))) this.#api.getFormula().executeCalculation();
+    } finally {
+      if (book.getActiveSheet().getSheetId() !== shown.getSheetId()) book.setActiveSheet(shown);
     }
   }
 

@@ -38,8 +38,7 @@ export async function logPour(
     return { report: { sheet, says: LOGGING.askFirst(asked !== undefined), list, isAsking: true }, words: undefined };
   }
   const rows = logRows(poured, vessels);
-  if (log) await book.host.addRows(log.name, logHeadings(log), rows);
-  else await book.host.addSheet(logSheet(rows));
+  await book.host.append([log ? { table: log.name, headings: logHeadings(log), rows } : logSheet(rows)]);
   const words = LOGGING.done(poured.lot, rows.length) + (await wordsForLog(book, poured));
   const mass = massReport(poured);
   return { report: mass.length > 0 ? { sheet, says: LOGGING.mass(poured.lot), list: mass } : undefined, words };

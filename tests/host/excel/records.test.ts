@@ -8,7 +8,7 @@ import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { LIVE_NOTE, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
 import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
-import type { Cell, CellValue, Content } from "../../../src/sheet/sheet";
+import type { Cell, CellValue, Content, Sheet } from "../../../src/sheet/sheet";
 import { HOSTILE_TEXTS } from "../../hostileTexts";
 import type { SheetModel, TableModel, Value } from "./model";
 import { type Failure, StandIn } from "./standIn";
@@ -236,7 +236,8 @@ describe("adding rows to a table", () => {
       text("=Bowl"),
       i ? number(i) : null,
     ]);
-  const add = (count = 3): Promise<void> => host.addRows("RunsLog", HEADINGS, rowsOf(count));
+  const add = (count = 3): Promise<void> =>
+    host.append([{ table: "RunsLog", headings: HEADINGS, rows: rowsOf(count) }]);
 
   it("finds the columns by their headings, and leaves the user's own blank or calculated", async () => {
     const { sheet, table } = withLog();
@@ -276,7 +277,7 @@ describe("adding rows to a table", () => {
 
   it.each(HOSTILE_TEXTS)("writes %j as the text it is", async (value) => {
     const { sheet } = withLog();
-    await host.addRows("RunsLog", ["Vessel"], [[text(value)]]);
+    await host.append([{ table: "RunsLog", headings: ["Vessel"], rows: [[text(value)]] }]);
     expect(sheet.cell(3, 0)).toEqual({ formula: null, value, type: "String" });
   });
 
@@ -359,7 +360,9 @@ describe("adding rows to a table", () => {
     const { standIn } = withLog();
     const before = standIn.book.snapshot();
     const rows = [[text("Tin")], [text("x".repeat(40_000))]];
-    await expect(host.addRows("RunsLog", ["Lot"], rows)).rejects.toThrow("Cell D5 would hold 40,000 characters");
+    await expect(host.append([{ table: "RunsLog", headings: ["Lot"], rows }])).rejects.toThrow(
+      "Cell D5 would hold 40,000 characters",
+    );
     expect(standIn.book.snapshot()).toEqual(before);
   });
 
@@ -393,6 +396,86 @@ describe("adding rows to a table", () => {
       if (sync > 2) sheet.protected = true;
     };
     await expect(add()).rejects.toThrow("Unfinished rows may be left at the end of the table; delete them yourself.");
+  });
+});
+
+describe("adding to two tables and a new one", () => {
+  const withTables = (): StandIn => {
+    const standIn = excel();
+    standIn.table("Log", "Runs log", [
+      ["Lot", "Candles"],
+      ["'L-1", 10],
+    ]);
+    // It was begun empty: its last rows are blank.
+    const moves = standIn.sheet("Moves", [
+      ["Item", "Change"],
+      ["Wax", 900],
+    ]);
+    standIn.book.renameTable(standIn.book.addTable({ sheet: moves, row: 0, column: 0, rows: 4, columns: 2 }), "Moves");
+    moves.enter(4, 0, "below");
+    return standIn;
+  };
+  const readings: Sheet = {
+    name: "Readings",
+    widths: [10],
+    cells: [at(0, 0, text("Test")), at(1, 0, text("T-1"))],
+    tables: [{ name: "Readings", row: 0, column: 0, headings: ["Test"], rows: 1 }],
+  };
+  const used = (item: string, change: number): Content[] => [text(item), number(change)];
+  const rows = [
+    { table: "Log", headings: ["Lot", "Candles"], rows: [[text("L-2"), number(8)]] },
+    { table: "Moves", headings: ["Item", "Change"], rows: [used("Wax", -500), used("Oil", -20), used("Tin", -8)] },
+  ];
+  const values = (standIn: StandIn, sheet: string, count: number) =>
+    Array.from({ length: count }, (_, row) => [0, 1].map((column) => named(standIn, sheet).cell(row, column)?.value));
+
+  it("writes all in two calls, or three with a new sheet, fills blank rows first and moves down what is below", async () => {
+    for (const [additions, syncs] of [
+      [rows, 2],
+      [[...rows, readings], 3],
+    ] as const) {
+      const standIn = withTables();
+      await host.append(additions);
+      expect(standIn.syncs).toBe(syncs);
+      expect(values(standIn, "Runs log", 3)).toEqual([
+        ["Lot", "Candles"],
+        ["L-1", 10],
+        ["L-2", 8],
+      ]);
+      expect(values(standIn, "Moves", 6)).toEqual([
+        ["Item", "Change"],
+        ["Wax", 900],
+        ["Wax", -500],
+        ["Oil", -20],
+        ["Tin", -8],
+        ["below", undefined],
+      ]);
+      expect(standIn.book.tables().map(({ area }) => area.rows)).toEqual(syncs === 2 ? [3, 5] : [3, 5, 2]);
+      expect(standIn.book.active).toBe(0);
+    }
+  });
+
+  it.each(
+    failures([1, 2, 3], ["nothing", "half", "all"]).flatMap((failure) =>
+      [rows, [...rows, readings], [readings]].flatMap((additions) =>
+        additions === rows && failure.sync === 3 ? [] : [{ failure, additions }],
+      ),
+    ),
+  )("leaves all as it was: $failure", async ({ failure, additions }) => {
+    const standIn = withTables();
+    const before = standIn.book.snapshot();
+    standIn.failure = failure;
+    await expect(host.append(additions)).rejects.toThrow(/^Excel could not add to .*Try again\.$/);
+    expect(standIn.book.snapshot()).toEqual(before);
+  });
+
+  it("leaves all as it was when Excel refuses a command in the middle", async () => {
+    const standIn = withTables();
+    const merged = standIn.book.find("Moves") as SheetModel;
+    merged.merges.push("6,1 1x4 true");
+    const before = standIn.book.snapshot();
+    await expect(host.append([...rows, readings])).rejects.toThrow("cells would have to move and cannot");
+    expect(standIn.book.snapshot()).toEqual(before);
   });
 });
 
@@ -439,8 +522,8 @@ describe("a run sheet's whole way", () => {
     expect(poured?.lot).toBe(lot);
     const logged = logRows(poured as NonNullable<typeof poured>, new Map());
     const headings = RUNS_LOG.columns.map(({ heading }) => heading);
-    await host.addSheet(logSheet(logged));
-    await host.addRows(RUNS_LOG.table, headings, logged);
+    await host.append([logSheet(logged)]);
+    await host.append([{ table: RUNS_LOG.table, headings, rows: logged }]);
     const [log] = await host.tables();
     const read = await host.read(log as NonNullable<typeof log>);
     expect(read.rows).toHaveLength(6);

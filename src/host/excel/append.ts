@@ -1,0 +1,68 @@
+import type { Sheet } from "../../sheet/sheet";
+import type { Addition, NewRows } from "../host";
+import { type AddingRows, askForAdded, askForTable, planRows, queueRows } from "./newRows";
+import { type AddingSheet, addDrafts, askForNames, laidOut, planSheets, queueSheet, takeAway } from "./newSheets";
+import { sentence } from "./sentences";
+
+/** What is added, in words. */
+export const failedToAdd = (additions: readonly Addition[]): string =>
+  `Excel could not add to ${additions.map((one) => ("table" in one ? `the table ${one.table}` : one.name)).join(" and ")}`;
+
+/**
+ * Adds rows to tables and sheets with tables of their own, all or nothing. What is known beforehand is asked in one
+ * sync, a second makes new sheets where there are any, and the last writes all.
+ */
+export async function append(context: Excel.RequestContext, additions: readonly Addition[]): Promise<void> {
+  const rows = additions.filter((one): one is NewRows => "table" in one);
+  const sheets = additions.filter((one): one is Sheet => !("table" in one)).map(laidOut);
+  const asked = rows.map((one) => askForTable(context, one));
+  const there = sheets.length > 0 ? askForNames(context) : undefined;
+  await context.sync();
+
+  const adding = asked.map(planRows);
+  const drafts = there ? planSheets(sheets, there) : [];
+  try {
+    const added = drafts.length > 0 ? await addDrafts(context, drafts) : [];
+    context.application.suspendApiCalculationUntilNextSync();
+    for (const [i, draft] of drafts.entries()) queueSheet(added[i] as Excel.Worksheet, draft);
+    for (const one of adding) queueRows(one);
+    // Names last: until then it is known which sheets are unfinished. What was shown stays in front.
+    for (const [i, { name }] of drafts.entries()) (added[i] as Excel.Worksheet).name = name;
+    there?.shown.activate();
+    // Who suspends the calculation has to ask for it again.
+    context.application.calculate("Recalculate");
+    await context.sync();
+  } catch (error) {
+    await takeBack(adding, drafts, there?.shown.id ?? "", sentence(failedToAdd(additions), error));
+    throw error;
+  }
+}
+
+/** Takes back what was added, unless somebody else wrote in it at the same moment. */
+async function takeBack(
+  adding: readonly AddingRows[],
+  drafts: readonly AddingSheet[],
+  shown: string,
+  because: Error,
+): Promise<void> {
+  let isRowsLeft = false;
+  try {
+    if (adding.length > 0) await takeBackRows(adding);
+  } catch {
+    isRowsLeft = true;
+  }
+  const left = "Unfinished rows may be left at the end of the table; delete them yourself.";
+  const why = isRowsLeft ? `${because.message} ${left}` : because.message;
+  if (drafts.length > 0) await takeAway(drafts, shown, why, because);
+  if (isRowsLeft) throw new Error(why, { cause: because });
+}
+
+/** Rejects when rows of somebody else stand among them. */
+const takeBackRows = (adding: readonly AddingRows[]): Promise<void> =>
+  Excel.run(async (context) => {
+    const added = adding.map((one) => askForAdded(context, one));
+    await context.sync();
+    if (!added.every((one) => one.areOurs())) throw new Error("others wrote there");
+    for (const one of added) one.takeBack();
+    await context.sync();
+  });
