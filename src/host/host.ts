@@ -1,4 +1,5 @@
-import type { Cell, CellValue, Content, Sheet } from "../sheet/sheet";
+import type { Addition } from "../sheet/addition";
+import type { Cell, CellValue, Sheet } from "../sheet/sheet";
 
 export type { CellValue };
 
@@ -54,16 +55,6 @@ export interface Work {
   /** Called with the share that is done, 0 to 1. */
   readonly onProgress?: (share: number) => void;
 }
-
-/** Rows for a table: each content under the heading of its place in `headings`. */
-export interface NewRows {
-  readonly table: string;
-  readonly headings: readonly string[];
-  readonly rows: readonly (readonly (Content | null)[])[];
-}
-
-/** Rows for a table that is there, each table once; or a sheet with a new one. */
-export type Addition = NewRows | Sheet;
 
 /**
  * All that the pane needs of a spreadsheet program. Every method rejects with an Error whose message a user can act on,

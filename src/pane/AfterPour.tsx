@@ -1,9 +1,11 @@
-import { type ReactNode, useEffect, useId, useRef } from "react";
+import { Fragment, type ReactNode, useEffect, useId, useRef } from "react";
+import type { LogChoice } from "./actions/logPour";
 import type { Report } from "./actions/writtenRun";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 import type { Written } from "./state/useWritten";
-import { FACTORS, LOGGING, WRITTEN } from "./words/written";
+import { LOGGING } from "./words/logging";
+import { FACTORS, WRITTEN } from "./words/written";
 
 /** What is done with run sheets that are written: compare, turn into plain numbers, log the pour, learn the factors. */
 export function AfterPour(props: {
@@ -19,8 +21,8 @@ export function AfterPour(props: {
     if (report) reportAt.current?.scrollIntoView({ block: "nearest" });
   }, [report]);
   /** The button that was pressed may be gone then; the keyboard goes on from the report. */
-  const logPour = async (asked?: readonly string[]) => {
-    if (await written.logPour(asked)) reportAt.current?.focus();
+  const logPour = async (choice?: LogChoice) => {
+    if (await written.logPour(choice)) reportAt.current?.focus();
   };
   const button = (words: string, onPress: () => void, off = false): ReactNode => (
     <Button off={isBusy || off} onPress={onPress}>
@@ -44,27 +46,34 @@ export function AfterPour(props: {
         {button(LOGGING.log, () => logPour())}
         {written.print && button(WRITTEN.print, written.print)}
       </div>
-      {report?.isAsking && button(LOGGING.logAnyway, () => logPour(report.list))}
       <div role="status" ref={reportAt} tabIndex={-1}>
         {report && <Told report={report} />}
       </div>
+      {report?.ask && (
+        <div className="buttons">
+          {button(report.ask.press, () => logPour(report.ask))}
+          {report.ask.offersMoves && button(LOGGING.beginMoves, () => logPour({ beginsMoves: true }))}
+        </div>
+      )}
       {written.factors.length > 0 && <Factors written={written} isBusy={isBusy} />}
     </section>
   );
 }
 
 /** What is told about a sheet. */
-function Told({ report: { says, list } }: { report: Report }) {
-  return (
-    <>
+function Told({ report: { parts } }: { report: Report }) {
+  return parts.map(({ says, list }) => (
+    <Fragment key={says}>
       <p>{says}</p>
-      <ul>
-        {list.map((line) => (
-          <li key={line}>{line}</li>
-        ))}
-      </ul>
-    </>
-  );
+      {list.length > 0 && (
+        <ul>
+          {list.map((line) => (
+            <li key={line}>{line}</li>
+          ))}
+        </ul>
+      )}
+    </Fragment>
+  ));
 }
 
 /** The wax factors that the log shows, to be taken at a press where they are sure enough. */

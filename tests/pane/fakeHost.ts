@@ -1,4 +1,5 @@
-import type { Addition, Host, Source, SourceRows } from "../../src/host/host";
+import type { Host, Source, SourceRows } from "../../src/host/host";
+import type { Addition } from "../../src/sheet/addition";
 import type { Cell, CellValue, Sheet } from "../../src/sheet/sheet";
 
 /** A spreadsheet of tables alone, for the pane: what it was asked to do, and answers that can be held back or refused. */

@@ -1,6 +1,6 @@
+import type { Addition } from "../../sheet/addition";
 import type { Cell, Sheet } from "../../sheet/sheet";
 import {
-  type Addition,
   type CellValue,
   DamagedSettings,
   type Host,

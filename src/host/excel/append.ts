@@ -1,5 +1,5 @@
+import type { Addition, NewRows } from "../../sheet/addition";
 import type { Sheet } from "../../sheet/sheet";
-import type { Addition, NewRows } from "../host";
 import { type AddingRows, askForAdded, askForTable, planRows, queueRows } from "./newRows";
 import { type AddingSheet, addDrafts, askForNames, laidOut, planSheets, queueSheet, takeAway } from "./newSheets";
 import { sentence } from "./sentences";

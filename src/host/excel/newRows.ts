@@ -1,5 +1,5 @@
+import type { NewRows } from "../../sheet/addition";
 import type { Cell } from "../../sheet/sheet";
-import type { NewRows } from "../host";
 import { type Contents, contentsOf } from "./layOut";
 import { closedAt, refuseClosed } from "./sentences";
 

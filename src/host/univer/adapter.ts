@@ -16,9 +16,9 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { headingText, reader, spilledCells } from "../../engine/cells";
 import { cellContent } from "../../engine/content";
+import type { Addition } from "../../sheet/addition";
 import type { Cell, Sheet } from "../../sheet/sheet";
 import {
-  type Addition,
   type CellValue,
   DamagedSettings,
   type Host,

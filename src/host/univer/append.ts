@@ -1,3 +1,4 @@
+import type { Addition, NewRows } from "../../sheet/addition";
 /** Rows for tables of the open workbook, and sheets with new tables. */
 
 import {
@@ -28,7 +29,6 @@ import { cellContent } from "../../engine/content";
 import { type PlacedTable, tablesOf } from "../../engine/references";
 import type { Sheet } from "../../sheet/sheet";
 import { sheetName } from "../../sheet/sheetName";
-import type { Addition, NewRows } from "../host";
 import { addRules, choiceRules } from "./editing/choices";
 import type { Consequence } from "./editing/edits";
 import { followGrowth } from "./editing/followGrowth";

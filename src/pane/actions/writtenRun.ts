@@ -6,13 +6,24 @@ import { readBack } from "../../runsheet/record/readBack";
 import { plainNumbers } from "../../runsheet/sheet/plainNumbers";
 import { WRITTEN } from "../words/written";
 
-/** What is told about one run sheet: a sentence and a list. */
-export interface Report {
-  readonly sheet: string;
+/** A sentence and a list. */
+export interface Part {
   readonly says: string;
   readonly list: readonly string[];
-  /** What must be pressed for once more before it is logged. */
-  readonly isAsking?: boolean;
+}
+
+/** What is told about one run sheet. */
+export interface Report {
+  readonly sheet: string;
+  readonly parts: readonly Part[];
+  /** What must be pressed for before it is added. */
+  readonly ask?: {
+    /** What was shown, by which it is known whether it is still the same. */
+    readonly shown: string;
+    readonly press: string;
+    readonly offersMoves: boolean;
+    readonly beginsMoves: boolean;
+  };
 }
 
 /** A run sheet as it stands on its sheet now. */
@@ -27,10 +38,11 @@ export function changesOf(sheet: string, old: PouredRun, now: RunPlan, to?: stri
   const begin = to === undefined ? "" : WRITTEN.isNew(to, sheet);
   const about = to ?? sheet;
   if (old.unplanned.length > 0) {
-    return { sheet: about, says: begin + WRITTEN.notCompared(sheet), list: old.unplanned };
+    return { sheet: about, parts: [{ says: begin + WRITTEN.notCompared(sheet), list: old.unplanned }] };
   }
   const list = compareRuns(old, now);
-  return { sheet: about, says: begin + (list.length === 0 ? WRITTEN.unchanged : WRITTEN.changes(sheet)), list };
+  const says = begin + (list.length === 0 ? WRITTEN.unchanged : WRITTEN.changes(sheet));
+  return { sheet: about, parts: [{ says, list }] };
 }
 
 /** Turns the formulas of a run sheet into the numbers they give; says so. */

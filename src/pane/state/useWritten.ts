@@ -2,13 +2,15 @@ import { useMemo, useState } from "react";
 import type { SourceRows } from "../../host/host";
 import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { type NewFactor, newFactors } from "../../runsheet/record/newFactors";
+import { NO_LOG, readLog } from "../../runsheet/record/readLog";
 import { copiesOf } from "../../runsheet/record/runSheets";
 import type { Vessels } from "../../runsheet/tables/vessels";
 import { type Book, freshRun } from "../actions/book";
 import { changeFactor } from "../actions/changeFactor";
-import { logPour } from "../actions/logPour";
+import { type LogChoice, logPour } from "../actions/logPour";
 import { changesOf, freezeSheet, type Report, readRun } from "../actions/writtenRun";
-import { FACTORS, LOGGING, WRITTEN } from "../words/written";
+import { LOGGING } from "../words/logging";
+import { FACTORS, WRITTEN } from "../words/written";
 import type { useRunSheets } from "./useRunSheets";
 import type { RunTask, Task } from "./useTask";
 
@@ -27,7 +29,8 @@ export function useWritten(
   write: Write,
 ) {
   const [report, setReport] = useState<Report>();
-  const factors = useMemo(() => (log ? newFactors(log, vessels) : []), [log, vessels]);
+  const readOnce = useMemo(() => (log ? readLog(log) : NO_LOG), [log]);
+  const factors = useMemo(() => newFactors(readOnce, vessels), [readOnce, vessels]);
   if (!chosen) return undefined;
   const { name: sheet, lot } = chosen;
   const copies = copiesOf(chosen, sheets).map(({ name }) => name);
@@ -48,13 +51,13 @@ export function useWritten(
 
 export type Written = NonNullable<ReturnType<typeof useWritten>>;
 
-/** Logs the pour of a sheet; gives whether the question that was asked before is gone, or the pour is logged. */
+/** Logs the pour of a sheet; gives whether what was shown before is gone, or the pour is logged. */
 function pourLogger(book: Book, sheet: string, copies: readonly string[], run: RunTask, setReport: SetReport) {
-  return async (asked?: readonly string[]): Promise<boolean> => {
-    let isDone = asked !== undefined;
+  return async (choice: LogChoice = {}): Promise<boolean> => {
+    let isDone = choice.shown !== undefined;
     await run(LOGGING.log, async () => {
       setReport(undefined);
-      const { report, words } = await logPour(book, sheet, copies, asked);
+      const { report, words } = await logPour(book, sheet, copies, choice);
       setReport(report);
       isDone ||= words !== undefined;
       return words;

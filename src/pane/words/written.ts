@@ -1,4 +1,4 @@
-/** The words around run sheets that are written: comparing, logging the pour, the wax factors the log shows. */
+/** The words around run sheets that are written: comparing, and what the log shows. */
 
 import { formatFactor, type NewFactor } from "../../runsheet/record/newFactors";
 
@@ -20,25 +20,6 @@ export const WRITTEN = {
   notCompared: (sheet: string) => `Nothing is compared while ${sheet} has cells to fix:`,
   unchanged: "Nothing has changed in candles, weights, pots, steps and cure. Limits, shelf and cost are not compared.",
   changes: (sheet: string) => `The table makes these changes to ${sheet}:`,
-} as const;
-
-export const LOGGING = {
-  log: "Log this pour",
-  logAnyway: "Log anyway",
-  wrong: (sentences: readonly string[]) => `Nothing is logged. ${sentences.join(". ")}.`,
-  nothingWritten: (sheet: string) =>
-    `Nothing is written on ${sheet} yet: fill in actual weights, good candles or the weight of one.`,
-  loggedAlready: (lot: string) => `Lot ${lot} is in the runs log already. Take its rows out there to log it again.`,
-  isThisTheOne: (copy: string, lot: string, sheet: string) =>
-    `${copy} carries the same lot, ${lot}: is ${sheet} the one that was poured by?`,
-  askFirst: (hasChanged: boolean) =>
-    `${hasChanged ? "This has changed since it was asked. " : ""}Nothing is in the log yet. Check these first; a lot is logged only once:`,
-  mass: (lot: string) => `Lot ${lot}, what became of the wax:`,
-  done: (lot: string, rows: number) => `Lot ${lot} is in the runs log now, ${rows} ${rows === 1 ? "row" : "rows"}.`,
-  notReadAgain: (why: string) => ` It could not be read again: ${why}`,
-  notThere: (lot: string) =>
-    `Lot ${lot} was added to the runs log and does not stand there. Check the log, then try again.`,
-  seeFactors: " See the wax factors it shows.",
 } as const;
 
 export const FACTORS = {

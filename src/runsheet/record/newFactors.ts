@@ -4,7 +4,7 @@ import { waxFactorSpread } from "../../core/fill/waxFactorSpread";
 import { isWaxFactor, POURED } from "../likelyWeight";
 import { sameName } from "../sameName";
 import type { Vessels } from "../tables/vessels";
-import { type LogTable, loggedPours } from "./readLog";
+import type { Log } from "./readLog";
 
 /** A wax factor is offered once it is known this well: half of its 95 % interval. 3 in 86 is a rim of 3.5 % of the fill. */
 const SURE = 0.03;
@@ -29,11 +29,10 @@ export interface ShownFactor {
  * What all logged pours of the known vessels show together, where it differs from the vessel table. Each row of the
  * log is one pour, with the water its vessel held then. Pours that no wax makes are left out, and that is said.
  */
-export function newFactors(log: LogTable, vessels: Vessels): ShownFactor[] {
-  const pours = loggedPours(log);
+export function newFactors(log: Log, vessels: Vessels): ShownFactor[] {
   return [...vessels].flatMap(([key, { vessel, row, factor: old }]) => {
-    const own = pours.flatMap(({ vessel, water, weighed, lot }) =>
-      sameName(vessel) === key && water !== undefined ? [{ poured: weighed, water, lot }] : [],
+    const own = log.rows.flatMap(({ vessel, water, weighed, lot }) =>
+      sameName(vessel) === key && weighed && water ? [{ poured: weighed, water, lot }] : [],
     );
     const fit = own.filter(({ poured, water }) => isWaxFactor(poured / water));
     const left = own.filter((pour) => !fit.includes(pour));

@@ -5,7 +5,7 @@ import type { Vessels } from "../tables/vessels";
 import { weightRatio } from "../tables/weightUnits";
 import { formatMass, isOverPoured, massCheck } from "./massCheck";
 import type { PouredLine, PouredPot, PouredRun } from "./poured";
-import { type LogTable, loggedPours } from "./readLog";
+import { type Log, NO_LOG } from "./readLog";
 
 /** Whether a weight is further from another than FAR, and the reading of the scale, explain. */
 const isFar = (weight: number, from: number, noise = 0): boolean =>
@@ -15,7 +15,7 @@ const isFar = (weight: number, from: number, noise = 0): boolean =>
  * What is written on a poured sheet and may be a slip: to be asked about before it is logged, for a lot is logged once.
  * Each says where it stands, what is written, what was expected and what to do.
  */
-export function pourWarnings(run: PouredRun, vessels: Vessels, log?: LogTable): string[] {
+export function pourWarnings(run: PouredRun, vessels: Vessels, log: Log = NO_LOG): string[] {
   const candles = run.pots.flatMap(({ lines }) =>
     lines.flatMap((line) => {
       const text = candleWarning(line, vessels.get(sameName(line.vessel))?.water, run);
@@ -92,7 +92,7 @@ interface Weighing {
 }
 
 /** Candles of one vessel that weigh far from each other, in this run and beside earlier ones: a sentence for each vessel. */
-function sisters(run: PouredRun, vessels: Vessels, log: LogTable | undefined): { vessel: string; text: string }[] {
+function sisters(run: PouredRun, vessels: Vessels, log: Log): { vessel: string; text: string }[] {
   const written = run.pots.flatMap(({ lines }) => lines.map(({ vessel }) => [sameName(vessel), vessel] as const));
   // By the name that stands first.
   const names = new Map(written.reverse());
@@ -137,17 +137,12 @@ function isApart(one: Weighing, other: Weighing): boolean {
 }
 
 /** The middle one of the earlier pours of a vessel in the log, those left out that no wax shows. */
-function earlier(
-  key: string,
-  run: PouredRun,
-  log: LogTable | undefined,
-  water: number | undefined,
-): Weighing | undefined {
-  const pours = (log ? loggedPours(log) : [])
-    .filter((pour) => sameName(pour.vessel) === key && pour.lot !== run.lot)
-    .map(({ weighed, planned, unit, water: own }) => {
+function earlier(key: string, run: PouredRun, log: Log, water: number | undefined): Weighing | undefined {
+  const pours = log.rows
+    .flatMap(({ vessel, lot, weighed, planned, unit, water: own }) => {
+      if (sameName(vessel) !== key || lot === run.lot || weighed === undefined) return [];
       const ratio = weightRatio(unit && { weight: unit }, run.unit);
-      return { weight: weighed * ratio, planned: planned && planned * ratio, water: own ? own * ratio : water };
+      return [{ weight: weighed * ratio, planned: planned && planned * ratio, water: own ? own * ratio : water }];
     })
     .filter(({ weight, water }) => water === undefined || isWaxFactor(weight / water))
     .sort((a, b) => a.weight - b.weight);

@@ -19,6 +19,10 @@ export interface PouredPart extends Weighed {
   readonly sort: "wax" | "scent" | "additive";
   /** As it stands on the sheet: `Scent: Cedar`. */
   readonly label: string;
+  /** The same by its name alone: `Cedar`. */
+  readonly item: string;
+  /** The lot that was written beside it; empty where none was. */
+  readonly lot: string;
   /** Its row on the sheet, from 1. */
   readonly row: number;
 }
@@ -27,6 +31,8 @@ export interface PouredPart extends Weighed {
 export interface PouredPot {
   /** As it stands on the sheet: `Cedar: pot 1 of 2`. */
   readonly title: string;
+  /** What the log knows it by: its title, with a number where another pot has the same. */
+  readonly id: string;
   readonly scent: string;
   /** The load that its shares ask for, `6 % of wax`; empty without scent. */
   readonly load: string;
@@ -57,17 +63,19 @@ export interface PouredRun {
   readonly pots: readonly PouredPot[];
   /** Days of cure by scent. */
   readonly cure: ReadonlyMap<string, number>;
+  /** Who made it and what was unusual, as they were written; empty where they were not. */
+  readonly madeBy: string;
+  readonly notes: string;
   /** What is written on the sheet and cannot be, by row. */
   readonly wrong: readonly string[];
   /** Of it what the plan cannot do without: its weights stand at 0 here. */
   readonly unplanned: readonly string[];
 }
 
-/** Whether anything was written on the sheet after the pour. */
-export function isPoured({ pots }: PouredRun): boolean {
-  return pots.some(
-    ({ parts, lines }) =>
-      parts.some(({ actual }) => actual !== undefined) ||
-      lines.some(({ good, weighed }) => good !== undefined || weighed !== undefined),
-  );
-}
+/** Whether anything was written of a pot after the pour. */
+export const isPoured = ({ parts, lines }: PouredPot): boolean =>
+  parts.some(({ actual }) => actual !== undefined) ||
+  lines.some(({ good, weighed }) => good !== undefined || weighed !== undefined);
+
+/** A run as if it had only these pots. */
+export const withPots = (run: PouredRun, pots: readonly PouredPot[]): PouredRun => ({ ...run, pots });

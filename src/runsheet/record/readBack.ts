@@ -2,6 +2,8 @@ import { sum } from "../../core/statistics/sum";
 import type { CellValue } from "../../sheet/sheet";
 import { percent } from "../percent";
 import { AT, DATE, lotIn, scaleOn, scentIn } from "../sheet/layout";
+import { nameIn } from "../sheet/potWords";
+import { besideLabel, MADE_BY, NOTES } from "./handwritten";
 import type { PouredLine, PouredPart, PouredPot, PouredRun, Weighed } from "./poured";
 import { ABOVE_0, AT_LEAST_0, SheetRow, WHOLE } from "./sheetRow";
 
@@ -31,8 +33,10 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
     date,
     unit: scale.unit,
     division: typeof scale.division === "number" ? scale.division : 0,
-    pots: pots.map(closed),
+    pots: numbered(pots.map(closed)),
     cure,
+    madeBy: besideLabel(cells, MADE_BY),
+    notes: besideLabel(cells, NOTES),
     wrong: rows.flatMap(({ wrong }) => wrong),
     unplanned: rows.flatMap(({ unplanned }) => unplanned),
   };
@@ -69,7 +73,8 @@ function readInto(pot: OpenPot, row: SheetRow): void {
 function partIn(row: SheetRow, sort: PouredPart["sort"]): PouredPart {
   const planned = row.needed("planned", "to weigh", AT_LEAST_0);
   const actual = row.optional("actual", "actual weight", AT_LEAST_0);
-  return { sort, label: row.label, row: row.row, planned, actual };
+  const lot = row.words("lotUsed").trim();
+  return { sort, label: row.label, item: nameIn(row.label, sort), lot, row: row.row, planned, actual };
 }
 
 function lineIn(row: SheetRow): PouredLine {
@@ -83,7 +88,17 @@ function lineIn(row: SheetRow): PouredLine {
   return { row: row.row, vessel: row.label, count, fill, good, weighed };
 }
 
-function closed({ shares, remarks, ...pot }: OpenPot): PouredPot {
+/** Pots with what the log knows them by: a scent that is poured at two loads has two first pots. */
+function numbered(pots: readonly Omit<PouredPot, "id">[]): PouredPot[] {
+  const seen = new Map<string, number>();
+  return pots.map((pot) => {
+    const count = (seen.get(pot.title) ?? 0) + 1;
+    seen.set(pot.title, count);
+    return { ...pot, id: count === 1 ? pot.title : `${pot.title} (${count})` };
+  });
+}
+
+function closed({ shares, remarks, ...pot }: OpenPot): Omit<PouredPot, "id"> {
   return {
     ...pot,
     load: [...shares].map(([basis, share]) => `${percent(share)} % ${basis}`).join(" + "),

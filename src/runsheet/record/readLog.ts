@@ -1,5 +1,7 @@
 import type { CellValue } from "../../sheet/sheet";
+import { sameName } from "../sameName";
 import { CHOICES, type WeightUnit } from "../settings";
+import { headingIn, type LogHeading, POTS, potsIn, RUNS_LOG } from "./runsLog";
 
 /** The runs log as it stands in the workbook. */
 export interface LogTable {
@@ -7,51 +9,92 @@ export interface LogTable {
   readonly rows: readonly (readonly CellValue[])[];
 }
 
-/** One pour of a vessel: a row of the log, which is the mean of the candles that were weighed for it. */
-interface LoggedPour {
+/** A row of the log: the candles of one vessel and scent, from some pots of a run. */
+export interface LoggedRow {
   readonly lot: string;
+  readonly scent: string;
   readonly vessel: string;
-  readonly weighed: number;
+  /** The pots it is of; undefined where the log does not say: then it is of all. */
+  readonly pots: readonly string[] | undefined;
+  readonly candles: number | undefined;
+  /** The mean of the candles that were weighed for it. */
+  readonly weighed: number | undefined;
   readonly water: number | undefined;
   /** Wax and scent planned for one candle. */
   readonly planned: number | undefined;
+  readonly loss: number | undefined;
   readonly unit: WeightUnit | undefined;
+  /** Its cells by the headings of today. */
+  readonly cells: Readonly<Partial<Record<LogHeading, CellValue>>>;
 }
 
-/** The rows of the log in which a candle was weighed. */
-export function loggedPours({ headings, rows }: LogTable): LoggedPour[] {
-  const column = (heading: string) => headings.indexOf(heading);
-  const at = {
-    lot: column("Lot"),
-    vessel: column("Vessel"),
-    weighed: column("Weighed each"),
-    water: column("Water weight"),
-    candles: column("Candles"),
-    wax: column("Wax planned"),
-    scent: column("Scent planned"),
-    unit: column("Weights in"),
+/** The log, read once. */
+export interface Log {
+  /** The rows that hold: without those that a correction took back, and without what took them back. */
+  readonly rows: readonly LoggedRow[];
+  /** The lots of all rows. */
+  readonly lots: readonly string[];
+}
+
+export const NO_LOG: Log = { rows: [], lots: [] };
+
+export function readLog(table: LogTable): Log {
+  const rows = table.rows.map((cells) => rowOf(table, cells)).filter(({ lot, vessel }) => lot !== "" || vessel !== "");
+  return { rows: standing(rows), lots: rows.map(({ lot }) => lot) };
+}
+
+/** The pots of a lot that are in the log; undefined where it is there and does not say which: then all are. */
+export function loggedPots({ rows }: Log, lot: string): readonly string[] | undefined {
+  const pots = rows.filter((row) => row.lot === lot).map((row) => row.pots);
+  return pots.some((ids) => ids === undefined) ? undefined : pots.flatMap((ids) => ids ?? []);
+}
+
+function rowOf(table: LogTable, values: readonly CellValue[]): LoggedRow {
+  const cells = Object.fromEntries(
+    RUNS_LOG.columns.map((column) => [
+      column.heading,
+      values[table.headings.indexOf(headingIn(table, column))] ?? null,
+    ]),
+  ) as LoggedRow["cells"];
+  const number = (heading: LogHeading) => {
+    const value = cells[heading];
+    return typeof value === "number" ? value : undefined;
   };
-  return rows.flatMap((cells) => {
-    const number = (at: number) => (typeof cells[at] === "number" ? cells[at] : undefined);
-    const [weighed, wax, scent, candles] = [at.weighed, at.wax, at.scent, at.candles].map(number);
-    if (weighed === undefined || !(weighed > 0)) return [];
-    const planned = wax !== undefined && candles ? (wax + (scent ?? 0)) / candles : undefined;
-    const water = number(at.water);
-    return [
-      {
-        lot: String(cells[at.lot] ?? "").trim(),
-        vessel: String(cells[at.vessel] ?? ""),
-        weighed,
-        water: water !== undefined && water > 0 ? water : undefined,
-        planned,
-        unit: CHOICES.unit.find((unit) => unit === cells[at.unit]),
-      },
-    ];
+  const above0 = (heading: LogHeading) => ((number(heading) ?? 0) > 0 ? number(heading) : undefined);
+  const text = (heading: LogHeading) => String(cells[heading] ?? "").trim();
+  const [wax, candles] = [number("Wax planned"), number("Candles")];
+  return {
+    lot: text("Lot"),
+    scent: text("Scent"),
+    vessel: text("Vessel"),
+    pots: text(POTS) === "" ? undefined : potsIn(text(POTS)),
+    candles,
+    weighed: above0("Weighed each"),
+    water: above0("Water weight"),
+    planned: wax !== undefined && candles ? (wax + (number("Scent planned") ?? 0)) / candles : undefined,
+    loss: number("Loss shown"),
+    unit: CHOICES.unit.find((unit) => unit === cells["Weights in"]),
+    cells,
+  };
+}
+
+/** The rows that are not taken back: one with fewer than no candles takes back the one that it is the reverse of. */
+function standing(rows: readonly LoggedRow[]): LoggedRow[] {
+  const isReverse = ({ candles }: LoggedRow) => candles !== undefined && candles < 0;
+  const keyOf = ({ lot, scent, vessel, pots, candles, cells }: LoggedRow) =>
+    JSON.stringify([lot, sameName(scent), sameName(vessel), pots ?? null, Math.abs(candles ?? 0), weightOf(cells)]);
+  const taken = rows.filter(isReverse).map(keyOf);
+  // Of rows that are alike the first one is taken back.
+  return rows.filter((row) => {
+    if (isReverse(row)) return false;
+    const at = taken.indexOf(keyOf(row));
+    if (at !== -1) taken.splice(at, 1);
+    return at === -1;
   });
 }
 
-/** The lots that are in the log. */
-export function loggedLots({ headings, rows }: LogTable): string[] {
-  const column = headings.indexOf("Lot");
-  return rows.map((row) => String(row[column] ?? "").trim());
-}
+const weightOf = (cells: LoggedRow["cells"]): number[] =>
+  (["Wax actual", "Scent actual", "Good"] as const).map((heading) => {
+    const value = cells[heading];
+    return typeof value === "number" ? Math.abs(Number(value.toPrecision(9))) : 0;
+  });

@@ -1,5 +1,14 @@
-import type { Cell, Content, Sheet } from "../../sheet/sheet";
+import type { Addition } from "../../sheet/addition";
+import type { Content } from "../../sheet/sheet";
+import { tableSheet } from "../../sheet/tableSheet";
 import type { LogTable } from "./readLog";
+
+/** The column that says which pots of a run a row is of. */
+export const POTS = "Pots";
+
+/** Pots as that column holds them, and as it is read. */
+export const potsText = (pots: readonly { readonly id: string }[]): string => pots.map(({ id }) => id).join("; ");
+export const potsIn = (text: string): string[] => text.split(";").flatMap((id) => id.trim() || []);
 
 /** The table that keeps what was really poured: rows are only ever added. */
 export const RUNS_LOG = {
@@ -23,31 +32,42 @@ export const RUNS_LOG = {
     { heading: "Wax factor shown", width: 12, format: "0.0000" },
     { heading: "Weights in", width: 10 },
     { heading: "Remarks", width: 40 },
+    // A log that was begun without these goes on without them.
+    { heading: "Notes", width: 40, isLater: true },
+    { heading: "Made by", width: 14, isLater: true },
+    { heading: "Cured until", width: 12, format: "yyyy-mm-dd", isLater: true },
+    { heading: "Loss shown", width: 10, format: "0.0%", isLater: true },
+    { heading: POTS, width: 30, isLater: true },
   ],
 } as const;
 
-/** The log with its first rows, on a sheet of its own. */
-export function logSheet(rows: readonly (readonly (Content | null)[])[]): Sheet {
+/** A row of the log by its headings; what is left out stays blank. */
+export type LogRow = Readonly<Partial<Record<LogHeading, Content>>>;
+export type LogHeading = (typeof RUNS_LOG.columns)[number]["heading"];
+
+/** Rows for the log as it stands, or for a new one on a sheet of its own. */
+export function logAddition(
+  rows: readonly LogRow[],
+  log: (LogTable & { readonly name: string }) | undefined,
+): Addition {
   const { table, sheet, columns } = RUNS_LOG;
-  const cells: Cell[] = columns.map(({ heading }, column) => ({
-    row: 0,
-    column,
-    content: { text: heading },
-    look: "heading",
-  }));
-  for (const [r, row] of rows.entries()) {
-    for (const [column, content] of row.entries()) {
-      const format = (columns[column] as { format?: string }).format;
-      cells.push({ row: r + 1, column, ...(format && { format }), ...(content && { content }) });
-    }
-  }
+  if (!log)
+    return tableSheet(
+      { name: sheet, table, columns },
+      rows.map((row) => columns.map(({ heading }) => row[heading] ?? null)),
+    );
+  const kept = columns.filter((column) => !("isLater" in column) || log.headings.includes(column.heading));
   return {
-    name: sheet,
-    widths: columns.map(({ width }) => width),
-    cells,
-    tables: [{ name: table, row: 0, column: 0, headings: columns.map(({ heading }) => heading), rows: rows.length }],
-    frozenRows: 1,
+    table: log.name,
+    headings: kept.map((column) => headingIn(log, column)),
+    rows: rows.map((row) => kept.map(({ heading }) => row[heading] ?? null)),
   };
+}
+
+/** The heading of a column in a log that was begun with other words; one that is missing is asked for by today's. */
+export function headingIn({ headings }: LogTable, column: (typeof RUNS_LOG.columns)[number]): string {
+  const before = "before" in column ? column.before : column.heading;
+  return headings.includes(column.heading) || !headings.includes(before) ? column.heading : before;
 }
 
 /** Whether a table is the runs log, whatever it is called now. */
@@ -61,11 +81,3 @@ export function isRunsLog({
   return name === RUNS_LOG.table || TELLING.every((heading) => headings.includes(heading));
 }
 const TELLING = ["Lot", "Scent", "Vessel", "Good", "Wax planned", "Weighed each", "Water weight"] as const;
-
-/** The headings to add rows under: those of a log that was begun with other words stay. */
-export function logHeadings({ headings }: LogTable): string[] {
-  return RUNS_LOG.columns.map((column) => {
-    const before = "before" in column ? column.before : column.heading;
-    return headings.includes(column.heading) || !headings.includes(before) ? column.heading : before;
-  });
-}

@@ -15,6 +15,10 @@ export function labelOf(ingredient: Ingredient): string {
   return sort === "wax" && !/wax/i.test(name) ? `Wax: ${name}` : name;
 }
 
+/** The name of an ingredient by its label. */
+export const nameIn = (label: string, sort: "wax" | "scent" | "additive"): string =>
+  sort === "additive" ? label : label.replace(sort === "scent" ? /^Scent: / : /^Wax: /, "");
+
 /** The steps of a scent that have a target. */
 export function stepsOf({ notes, load, flash }: ScentRun): { name: string; target: string }[] {
   if (!notes) return [];

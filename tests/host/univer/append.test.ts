@@ -1,9 +1,10 @@
 import { ICommandService, RedoCommand, UndoCommand } from "@univerjs/core";
 import { describe, expect, it } from "vitest";
-import type { Addition, Host } from "../../../src/host/host";
+import type { Host } from "../../../src/host/host";
 import { append } from "../../../src/host/univer/append";
 import { followEdits } from "../../../src/host/univer/editing/edits";
 import { followResize } from "../../../src/host/univer/editing/followGrowth";
+import type { Addition } from "../../../src/sheet/addition";
 import type { Cell, Sheet } from "../../../src/sheet/sheet";
 import { Headless } from "./headless";
 

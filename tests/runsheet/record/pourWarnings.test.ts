@@ -105,10 +105,8 @@ describe("what is asked about before a pour is logged", () => {
 
   it("compares the log in its own unit", () => {
     // 3.5274 oz x 28.349523125 g = 100 g.
-    const log = {
-      ...logOf(["2026-329-01", "Tin", 3.5274, null]),
-      rows: [["x", "Tin", 3.5274, null, 10, null, null, "oz"]],
-    };
+    const [row] = logOf(["2026-329-01", "Tin", 3.5274, null]).rows;
+    const log = { rows: [{ ...(row as NonNullable<typeof row>), unit: "oz" as const }], lots: [] };
     expect(pourWarnings(tin(100), NONE, log)).toEqual([]);
     expect(pourWarnings(tin(89.9, 90), NONE, log)).toHaveLength(1);
   });

@@ -1,5 +1,7 @@
 import type { PouredLine, PouredPart, PouredPot, PouredRun } from "../../../src/runsheet/record/poured";
+import { readLog } from "../../../src/runsheet/record/readLog";
 import type { WeightUnit } from "../../../src/runsheet/settings";
+import { nameIn } from "../../../src/runsheet/sheet/potWords";
 import { readTable } from "../../../src/runsheet/tables/readTables";
 import type { TableRows } from "../../../src/runsheet/tables/tableRows";
 import type { Vessels } from "../../../src/runsheet/tables/vessels";
@@ -22,6 +24,8 @@ export function pouredRun(
     unit: "g",
     division: 1,
     cure: new Map(),
+    madeBy: "",
+    notes: "",
     wrong: [],
     unplanned: [],
     pots: pots.map(({ scent = "Cedar", load = "3 % of wax", remark = "", parts, lines }, i): PouredPot => {
@@ -31,7 +35,10 @@ export function pouredRun(
           { planned: 1000, actual: 1000 },
           { sort: "scent", label: "Scent: Cedar", planned: 30, actual: 30 },
         ]
-      ).map((part, p): PouredPart => ({ sort: "wax", label: "Wax", row: row + p, actual: undefined, ...part }));
+      ).map((part, p): PouredPart => {
+        const named = { sort: "wax" as const, label: "Wax", row: row + p, actual: undefined, lot: "", ...part };
+        return { item: nameIn(named.label, named.sort), ...named };
+      });
       const together = (sort: string) => {
         const own = all.filter((part) => part.sort === sort);
         const actual = own.map((part) => part.actual);
@@ -45,6 +52,7 @@ export function pouredRun(
       };
       return {
         title: `${scent}: pot ${i + 1} of ${pots.length}`,
+        id: `${scent}: pot ${i + 1} of ${pots.length}`,
         scent,
         load,
         remark,
@@ -83,16 +91,26 @@ export const vesselsOf = (...rows: CellValue[][]): Vessels =>
 /** A runs log of pours: lot, vessel, weighed each, water weight, and planned for each where it is known. */
 export const logOf = (
   ...pours: [lot: string, vessel: string, weighed: number, water: number | null, planned?: number][]
-) => ({
-  headings: ["Lot", "Vessel", "Weighed each", "Water weight", "Candles", "Wax planned", "Scent planned", "Weights in"],
-  rows: pours.map(([lot, vessel, weighed, water, planned]): CellValue[] => [
-    lot,
-    vessel,
-    weighed,
-    water,
-    10,
-    planned === undefined ? null : planned * 10,
-    planned === undefined ? null : 0,
-    "g",
-  ]),
-});
+) =>
+  readLog({
+    headings: [
+      "Lot",
+      "Vessel",
+      "Weighed each",
+      "Water weight",
+      "Candles",
+      "Wax planned",
+      "Scent planned",
+      "Weights in",
+    ],
+    rows: pours.map(([lot, vessel, weighed, water, planned]): CellValue[] => [
+      lot,
+      vessel,
+      weighed,
+      water,
+      10,
+      planned === undefined ? null : planned * 10,
+      planned === undefined ? null : 0,
+      "g",
+    ]),
+  });

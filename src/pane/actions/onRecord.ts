@@ -1,0 +1,48 @@
+import type { SourceRows } from "../../host/host";
+import { isError } from "../../runsheet/problem";
+import type { MovesTable } from "../../runsheet/record/moveRows";
+import { type Log, NO_LOG, readLog } from "../../runsheet/record/readLog";
+import type { WeightUnit } from "../../runsheet/settings";
+import type { Components } from "../../runsheet/tables/components";
+import type { Moves } from "../../runsheet/tables/moves";
+import { readTable } from "../../runsheet/tables/readTables";
+import { fieldName, missingFields } from "../../runsheet/tables/registry";
+import type { Vessels } from "../../runsheet/tables/vessels";
+import { tableOf, vesselsOf } from "../givenTables";
+import { LOGGING } from "../words/logging";
+import type { Book } from "./book";
+
+/** What is on record in the workbook, weights in the unit of a run. */
+export interface OnRecord {
+  /** The log as it stands; undefined where there is none yet. */
+  readonly logTable: SourceRows | undefined;
+  readonly log: Log;
+  readonly vessels: Vessels;
+  readonly components: Components;
+  /** Undefined where there is no table of moves. */
+  readonly moves: { readonly read: Moves; readonly table: MovesTable } | undefined;
+}
+
+/** Reads the tables anew: what is added must fit what stands there now. */
+export async function readRecord({ refresh, kept }: Book, unit: WeightUnit): Promise<OnRecord> {
+  if (!kept) throw new Error(LOGGING.settingsUnread);
+  const read = await refresh();
+  const moves = tableOf("moves", read, kept);
+  return {
+    logTable: read.log,
+    log: read.log ? readLog(read.log) : NO_LOG,
+    vessels: vesselsOf(read, kept, unit),
+    components: readTable(tableOf("components", read, kept), unit) ?? new Map(),
+    moves: moves && readMoves({ ...moves, name: read.moves?.name ?? "" }, unit),
+  };
+}
+
+/** The moves; refuses a table that rows cannot be added to. */
+function readMoves(table: MovesTable, unit: WeightUnit) {
+  const missing = missingFields("moves", table.columns).map(([field]) => fieldName("moves", field ?? ""));
+  if (missing.length > 0) throw new Error(LOGGING.noMovesColumns(table.name, missing.join(", ")));
+  const read = readTable(table, unit) as Moves;
+  const wrong = read.saidOfAll.weight.find(isError);
+  if (wrong) throw new Error(LOGGING.movesUnit(table.name, wrong.text));
+  return { read, table };
+}

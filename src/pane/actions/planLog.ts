@@ -1,0 +1,152 @@
+import { correctedMoves, correctedRows } from "../../runsheet/record/correction";
+import { logRows } from "../../runsheet/record/logRows";
+import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
+import { potsByState } from "../../runsheet/record/openPots";
+import { type PouredPot, type PouredRun, withPots } from "../../runsheet/record/poured";
+import { pourMoves, type UsedLot } from "../../runsheet/record/pourMoves";
+import { pourWarnings } from "../../runsheet/record/pourWarnings";
+import { type LogRow, logAddition, POTS, RUNS_LOG } from "../../runsheet/record/runsLog";
+import { sameName } from "../../runsheet/sameName";
+import type { Moves } from "../../runsheet/tables/moves";
+import type { Addition } from "../../sheet/addition";
+import { LOGGING, moveLine, rowLine } from "../words/logging";
+import type { OnRecord } from "./onRecord";
+import type { Part } from "./writtenRun";
+
+/** What logging a pour will add, and what is said of it beforehand. */
+export interface LogPlan {
+  readonly rows: readonly LogRow[];
+  readonly moves: readonly NewMove[];
+  readonly additions: readonly Addition[];
+  readonly parts: readonly Part[];
+  /** What the press that adds it is called. */
+  readonly press: string;
+  /** Whether a table of moves may be begun with it. */
+  readonly offersMoves: boolean;
+}
+
+/** What the pots that are poured and not logged yet add; where all are logged, a correction of what was written over. */
+export function planLog(
+  poured: PouredRun,
+  record: OnRecord,
+  { sheet, copies, beginsMoves }: { sheet: string; copies: readonly string[]; beginsMoves: boolean },
+): LogPlan {
+  const { open, logged, unpoured } = potsByState(poured, record.log);
+  const isCorrection = open.length === 0;
+  const run = withPots(poured, isCorrection ? logged : open);
+  const rows = isCorrection ? corrected(poured, logged, record) : logRows(run, record.vessels);
+  const { used, says } = usedOf(run, record, isCorrection, beginsMoves);
+  const moves = movesOf(used, poured, isCorrection);
+  if (isCorrection && rows.length === 0 && moves.length === 0) throw new Error(LOGGING.loggedAlready(poured.lot));
+  const questions = [
+    ...copies.map((copy) => LOGGING.isThisTheOne(copy, poured.lot, sheet)),
+    ...pourWarnings(run, record.vessels, record.log),
+    ...doubtsAbout(record, unpoured),
+  ];
+  return {
+    rows,
+    moves,
+    additions: additionsOf(rows, moves, record, poured),
+    parts: partsOf({ rows, used, questions, says, unpoured, isCorrection, poured, record }),
+    press: isCorrection ? LOGGING.correct : questions.length > 0 ? LOGGING.logAnyway : LOGGING.add,
+    offersMoves: !isCorrection && !record.moves && !beginsMoves,
+  };
+}
+
+const corrected = (poured: PouredRun, pots: readonly PouredPot[], { logTable, log, vessels }: OnRecord): LogRow[] =>
+  logTable ? correctedRows(poured, pots, logTable, log, vessels) : [];
+
+/** A lot and how much of it, above 0 where it comes back; with the use where it is known. */
+type Change = Pick<UsedLot, "item" | "lot"> & { readonly change: number; readonly use?: UsedLot["use"] };
+
+const NO_MOVES: Moves = { rows: [], ratio: 1, said: new Map(), saidOfAll: { weight: [], count: [] } };
+
+/** What of which lot is to be put down in the moves; nothing where there are none. */
+function usedOf(
+  run: PouredRun,
+  { moves, components }: OnRecord,
+  isCorrection: boolean,
+  beginsMoves: boolean,
+): { used: Change[]; says: readonly string[] } {
+  const read = moves?.read ?? (beginsMoves ? NO_MOVES : undefined);
+  if (!read) return { used: [], says: [] };
+  if (!isCorrection) {
+    const { used, says } = pourMoves(run, { moves: read, components });
+    return { used: used.map((one) => ({ ...one, change: -one.written })), says };
+  }
+  const isOwn = (one: { run: string }) => sameName(one.run) === sameName(run.lot);
+  const before = read.rows.filter(isOwn);
+  // What was logged before there were moves is no matter of theirs.
+  if (before.length === 0) return { used: [], says: [] };
+  const others = { ...read, rows: read.rows.filter((one) => !isOwn(one)) };
+  const { used, says } = pourMoves(run, { moves: others, components });
+  const uses = new Map(used.map(({ item, use }) => [sameName(item), use]));
+  const changes = correctedMoves(before, used).map((one): Change => {
+    const use = uses.get(sameName(one.item));
+    return use ? { ...one, use } : one;
+  });
+  return { used: changes, says: changes.length > 0 ? says : [] };
+}
+
+const movesOf = (used: readonly Change[], { lot: run, date }: PouredRun, isCorrection: boolean): NewMove[] =>
+  used.map(({ item, lot, change }) => ({ date, item, lot, change, run, note: isCorrection ? "correction" : "" }));
+
+function additionsOf(
+  rows: readonly LogRow[],
+  moves: readonly NewMove[],
+  { logTable, moves: known }: OnRecord,
+  { unit }: PouredRun,
+): Addition[] {
+  return [
+    ...(rows.length > 0 ? [logAddition(rows, logTable)] : []),
+    ...(moves.length > 0 ? [moveAddition(moves, known?.table, unit)] : []),
+  ];
+}
+
+/** What of the tables is to be thought of before anything is added. */
+function doubtsAbout({ logTable, moves }: OnRecord, unpoured: readonly PouredPot[]): string[] {
+  const isOnlyOnce = logTable !== undefined && unpoured.length > 0 && !logTable.headings.includes(POTS);
+  const below = moves?.table.below?.rows ?? 0;
+  return [
+    ...(isOnlyOnce ? [LOGGING.noPots(logTable.name)] : []),
+    ...(moves && below > 0 ? [LOGGING.movesBelow(below, moves.table.name)] : []),
+    ...(moves && moves.table.columns.run === undefined ? [LOGGING.noRun(moves.table.name)] : []),
+  ];
+}
+
+function partsOf({
+  rows,
+  used,
+  questions,
+  says,
+  unpoured,
+  isCorrection,
+  poured: { lot, unit },
+  record: { logTable, moves },
+}: {
+  rows: readonly LogRow[];
+  used: readonly Change[];
+  questions: readonly string[];
+  says: readonly string[];
+  unpoured: readonly PouredPot[];
+  isCorrection: boolean;
+  poured: PouredRun;
+  record: OnRecord;
+}): Part[] {
+  const adds = (there: { readonly name: string } | undefined, name: string, count: number) =>
+    there ? LOGGING.willAdd(there.name, count) : LOGGING.willBegin(name, count);
+  const movesUnit = moves && moves.read.ratio !== 1 ? undefined : unit;
+  const parts: Part[] = [
+    { says: isCorrection ? LOGGING.willCorrect(lot) : "", list: [] },
+    { says: LOGGING.checkFirst, list: questions },
+    { says: adds(logTable, RUNS_LOG.sheet, rows.length), list: rows.map((row) => rowLine(row, unit)) },
+    {
+      says: adds(moves?.table, "Moves", used.length),
+      list: used.map((one) => moveLine(one, one.use === "count" ? undefined : movesUnit)),
+    },
+    { says: LOGGING.aboutMoves, list: says },
+    { says: LOGGING.stayOpen, list: isCorrection ? [] : unpoured.map(({ id }) => id) },
+  ];
+  const isSaid = (part: Part) => part.list.length > 0 || part.says === LOGGING.willCorrect(lot);
+  return parts.filter(isSaid);
+}

@@ -1,0 +1,102 @@
+import type { CellValue, Content } from "../../sheet/sheet";
+import { sameName } from "../sameName";
+import type { Move } from "../tables/moves";
+import type { Vessels } from "../tables/vessels";
+import { logRows } from "./logRows";
+import { type PouredPot, type PouredRun, withPots } from "./poured";
+import type { UsedLot } from "./pourMoves";
+import type { Log, LoggedRow, LogTable } from "./readLog";
+import { type LogHeading, type LogRow, POTS, potsIn } from "./runsLog";
+
+/** What is an amount in the log: a row that takes another one back has these the other way round, and no shares. */
+const AMOUNTS = ["Candles", "Good", "Wax planned", "Wax actual", "Scent planned", "Scent actual"] as const;
+const KEPT = ["Lot", "Date", "Scent", "Vessel", "Weights in", POTS] as const;
+
+/**
+ * The rows that put right what the log says of a run whose sheet was written over since: each row that is wrong is
+ * taken back and written anew. None where the sheet says what the log says.
+ */
+export function correctedRows(
+  run: PouredRun,
+  pots: readonly PouredPot[],
+  table: LogTable,
+  log: Log,
+  vessels: Vessels,
+): LogRow[] {
+  const standing = log.rows.filter(({ lot }) => lot === run.lot);
+  return batches(standing).flatMap((batch) => {
+    const ids = batch.flatMap((row) => row.pots ?? pots.map(({ id }) => id));
+    const own = pots.filter(({ id }) => ids.includes(id));
+    const anew = logRows(withPots(run, own), vessels);
+    const same = anew.flatMap((row) => {
+      const old = batch.find((one) => isSame(row, one, table.headings));
+      return old ? [[row, old] as const] : [];
+    });
+    const wrong = batch.filter((row) => !same.some(([, old]) => old === row));
+    return [...wrong.map(reversed), ...anew.filter((row) => !same.some(([now]) => now === row))];
+  });
+}
+
+/** Rows that share pots were logged together, and are worked out together again. */
+function batches(rows: readonly LoggedRow[]): LoggedRow[][] {
+  const found: LoggedRow[][] = [];
+  for (const row of rows) {
+    const sharing = found.filter((batch) => batch.some((one) => sharesPots(one, row)));
+    for (const batch of sharing) found.splice(found.indexOf(batch), 1);
+    found.push([...sharing.flat(), row]);
+  }
+  return found;
+}
+
+const sharesPots = (a: LoggedRow, b: LoggedRow): boolean =>
+  a.pots === undefined || b.pots === undefined || a.pots.some((id) => b.pots?.includes(id));
+
+function reversed({ cells }: LoggedRow): LogRow {
+  const kept = KEPT.flatMap((heading) => entry(heading, cells[heading] ?? null));
+  const amounts = AMOUNTS.flatMap((heading) => {
+    const value = cells[heading];
+    return entry(heading, typeof value === "number" ? -value : null);
+  });
+  return { ...Object.fromEntries([...kept, ...amounts]), Remarks: { text: "Takes back a row above: a correction." } };
+}
+
+function entry(heading: LogHeading, value: CellValue): [LogHeading, Content][] {
+  if (typeof value === "number") return [[heading, { number: value }]];
+  return typeof value === "string" && value !== "" ? [[heading, { text: value }]] : [];
+}
+
+/** Whether a row would hold what is in the log already, as far as the log has columns for it. */
+function isSame(row: LogRow, { cells, pots }: LoggedRow, headings: readonly string[]): boolean {
+  const shown = (Object.keys(cells) as LogHeading[]).filter(
+    (heading) => heading !== "Remarks" && heading !== POTS && headings.includes(heading),
+  );
+  const isEqual = (heading: LogHeading) => {
+    const [now, old] = [row[heading], cells[heading] ?? null];
+    if (now && "number" in now) return typeof old === "number" && Math.abs(now.number - old) <= 1e-9 * Math.abs(old);
+    return (now && "text" in now ? now.text.trim() : "") === String(old ?? "").trim();
+  };
+  const now = row[POTS];
+  const isOfThem = pots === undefined || (now && "text" in now && String(potsIn(now.text)) === String(pots));
+  return Boolean(isOfThem) && shown.every(isEqual);
+}
+
+/** So much of a lot to put down in the moves, as the table counts it: above 0 it comes back. */
+export type CorrectedMove = Pick<UsedLot, "item" | "lot"> & { readonly change: number };
+
+/** The moves that put right what the moves of a run say: a lot that is wrong comes back and is taken anew. */
+export function correctedMoves(before: readonly Move[], now: readonly UsedLot[]): CorrectedMove[] {
+  const key = ({ item, lot }: { item: string; lot: string }) => JSON.stringify([sameName(item), sameName(lot)]);
+  const found = new Map<string, { item: string; lot: string; was: number; is: number }>();
+  const of = (one: { item: string; lot: string }) => {
+    const known = found.get(key(one)) ?? { item: one.item, lot: one.lot, was: 0, is: 0 };
+    found.set(key(one), known);
+    return known;
+  };
+  for (const move of before) of(move).was -= move.change.count;
+  for (const used of now) of(used).is += used.written;
+  const tidy = (value: number) => Number(value.toPrecision(12));
+  return [...found.values()].flatMap(({ item, lot, was, is }) => {
+    if (Math.abs(was - is) < 5e-7) return [];
+    return [tidy(was), tidy(-is)].flatMap((change) => (Math.abs(change) < 5e-7 ? [] : [{ item, lot, change }]));
+  });
+}

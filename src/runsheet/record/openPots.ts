@@ -1,0 +1,21 @@
+import { isPoured, type PouredPot, type PouredRun } from "./poured";
+import { type Log, loggedPots } from "./readLog";
+
+/** The pots of a run by what is to be done with them. */
+export interface PotsByState {
+  /** Poured and not in the log yet. */
+  readonly open: readonly PouredPot[];
+  readonly logged: readonly PouredPot[];
+  /** Nothing is written of them: they stay open. */
+  readonly unpoured: readonly PouredPot[];
+}
+
+export function potsByState({ lot, pots }: PouredRun, log: Log): PotsByState {
+  const known = loggedPots(log, lot);
+  const isLogged = ({ id }: PouredPot) => known === undefined || known.includes(id);
+  return {
+    open: pots.filter((pot) => isPoured(pot) && !isLogged(pot)),
+    logged: pots.filter((pot) => isPoured(pot) && isLogged(pot)),
+    unpoured: pots.filter((pot) => !isPoured(pot)),
+  };
+}

@@ -1,0 +1,176 @@
+import { sum } from "../../core/statistics/sum";
+import { sameName } from "../sameName";
+import { type Ledger, ledgerOf } from "../stock/ledger";
+import { lotsOf, oldestLots } from "../stock/lots";
+import type { Components } from "../tables/components";
+import type { Move, Moves } from "../tables/moves";
+import type { ByUse } from "../tables/stock";
+import type { PouredRun } from "./poured";
+
+/** So much of a lot of an item that a pour took. */
+export interface UsedLot {
+  readonly item: string;
+  /** Empty where none is known. */
+  readonly lot: string;
+  readonly use: keyof ByUse<unknown>;
+  /** In the unit of the run, or by number. */
+  readonly quantity: number;
+  /** The same as the table of moves counts it. */
+  readonly written: number;
+}
+
+/** What a pour took from the shelf, and what is to be said of it beforehand. */
+export interface PourMoves {
+  readonly used: readonly UsedLot[];
+  readonly says: readonly string[];
+}
+
+/** What is on hand in front of a pour, and what goes with each vessel. */
+export interface Shelf {
+  readonly moves: Moves;
+  readonly components: Components;
+}
+
+/**
+ * What a poured run took, by item and lot: each ingredient as it was weighed, vessels and what goes with them by number,
+ * spoilt candles included. Where no lot is written, the oldest that have some are taken.
+ */
+export function pourMoves(run: PouredRun, { moves, components }: Shelf): PourMoves {
+  const says: string[] = [];
+  const needs = [...ingredientsOf(run, says), ...countedOf(run, components, says)];
+  const ledger = ledgerOf(moves);
+  const known = needs.map((need) => (need.lot === "" ? [] : written(need, ledger, moves, says)));
+  // What was written is gone before the oldest lots are looked for.
+  const after = ledgerOf({ ...moves, rows: [...moves.rows, ...known.flat().map(asMove)] });
+  const used = needs.flatMap((need, i) =>
+    need.lot === "" ? oldest(need, after, moves, run.date, says) : (known[i] as UsedLot[]),
+  );
+  return { used: together(used), says };
+}
+
+/** So much of an item, of a lot where one is written. */
+type Need = Omit<UsedLot, "written">;
+
+function ingredientsOf({ pots }: PouredRun, says: string[]): Need[] {
+  const parts = pots.flatMap((pot) => pot.parts).filter(({ planned, actual }) => (actual ?? planned) > 0);
+  for (const { row, label, actual } of parts) {
+    if (actual === undefined) says.push(`Row ${row}: no actual weight of ${label}, so it is counted as planned`);
+  }
+  return gathered(
+    parts.map(({ item, lot, planned, actual }) => ({ item, lot, use: "weight", quantity: actual ?? planned })),
+  );
+}
+
+function countedOf({ pots }: PouredRun, components: Components, says: string[]): Need[] {
+  const lines = pots.flatMap((pot) => pot.lines);
+  const counted = (item: string, quantity: number): Need => ({ item, lot: "", use: "count", quantity });
+  const parts = lines.flatMap(({ vessel, count }) =>
+    (components.get(sameName(vessel)) ?? []).flatMap(({ item, each }) => {
+      if (each !== undefined) return counted(item, count * each);
+      says.push(`${item} for ${vessel}: how many one candle takes cannot be read, so none is counted`);
+      return [];
+    }),
+  );
+  // Half a box is a box.
+  const whole = (need: Need): Need => ({ ...need, quantity: Math.ceil(need.quantity) });
+  return gathered([...lines.map(({ vessel, count }) => counted(vessel, count)), ...parts]).map(whole);
+}
+
+/** Each item and lot once. */
+function gathered(needs: readonly Need[]): Need[] {
+  const found = new Map<string, Need>();
+  for (const need of needs) {
+    const key = keyOf(need);
+    const before = found.get(key);
+    found.set(key, before ? { ...before, quantity: plainSum([before.quantity, need.quantity]) } : need);
+  }
+  return [...found.values()].filter(({ quantity }) => quantity > 0);
+}
+
+const keyOf = ({ item, lot, use }: Pick<UsedLot, "item" | "lot" | "use">): string =>
+  JSON.stringify([use, sameName(item), sameName(lot)]);
+
+const plainSum = (values: readonly number[]): number => Number(sum(values).toPrecision(12));
+
+/** A lot as it was written beside an ingredient; several in one cell are taken in turn, where all are known. */
+function written(need: Need, ledger: Ledger, moves: Moves, says: string[]): UsedLot[] {
+  const known = ledger.items.get(sameName(need.item))?.lots.filter(({ lot }) => lot !== "") ?? [];
+  const find = (text: string) => known.find(({ lot }) => sameName(lot) === sameName(text))?.lot;
+  const ratio = need.use === "weight" ? moves.ratio : 1;
+  const of = (lot: string, quantity: number): UsedLot => ({ ...need, lot, quantity, written: tidy(quantity / ratio) });
+  const whole = find(need.lot);
+  const several = need.lot.split(/\s*(?:[,;+&/]|\band\b)\s*/).map(find);
+  if (whole === undefined && several.length > 1 && several.every((lot) => lot !== undefined)) {
+    const lots = several as string[];
+    const has = lotsOf(ledger, need.item, need.use);
+    let open = need.quantity;
+    return lots.flatMap((lot, i) => {
+      const left = has.find((one) => one.lot === lot)?.quantity ?? 0;
+      const part = i === lots.length - 1 ? open : Math.min(open, left);
+      open = tidy(open - part);
+      return part > 0 ? [of(lot, part)] : [];
+    });
+  }
+  if (whole === undefined) says.push(`${need.item}: lot ${need.lot} is written, and no move says that it came in`);
+  return [of(whole ?? need.lot, need.quantity)];
+}
+
+const tidy = (value: number): number => Number(value.toPrecision(12));
+
+/** The oldest lots of what has none written, and a row without a lot for what no lot has. */
+function oldest(need: Need, ledger: Ledger, moves: Moves, today: number, says: string[]): UsedLot[] {
+  const { item, use, quantity } = need;
+  const errors = [...(moves.said.get(sameName(item)) ?? []), ...moves.saidOfAll[use]].filter(
+    ({ severity }) => severity === "error",
+  );
+  const ratio = use === "weight" ? moves.ratio : 1;
+  if (errors.length > 0) {
+    says.push(`${item}: its moves cannot be added up, so no lot is taken: ${errors[0]?.text}`);
+    return [{ ...need, written: tidy(quantity / ratio) }];
+  }
+  const { taken, lacking } = oldestLots(ledger, item, quantity, use, today);
+  const lots = taken.filter(({ lot }) => lot !== "").map(({ lot }) => lot);
+  if (lots.length > 0) {
+    const are =
+      lots.length === 1 ? `the oldest, ${lots[0]}, is taken` : `the oldest, ${lots.join(", then ")}, are taken`;
+    says.push(`no lot written for ${item}: ${are}`);
+  }
+  for (const { lot, past } of taken) {
+    if (past !== undefined) says.push(`${item}: lot ${lot} is past its best before`);
+  }
+  const lines = taken.map(({ lot, quantity, written }): UsedLot => ({ item, use, lot, quantity, written }));
+  if (lacking.quantity <= 0) return lines;
+  says.push(
+    taken.length === 0
+      ? `${item}: nothing is on hand by the moves, so its row has no lot`
+      : `${item}: the moves have less on hand than was used, so the rest has no lot`,
+  );
+  return [...lines, { item, use, lot: "", ...lacking }];
+}
+
+/** A lot once, whether it was written or found. */
+function together(used: readonly UsedLot[]): UsedLot[] {
+  const found = new Map<string, UsedLot>();
+  for (const one of used) {
+    const before = found.get(keyOf(one));
+    const both = before && {
+      ...before,
+      quantity: plainSum([before.quantity, one.quantity]),
+      written: plainSum([before.written, one.written]),
+    };
+    found.set(keyOf(one), both ?? one);
+  }
+  return [...found.values()];
+}
+
+const asMove = ({ item, lot, quantity, written, use }: UsedLot, i: number): Move => ({
+  row: Number.MAX_SAFE_INTEGER - i,
+  date: undefined,
+  item,
+  lot,
+  change: { count: -written, weight: -(use === "weight" ? quantity : written) },
+  paid: undefined,
+  bestBefore: undefined,
+  run: "",
+  note: "",
+});
