@@ -147,6 +147,7 @@ describe("a maker's whole way", () => {
     await tryout.type(`F${tin}`, "109");
     await tryout.type(`E${bowl}`, "4");
     await press(`Log this pour: ${sheet}`);
+    await press(`Add these rows: ${sheet}`);
     await says(/is in the runs log now, 2 rows/);
     // By hand: 1670 + 100 melted, 8 x 109 + 4 x 215 poured: 1770 / 1732 - 1; planned 3 %.
     await says(/melted 1770 g, poured 1732 g: loss 2\.2 %, planned 3 %/);

@@ -289,6 +289,89 @@ describe("after the pour", () => {
     });
   });
 
+  describe("logging beside a table of moves", () => {
+    const LOT_USED = 5;
+    const MOVES: CellValue[][] = [
+      ["Date", "Item", "Lot", "Change (g)", "Run", "Note"],
+      [46300, "Wax", "W-1", 5000, null, null],
+      [46310, "Wax", "W-2", 5000, null, null],
+      [46310, "Cedar", "C-1", 500, null, null],
+    ];
+    const book = () => pouredBook({ Moves: MOVES.map((row) => [...row]) });
+    const moved = (host: PourHost) => (host.all.Moves ?? []).slice(4).map((row) => row.slice(1));
+
+    it("shows rows and lots first, and adds them to both in one step", async () => {
+      const host = book();
+      host.type(SHEET, "1 wax", LOT_USED, "W-2");
+      await show(host);
+      await press(`Log this pour: ${SHEET}`);
+      expect(host.appended).toEqual([]);
+      expect(asked()).toEqual([
+        "Runs log, a new table, with 1 row:",
+        "Cedar, Tin: 10 candles, 10 good, wax 972 g, scent 58 g",
+        "3 rows to add to Moves:",
+        "Wax, lot W-2: -972 g",
+        "Cedar, lot C-1: -58 g",
+        "Tin, no lot: -10",
+        "About the lots:",
+        "no lot written for Cedar: the oldest, C-1, is taken",
+        "Tin: nothing is on hand by the moves, so its row has no lot",
+      ]);
+      await press(`Add these rows: ${SHEET}`);
+      expect(host.appended).toHaveLength(1);
+      expect(host.log()).toHaveLength(1);
+      expect(moved(host)).toEqual([
+        ["Wax", "W-2", -972, "2026-330-01", null],
+        ["Cedar", "C-1", -58, "2026-330-01", null],
+        ["Tin", null, -10, "2026-330-01", null],
+      ]);
+      expect(done()).toBe("Lot 2026-330-01 is in the runs log now, 1 row, and in the moves, 3 rows.");
+    });
+
+    it("corrects a lot that was not the one in the moves alone", async () => {
+      const host = book();
+      await show(host);
+      await logPour();
+      host.type(SHEET, "1 wax", LOT_USED, "W-2");
+      await press(`Log this pour: ${SHEET}`);
+      expect(asked()[0]).toContain("Its sheet says something else now.");
+      await press(`Add this correction: ${SHEET}`);
+      expect(host.log()).toHaveLength(1);
+      expect(moved(host).slice(3)).toEqual([
+        ["Wax", "W-1", 972, "2026-330-01", "correction"],
+        ["Wax", "W-2", -972, "2026-330-01", "correction"],
+      ]);
+      await press(`Log this pour: ${SHEET}`);
+      expect(alert()).toContain("is in the runs log already");
+    });
+
+    it("asks a maker without one nothing, and begins one in the same step where it is wanted", async () => {
+      const host = pouredBook();
+      await show(host);
+      await press(`Log this pour: ${SHEET}`);
+      expect(asked().filter((line) => line.includes("lot"))).toEqual([]);
+      expect(asked().at(-1)).toBe("No Moves table is here, so no stock is counted down.");
+      await press(`Begin a Moves table with it: ${SHEET}`);
+      expect(asked()).toContain("Moves, a new table, with 3 rows:");
+      expect(host.appended).toEqual([]);
+      await press(`Add these rows: ${SHEET}`);
+      expect(host.appended).toHaveLength(1);
+      expect((host.all.Moves ?? [])[0]).toEqual(expect.arrayContaining(["Date", "Item", "Lot", "Change (g)"]));
+    });
+
+    it("refuses moves that it cannot add to, and logs nothing", async () => {
+      const host = book();
+      host.all.Moves = MOVES.map((row) => row.map((cell) => (cell === "Change (g)" ? "Change (ml)" : cell)));
+      await show(host);
+      await press(`Log this pour: ${SHEET}`);
+      expect(alert()).toMatch(/^Nothing can be added to Moves: The heading Change \(ml\) says/);
+      host.all.Moves = MOVES.map((row) => row.map((cell) => (cell === "Lot" ? "Colour" : cell)));
+      await press(`Log this pour: ${SHEET}`);
+      expect(alert()).toMatch(/^Moves has no column for Lot\./);
+      expect(host.appended).toEqual([]);
+    });
+  });
+
   describe("the run sheet that the buttons act on", () => {
     it("is named on every button", async () => {
       const host = pouredBook();

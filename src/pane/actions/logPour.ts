@@ -3,8 +3,8 @@ import { isPoured, type PouredRun } from "../../runsheet/record/poured";
 import { massReport } from "../../runsheet/record/pourWarnings";
 import { LOGGING } from "../words/logging";
 import type { Book } from "./book";
-import { type LogPlan, planLog } from "./planLog";
 import { readRecord } from "./onRecord";
+import { type LogPlan, planLog } from "./planLog";
 import { type Report, readRun } from "./writtenRun";
 
 /** What came of it: what will be added, to be pressed for, or the words that it is logged and what became of the wax. */

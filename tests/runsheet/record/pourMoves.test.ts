@@ -1,0 +1,136 @@
+import { describe, expect, it } from "vitest";
+import { pourMoves } from "../../../src/runsheet/record/pourMoves";
+import type { WeightUnit } from "../../../src/runsheet/settings";
+import type { Components } from "../../../src/runsheet/tables/components";
+import type { Moves } from "../../../src/runsheet/tables/moves";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import type { CellValue } from "../../../src/sheet/sheet";
+import { pouredRun } from "./poured";
+
+const DAY = 46_300;
+
+/** Moves of an item: lot, change, and the day where it is another one. All is invented. */
+function movesOf(rows: [item: string, lot: string, change: CellValue, day?: number][], unit = "g"): Moves {
+  const table = {
+    type: "moves" as const,
+    headings: ["Date", "Item", "Lot", `Change (${unit})`],
+    rows: rows.map(([item, lot, change, day = DAY]) => [day, item, lot, change]),
+    columns: { date: 0, item: 1, lot: 2, change: 3 },
+  };
+  return readTable(table, "g" satisfies WeightUnit) as Moves;
+}
+
+const none: Components = new Map();
+const run = (lots: { wax?: string; scent?: string } = {}) =>
+  pouredRun([
+    {
+      parts: [
+        { planned: 1000, actual: 990, lot: lots.wax ?? "" },
+        { sort: "scent", label: "Scent: Cedar", planned: 30, actual: 31, lot: lots.scent ?? "" },
+      ],
+      lines: [{ count: 10, good: 9 }],
+    },
+  ]);
+const usedOf = (moves: Moves, lots: Parameters<typeof run>[0] = {}, components = none) => {
+  const { used, says } = pourMoves(run(lots), { moves, components });
+  return { used: used.map(({ item, lot, written }) => [item, lot, written]), says };
+};
+
+describe("what a pour took", () => {
+  it("is each ingredient as weighed, by the lot that was written, and vessels and components, spoilt ones too", () => {
+    const moves = movesOf([
+      ["Wax", "W-1", 5000],
+      ["Cedar", "C-1", 500],
+      ["Tin", "T-1", 40],
+      ["Wick", "K-1", 100],
+    ]);
+    const components: Components = new Map([
+      [
+        "tin",
+        [
+          { item: "Wick", each: 2, wrong: [] },
+          { item: "Box", each: 0.25, wrong: [] },
+        ],
+      ],
+    ]);
+    expect(usedOf(moves, { wax: "w-1", scent: "C-1" }, components)).toEqual({
+      used: [
+        ["Wax", "W-1", 990],
+        ["Cedar", "C-1", 31],
+        ["Tin", "T-1", 10],
+        ["Wick", "K-1", 20],
+        // 10 x 0.25 = 2.5: the third box is begun.
+        ["Box", "", 3],
+      ],
+      says: [
+        "no lot written for Tin: the oldest, T-1, is taken",
+        "no lot written for Wick: the oldest, K-1, is taken",
+        "Box: nothing is on hand by the moves, so its row has no lot",
+      ],
+    });
+  });
+
+  it("is the oldest lots where none is written, one after the other, and what no lot has is said", () => {
+    const moves = movesOf([
+      ["Wax", "W-2", 400, DAY + 5],
+      ["Wax", "W-1", 300, DAY],
+      ["Wax", "W-0", 100, DAY - 9],
+      ["Wax", "W-0", -100, DAY - 8],
+    ]);
+    const { used, says } = usedOf(moves, { scent: "C-9" });
+    expect(used.slice(0, 3)).toEqual([
+      ["Wax", "W-1", 300],
+      ["Wax", "W-2", 400],
+      ["Wax", "", 290],
+    ]);
+    expect(says).toEqual([
+      "Cedar: lot C-9 is written, and no move says that it came in",
+      "no lot written for Wax: the oldest, W-1, then W-2, are taken",
+      "Wax: the moves have less on hand than was used, so the rest has no lot",
+      "Tin: nothing is on hand by the moves, so its row has no lot",
+    ]);
+  });
+
+  it("leaves to the oldest only what the lots written in other pots have not taken", () => {
+    const moves = movesOf([
+      ["Wax", "W-1", 1000],
+      ["Wax", "W-2", 5000, DAY + 1],
+    ]);
+    const part = (lot: string) => ({ parts: [{ planned: 800, actual: 800, lot }], lines: [] });
+    const { used } = pourMoves(pouredRun([part("W-1"), part("")]), { moves, components: none });
+    expect(used.map(({ lot, quantity }) => [lot, quantity])).toEqual([
+      ["W-1", 1000],
+      ["W-2", 600],
+    ]);
+  });
+
+  it("takes two lots in one cell in turn where both are known, else the text as it is", () => {
+    const moves = movesOf([
+      ["Wax", "W-1", 300],
+      ["Wax", "W-2", 5000],
+      ["Wax", "7/26", 5000],
+    ]);
+    expect(usedOf(moves, { wax: "W-1 and W-2" }).used.slice(0, 2)).toEqual([
+      ["Wax", "W-1", 300],
+      ["Wax", "W-2", 690],
+    ]);
+    expect(usedOf(moves, { wax: "7/26" }).used[0]).toEqual(["Wax", "7/26", 990]);
+    expect(usedOf(moves, { wax: "W-1, X" }).used[0]).toEqual(["Wax", "W-1, X", 990]);
+  });
+
+  it("is written as the table counts it", () => {
+    // 990 g / 28.349523125 g of an ounce = 34.921221...
+    const { used } = usedOf(movesOf([["Wax", "W-1", 100]], "oz"));
+    expect(used[0]).toEqual(["Wax", "W-1", expect.closeTo(990 / 28.349523125, 5)]);
+    expect(usedOf(movesOf([["Tin", "T-1", 40]], "oz")).used.at(-1)).toEqual(["Tin", "T-1", 10]);
+  });
+
+  it("names no lot of an item whose moves cannot be added up, and says what was not weighed", () => {
+    const moves = movesOf([["Wax", "W-1", "a lot"]]);
+    const part = { planned: 800, actual: undefined, lot: "" };
+    const { used, says } = pourMoves(pouredRun([{ parts: [part], lines: [] }]), { moves, components: none });
+    expect(used.map(({ item, lot, written }) => [item, lot, written])).toEqual([["Wax", "", 800]]);
+    expect(says[0]).toBe("Row 10: no actual weight of Wax, so it is counted as planned");
+    expect(says[1]).toMatch(/^Wax: its moves cannot be added up, so no lot is taken: .*"a lot" is not a number/);
+  });
+});
