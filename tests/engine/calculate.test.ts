@@ -87,6 +87,16 @@ describe("sheets calculated without a browser", () => {
     expect(await beside(sheet, '=A!A1=""', '=IF(A!A1="",1,2)', '=A!A2=""', "=A!A1=0")).toEqual([false, 2, true, true]);
   });
 
+  it("read a text the same, however often they meet it", async () => {
+    const texts = ["Fig", "06", "6 %", "1 Jan 2026"];
+    const sheet: Sheet = { name: "A", widths: [], cells: texts.map((text, row) => at(row, 0, { text })) };
+    // Excel takes a text of digits, a share or a day for the number it is (from memory).
+    const asked = ['=COUNTIF(A!A1:A4,"fig")', "=A!A1*1", "=A!A2*1", "=A!A3*1", "=A!A4*1"];
+    const read = [1, expect.objectContaining({ error: "#VALUE!" }), 6, 0.06, 46023];
+    expect(await beside(sheet, ...asked, ...asked)).toEqual([...read, ...read]);
+    expect(await beside(sheet, ...asked)).toEqual(read);
+  });
+
   it("are not spoilt by a formula that cannot be read", async () => {
     const read = await beside(pours("Water"), "=SUM(Pours[", "=SUM(1,2)", "=SUM(Pours[Water])");
     expect(read.slice(1)).toEqual([3, 3]);

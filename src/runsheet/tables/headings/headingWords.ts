@@ -78,8 +78,21 @@ const SAME: readonly (readonly [meaning: string, ...forms: string[]])[] = [
 const MEANINGS = new Map(SAME.flatMap(([meaning, ...forms]) => forms.map((form) => [form, meaning] as const)));
 const FORMS = new RegExp(`(?<= )(${[...MEANINGS.keys()].sort((a, b) => b.length - a.length).join("|")})(?= )`, "g");
 
+/** Tables are matched after every edit, mostly with the headings of the time before. */
+const MOST_KNOWN = 2000;
+const known = new Map<string, HeadingWords>();
+
 /** The words of a heading. */
 export function headingWords(heading: string): HeadingWords {
+  const before = known.get(heading);
+  if (before) return before;
+  const words = wordsIn(heading);
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(heading, words);
+  return words;
+}
+
+function wordsIn(heading: string): HeadingWords {
   const brackets = bracketed(heading);
   const percent = brackets.some((words) => words.includes("%")) ? " %" : "";
   const isUnit = (words: string) => unitOf(words) !== undefined && !("unknown" in (unitOf(words) as object));

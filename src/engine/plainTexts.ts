@@ -1,0 +1,36 @@
+/**
+ * For each text that a formula meets, in each cell it looks at, the engine tries all dates and numbers that there are
+ * (version 0.25.1 remembers only those texts that are one). Here it remembers the others.
+ */
+
+import { ErrorValueObject, StringValueObject, ValueObjectFactory } from "@univerjs/engine-formula";
+
+/** More different texts than a workbook's formulas look at; with more it begins anew. */
+const MOST_KNOWN = 20_000;
+
+function remember<T>(known: Map<string, T>, text: string, value: T): void {
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(text, value);
+}
+
+const texts = new Map<string, true>();
+const create = ValueObjectFactory.create;
+ValueObjectFactory.create = function (value, isPlain = false) {
+  if (typeof value !== "string" || isPlain) return create.call(this, value, isPlain);
+  if (texts.has(value)) return create.call(this, value, true);
+  const made = create.call(this, value);
+  if (made.isString()) remember(texts, value, true);
+  return made;
+};
+
+// The error is one for all cells, as all that the engine makes are.
+const noNumbers = new Map<string, ErrorValueObject>();
+const asNumber = StringValueObject.prototype.convertToNumberObjectValue;
+StringValueObject.prototype.convertToNumberObjectValue = function () {
+  const text = this.getValue();
+  const known = noNumbers.get(text);
+  if (known) return known;
+  const made = asNumber.call(this);
+  if (made instanceof ErrorValueObject) remember(noNumbers, text, made);
+  return made;
+};
