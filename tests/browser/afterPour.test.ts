@@ -79,16 +79,10 @@ describe("after the pour", () => {
 
   it("asks about a candle weighed with its vessel, says which pot stays open, and logs neither before", async () => {
     await tryout.openSheet(first);
-    const [wax, scent, tin] = [
-      await rowOf(first, "1 wax"),
-      await rowOf(first, "1 scent"),
-      await rowOf(first, "1 vessel"),
-    ];
-    // 6 x 106 x 1.03 = 655.08, weighed out as 655: 618 and 37.
-    await tryout.type(`E${wax}`, "618");
-    await tryout.type(`E${scent}`, "37");
-    await tryout.type(`E${tin}`, "6");
-    await tryout.type(`F${tin}`, "131");
+    const [wax, tin] = [await rowOf(first, "1 wax"), await rowOf(first, "1 vessel")];
+    // 6 x 106 x 1.03 = 655.08, weighed out as 655: 618 of wax and 37 of the scent in the row below.
+    await tryout.paste(`E${wax}`, [[618], [37]]);
+    await tryout.paste(`E${tin}`, [[6, 131]]);
     await press(`Log this pour: ${first}`);
     await says(/^Nothing is logged yet/);
     await says(

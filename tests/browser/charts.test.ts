@@ -59,19 +59,14 @@ describe("the charts over the cells", () => {
   });
 
   it("draw a sixth test and name it by its cells, also after a row has come above these", async () => {
-    await tryout.type("A14", "F");
-    await tryout.type("B14", "Small tin");
+    await tryout.paste("A14", [["F", "Small tin"]]);
     await tryout.type("F14", "Cotton, size 2");
     await tryout.openSheet("Readings");
     expect(await tryout.cells("Readings", 45, 0, 2)).toEqual([["E"], [null]]);
-    for (const [row, minutes, weight] of [
-      [47, 0, 150],
-      [48, 240, 138],
-    ]) {
-      for (const [letter, value] of Object.entries({ A: "F", B: 1, C: minutes, D: weight })) {
-        await tryout.type(`${letter}${row}`, String(value));
-      }
-    }
+    await tryout.paste("A47", [
+      ["F", 1, 0, 150],
+      ["F", 1, 240, 138],
+    ]);
     await tryout.openSheet("Tests");
     await expect.poll(words).toMatch(/F: Small tin, cotton, size 2: 0: 150, 4: 138\.$/);
 

@@ -14,14 +14,9 @@ describe("limits and flash points, in a browser", () => {
     await pane().getByRole("button", { name: "Add starter tables" }).click();
     await pane().getByLabel("Pour from").waitFor();
     await tryout.openSheet("Batch");
-    await tryout.type("A5", "Tin");
-    await tryout.type("B5", "Cedar");
-    await tryout.type("C5", "10");
-    await tryout.type("D5", "212");
+    await tryout.paste("A5", [["Tin", "Cedar", 10, 212]]);
     await tryout.openSheet("Scents");
-    await tryout.type("A5", "Cedar");
-    await tryout.type("B5", "6%");
-    await tryout.type("C5", "of wax");
+    await tryout.paste("A5", [["Cedar", "6%", "of wax"]]);
   });
 
   it("says which limits are not known, before all else", async () => {

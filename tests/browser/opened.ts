@@ -4,6 +4,9 @@ import type { Running } from "../../src/build/server";
 import { launch, serveBuilt } from "./launch";
 import { type PageSize, TryoutPage } from "./page";
 
+/** One for all files that a worker takes: it ends with the worker. */
+let started: Promise<[Browser, Running]> | undefined;
+
 /** A browser and the built site, there for the tests of the file or block that makes it. */
 export class OpenedSite {
   browser!: Browser;
@@ -11,18 +14,19 @@ export class OpenedSite {
   private readonly opened: TryoutPage[] = [];
 
   constructor() {
-    let running: Running | undefined;
     beforeAll(async () => {
-      [this.browser, running] = await Promise.all([launch(), serveBuilt()]);
-      this.origin = running.address;
+      started ??= Promise.all([launch(), serveBuilt()]);
+      const [browser, { address }] = await started;
+      this.browser = browser;
+      this.origin = address;
     });
     // Whatever a test does, its pages stay without a fault and ask for nothing elsewhere.
     afterEach(() => {
       for (const { complaints } of this.opened) expect(complaints.splice(0)).toEqual([]);
     });
+    // An open page draws on, though nobody looks.
     afterAll(async () => {
-      await this.browser?.close();
-      await running?.stop();
+      for (const { page } of this.opened) await page?.close();
     });
   }
 

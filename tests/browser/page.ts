@@ -162,6 +162,16 @@ export class TryoutPage {
     await (text.startsWith("=") ? this.enterFormula() : this.enter());
   }
 
+  /** Fills cells from this one on with what another program put on the clipboard: rows of texts, numbers or shares. */
+  async paste(cell: string, rows: readonly (readonly (string | number)[])[]): Promise<void> {
+    await this.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await this.goTo(cell);
+    const text = rows.map((row) => row.join("\t")).join("\n");
+    await this.page.evaluate((text) => window.keep(navigator.clipboard.writeText(text)), text);
+    await this.page.keyboard.press("Control+v");
+    await this.idle();
+  }
+
   /** Leaves the cell with the formula that is typed into it. */
   async enterFormula(): Promise<void> {
     // Enter would take one of the suggestions that a name still in the making brought up.

@@ -29,21 +29,14 @@ describe("a maker's whole way", () => {
     await tryout.openSheet("Vessels");
     await tryout.type("A5", "Tin");
     await tryout.type("B5", "125");
-    await tryout.type("A6", "Bowl");
-    await tryout.type("B6", "250");
+    await tryout.paste("A6", [["Bowl", 250]]);
     await tryout.openSheet("Scents");
-    await tryout.type("A5", "Cedar");
-    await tryout.type("B5", "6%");
-    await tryout.type("D5", "10%");
-    await tryout.type("H5", "2");
-    await tryout.type("K5", "14");
+    await tryout.paste("A5", [["Cedar", "6%", "", "10%", "", "", "", 2, "", "", 14]]);
     await tryout.openSheet("Batch");
-    await tryout.type("A5", "Tin");
-    await tryout.type("B5", "Cedar");
-    await tryout.type("C5", "6");
-    await tryout.type("A6", "Bowl");
-    await tryout.type("B6", "Cedar");
-    await tryout.type("C6", "4");
+    await tryout.paste("A5", [
+      ["Tin", "Cedar", 6],
+      ["Bowl", "Cedar", 4],
+    ]);
     const batch = await tryout.table("Batch");
     // 125 x 0.86 and 250 x 0.86: common practice, no source.
     expect(batch.rows.slice(0, 3).map((row) => row[3])).toEqual([107.5, 215, null]);
@@ -141,10 +134,8 @@ describe("a maker's whole way", () => {
     const wax = rows.findIndex((row) => row[7] === "1 wax");
     const [tin, bowl] = [rowOf(rows, "Tin") + 1, rowOf(rows, "Bowl") + 1];
     await tryout.openSheet(sheet);
-    await tryout.type(`E${wax + 1}`, "1670");
-    await tryout.type(`E${wax + 2}`, "100");
-    await tryout.type(`E${tin}`, "7");
-    await tryout.type(`F${tin}`, "109");
+    await tryout.paste(`E${wax + 1}`, [[1670], [100]]);
+    await tryout.paste(`E${tin}`, [[7, 109]]);
     await tryout.type(`E${bowl}`, "4");
     await press(`Log this pour: ${sheet}`);
     await press(`Add these rows: ${sheet}`);
