@@ -41,6 +41,7 @@ describe("the walls between the parts", () => {
     ["core", 'import { Fault } from "./fault"; export const a = Fault;'],
     ["runsheet", 'import { plain } from "../core/check/plain"; export const a = plain;'],
     ["runsheet/plan", 'import { VESSELS } from "../tables/vessels"; export const a = VESSELS;'],
+    ["runsheet/stock", 'import { MOVES } from "../tables/moves"; export const a = MOVES;'],
     [
       "file",
       'import type { CellValue } from "../sheet/sheet"; export type A = CellValue; export const a = TextDecoder;',
@@ -65,6 +66,7 @@ describe("the walls between the parts", () => {
     ["runsheet", 'import type { Host } from "../host/host"; export type A = Host;', "not listed"],
     ["runsheet", "export const a = document.title;", "document"],
     ["runsheet/tables", 'import { makeRun } from "../plan/makeRun"; export const a = makeRun;', "not listed"],
+    ["runsheet/stock", 'import { makeRun } from "../plan/makeRun"; export const a = makeRun;', "not listed"],
     ["runsheet/plan", 'import { AT } from "../sheet/layout"; export const a = AT;', "not listed"],
     ["runsheet/sheet", 'import { readBack } from "../record/readBack"; export const a = readBack;', "not listed"],
     ["file", 'import type { Host } from "../host/host"; export type A = Host;', "not listed"],

@@ -67,6 +67,12 @@ export function SettingFields(props: {
         {choice("basis", SETTINGS.basis)}
       </div>
       {usual && <p className="hint">{SETTINGS.used(usual)}</p>}
+      <h3>{SETTINGS.costs}</h3>
+      <div className="pairs">
+        {choice("stockPrice", SETTINGS.stockPrice)}
+        {number("labourMinutes", SETTINGS.labourMinutes)}
+        {number("labourRate", SETTINGS.labourRate)}
+      </div>
     </section>
   );
 }

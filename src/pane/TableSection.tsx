@@ -1,5 +1,5 @@
 import { sameName } from "../runsheet/sameName";
-import { FURTHER_TYPE_IDS, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
+import { FURTHER_TYPE_IDS, isFormer, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
 import { Button } from "./Button";
 import { keyOf } from "./columns";
 import { FirstUse } from "./FirstUse";
@@ -33,7 +33,7 @@ export function TableSection({ pane }: { pane: PaneState }) {
                 )}
               </summary>
               <p className="hint">{TABLES.moreHint}</p>
-              {FURTHER_TYPE_IDS.map((kind) => (
+              {FURTHER_TYPE_IDS.filter((kind) => tables.read[kind] || !isFormer(kind)).map((kind) => (
                 <Choice key={kind} kind={kind} tables={tables} kept={kept} />
               ))}
             </details>

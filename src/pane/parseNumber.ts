@@ -1,13 +1,14 @@
 import { aboveZero } from "../core/check/aboveZero";
+import { atLeastZero } from "../core/check/atLeastZero";
 import { factor } from "../core/check/factor";
 import { rate } from "../core/check/rate";
 import { Fault } from "../core/fault";
 import { TYPED } from "./words/settings";
 
-/** What a number field takes: a weight above 0, a share below 100 %, or a wax factor. */
-export type NumberKind = "weight" | "rate" | "factor";
+/** What a number field takes: a weight above 0, a share below 100 %, a wax factor, or an amount of 0 or more. */
+export type NumberKind = "weight" | "rate" | "factor" | "amount";
 
-const CHECKS = { weight: aboveZero, rate, factor };
+const CHECKS = { weight: aboveZero, rate, factor, amount: atLeastZero };
 
 /** The number typed into a field, or the sentence to show beside it. `6%` is 0.06; a decimal comma is taken as one. */
 export function parseNumber(kind: NumberKind, typed: string): { value: number } | { wrong: string } {

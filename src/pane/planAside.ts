@@ -36,9 +36,9 @@ export function planAside(): Planner {
       }
     });
 
-  return async (tables, settings) => {
-    const answer = await ask({ tables, settings });
-    if (!answer) return planHere(tables, settings);
+  return async (tables, settings, beside) => {
+    const answer = await ask({ tables, settings, beside });
+    if (!answer) return planHere(tables, settings, beside);
     if ("failed" in answer) throw new Error(answer.failed);
     return answer.run;
   };

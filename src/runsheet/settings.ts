@@ -8,6 +8,7 @@ export const CHOICES = {
   paper: ["letter", "a4"],
   label: ["us", "metric"],
   live: [true, false],
+  stockPrice: ["first in", "average", "last paid"],
 } as const;
 
 export type WeightUnit = (typeof CHOICES.unit)[number];
@@ -31,6 +32,11 @@ export interface Settings {
   readonly label: (typeof CHOICES.label)[number];
   /** Weights as formulas that follow the counts, or as plain numbers. */
   readonly live: boolean;
+  /** What a unit costs by the lots in stock: the oldest first, all at their mean, or what was paid last. */
+  readonly stockPrice: (typeof CHOICES.stockPrice)[number];
+  /** Minutes of work on one candle, and money for an hour; 0 where labour is not counted. */
+  readonly labourMinutes: number;
+  readonly labourRate: number;
 }
 
 /** What a kitchen scale shows and a small pot holds, in each unit: the values a maker begins with. */
@@ -51,6 +57,9 @@ export const FIRST_SETTINGS: Settings = {
   paper: "letter",
   label: "us",
   live: true,
+  stockPrice: "first in",
+  labourMinutes: 0,
+  labourRate: 0,
 };
 
 /** The defaults that serve where a row gives none. */

@@ -8,6 +8,7 @@ import { type Planner, planHere } from "../../src/pane/planner";
 import { titleOf } from "../../src/runsheet/sheet/layout";
 import { starterSheet } from "../../src/runsheet/sheet/starterSheets";
 import { matchColumns, missingFields, TABLE_TYPES } from "../../src/runsheet/tables/registry";
+import type { TableType } from "../../src/runsheet/tables/tableType";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
 
@@ -483,7 +484,17 @@ describe("the pane", () => {
   it("offers every kind of table that a run can read", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]) });
     await show(host);
-    for (const { name } of Object.values(TABLE_TYPES)) expect(field(name), name).not.toBeNull();
+    const names = (isFormer: boolean) =>
+      Object.values<TableType>(TABLE_TYPES).flatMap((type) => (!type.isFormer === isFormer ? [] : [type.name]));
+    for (const name of names(false)) expect(field(name), name).not.toBeNull();
+    for (const name of names(true)) expect(field(name), name).toBeNull();
+  });
+
+  it("offers a table under a name of before where it is there", async () => {
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]), Stock: [["Item", "On hand"]] });
+    await show(host);
+    expect(field("Stock")?.value).toBe("Stock");
+    expect(field("Prices")).toBeNull();
   });
 
   it("takes headings and kept settings that bear a name of the language's own as plain text", async () => {
@@ -502,15 +513,18 @@ describe("the pane", () => {
   });
 
   it("puts in a further table where there is none, and takes it up", async () => {
-    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]), Prices: [["Item", "Unit price"]] });
+    const host = new FakeHost({ Batch: batch(["Tin", 10, 200]), Moves: [["Date", "Item", "Lot", "Change"]] });
     await show(host);
-    expect(button("Add an empty Prices table")).toBeUndefined();
-    await press("Add an empty Stock table");
+    expect(button("Add an empty Moves table")).toBeUndefined();
+    await press("Add an empty Items table");
     expect(host.added[0]?.tables?.[0]).toMatchObject({
-      name: "Stock",
-      headings: ["Item", "On hand (g)", "Pack size (g)", "Pack price"],
+      name: "Items",
+      headings: [
+        ...["Item", "Kind", "On hand (g)", "Pack size (g)", "Pack price", "Unit price (per g)", "Reorder below (g)"],
+        ...["Supplier", "Delivery"],
+      ],
     });
-    for (const kind of ["vessels", "scents", "recipes", "stock", "prices"] as const) {
+    for (const kind of ["vessels", "scents", "recipes", "items", "moves", "components"] as const) {
       for (const unit of ["g", "kg", "oz", "lb"] as const) {
         const [table] = starterSheet(kind, unit).tables ?? [];
         expect(table?.name).toBe(TABLE_TYPES[kind].name);

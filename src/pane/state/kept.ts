@@ -10,6 +10,8 @@ export const NUMBERS = {
   loss: "rate",
   waxFactor: "factor",
   load: "rate",
+  labourMinutes: "amount",
+  labourRate: "amount",
 } as const satisfies Partial<Record<keyof Settings, NumberKind>>;
 export type NumberName = keyof typeof NUMBERS;
 
@@ -31,7 +33,7 @@ const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
 
 /** What a workbook begins with. */
 export function firstKept(): Kept {
-  const { unit, basis, live } = FIRST_SETTINGS;
+  const { unit, basis, live, stockPrice } = FIRST_SETTINGS;
   const paper = usualPaper(navigator.language);
   return {
     typed: {
@@ -40,12 +42,15 @@ export function firstKept(): Kept {
       loss: percent(FIRST_SETTINGS.loss),
       waxFactor: String(FIRST_SETTINGS.waxFactor),
       load: percent(FIRST_SETTINGS.load),
+      labourMinutes: String(FIRST_SETTINGS.labourMinutes),
+      labourRate: String(FIRST_SETTINGS.labourRate),
     },
     choices: {
       unit,
       basis,
       paper,
       live,
+      stockPrice,
       // Where the paper is Letter, labels declare ounces too.
       label: paper === "letter" ? "us" : "metric",
     },

@@ -19,6 +19,10 @@ export const SETTINGS = {
   waxFactor: "Default wax factor",
   load: "Default load",
   basis: "Default basis of a load",
+  costs: "Cost",
+  stockPrice: "Unit price by the lots in stock",
+  labourMinutes: "Minutes of work on a candle",
+  labourRate: "Labour for one hour",
   used: (defaults: ReadonlySet<UsualSetting>) =>
     defaults.size > 0
       ? `Used by rows of this run: ${[...defaults].map((name) => DEFAULTS[name]).join(", ")}.`

@@ -1,12 +1,14 @@
 /** The words of the choice of tables and their columns. */
 
-import { FURTHER_TYPE_IDS, TABLE_TYPES } from "../../runsheet/tables/registry";
+import { FURTHER_TYPE_IDS, isFormer, TABLE_TYPES } from "../../runsheet/tables/registry";
 
 export const TABLES = {
   heading: "Table",
   selection: "Use the selected cells",
   more: (found: readonly string[]) => `More tables: ${found.join(", ") || "none"}`,
-  moreHint: `Found by these names, or choose one. ${FURTHER_TYPE_IDS.map((id) => TABLE_TYPES[id].gives).join(" ")}`,
+  moreHint: `Found by these names, or choose one. ${FURTHER_TYPE_IDS.filter((id) => !isFormer(id))
+    .map((id) => TABLE_TYPES[id].gives)
+    .join(" ")}`,
   choose: "choose a table",
   none: "no table",
   selectedOn: (sheet: string) => `Selected cells on ${sheet}`,

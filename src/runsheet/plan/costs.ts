@@ -4,16 +4,27 @@ import { sum } from "../../core/statistics/sum";
 import { asWarning, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
+import type { Supplies } from "../stock/supplies";
+import type { Use } from "../tables/byUse";
 import type { Components } from "../tables/components";
-import type { Prices } from "../tables/prices";
-import { nameOf, type RunPlan } from "./runPlan";
+import type { Beside } from "./beside";
+import { nameOf, type RunPlan, type ScentRun } from "./runPlan";
+import { keyOf, usesOf } from "./uses";
 
-/** What candles of one kind and scent cost: materials, vessel and components, the loss included, no labour. */
+/** What candles of one kind and scent cost, the loss included. */
 export interface KindCost {
   readonly scent: string;
   readonly vessel: string;
   readonly count: number;
   readonly each: number;
+  /** What `each` is made of. Rejects are what the good candles pay for the others. */
+  readonly parts: {
+    readonly ingredients: number;
+    readonly vessel: number;
+    readonly components: number;
+    readonly labour: number;
+    readonly rejects: number;
+  };
 }
 
 export interface Costs {
@@ -21,53 +32,86 @@ export interface Costs {
   readonly run: number;
 }
 
-/** The cost of a run from a table of prices; undefined where a price is missing: a part of a cost is a wrong cost. */
+/** The cost of a run; undefined where a price is missing, which is named: a part of a cost is a wrong cost. */
 export function costs(
   plan: RunPlan,
-  prices: Prices,
+  supplies: Supplies,
   components: Components,
   settings: Settings,
+  { rejects = 0 }: Beside = {},
 ): { costs: Costs | undefined; problems: Problem[] } {
-  const problems: Problem[] = [];
-  const missing = new Set<string>();
-  const priceOf = (item: string, by: "count" | "weight"): number => {
-    const known = prices.get(sameName(item))?.[by];
-    if (known?.price === undefined && !missing.has(item)) {
-      missing.add(item);
-      problems.push(
-        ...(known?.wrong.map(asWarning) ?? [
-          { text: `${item} has no price; the cost is left out`, severity: "warning" },
-        ]),
-      );
-    }
-    return known?.price ?? 0;
-  };
-  /** What goes with a candle and is counted. A number that is not known is spoken of where it stands. */
-  const partsOf = (vessel: string): number[] =>
-    (components.get(sameName(vessel)) ?? []).map(({ item, each }) => {
-      if (each === undefined) missing.add(item);
-      return each === undefined ? 0 : each * priceOf(item, "count");
-    });
-  const kinds = plan.scents.flatMap((run) => {
-    const counted = new Map<string, { vessel: string; fill: number; count: number }>();
-    for (const { vessel, fill, count } of run.pots.flatMap(({ lines }) => lines)) {
-      const key = JSON.stringify([sameName(vessel), fill]);
-      counted.set(key, { vessel, fill, count: (counted.get(key)?.count ?? 0) + count });
-    }
-    return [...counted.values()].map(({ vessel, fill, count }): KindCost => {
+  const prices = new PricesOf(plan, supplies, components);
+  const labour = (settings.labourMinutes / 60) * settings.labourRate;
+  const kinds = plan.scents.flatMap((run) =>
+    kindsOf(run).map(({ vessel, fill, count }): KindCost => {
       const weights = recipeSplit(fill * (1 + settings.loss), run.ingredients);
       const used = run.ingredients.map(({ name }, i) => ({
         weight: weights[i] as number,
-        unitPrice: priceOf(name, "weight"),
+        unitPrice: prices.of(name, "weight"),
       }));
+      const [itself, counted] = [prices.of(vessel, "count"), prices.ofComponents(vessel)];
+      const each = candleCost(used, [itself, ...counted], labour, rejects);
+      const ingredients = candleCost(used, [0]);
+      const parts = { ingredients, vessel: itself, components: sum(counted), labour };
       return {
         scent: nameOf(run),
         vessel,
         count,
-        each: candleCost(used, [priceOf(vessel, "count"), ...partsOf(vessel)]),
+        each,
+        parts: { ...parts, rejects: each - sum(Object.values(parts)) },
       };
-    });
-  });
-  if (missing.size > 0) return { costs: undefined, problems };
+    }),
+  );
+  const problems = prices.problems;
+  if (prices.isShort) return { costs: undefined, problems };
   return { costs: { kinds, run: sum(kinds.map(({ each, count }) => each * count)) }, problems };
+}
+
+/** The candles of a scent by vessel and fill. */
+function kindsOf({ pots }: ScentRun): { vessel: string; fill: number; count: number }[] {
+  const counted = new Map<string, { vessel: string; fill: number; count: number }>();
+  for (const { vessel, fill, count } of pots.flatMap(({ lines }) => lines)) {
+    const key = JSON.stringify([sameName(vessel), fill]);
+    counted.set(key, { vessel, fill, count: (counted.get(key)?.count ?? 0) + count });
+  }
+  return [...counted.values()];
+}
+
+/** The price of one unit of whatever a run uses, each asked for once; those that are not known are gathered. */
+class PricesOf {
+  readonly problems: Problem[] = [];
+  isShort = false;
+  private readonly known = new Map<string, number>();
+  private readonly amounts: ReadonlyMap<string, number>;
+
+  constructor(
+    plan: RunPlan,
+    private readonly supplies: Supplies,
+    private readonly components: Components,
+  ) {
+    this.amounts = new Map(usesOf(plan, components).uses.map((use) => [keyOf(use), use.amount]));
+  }
+
+  of(item: string, use: Use): number {
+    const key = keyOf({ item, isCounted: use === "count" });
+    const before = this.known.get(key);
+    if (before !== undefined) return before;
+    const { price, wrong, looks } = this.supplies.price(item, use, this.amounts.get(key) ?? 0);
+    this.problems.push(...wrong.map(asWarning), ...looks);
+    const isKnown = price !== undefined && wrong.length === 0;
+    if (!isKnown) this.isShort = true;
+    if (price === undefined && wrong.length === 0) {
+      this.problems.push({ text: `${item} has no price; the cost is left out`, severity: "warning" });
+    }
+    this.known.set(key, isKnown ? price : 0);
+    return isKnown ? price : 0;
+  }
+
+  /** What goes with a candle and is counted. A number that is not known is spoken of where it stands. */
+  ofComponents(vessel: string): number[] {
+    return (this.components.get(sameName(vessel)) ?? []).map(({ item, each }) => {
+      if (each === undefined) this.isShort = true;
+      return each === undefined ? 0 : each * this.of(item, "count");
+    });
+  }
 }

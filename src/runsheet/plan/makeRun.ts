@@ -1,6 +1,8 @@
 import { isError, type Problem } from "../problem";
 import type { Settings, UsualSetting } from "../settings";
+import { Supplies } from "../stock/supplies";
 import type { ReadTables } from "../tables/readTables";
+import type { Beside } from "./beside";
 import { askAbout } from "./checks/askAbout";
 import { componentProblems } from "./checks/components";
 import { unlikelyFills, unlikelySizes } from "./checks/fillSizes";
@@ -15,9 +17,9 @@ import { type Shelf, shortages } from "./shortages";
 /** What comes of the tables as they are now: a plan of the rows that are right, and everything there is to say. */
 export interface Run {
   readonly plan: RunPlan;
-  /** Undefined without a stock table. */
+  /** Undefined where no table says what is on hand. */
   readonly shelf: Shelf | undefined;
-  /** Undefined without a price table, or where it lacks a price. */
+  /** Undefined where no table says what anything costs, or where a price is lacking. */
   readonly costs: Costs | undefined;
   /** The defaults that served any row. */
   readonly usual: ReadonlySet<UsualSetting>;
@@ -28,7 +30,11 @@ export interface Run {
 }
 
 /** From rows to a plan. Where the batch cannot be read, the plan is empty and the problems say why. */
-export function makeRun({ rows: read, problems: barring, doubts, asked }: ReadTables, settings: Settings): Run {
+export function makeRun(
+  { rows: read, problems: barring, doubts, asked }: ReadTables,
+  settings: Settings,
+  beside: Beside = {},
+): Run {
   const { scents = new Map(), recipes = new Map(), vessels = new Map(), components = new Map() } = read;
   const poured = pourRows(read.pour, { scents, recipes, vessels: read.vessels }, settings);
   const { rows, usual, leftOut } = poured;
@@ -49,9 +55,14 @@ export function makeRun({ rows: read, problems: barring, doubts, asked }: ReadTa
     const text = "Quantity: no row has one; write how many candles to pour";
     problems.push({ field: "quantity", severity: "error", text });
   }
-  const stocked = read.stock && shortages(plan, read.stock, components);
-  const priced = read.prices && costs(plan, read.prices, components, settings);
-  problems.push(...componentProblems(plan, components), ...(stocked?.problems ?? []), ...(priced?.problems ?? []));
+  const supplies = new Supplies(read, settings.stockPrice, beside.today);
+  const stocked = supplies.hasStock ? shortages(plan, supplies, components, beside) : undefined;
+  const priced = supplies.hasPrices ? costs(plan, supplies, components, settings, beside) : undefined;
+  problems.push(
+    ...componentProblems(plan, components),
+    ...(stocked ? stocked.problems : []),
+    ...(priced ? priced.problems : []),
+  );
   return {
     plan,
     shelf: stocked?.shelf,

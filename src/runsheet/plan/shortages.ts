@@ -1,104 +1,119 @@
-import { costOfPacks } from "../../core/buying/costOfPacks";
-import { packPlan } from "../../core/buying/packPlan";
-import { Fault } from "../../core/fault";
+import { plain } from "../../core/check/plain";
+import { isoOfDay } from "../../core/label/isoDay";
 import { sum } from "../../core/statistics/sum";
 import { asWarning, type Problem } from "../problem";
-import { sameName } from "../sameName";
+import { lotName, type Supplies, type Supply } from "../stock/supplies";
 import type { Components } from "../tables/components";
-import type { Stock, StockItem } from "../tables/stock";
+import type { Beside, Use } from "./beside";
+import { type Bought, buying, type Delivery } from "./buying";
 import type { RunPlan } from "./runPlan";
-
-/** Something the run uses: an ingredient by weight, or vessels and what goes with them by number. */
-export interface Use {
-  readonly item: string;
-  readonly amount: number;
-  /** Counted, not weighed. */
-  readonly isCounted: boolean;
-}
+import { keyOf, usesOf } from "./uses";
 
 /** What the shelf lacks of an item, and the packs that cover it at the least cost (none where no pack is known). */
-export interface Lack extends Use {
+export interface Lack extends Use, Bought {
   readonly onHand: number;
+  /** What run sheets that are not logged yet will take of it. */
+  readonly reserved: number;
   readonly missing: number;
-  readonly buy: readonly { readonly count: number; readonly size: number }[];
-  readonly cost: number | undefined;
 }
 
-/** Everything a run uses, ingredients before vessels before components, each item once; and of what it is not known. */
-function usesOf(plan: RunPlan, components: Components): { uses: Use[]; unknown: string[] } {
-  const found = new Map<string, Use>();
-  const use = (item: string, amount: number, isCounted: boolean) => {
-    const key = `${isCounted} ${sameName(item)}`;
-    found.set(key, { item: found.get(key)?.item ?? item, amount: (found.get(key)?.amount ?? 0) + amount, isCounted });
-  };
-  for (const { ingredients, pots } of plan.scents) {
-    for (const [i, { name }] of ingredients.entries()) {
-      use(name, sum(pots.map(({ weights }) => weights[i] as number)), false);
-    }
-  }
-  const lines = plan.scents.flatMap(({ pots }) => pots.flatMap((pot) => pot.lines));
-  for (const { vessel, count } of lines) use(vessel, count, true);
-  const unknown = new Map<string, string>();
-  for (const { vessel, count } of lines) {
-    for (const { item, each } of components.get(sameName(vessel)) ?? []) {
-      if (each === undefined) unknown.set(sameName(item), item);
-      else use(item, count * each, true);
-    }
-  }
-  const isKnown = ({ item, isCounted }: Use) => !(isCounted && unknown.has(sameName(item)));
-  // Half a box is a box.
-  const whole = (amount: number) => Math.ceil(Number(amount.toPrecision(12)));
-  const uses = [...found.values()].filter((one) => one.amount > 0 && isKnown(one));
-  return {
-    uses: uses.map((one) => (one.isCounted ? { ...one, amount: whole(one.amount) } : one)),
-    unknown: [...unknown.values()],
-  };
+/** An item of which less will be left than there should be. */
+export interface Low extends Omit<Use, "amount"> {
+  readonly left: number;
+  readonly reorderBelow: number;
 }
 
-/** What the shelf lacks for a run, and the items that were not checked: the stock table lacks them or is wrong there. */
+/** What the shelf lacks for a run, and the items that were not checked: nobody knows what is on hand. */
 export interface Shelf {
   readonly lacks: readonly Lack[];
   readonly unchecked: readonly string[];
+  /** What the orders for what is missing cost on top. */
+  readonly deliveries: readonly Delivery[];
+  readonly low: readonly Low[];
 }
 
 /** What the shelf lacks for a run. Items that could not be checked are named to look at. */
-export function shortages(plan: RunPlan, stock: Stock, components: Components): { shelf: Shelf; problems: Problem[] } {
-  const lacks: Lack[] = [];
+export function shortages(
+  plan: RunPlan,
+  supplies: Supplies,
+  components: Components,
+  { reserved = [] }: Beside = {},
+): { shelf: Shelf; problems: Problem[] } {
   const { uses, unknown } = usesOf(plan, components);
   const unchecked: string[] = [...unknown];
-  const absent: string[] = [];
+  const [absent, unwritten]: [string[], string[]] = [[], []];
   const problems: Problem[] = [];
+  const lacking: { readonly lack: Omit<Lack, keyof Bought>; readonly supply: Supply }[] = [];
+  const promised = reservedOf(reserved);
   for (const use of uses) {
-    const known = stock.get(sameName(use.item))?.[use.isCounted ? "count" : "weight"];
+    const known = supplies.supply(use.item, use.isCounted ? "count" : "weight");
     if (!known) absent.push(use.item);
-    else problems.push(...known.wrong.map(asWarning), ...known.looks);
-    if (!known || known.wrong.length > 0) {
+    else problems.push(...known.wrong.map(asWarning), ...known.looks, ...pastLots(known));
+    if (known && known.wrong.length === 0 && known.onHand === undefined) unwritten.push(use.item);
+    if (!known || known.wrong.length > 0 || known.onHand === undefined) {
       unchecked.push(use.item);
       continue;
     }
-    const missing = Number((use.amount - known.onHand).toPrecision(12));
+    const taken = promised.get(keyOf(use)) ?? 0;
+    const missing = Number((use.amount + taken - known.onHand).toPrecision(12));
     if (missing <= 0) continue;
-    lacks.push({ ...use, onHand: known.onHand, missing, ...buying(use.item, missing, known, problems) });
+    lacking.push({ lack: { ...use, onHand: known.onHand, reserved: taken, missing }, supply: known });
+    if (taken > 0) problems.push(warning(`${use.item}: ${plain(taken)} of it is for run sheets that are not logged`));
   }
-  if (absent.length > 0) {
-    const whose = absent.length === 1 ? "its" : "their";
-    problems.push({
-      text: `${absent.join(", ")}: not in the stock table, so ${whose} stock is not checked`,
-      severity: "warning",
-    });
-  }
-  return { shelf: { lacks, unchecked }, problems };
+  problems.push(...notChecked(absent, "in no table of items", unwritten));
+  const {
+    bought,
+    deliveries,
+    problems: ofBuying,
+  } = buying(lacking.map(({ lack, supply: { offers } }) => ({ item: lack.item, missing: lack.missing, offers })));
+  const low = lowItems(supplies, uses, promised);
+  problems.push(...ofBuying, ...deliveries.map(deliveryWords), ...lowWords(low));
+  const lacks = lacking.map(({ lack }, i) => ({ ...lack, ...(bought[i] as Bought) }));
+  return { shelf: { lacks, unchecked, deliveries, low }, problems };
 }
 
-function buying(item: string, missing: number, { packs }: StockItem, problems: Problem[]): Pick<Lack, "buy" | "cost"> {
-  if (packs.length === 0) return { buy: [], cost: undefined };
-  try {
-    const counts = packPlan(missing, packs);
-    const buy = packs.map(({ size }, i) => ({ count: counts[i] as number, size })).filter(({ count }) => count > 0);
-    return { buy, cost: costOfPacks(counts, packs) };
-  } catch (fault) {
-    if (!(fault instanceof Fault)) throw fault;
-    problems.push({ text: `${item}: ${fault.message}`, severity: "warning" });
-    return { buy: [], cost: undefined };
-  }
+const warning = (text: string): Problem => ({ text, severity: "warning" });
+
+function reservedOf(reserved: readonly Use[]): ReadonlyMap<string, number> {
+  const found = new Map<string, number>();
+  for (const use of reserved) found.set(keyOf(use), (found.get(keyOf(use)) ?? 0) + use.amount);
+  return found;
 }
+
+/** What is there and does not count: it is named, for the maker may know that it is still good. */
+const pastLots = ({ item, past }: Supply): Problem[] =>
+  past.map(({ lot, quantity, bestBefore }) =>
+    warning(
+      `${item}: ${plain(quantity)} of ${lotName(lot)} is past its best before, ${isoOfDay(bestBefore ?? 0)}, and does not count. If it is still good, add a row of 0 to Moves with its new best before`,
+    ),
+  );
+
+function notChecked(absent: readonly string[], where: string, unwritten: readonly string[]): Problem[] {
+  const say = (items: readonly string[], why: string) =>
+    items.length === 0
+      ? []
+      : [warning(`${items.join(", ")}: ${why}, so ${items.length === 1 ? "its" : "their"} stock is not checked`)];
+  return [...say(absent, where), ...say(unwritten, "nothing is written in On hand")];
+}
+
+/** All items of which this run and those before it leave less than there should be. */
+function lowItems(supplies: Supplies, uses: readonly Use[], promised: ReadonlyMap<string, number>): Low[] {
+  return supplies.all.flatMap(({ item, use: said }): Low[] => {
+    const used = uses.filter((one) => keyOf(one) === keyOf({ ...one, item }));
+    const isCounted = used[0]?.isCounted ?? said === "count";
+    const known = supplies.supply(item, isCounted ? "count" : "weight");
+    if (known?.onHand === undefined || known.wrong.length > 0 || known.reorderBelow === undefined) return [];
+    const taken = sum(used.map(({ amount }) => amount)) + (promised.get(keyOf({ item, isCounted })) ?? 0);
+    const left = Math.max(0, Number((known.onHand - taken).toPrecision(12)));
+    return left < known.reorderBelow ? [{ item, isCounted, left, reorderBelow: known.reorderBelow }] : [];
+  });
+}
+
+function lowWords(low: readonly Low[]): Problem[] {
+  if (low.length === 0) return [];
+  const each = low.map(({ item, left, reorderBelow }) => `${item} (${plain(left)} left, below ${plain(reorderBelow)})`);
+  return [warning(`Time to reorder: ${each.join(", ")}`)];
+}
+
+const deliveryWords = ({ supplier, items, cost }: Delivery): Problem =>
+  warning(`Delivery of ${items.join(", ")}${supplier && ` from ${supplier}`} costs ${cost.toFixed(2)} on top`);

@@ -2,9 +2,9 @@ import { sum } from "../../core/statistics/sum";
 import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
 import { lotsOf, oldestLots } from "../stock/lots";
+import type { ByUse } from "../tables/byUse";
 import type { Components } from "../tables/components";
 import type { Move, Moves } from "../tables/moves";
-import type { ByUse } from "../tables/stock";
 import type { PouredRun } from "./poured";
 
 /** So much of a lot of an item that a pour took. */

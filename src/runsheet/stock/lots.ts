@@ -1,5 +1,5 @@
 import { sameName } from "../sameName";
-import type { ByUse } from "../tables/stock";
+import type { Use } from "../tables/byUse";
 import type { Ledger, LedgerLot } from "./ledger";
 import { fromMillionths, toMillionths } from "./millionths";
 
@@ -14,7 +14,7 @@ export interface StockLot {
 }
 
 /** The lots of an item that have some left, the oldest first. */
-export function lotsOf(ledger: Ledger, item: string, use: keyof ByUse<unknown>): StockLot[] {
+export function lotsOf(ledger: Ledger, item: string, use: Use): StockLot[] {
   const ratio = ratioOf(ledger, use);
   return inStock(ledger.items.get(sameName(item))?.lots ?? []).map(({ lot, left }) => ({
     lot: lot.lot,
@@ -26,7 +26,7 @@ export function lotsOf(ledger: Ledger, item: string, use: keyof ByUse<unknown>):
 }
 
 /** How much of an item its moves leave; undefined where it has none. It is below 0 where more went out than came in. */
-export function leftOf(ledger: Ledger, item: string, use: keyof ByUse<unknown>): number | undefined {
+export function leftOf(ledger: Ledger, item: string, use: Use): number | undefined {
   const lots = ledger.items.get(sameName(item))?.lots;
   return lots && fromMillionths(lots.reduce((total, { left }) => total + left, 0)) * ratioOf(ledger, use);
 }
@@ -57,7 +57,7 @@ export function oldestLots(
   ledger: Ledger,
   item: string,
   quantity: number,
-  use: keyof ByUse<unknown>,
+  use: Use,
   today: number,
 ): { readonly taken: readonly Taken[]; readonly lacking: Pick<Taken, "quantity" | "written"> } {
   const ratio = ratioOf(ledger, use);
@@ -91,4 +91,4 @@ function inStock(lots: readonly LedgerLot[]): { readonly lot: LedgerLot; readonl
   });
 }
 
-const ratioOf = ({ moves }: Ledger, use: keyof ByUse<unknown>): number => (use === "weight" ? moves.ratio : 1);
+const ratioOf = ({ moves }: Ledger, use: Use): number => (use === "weight" ? moves.ratio : 1);

@@ -2,12 +2,12 @@ import { atLeastZero } from "../../core/check/atLeastZero";
 import { asWarning, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
+import type { ByUse } from "./byUse";
 import { ITEM } from "./commonFields";
 import type { Field } from "./headings/field";
 import { has, type Question } from "./questions";
 import type { RowReader } from "./rowReader";
 import { MONEY } from "./starterLooks";
-import type { ByUse } from "./stock";
 import type { TableReader } from "./tableReader";
 import { type Starter, type StarterColumn, tableType } from "./tableType";
 

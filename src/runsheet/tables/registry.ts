@@ -1,6 +1,7 @@
 import { BATCH } from "./batch";
 import { COMPONENTS } from "./components";
 import { type ColumnsOf, columnsFor } from "./headings/matching";
+import { ITEMS } from "./items";
 import { MOVES } from "./moves";
 import { PRICES } from "./prices";
 import { RECIPES } from "./recipes";
@@ -15,10 +16,11 @@ export const TABLE_TYPES = {
   vessels: VESSELS,
   scents: SCENTS,
   recipes: RECIPES,
-  stock: STOCK,
-  prices: PRICES,
+  items: ITEMS,
   components: COMPONENTS,
   moves: MOVES,
+  stock: STOCK,
+  prices: PRICES,
 } as const satisfies Readonly<Record<string, TableType>>;
 
 export type TableTypeId = keyof typeof TABLE_TYPES;
@@ -27,6 +29,9 @@ export const TABLE_TYPE_IDS = Object.keys(TABLE_TYPES) as TableTypeId[];
 /** All but the table poured from: they add to a run sheet and need not be there. */
 export type FurtherTypeId = Exclude<TableTypeId, "pour">;
 export const FURTHER_TYPE_IDS = TABLE_TYPE_IDS.filter((id): id is FurtherTypeId => id !== "pour");
+
+/** Whether it is another type under a name of before: read where it is there, and not offered. */
+export const isFormer = (id: TableTypeId): boolean => (TABLE_TYPES[id] as TableType).isFormer === true;
 
 export type FieldOf<K extends TableTypeId> = K extends TableTypeId
   ? keyof (typeof TABLE_TYPES)[K]["fields"] & string

@@ -1,6 +1,6 @@
 import { plain } from "../../core/check/plain";
 import { calendarDay } from "../../core/label/calendarDay";
-import { dayOfText } from "../../core/label/dayOfText";
+import { dayOfIso } from "../../core/label/isoDay";
 import type { CellValue } from "../../sheet/sheet";
 import { bracketed } from "./headings/tidyHeading";
 import { RowNotes } from "./rowNotes";
@@ -48,7 +48,7 @@ export class RowReader<F extends string> extends RowNotes<F> {
   date(field: F): number | undefined {
     const cell = this.cells.cell(this.row, field);
     if (this.isBlank(field) || this.isError(field, cell)) return undefined;
-    const serial = typeof cell === "number" ? cell : dayOfText(String(cell));
+    const serial = typeof cell === "number" ? cell : dayOfIso(String(cell).trim());
     if (serial === undefined) {
       this.error(field, `"${String(cell).trim().slice(0, 40)}" is not a date; write one such as 2026-11-26`);
       return undefined;

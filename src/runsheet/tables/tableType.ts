@@ -12,6 +12,8 @@ export interface TableType<F extends string = string, R = unknown> {
   readonly purpose: string;
   /** What it gives, in a few words, for the pane. */
   readonly gives?: string;
+  /** Whether it is another type under a name of before: read where it is there, and not offered. */
+  readonly isFormer?: true;
   readonly fields: Readonly<Record<F, Field>>;
   /** Groups of fields: of each group one must have a column. */
   readonly needs: readonly (readonly F[])[];

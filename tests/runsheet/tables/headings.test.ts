@@ -258,20 +258,41 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
     none: ["Notes", "Cost", "Grams", "In 100 g", "Supplier"],
     asked: ["Max %", "Product limit"],
   },
-  stock: {
+  items: {
     item: ["Item", "Material", "Name", "Ingredient", "What"],
+    kind: ["Kind", "Type", "Item type", "Category"],
     onHand: ["On hand", "On hand (g)", "qty on hand", "In stock (kg)", "Stock", "stock level", "Grams on hand", "Have"],
     packSize: ["Pack size", "Pack size (lb)", "Pack (g)"],
     packPrice: ["Pack price", "Price of pack", "Cost per pack"],
-    none: ["Stock value", "price/lb", "Reorder at", "Min stock", "Supplier", "Notes"],
-  },
-  prices: {
-    item: ["Item", "Ingredient"],
     price: [
       ...["Unit price", "Unit price (per g)", "Price (per kg)", "Price", "price/lb", "cost per kg", "unit cost"],
       ...["cost each", "cost/unit", "Price (€/kg)", "price per oz.", "Price per 100 g"],
     ],
-    none: ["Pack price", "Selling price", "Total price", "Notes"],
+    reorderBelow: ["Reorder below", "Reorder at", "Reorder level (g)", "reorder point", "Min stock", "Minimum"],
+    supplier: ["Supplier", "Vendor", "Bought from"],
+    delivery: ["Delivery", "Delivery cost", "Shipping", "postage"],
+    none: [
+      ...[
+        "Stock value",
+        "Selling price",
+        "Total price",
+        "Notes",
+        "Delivery date",
+        "Delivery time (days)",
+        "Min order qty",
+      ],
+      ...["Pack colour", "Lead time"],
+    ],
+  },
+  stock: {
+    onHand: ["On hand", "On hand (g)", "In stock (kg)", "Stock"],
+    packSize: ["Pack size", "Pack size (lb)", "Pack (g)"],
+    none: ["Stock value", "Notes"],
+  },
+  prices: {
+    item: ["Item", "Ingredient"],
+    price: ["Unit price", "Unit price (per g)", "Price (per kg)", "Price", "cost each"],
+    none: ["Selling price", "Total price", "Notes"],
   },
   moves: {
     date: ["Date", "DATE:", "Day", "When", "Date received", "Purchase date", "date (yyyy-mm-dd)"],
@@ -315,6 +336,7 @@ const BASE: Readonly<Record<TableTypeId, readonly string[]>> = {
   vessels: ["Vessel", "Water weight (g)", "Wax factor"],
   scents: ["Scent", "Basis", "Wax maximum", "Product limit"],
   recipes: ["Scent", "Ingredient", "Share", "Basis"],
+  items: ["Item", "On hand"],
   stock: ["Item", "On hand"],
   prices: ["Item", "Unit price"],
   components: ["Vessel", "Item", "Each"],

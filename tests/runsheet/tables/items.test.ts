@@ -1,0 +1,91 @@
+import { describe, expect, it } from "vitest";
+import { isError } from "../../../src/runsheet/problem";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import { matchColumns } from "../../../src/runsheet/tables/registry";
+import type { CellValue } from "../../../src/sheet/sheet";
+
+type Kind = "items" | "stock" | "prices";
+const read = (headings: readonly string[], rows: readonly CellValue[][], type: Kind = "items") => {
+  const items = readTable({ type, headings, rows, columns: matchColumns(type, headings) }, "g");
+  if (!items) throw new Error("no items");
+  return items;
+};
+const HEADINGS = [
+  ...["Item", "Kind", "On hand (kg)", "Pack size (kg)", "Pack price", "Unit price (per kg)", "Reorder below (kg)"],
+  ...["Supplier", "Delivery"],
+];
+
+describe("the table of items", () => {
+  it("gives an item's stock, packs, price and reorder level, by weight in the unit asked for, by number as they are", () => {
+    const items = read(HEADINGS, [
+      ["Soy wax", "wax", 2, 5, 20, null, 3, "Northwax", 6],
+      ["soy  WAX", null, 0.5, 20, 70, null, null, "Waxhouse", null],
+      ["Lid", "component", 40, 100, 12, 0.2, 25, null, null],
+      ["Fig oil", null, null, null, null, 60, null, null, null],
+    ]);
+    expect(items.get("soy wax")?.weight).toEqual({
+      item: "Soy wax",
+      use: "weight",
+      onHand: 2500,
+      offers: [
+        { size: 5000, price: 20, supplier: "Northwax", delivery: 6 },
+        { size: 20000, price: 70, supplier: "Waxhouse", delivery: 0 },
+      ],
+      unitPrice: undefined,
+      reorderBelow: 3000,
+      wrong: [],
+      looks: [],
+    });
+    expect(items.get("lid")?.count).toMatchObject({ use: "count", onHand: 40, unitPrice: 0.2, reorderBelow: 25 });
+    expect(items.get("fig oil")?.weight).toMatchObject({ onHand: undefined, unitPrice: 0.06, use: undefined });
+  });
+
+  it.each([
+    ["wax", "weight"],
+    ["Fragrance oil", "weight"],
+    ["Jar", "count"],
+    ["wick", "count"],
+    ["Packaging", "count"],
+    ["gift", undefined],
+    ["", undefined],
+  ])("of the kind %s is used by %s", (kind, use) => {
+    expect(read(["Item", "Kind", "On hand"], [["X", kind, 1]]).get("x")?.count.use).toBe(use);
+  });
+
+  it.each<[string, CellValue, string]>([
+    ["On hand (kg)", -1, "On hand: -1 is below 0; write 0 or more"],
+    ["Pack size (kg)", 0, "Pack size: 0 is not above 0; write a number above 0"],
+    ["Unit price (per kg)", "9,50", 'Unit price: "9,50" is not a number; write a plain number'],
+    ["Delivery", { error: "#N/A" }, "Delivery: the cell shows #N/A; fix it first"],
+  ])("says what is wrong in %s", (heading, cell, text) => {
+    const row = ["Soy wax", "wax", 2, 5, 20, 4, 3, "Northwax", 6];
+    const wrong = read(HEADINGS, [HEADINGS.map((one, i) => (one === heading ? cell : (row[i] ?? null)))]);
+    expect(wrong.get("soy wax")?.weight.wrong.map((one) => one.text)).toEqual([text]);
+  });
+
+  it("asks whether a bare price beside packs is the pack's, and takes one that says it", () => {
+    const of = (...headings: string[]) =>
+      read(headings, [headings.map((one) => (one === "Item" ? "Soy wax" : 5))])
+        .get("soy wax")
+        ?.weight.wrong.map((one) => `${isError(one)} ${one.text}`);
+    expect(of("Item", "Pack size", "Price")).toEqual([
+      'true The heading Price may be the price of a pack or of one g; write "Pack price" or "Unit price (per g)"',
+    ]);
+    for (const price of ["Unit price", "Price per kg", "Price each"])
+      expect(of("Item", "Pack size", price)).toEqual([]);
+    expect(of("Item", "Pack size", "Price", "Pack price")).toEqual([]);
+    expect(of("Item", "On hand", "Price")).toEqual([]);
+  });
+
+  it("reads tables of before, called Stock and Prices, as items", () => {
+    const stock = read(["Item", "On hand (g)", "Pack size (g)", "Pack price"], [["Soy wax", 800, 1000, 4]], "stock");
+    expect(stock.get("soy wax")?.weight).toMatchObject({ onHand: 800, offers: [{ size: 1000, price: 4 }] });
+    const prices = read(["Item", "Price per kg"], [["Soy wax", 4]], "prices");
+    expect(prices.get("soy wax")?.weight).toMatchObject({ onHand: undefined, unitPrice: 0.004 });
+    // Columns chosen by hand are kept under these names.
+    expect(matchColumns("stock", ["Item", "On hand", "Pack size", "Pack price"])).toEqual({
+      ...{ item: 0, onHand: 1, packSize: 2, packPrice: 3 },
+    });
+    expect(matchColumns("prices", ["Item", "Unit price"])).toEqual({ item: 0, price: 1 });
+  });
+});
