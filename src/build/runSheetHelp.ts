@@ -88,6 +88,9 @@ ${Object.values<TableType>(TABLE_TYPES).map(tableHelp).join("\n")}
 <p>The runs log is a table on a sheet of its own, which you may rename and sort. Each lot adds a row for each vessel, scent and load: candles and yield, wax and scent as planned and as weighed, the load as weighed, the wax factor shown. Pots of which nothing is written stay open: log them by the same press once they are poured. Rows are only added. To put a slip right, write on the run sheet what is right and press <b>Log this pour</b> again: rows that take back what was wrong and rows anew are shown, then added. A lot is never given twice, also when its sheet is gone.</p>
 <p>For each vessel whose water and poured weight are known the pane shows the wax factor that all its logged pours make; each row is one pour. A factor from one pour says so; one that is known less well than ± 0.03 is not offered yet. Pours that no wax makes (below 0.7 or above 1) are left out, and that is said. Your table of vessels changes only when you press for it.</p>
 
+<h2>Receiving</h2>
+<p>Under <b>Receiving</b> write down what came in: the item (the names of your tables are offered), its lot, the quantity in any unit of weight or in pieces (2 x 5 for two packs of 5), what was paid for all of it, and its best before. The row that it makes is shown as you type; what is doubtful stands below it, such as a lot that came in before or a name that no table knows. One press adds it to the table Moves, in the unit of that table, or begins one.</p>
+
 <h2>Sheets that are written</h2>
 <ul>
 <li><b>What has changed since</b> says what the tables would now make different. Limits, shelf and cost are not compared.</li>

@@ -4,6 +4,7 @@ import { Check } from "./Check";
 import { Footer } from "./Footer";
 import { Preview } from "./Preview";
 import { type Planner, planHere } from "./planner";
+import { ReceivingSection } from "./ReceivingSection";
 import { SettingFields } from "./SettingFields";
 import { usePane } from "./state/usePane";
 import { TableSection } from "./TableSection";
@@ -32,6 +33,7 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
           canPlan={planned !== undefined && pane.check.stops === 0}
         />
       )}
+      {pane.tables.sources && <ReceivingSection receiving={pane.receiving} isBusy={running !== undefined} />}
       <Footer pane={pane} />
     </div>
   );

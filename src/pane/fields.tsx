@@ -27,6 +27,10 @@ export function TextField(props: {
   onChange: (value: string) => void;
   wrong?: string | undefined;
   type?: "text" | "date";
+  /** What a phone's keys are for. */
+  holds?: "number" | "words";
+  /** The id of a list of what is offered. */
+  list?: string | undefined;
 }) {
   return (
     <Field label={props.label} wrong={props.wrong}>
@@ -34,7 +38,8 @@ export function TextField(props: {
         <input
           id={id}
           type={props.type ?? "text"}
-          inputMode={props.type === "date" ? undefined : "decimal"}
+          inputMode={props.type === "date" || props.holds === "words" ? undefined : "decimal"}
+          list={props.list}
           value={props.value}
           aria-invalid={props.wrong !== undefined}
           aria-describedby={describedBy}

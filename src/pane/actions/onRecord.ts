@@ -8,7 +8,8 @@ import type { Moves } from "../../runsheet/tables/moves";
 import { readTable } from "../../runsheet/tables/readTables";
 import { fieldName, missingFields } from "../../runsheet/tables/registry";
 import type { Vessels } from "../../runsheet/tables/vessels";
-import { tableOf, vesselsOf } from "../givenTables";
+import { type ByHand, tableOf, vesselsOf } from "../givenTables";
+import type { ReadTables } from "../state/useTables";
 import { LOGGING } from "../words/logging";
 import type { Book } from "./book";
 
@@ -27,18 +28,20 @@ export interface OnRecord {
 export async function readRecord({ refresh, kept }: Book, unit: WeightUnit): Promise<OnRecord> {
   if (!kept) throw new Error(LOGGING.settingsUnread);
   const read = await refresh();
-  const moves = tableOf("moves", read, kept);
   return {
     logTable: read.log,
     log: read.log ? readLog(read.log) : NO_LOG,
     vessels: vesselsOf(read, kept, unit),
     components: readTable(tableOf("components", read, kept), unit) ?? new Map(),
-    moves: moves && readMoves({ ...moves, name: read.moves?.name ?? "" }, unit),
+    moves: movesOn(read, kept, unit),
   };
 }
 
-/** The moves; refuses a table that rows cannot be added to. */
-function readMoves(table: MovesTable, unit: WeightUnit) {
+/** The table of moves, its weights in this unit; refuses one that rows cannot be added to. */
+export function movesOn(tables: ReadTables, byHand: ByHand, unit: WeightUnit): OnRecord["moves"] {
+  const found = tableOf("moves", tables, byHand);
+  if (!found) return undefined;
+  const table = { ...found, name: tables.moves?.name ?? "" };
   const missing = missingFields("moves", table.columns).map(([field]) => fieldName("moves", field ?? ""));
   if (missing.length > 0) throw new Error(LOGGING.noMovesColumns(table.name, missing.join(", ")));
   const read = readTable(table, unit) as Moves;

@@ -10,6 +10,7 @@ import { serialOf, today } from "../today";
 import { WRITING } from "../words/writing";
 import type { Kept } from "./kept";
 import { usePlan } from "./usePlan";
+import { useReceiving } from "./useReceiving";
 import { useRunSheets } from "./useRunSheets";
 import { useSettings } from "./useSettings";
 import { type ReadTables, useTables } from "./useTables";
@@ -34,6 +35,7 @@ export function usePane(host: Host, planner: Planner) {
   const write = (task: Task) => writeRun(book, serial, task);
   const written = useWritten(book, runSheets, tables.log, vessels, run, write);
   const { choices, decisions } = useTableWork(book, choose, setRowsLeft, run, onError);
+  const receiving = useReceiving(book, tables, run);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 
   return {
@@ -41,6 +43,7 @@ export function usePane(host: Host, planner: Planner) {
     message,
     planned,
     written,
+    receiving,
     check: { groups, stops, checks: groups.length - stops },
     fields: { kept, keep, wrong, date, setDate, isWrong: Object.keys(wrong).length > 0 || serial === undefined },
     tables: { sources, read: tables, given, ...choices },

@@ -1,0 +1,71 @@
+import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
+import { type KnownItems, receiptDoubts, receiptMove } from "../../runsheet/record/receipt";
+import type { WeightUnit } from "../../runsheet/settings";
+import { type Ledger, ledgerOf } from "../../runsheet/stock/ledger";
+import type { Addition } from "../../sheet/addition";
+import { movesOn, type OnRecord } from "../actions/onRecord";
+import type { Kept } from "../state/kept";
+import type { ReadTables } from "../state/useTables";
+import { serialOf, today } from "../today";
+import { RECEIVING, receiptLine } from "../words/receiving";
+import { knownItems } from "./knownItems";
+import { type ParsedReceipt, parseReceipt, type TypedReceipt } from "./parseReceipt";
+
+/** What a receipt is seen beside: the names that are known, and the lots that came in before. */
+export interface Beside {
+  readonly known: KnownItems;
+  readonly moves: OnRecord["moves"];
+  readonly ledger: Ledger | undefined;
+  /** Why nothing can be added to the moves as they stand. */
+  readonly refused: string | undefined;
+  readonly unit: WeightUnit;
+}
+
+export function besideOf(read: ReadTables, kept: Kept): Beside {
+  const { unit } = kept.choices;
+  const base = { known: knownItems(read, kept), unit };
+  try {
+    const moves = movesOn(read, kept, unit);
+    return { ...base, moves, ledger: moves && ledgerOf(moves.read), refused: undefined };
+  } catch (error) {
+    return { ...base, moves: undefined, ledger: undefined, refused: (error as Error).message };
+  }
+}
+
+/** A receipt before it is added: what is wrong with it, and once nothing is, the row and what is doubtful. */
+export interface ReceiptPlan extends Pick<ParsedReceipt, "wrong" | "blank"> {
+  readonly ready:
+    | {
+        readonly line: string;
+        readonly table: string | undefined;
+        readonly doubts: readonly string[];
+        readonly addition: Addition;
+      }
+    | undefined;
+}
+
+export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }: Beside): ReceiptPlan {
+  const { receipt, wrong, blank } = parseReceipt(typed);
+  if (!receipt) return { wrong, blank, ready: undefined };
+  // The table counts in the unit of its heading: `ratio` of the setting's.
+  const inSetting = receiptMove(receipt, known, unit);
+  const change = receipt.unit === "pieces" ? inSetting.change : inSetting.change / (moves?.read.ratio ?? 1);
+  const move: NewMove = { ...inSetting, change: Number(change.toPrecision(12)) };
+  return {
+    wrong,
+    blank,
+    ready: {
+      line: receiptLine(move, receipt),
+      table: moves?.table.name,
+      doubts: receiptDoubts({ ...receipt, item: move.item }, known, ledger, serialOf(today()) ?? receipt.date),
+      addition: moveAddition([move], moves?.table, unit),
+    },
+  };
+}
+
+/** What of a plan was shown: the same must hold when it is added. */
+export const shownOf = ({ ready }: ReceiptPlan): string | undefined =>
+  ready && JSON.stringify([ready.line, ready.table, ready.doubts]);
+
+export const tableWords = (table: string | undefined): string =>
+  table === undefined ? RECEIVING.willBegin : RECEIVING.willAdd(table);

@@ -1,0 +1,56 @@
+import { useMemo, useState } from "react";
+import type { Book } from "../actions/book";
+import { receive } from "../actions/receive";
+import type { TypedReceipt } from "../receiving/parseReceipt";
+import { besideOf, planReceipt, shownOf } from "../receiving/planReceipt";
+import { today } from "../today";
+import { RECEIVING } from "../words/receiving";
+import type { ReadTables } from "./useTables";
+import type { RunTask } from "./useTask";
+
+const BLANK = { item: "", lot: "", quantity: "", paid: "", bestBefore: "", note: "" };
+
+/** What is typed of a receipt, the row it makes, and the press that adds it. */
+export function useReceiving(book: Book, read: ReadTables, run: RunTask) {
+  const { kept } = book;
+  const [isOpen, setOpen] = useState(false);
+  const [isPressed, setPressed] = useState(false);
+  const [given, setGiven] = useState<Omit<TypedReceipt, "unit"> & { unit?: TypedReceipt["unit"] }>(() => ({
+    ...BLANK,
+    date: today(),
+  }));
+  // The tables are read for it only while it is open.
+  const beside = useMemo(() => (isOpen && kept ? besideOf(read, kept) : undefined), [isOpen, read, kept]);
+  const unit = given.unit ?? kept?.choices.unit ?? "g";
+  const typed = useMemo((): TypedReceipt => ({ ...given, unit }), [given, unit]);
+  const plan = useMemo(
+    () => (beside && beside.refused === undefined ? planReceipt(typed, beside) : undefined),
+    [typed, beside],
+  );
+  const add = async () => {
+    setPressed(true);
+    if (!plan?.ready) return;
+    const shown = shownOf(plan);
+    await run(RECEIVING.add, async () => {
+      const { words, isAdded } = await receive(book, typed, shown);
+      if (isAdded) {
+        setGiven({ ...BLANK, date: typed.date, unit: typed.unit });
+        setPressed(false);
+      }
+      return words;
+    });
+  };
+  return {
+    isOpen,
+    setOpen,
+    typed,
+    type: (field: keyof TypedReceipt, text: string) => setGiven((before) => ({ ...before, [field]: text })),
+    names: [...(beside?.known.names.values() ?? [])],
+    refused: beside?.refused,
+    ready: plan?.ready,
+    wrong: { ...(isPressed && plan?.blank), ...plan?.wrong },
+    add,
+  };
+}
+
+export type Receiving = ReturnType<typeof useReceiving>;

@@ -1,0 +1,186 @@
+// @vitest-environment happy-dom
+import { act } from "react";
+import { createRoot, type Root } from "react-dom/client";
+import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
+import { Pane } from "../../src/pane/Pane";
+import type { Addition } from "../../src/sheet/addition";
+import type { CellValue, Content } from "../../src/sheet/sheet";
+import { FakeHost } from "./fakeHost";
+
+Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+
+const BATCH: CellValue[][] = [
+  ["Vessel", "Quantity", "Fill weight (g)", "Scent"],
+  ["Tin", 10, 100, "Cedar"],
+];
+const MOVES: CellValue[][] = [
+  ["Date", "Item", "Lot", "Change (oz)", "Paid", "Best before"],
+  [46_300, "Soy wax", "L-1", 100, 20, null],
+];
+
+class ShelfHost extends FakeHost {
+  readonly appended: Addition[] = [];
+  refusal: Error | undefined;
+  override async append(additions: readonly Addition[]) {
+    if (this.refusal) throw this.refusal;
+    this.appended.push(...additions);
+  }
+}
+
+const plainOf = (content: Content | null): unknown => content && Object.values(content)[0];
+
+/** The rows of the one addition, by heading. */
+function addedBy({ appended }: ShelfHost): Record<string, unknown>[] {
+  const [one] = appended;
+  if (!one || !("table" in one)) throw new Error("nothing was added to a table");
+  return one.rows.map((row) => Object.fromEntries(row.map((cell, i) => [one.headings[i], plainOf(cell)])));
+}
+
+describe("receiving", () => {
+  let root: Root;
+  let element: HTMLElement;
+  beforeEach(() => {
+    vi.useFakeTimers({ toFake: ["Date"], now: new Date(2026, 10, 26, 12) });
+    element = document.body.appendChild(document.createElement("div"));
+    root = createRoot(element);
+  });
+  afterEach(async () => {
+    await act(async () => root.unmount());
+    element.remove();
+    vi.useRealTimers();
+  });
+  const wait = () => act(() => new Promise((done) => setTimeout(done, 0)));
+  const section = () => element.querySelector("[aria-labelledby=pane-receiving]") as HTMLElement;
+  const show = async (host: ShelfHost) => {
+    await act(async () => root.render(<Pane host={host} />));
+    await wait();
+    const details = section().querySelector("details") as HTMLDetailsElement;
+    await act(async () => {
+      details.open = true;
+      details.dispatchEvent(new Event("toggle"));
+    });
+    await wait();
+  };
+  const field = (label: string) => {
+    const found = [...section().querySelectorAll("label")].find(({ textContent }) => textContent === label);
+    return document.getElementById(found?.htmlFor ?? "") as HTMLInputElement;
+  };
+  const type = async (texts: Record<string, string>) => {
+    for (const [label, text] of Object.entries(texts)) {
+      const input = field(label);
+      const proto = input instanceof HTMLSelectElement ? HTMLSelectElement : HTMLInputElement;
+      await act(async () => {
+        Object.getOwnPropertyDescriptor(proto.prototype, "value")?.set?.call(input, text);
+        input.dispatchEvent(new Event(input instanceof HTMLSelectElement ? "change" : "input", { bubbles: true }));
+      });
+    }
+  };
+  const shown = () => [...section().querySelectorAll("[role=status] li")].map(({ textContent }) => textContent);
+  const press = async (words: string) => {
+    const found = [...section().querySelectorAll("button")].find(({ textContent }) => textContent === words);
+    if (!found) throw new Error(`no button ${words}`);
+    await act(async () => found.click());
+    await wait();
+  };
+  const beside = (label: string) =>
+    document.getElementById(field(label).getAttribute("aria-describedby") ?? "")?.textContent;
+  const WAX = {
+    Item: "soy wax",
+    Lot: "L-2",
+    Quantity: "2 x 5",
+    Unit: "kg",
+    "Paid for all of it": "80",
+    "Best before": "2027-11-01",
+  };
+
+  it("shows the row as it is typed, and adds it by one press, in the unit of the table", async () => {
+    const host = new ShelfHost({ Batch: BATCH, Moves: MOVES });
+    await show(host);
+    expect(shown()).toEqual([]);
+    await type(WAX);
+    expect(shown()).toEqual(["Soy wax, lot L-2: +10 kg, paid 80, best before 2027-11-01"]);
+    await press("Add to moves");
+    // 10000 g / 28.349523125 g of an ounce.
+    expect(addedBy(host)).toEqual([
+      {
+        Date: 46_352,
+        Item: "Soy wax",
+        Lot: "L-2",
+        "Change (oz)": expect.closeTo(10_000 / 28.349523125, 8),
+        Paid: 80,
+        "Best before": 46_692,
+      },
+    ]);
+    expect(element.querySelector("footer [role=status]")?.textContent).toBe(
+      "Soy wax, lot L-2: +10 kg, paid 80, best before 2027-11-01 is in Moves now.",
+    );
+    // Ready for the next pack, of the same day and unit.
+    expect([field("Item").value, field("Unit").value, field("Received").value]).toEqual(["", "kg", "2026-11-26"]);
+  });
+
+  it("asks about a lot that came in before, a name that no table knows, and what is counted elsewhere", async () => {
+    const host = new ShelfHost({ Batch: BATCH, Moves: MOVES });
+    await show(host);
+    await type({ ...WAX, Lot: "l-1" });
+    // 46300 is 2026-10-05: 52 days before 2026-11-26.
+    expect(shown().slice(1)).toEqual(["lot L-1 of Soy wax came in before, on 2026-10-05: is this more of it?"]);
+    await type({ Item: "Soya", Lot: "L-3" });
+    expect(shown().slice(1)).toEqual(["Soya stands in no other table: is it spelt as there, or new?"]);
+    await type({ Item: "Tin", Lot: "", "Best before": "2026-11-01" });
+    expect(shown().slice(1)).toEqual([
+      "no lot is written: what it goes into cannot be traced",
+      "Tin is counted in the other tables: is 10 kg right?",
+      "its best before was over when it came in",
+    ]);
+    await press("Add all the same");
+    expect(addedBy(host)).toHaveLength(1);
+  });
+
+  it("says beside a field what is wrong, what is missing only at the press, and adds nothing", async () => {
+    const host = new ShelfHost({ Batch: BATCH, Moves: MOVES });
+    await show(host);
+    await type({ Quantity: "lots" });
+    expect(beside("Quantity")).toBe('"lots" is not a number');
+    expect(beside("Item")).toBeUndefined();
+    await press("Add to moves");
+    expect(beside("Item")).toBe("write what came in");
+    expect(host.appended).toEqual([]);
+  });
+
+  it("begins a table of moves where there is none, and keeps what was typed when the spreadsheet refuses", async () => {
+    const host = new ShelfHost({ Batch: BATCH });
+    await show(host);
+    await type(WAX);
+    host.refusal = new Error("Excel is busy. Try again.");
+    expect(section().textContent).toContain("Moves, a new table, with:");
+    await press("Add all the same");
+    expect(element.querySelector("footer [role=alert]")?.textContent).toBe("Excel is busy. Try again.");
+    expect(field("Lot").value).toBe("L-2");
+    host.refusal = undefined;
+    await press("Add all the same");
+    expect(host.appended[0]).toMatchObject({ name: "Moves", tables: [{ name: "Moves", rows: 1 }] });
+  });
+
+  it("adds nothing that was not shown: a lot that came in meanwhile is asked about first", async () => {
+    const host = new ShelfHost({ Batch: BATCH, Moves: MOVES });
+    await show(host);
+    await type(WAX);
+    host.all.Moves = [...MOVES, [46_352, "Soy wax", "L-2", 5, null, null]];
+    await press("Add to moves");
+    expect(host.appended).toEqual([]);
+    expect(element.querySelector("footer [role=status]")?.textContent).toMatch(/^The tables have changed/);
+    expect(shown().at(-1)).toMatch(/^lot L-2 of Soy wax came in before/);
+  });
+
+  it("adds nothing to a table whose changes are no weight, and says why", async () => {
+    const host = new ShelfHost({
+      Moves: MOVES.map((row) => row.map((cell) => (cell === "Change (oz)" ? "Change (ml)" : cell))),
+    });
+    await show(host);
+    await type(WAX);
+    expect(section().textContent).toMatch(/Nothing can be added to Moves: The heading Change \(ml\) says/);
+    expect(shown()).toEqual([]);
+    await press("Add to moves");
+    expect(host.appended).toEqual([]);
+  });
+});
