@@ -59,7 +59,7 @@ const corrected = (poured: PouredRun, pots: readonly PouredPot[], { logTable, lo
 /** A lot and how much of it, above 0 where it comes back; with the use where it is known. */
 type Change = Pick<UsedLot, "item" | "lot"> & { readonly change: number; readonly use?: UsedLot["use"] };
 
-const NO_MOVES: Moves = { rows: [], ratio: 1, said: new Map(), saidOfAll: { weight: [], count: [] } };
+const NO_MOVES: Moves = { rows: [], unit: "g", ratio: 1, said: new Map(), saidOfAll: { weight: [], count: [] } };
 
 /** What of which lot is to be put down in the moves; nothing where there are none. */
 function usedOf(

@@ -115,7 +115,8 @@ export interface Move {
 export interface Moves {
   /** In the order of the table, which need not be that of the days. */
   readonly rows: readonly Move[];
-  /** How many of the reader's unit one of the table's is. */
+  /** The unit of its weights, and how many of the reader's unit one of it is. */
+  readonly unit: WeightUnit;
   readonly ratio: number;
   /** What is wrong and doubtful with the rows of an item: with an error its changes do not add up to what is there. */
   readonly said: ReadonlyMap<string, readonly Problem[]>;
@@ -139,7 +140,14 @@ function readMoves(table: TableReader<MoveField>): Moves {
   });
   // A volume or a length is no number of pieces either; a unit that is not known says nothing of pieces.
   const ofCounts = all.filter(({ severity }) => severity === "error");
-  return { rows, ratio, said, saidOfAll: { weight: all, count: ofCounts } };
+  const unit = table.unitOf("change");
+  return {
+    rows,
+    unit: unit && "weight" in unit ? unit.weight : table.unit,
+    ratio,
+    said,
+    saidOfAll: { weight: all, count: ofCounts },
+  };
 }
 
 function readMove(reader: RowReader<MoveField>, item: string, ratio: number): { move?: Move; problems: Problem[] } {

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { ledgerOf } from "../../../src/runsheet/stock/ledger";
 import { leftOf, lotsOf, oldestLots, overdrawn } from "../../../src/runsheet/stock/lots";
 import type { CellValue } from "../../../src/sheet/sheet";
+import { cases } from "../../cases";
 import { DAY, ledgerFrom, movesOf } from "./moved";
 
 /** What may happen in a studio, in whole milligrams: every sum of them is exact. */
@@ -35,7 +36,7 @@ const events = fc
     }),
   ]);
 
-const RUNS = { numRuns: 300 };
+const RUNS = { numRuns: cases(300, 20_000) };
 const key = (name: string) => name.trim().replace(/\s+/g, " ").toLowerCase();
 
 describe("the balance of the ledger", () => {
@@ -110,7 +111,7 @@ describe("the balance of the ledger", () => {
             if (lacking.written > 0) expect(lotsOf(after, item, "weight")).toEqual([]);
           }
         }),
-        { numRuns: 100 },
+        { numRuns: cases(100, 5000) },
       );
     },
   );

@@ -73,6 +73,7 @@ describe("the table of moves", () => {
           note: "",
         },
       ],
+      unit: "g",
       ratio: 1,
       said: new Map(),
       saidOfAll: { weight: [], count: [] },
@@ -80,9 +81,9 @@ describe("the table of moves", () => {
   });
 
   it("counts by the numbers of the table and weighs by the unit of its heading", () => {
-    const { rows, ratio } = read(tableOf(["Date", "Item", "Lot", "Qty in/out (lb)"], [DAY, "Soy wax", "A", 10]));
+    const { rows, unit, ratio } = read(tableOf(["Date", "Item", "Lot", "Qty in/out (lb)"], [DAY, "Soy wax", "A", 10]));
     // One pound is 453.59237 g: Weights and Measures Act 1985 (UK), Sch. 1 Part V.
-    expect(ratio).toBe(453.59237);
+    expect([unit, ratio]).toEqual(["lb", 453.59237]);
     expect(rows[0]?.change).toEqual({ count: 10, weight: 4535.9237 });
     expect(
       read(tableOf(["Date", "Item", "Lot", "Change (g)"], [DAY, "Soy wax", "A", 10]), "kg").rows[0]?.change,

@@ -1,0 +1,151 @@
+import { sameName } from "../sameName";
+import type { Move, Moves } from "../tables/moves";
+import { remembered } from "./ledger";
+import { fromMillionths, toMillionths } from "./millionths";
+
+/** Candles as the log names them: of one vessel and scent, from one run. */
+export interface RunCandles {
+  /** The lot of the run. */
+  readonly run: string;
+  readonly date: number | undefined;
+  readonly scent: string;
+  readonly vessel: string;
+  readonly candles: number | undefined;
+  readonly good: number | undefined;
+}
+
+/** A run that took of a lot. */
+export interface RunUse {
+  readonly run: string;
+  readonly date: number | undefined;
+  /** What corrections gave back is not in it. As the table of moves counts. */
+  readonly used: number;
+  /** None where the log does not know the run. */
+  readonly candles: readonly RunCandles[];
+}
+
+/** Where a lot of an item went: for a recall. */
+export interface Recall {
+  readonly item: string;
+  readonly lot: string;
+  readonly cameIn: readonly Move[];
+  /** The oldest first. */
+  readonly runs: readonly RunUse[];
+  /** What went out and into no run. */
+  readonly elsewhere: readonly Move[];
+  readonly left: number;
+  /** Runs that took of the item and name no lot: they may hold this one. */
+  readonly unsure: readonly RunUse[];
+}
+
+/** What went into a run. */
+export interface RunPart {
+  readonly item: string;
+  /** Empty where none is written. */
+  readonly lot: string;
+  readonly used: number;
+  /** The day the lot first came in. */
+  readonly cameIn: number | undefined;
+  readonly bestBefore: number | undefined;
+}
+export interface RunContents {
+  readonly run: string;
+  readonly candles: readonly RunCandles[];
+  readonly parts: readonly RunPart[];
+}
+
+/** The moves and the log, sorted once for both ways of a trace. */
+export class Trace {
+  private readonly ofItem = new Map<string, Map<string, Move[]>>();
+  private readonly ofRun = new Map<string, Move[]>();
+  private readonly candles = new Map<string, RunCandles[]>();
+  private readonly key = remembered(sameName);
+
+  constructor({ rows }: Pick<Moves, "rows">, log: readonly RunCandles[]) {
+    for (const move of rows) {
+      const lots = this.ofItem.get(this.key(move.item)) ?? new Map<string, Move[]>();
+      this.ofItem.set(this.key(move.item), lots);
+      put(lots, this.key(move.lot), move);
+      if (move.run !== "") put(this.ofRun, this.key(move.run), move);
+    }
+    for (const one of log) put(this.candles, this.key(one.run), one);
+  }
+
+  /** From a lot of an item to the runs and candles that hold it; undefined where no move names it. */
+  recall(item: string, lot: string): Recall | undefined {
+    const lots = this.ofItem.get(this.key(item));
+    const moves = lots?.get(this.key(lot));
+    const [first] = moves ?? [];
+    if (!lots || !moves || !first) return undefined;
+    const isLotless = this.key(lot) === "";
+    return {
+      item: first.item,
+      lot: first.lot,
+      cameIn: moves.filter(({ run, change }) => run === "" && change.count > 0),
+      runs: this.runsOf(moves),
+      elsewhere: moves.filter(({ run, change }) => run === "" && change.count < 0),
+      left: sumOf(moves),
+      unsure: isLotless ? [] : this.runsOf(lots.get("") ?? []),
+    };
+  }
+
+  /** From the lot of a run to what went in; undefined where neither a move nor the log names it. */
+  contents(run: string): RunContents | undefined {
+    const [moves, candles] = [this.ofRun.get(this.key(run)) ?? [], this.candles.get(this.key(run)) ?? []];
+    if (moves.length + candles.length === 0) return undefined;
+    const parts = new Map<string, Move[]>();
+    for (const move of moves) put(parts, JSON.stringify([this.key(move.item), this.key(move.lot)]), move);
+    return {
+      run: moves[0]?.run ?? candles[0]?.run ?? run,
+      candles,
+      parts: [...parts.values()].flatMap((own): RunPart[] => {
+        const [{ item, lot }] = own as [Move];
+        const all = this.ofItem.get(this.key(item))?.get(this.key(lot)) ?? [];
+        const received = all.filter((move) => move.run === "" && move.change.count > 0);
+        const used = 0 - sumOf(own);
+        if (used === 0) return [];
+        const [cameIn, bestBefore] = [earliest(received), lastBestBefore(all)];
+        return [{ item, lot, used, cameIn, bestBefore }];
+      }),
+    };
+  }
+
+  private runsOf(moves: readonly Move[]): RunUse[] {
+    const runs = new Map<string, Move[]>();
+    for (const move of moves) if (move.run !== "") put(runs, this.key(move.run), move);
+    const uses = [...runs].map(([key, own]): RunUse => {
+      const candles = this.candles.get(key) ?? [];
+      return {
+        run: own[0]?.run ?? "",
+        date: candles[0]?.date ?? earliest(own),
+        used: 0 - sumOf(own),
+        candles,
+      };
+    });
+    // A run whose use was taken back as a whole took nothing.
+    return uses.filter(({ used }) => used !== 0).sort((a, b) => (a.date ?? 0) - (b.date ?? 0));
+  }
+}
+
+function put<T>(map: Map<string, T[]>, key: string, value: T): void {
+  const all = map.get(key);
+  if (all) all.push(value);
+  else map.set(key, [value]);
+}
+
+const sumOf = (moves: readonly Move[]): number =>
+  fromMillionths(moves.reduce((total, { change }) => total + toMillionths(change.count), 0));
+
+const earliest = (moves: readonly Move[]): number | undefined =>
+  moves.reduce<number | undefined>(
+    (first, { date }) => (date !== undefined && (first === undefined || date < first) ? date : first),
+    undefined,
+  );
+
+/** The best before that was written last. */
+const lastBestBefore = (moves: readonly Move[]): number | undefined =>
+  moves.reduce<Move | undefined>(
+    (last, move) =>
+      move.bestBefore !== undefined && (move.date ?? 0) >= (last?.date ?? Number.NEGATIVE_INFINITY) ? move : last,
+    undefined,
+  )?.bestBefore;

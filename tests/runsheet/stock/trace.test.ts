@@ -1,0 +1,172 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { readLog } from "../../../src/runsheet/record/readLog";
+import { runCandles } from "../../../src/runsheet/record/runCandles";
+import { RUNS_LOG } from "../../../src/runsheet/record/runsLog";
+import { type RunCandles, Trace } from "../../../src/runsheet/stock/trace";
+import { contentsSheet, recallSheet } from "../../../src/runsheet/stock/traceSheets";
+import type { CellValue, Sheet } from "../../../src/sheet/sheet";
+import { DAY, movesOf } from "./moved";
+
+const candles = (run: string, date: number, count: number, good: number | undefined): RunCandles => ({
+  ...{ run, date, scent: "Fig", vessel: "Tin", candles: count, good },
+});
+const LOG = [
+  candles("2026-340-01", DAY + 10, 12, 11),
+  candles("2026-341-01", DAY + 11, 6, undefined),
+  candles("2026-342-01", DAY + 12, 8, 8),
+];
+const MOVES: CellValue[][] = [
+  [DAY, "Fig oil", "F-7", 1000, 60, DAY + 400, null, "by post"],
+  [DAY + 1, "Fig oil", "F-8", 500, 30],
+  [DAY + 11, "Fig oil", "f-7", -50.5, null, null, "2026-341-01"],
+  [DAY + 10, "fig oil", "F-7 ", -100, null, null, "2026-340-01"],
+  [DAY + 10, "Fig oil", "F-7", 4.5, null, null, "2026-340-01", "written twice"],
+  [DAY + 12, "Fig oil", null, -60, null, null, "2026-342-01"],
+  [DAY + 13, "Fig oil", "F-7", -20, null, null, null, "spilt"],
+  [DAY + 14, "Fig oil", "F-7", -30, null, null, "2026-343-01"],
+  [DAY + 14, "Fig oil", "F-7", 30, null, null, "2026-343-01", "was F-8"],
+  [DAY + 14, "Fig oil", "F-8", -30, null, null, "2026-343-01"],
+  [DAY + 10, "Tin", "T", -12, null, null, "2026-340-01"],
+];
+const trace = () => new Trace(movesOf(MOVES), LOG);
+
+describe("from a lot to the candles", () => {
+  it("gives the runs that took of it, with their candles, and where else it went", () => {
+    const recall = trace().recall("FIG oil", " F-7");
+    expect(recall).toMatchObject({ item: "Fig oil", lot: "F-7", left: 1000 - 50.5 - 95.5 - 20 });
+    expect(recall?.cameIn.map(({ row }) => row)).toEqual([0]);
+    // 100 less the 4.5 that a correction gave back; what was taken back as a whole is no use of it.
+    expect(recall?.runs).toEqual([
+      { run: "2026-340-01", date: DAY + 10, used: 95.5, candles: [LOG[0]] },
+      { run: "2026-341-01", date: DAY + 11, used: 50.5, candles: [LOG[1]] },
+    ]);
+    expect(recall?.elsewhere.map(({ note }) => note)).toEqual(["spilt"]);
+    expect(recall?.unsure.map(({ run }) => run)).toEqual(["2026-342-01"]);
+  });
+
+  it("gives a run that the log does not know, and nothing of a lot that no move names", () => {
+    expect(trace().recall("Fig oil", "F-8")?.runs).toEqual([
+      { run: "2026-343-01", date: DAY + 14, used: 30, candles: [] },
+    ]);
+    expect(trace().recall("Fig oil", "F-9")).toBeUndefined();
+    expect(trace().recall("Moss oil", "F-7")).toBeUndefined();
+  });
+
+  it("finds the same as going through all rows for it", () => {
+    const row = fc.tuple(
+      fc.constantFrom("Wax", "Oil"),
+      fc.constantFrom("A", "B", ""),
+      fc.integer({ min: -900, max: 900 }),
+      fc.constantFrom("", "R1", "R2", "R3"),
+    );
+    fc.assert(
+      fc.property(fc.array(row, { maxLength: 30 }), (rows) => {
+        const made = new Trace(
+          movesOf(rows.map(([item, lot, change, run]) => [DAY, item, lot, change, null, null, run])),
+          [],
+        );
+        for (const [item, lot] of rows) {
+          const own = rows.filter((one) => one[0] === item && one[1] === lot);
+          const used = ["R1", "R2", "R3"].flatMap((run) => {
+            const sum = own.filter((one) => one[3] === run).reduce((total, one) => total - one[2], 0);
+            return sum === 0 ? [] : [[run, sum]];
+          });
+          const recall = made.recall(item, lot);
+          expect(recall?.runs.map((one) => [one.run, one.used]).sort()).toEqual(used);
+          // Whatever a recall names, the contents of that run name it too.
+          for (const { run, used } of recall?.runs ?? []) {
+            expect(made.contents(run)?.parts).toContainEqual(expect.objectContaining({ item, lot, used }));
+          }
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
+
+describe("from a run to what went in", () => {
+  it("gives each item and lot, with the day it came in and its best before", () => {
+    expect(trace().contents(" 2026-340-01")).toEqual({
+      run: "2026-340-01",
+      candles: [LOG[0]],
+      parts: [
+        { item: "fig oil", lot: "F-7", used: 95.5, cameIn: DAY, bestBefore: DAY + 400 },
+        { item: "Tin", lot: "T", used: 12, cameIn: undefined, bestBefore: undefined },
+      ],
+    });
+    expect(trace().contents("2026-350-01")).toBeUndefined();
+  });
+});
+
+describe("candles of the log", () => {
+  it("leave out what a correction took back", () => {
+    const headings = RUNS_LOG.columns.map(({ heading }) => heading);
+    const row = (cells: Readonly<Record<string, CellValue>>) => headings.map((heading) => cells[heading] ?? null);
+    const logged = { Lot: "2026-340-01", Date: DAY, Scent: "Fig", Vessel: "Tin", Candles: 12, Good: 11 };
+    const taken = { ...logged, Lot: "2026-341-01" };
+    const rows = [row(logged), row(taken), row({ ...taken, Candles: -12, Good: -11 })];
+    expect(runCandles(readLog({ headings, rows }))).toEqual([candles("2026-340-01", DAY, 12, 11)]);
+  });
+});
+
+describe("the sheets of a trace", () => {
+  const settings = { paper: "a4", unit: "g", today: DAY + 30 } as const;
+  /** What stands in a sheet, row by row. */
+  const lines = ({ cells }: Sheet) => {
+    const rows: (string | number)[][] = [];
+    for (const { row, column, content } of cells) {
+      if (!content) continue;
+      if ("formula" in content) throw new Error("a formula");
+      rows[row] ??= [];
+      (rows[row] as (string | number)[])[column] = "text" in content ? content.text : content.number;
+    }
+    return rows.map((row) => (row ?? []).filter((cell) => cell !== undefined).join(" | ")).filter((row) => row !== "");
+  };
+
+  it("list a recall", () => {
+    const recall = trace().recall("Fig oil", "F-7");
+    if (!recall) throw new Error("no recall");
+    expect(lines(recallSheet(recall, settings))).toEqual([
+      "Recall: Fig oil, lot F-7",
+      `By the tables of moves and runs, on | ${DAY + 30}`,
+      "Came in | Date | Best before | Note | g, or pieces",
+      `${DAY} | ${DAY + 400} | by post | 1000`,
+      "Candles that hold it | Poured | Scent | Vessel | Candles | Good | g, or pieces",
+      `2026-340-01 | ${DAY + 10} | Fig | Tin | 12 | 11 | 95.5`,
+      `2026-341-01 | ${DAY + 11} | Fig | Tin | 6 | 50.5`,
+      "Total | 18 | 146",
+      "These took of the item and name no lot: they may hold it too.",
+      "May hold it | Poured | Scent | Vessel | Candles | Good | g, or pieces",
+      `2026-342-01 | ${DAY + 12} | Fig | Tin | 8 | 8 | 60`,
+      "Went elsewhere | Date | Note | g, or pieces",
+      `${DAY + 13} | spilt | 20`,
+      "Left on the shelf | 834",
+    ]);
+  });
+
+  it("list what went into a run, and say what is not known", () => {
+    const contents = trace().contents("2026-343-01");
+    if (!contents) throw new Error("no contents");
+    expect(lines(contentsSheet(contents, settings))).toEqual([
+      "What went into run 2026-343-01",
+      `By the tables of moves and runs, on | ${DAY + 30}`,
+      "Candles | Poured | Scent | Vessel | Candles | Good",
+      "The log does not know this run: its candles are not known.",
+      "Item | Came in | Lot | Best before | g, or pieces",
+      `Fig oil | ${DAY + 1} | F-8 | 30`,
+    ]);
+  });
+
+  it("hold text as text, whatever it begins with", () => {
+    const moves = movesOf([
+      [DAY, '=HYPERLINK("x")', "+1", 5, null, null, null, "@note"],
+      [DAY, '=HYPERLINK("x")', "+1", -5, null, null, "=RUN()"],
+    ]);
+    const hostile = new Trace(moves, [{ ...candles("=RUN()", DAY, 1, 1), scent: "-2+3" }]);
+    const [recall, contents] = [hostile.recall('=HYPERLINK("x")', "+1"), hostile.contents("=RUN()")];
+    if (!recall || !contents) throw new Error("not found");
+    const all = [...lines(recallSheet(recall, settings)), ...lines(contentsSheet(contents, settings))].join("\n");
+    for (const text of ['=HYPERLINK("x")', "+1", "@note", "=RUN()", "-2+3"]) expect(all).toContain(text);
+  });
+});
