@@ -21,7 +21,11 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
         {OPENING.help}
       </a>
       <TableSection pane={pane} />
-      <SettingFields fields={pane.fields} usual={planned?.run.usual} />
+      <SettingFields
+        fields={pane.fields}
+        usual={planned?.run.usual}
+        isFirst={pane.tables.sources !== undefined && !pane.tables.read.pour}
+      />
       {planned && <Check pane={pane} planned={planned} />}
       {planned && planned.run.plan.totals.candles > 0 && (
         <Preview plan={planned.run.plan} settings={planned.settings} isPart={pane.check.stops > 0} />

@@ -19,6 +19,7 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
     <section aria-labelledby="pane-preview">
       <h2 id="pane-preview">{PREVIEW.heading}</h2>
       {isPart && <p className="hint">{PREVIEW.incomplete}</p>}
+      <Totals totals={plan.totals} unit={unit} />
       {plan.scents.map((scent) => (
         <section key={`${scent.scent} ${scent.load} ${scent.basis}`} className="scent">
           <h3>
@@ -34,7 +35,6 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
           {scent.pots.length > drawn && <p className="hint">{PREVIEW.morePots(scent.pots.length - drawn)}</p>}
         </section>
       ))}
-      <Totals totals={plan.totals} unit={unit} />
       <details>
         <summary>{PREVIEW.care}</summary>
         <ul>

@@ -1,3 +1,4 @@
+import { useEffect, useState } from "react";
 import { CHOICES, type Settings, type UsualSetting } from "../runsheet/settings";
 import { ChoiceField, TextField } from "./fields";
 import { inUnit, type NumberName } from "./state/kept";
@@ -10,10 +11,18 @@ export function SettingFields(props: {
   fields: PaneState["fields"];
   /** The usual settings that served any row; undefined while there is no run. */
   usual: ReadonlySet<UsualSetting> | undefined;
+  /** Whether they are looked at before anything else: a workbook is begun. */
+  isFirst: boolean;
 }) {
-  const { usual } = props;
-  const { kept, keep, wrong, date, setDate } = props.fields;
+  const { usual, isFirst } = props;
+  const { kept, keep, wrong, date, setDate, isWrong } = props.fields;
+  const [isOpened, setOpened] = useState<boolean>();
+  // What is wrong is never folded away, nor a field under the hands of whoever puts it right.
+  useEffect(() => {
+    if (isWrong) setOpened(true);
+  }, [isWrong]);
   if (!kept) return null;
+  const isOpen = isWrong || (isOpened ?? isFirst);
   const { unit } = kept.choices;
   const number = (name: NumberName, label: string) => (
     <TextField
@@ -42,8 +51,16 @@ export function SettingFields(props: {
     />
   );
   return (
-    <section aria-labelledby="pane-settings">
-      <h2 id="pane-settings">{SETTINGS.heading}</h2>
+    <details
+      className="settings"
+      open={isOpen}
+      onToggle={({ currentTarget: { open } }) => {
+        if (open !== isOpen) setOpened(open);
+      }}
+    >
+      <summary>
+        <h2>{SETTINGS.heading}</h2> {SETTINGS.line(kept, date, usual)}
+      </summary>
       <div className="pairs">
         <TextField
           label={SETTINGS.date}
@@ -73,6 +90,6 @@ export function SettingFields(props: {
         {number("labourMinutes", SETTINGS.labourMinutes)}
         {number("labourRate", SETTINGS.labourRate)}
       </div>
-    </section>
+    </details>
   );
 }

@@ -106,6 +106,14 @@ export class TryoutPage {
     await this.idle();
   }
 
+  /** Unfolds the pane's settings. */
+  async openSettings(): Promise<void> {
+    const settings = this.page.locator(".pourwright-pane .settings");
+    if (!(await settings.evaluate((details: HTMLDetailsElement) => details.open))) {
+      await settings.locator("summary").click();
+    }
+  }
+
   /** Opens a sheet by its tab. */
   async openSheet(name: string): Promise<void> {
     await this.page.getByRole("tab", { name, exact: true }).click();

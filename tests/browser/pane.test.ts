@@ -56,6 +56,7 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
   });
 
   it("says beside a field what is wrong with it", async () => {
+    await tryout.openSettings();
     await field("Default load").fill("6");
     await tryout.page.getByText("6 means 600 %; write 6% or 0.06").waitFor();
     expect(await button("Write run sheet").isDisabled()).toBe(true);

@@ -60,6 +60,7 @@ describe("rows below a table, in a browser", () => {
   });
 
   it("a whole table in another unit is asked about", async () => {
+    await tryout.openSettings();
     await pane().getByLabel("Weights in").selectOption("oz");
     // The heading says g: nothing is planned until the two agree.
     await button(/Fill weight \(g\).*differ/)

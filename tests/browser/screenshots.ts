@@ -37,6 +37,7 @@ const STATES: readonly [name: string, reach: (tryout: TryoutPage) => Promise<voi
       await tryout.goTo("A1");
       await tryout.page.keyboard.press("Control+z");
       await tryout.page.getByRole("button", { name: "Fix row" }).first().waitFor({ state: "detached" });
+      await tryout.openSettings();
       await tryout.page.getByLabel("Default load").fill("6");
       await tryout.page.getByText("6 means 600 %").waitFor();
     },

@@ -194,6 +194,7 @@ it("comes back to the workbook as it was left, a setting too, without asking on 
   });
   await tryout.openSheet("Vessels");
   await tryout.type("C5", "321");
+  await tryout.openSettings();
   await page.getByLabel("Extra to melt (loss)").fill("5%");
   await page.getByLabel("Extra to melt (loss)").blur();
   await page.locator("#kept.safe").waitFor();

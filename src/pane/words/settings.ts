@@ -1,11 +1,23 @@
 /** The words of the settings. */
 
 import type { UsualSetting } from "../../runsheet/settings";
+import type { Kept } from "../state/kept";
 
 const DEFAULTS: Readonly<Record<UsualSetting, string>> = { waxFactor: "wax factor", load: "load", basis: "basis" };
 
 export const SETTINGS = {
   heading: "Settings",
+  /** All in a line, with the defaults that rows of the run rest on. */
+  line: ({ typed, choices }: Kept, date: string, usual: ReadonlySet<UsualSetting> = new Set()) =>
+    [
+      date,
+      `scale ${typed.division} ${choices.unit}`,
+      `pot ${typed.potCapacity} ${choices.unit}`,
+      `loss ${typed.loss}`,
+      ...(usual.has("waxFactor") ? [`default wax factor ${typed.waxFactor}`] : []),
+      ...(usual.has("load") ? [`default load ${typed.load}`] : []),
+      ...(usual.has("basis") ? [`default basis ${choices.basis}`] : []),
+    ].join(", "),
   date: "Date",
   chooseDay: "choose a day",
   unit: "Weights in",
