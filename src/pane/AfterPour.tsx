@@ -5,7 +5,7 @@ import { Button } from "./Button";
 import { ChoiceField } from "./fields";
 import type { Written } from "./state/useWritten";
 import { LOGGING } from "./words/logging";
-import { FACTORS, WRITTEN } from "./words/written";
+import { FACTORS, LOSS, WRITTEN } from "./words/written";
 
 /** What is done with run sheets that are written: compare, turn into plain numbers, log the pour, learn the factors. */
 export function AfterPour(props: {
@@ -56,6 +56,7 @@ export function AfterPour(props: {
         </div>
       )}
       {written.factors.length > 0 && <Factors written={written} isBusy={isBusy} />}
+      {written.loss && <Loss loss={written.loss} isBusy={isBusy} />}
     </section>
   );
 }
@@ -94,6 +95,22 @@ function Factors({ written, isBusy }: { written: Written; isBusy: boolean }) {
           </li>
         ))}
       </ul>
+    </>
+  );
+}
+
+/** The loss that the log shows, to become the setting at a press. */
+function Loss({ loss: { says, change }, isBusy }: { loss: NonNullable<Written["loss"]>; isBusy: boolean }) {
+  const id = useId();
+  return (
+    <>
+      <h3>{LOSS.heading}</h3>
+      <p id={id}>{says}</p>
+      {change && (
+        <Button off={isBusy} describedBy={id} onPress={change.press}>
+          {change.words}
+        </Button>
+      )}
     </>
   );
 }

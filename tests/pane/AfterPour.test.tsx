@@ -489,6 +489,21 @@ describe("after the pour", () => {
     });
   });
 
+  it("offers the loss that the log shows, and keeps it as the setting at a press", async () => {
+    const headings = RUNS_LOG.columns.map(({ heading }) => heading);
+    const row = (lot: string, loss: number) =>
+      headings.map(
+        (heading) => ({ Lot: lot, Vessel: "Tin", Candles: 6, "Loss shown": loss })[heading as string] ?? null,
+      );
+    const host = pouredBook({ RunsLog: [headings, row("2026-329-01", 0.02), row("2026-329-02", 0.022)] });
+    await show(host);
+    expect(element.textContent).toContain("2.1 % ± 1.3 % (95 %), from 2 pours");
+    await press("Change the loss from 3 % to 2.1 %");
+    expect(host.saved.at(-1)).toMatchObject({ typed: { loss: "2.1%" } });
+    expect(done()).toContain("is 2.1 % now");
+    expect(buttons().filter((words) => words.startsWith("Change the loss"))).toEqual([]);
+  });
+
   describe("the wax factors", () => {
     const log = (...weighed: number[]): CellValue[][] => [
       ["Lot", "Vessel", "Weighed each", "Water weight"],

@@ -1,7 +1,9 @@
 import { useMemo, useState } from "react";
 import type { SourceRows } from "../../host/host";
+import { percent } from "../../runsheet/percent";
 import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { type NewFactor, newFactors } from "../../runsheet/record/newFactors";
+import { newLoss, type ShownLoss } from "../../runsheet/record/newLoss";
 import { NO_LOG, readLog } from "../../runsheet/record/readLog";
 import { copiesOf } from "../../runsheet/record/runSheets";
 import type { Vessels } from "../../runsheet/tables/vessels";
@@ -10,7 +12,7 @@ import { changeFactor } from "../actions/changeFactor";
 import { type LogChoice, logPour } from "../actions/logPour";
 import { changesOf, freezeSheet, type Report, readRun } from "../actions/writtenRun";
 import { LOGGING } from "../words/logging";
-import { FACTORS, WRITTEN } from "../words/written";
+import { FACTORS, LOSS, WRITTEN } from "../words/written";
 import type { useRunSheets } from "./useRunSheets";
 import type { RunTask, Task } from "./useTask";
 
@@ -31,6 +33,7 @@ export function useWritten(
   const [report, setReport] = useState<Report>();
   const readOnce = useMemo(() => (log ? readLog(log) : NO_LOG), [log]);
   const factors = useMemo(() => newFactors(readOnce, vessels), [readOnce, vessels]);
+  const loss = useMemo(() => newLoss(readOnce, book.settings?.loss), [readOnce, book.settings?.loss]);
   if (!chosen) return undefined;
   const { name: sheet, lot } = chosen;
   const copies = copiesOf(chosen, sheets).map(({ name }) => name);
@@ -41,12 +44,25 @@ export function useWritten(
     copies,
     choose,
     factors,
+    loss: loss && lossChange(book, loss, run),
     // What was said of another sheet does not stand beside the buttons of this one.
     report: report?.sheet === sheet ? report : undefined,
     changeFactor: (factor: NewFactor) => run(FACTORS.heading, () => changeFactor(book, factor)),
     logPour: pourLogger(book, sheet, copies, run, setReport),
     ...sheetWork(book, sheet, run, write, choose, setReport),
   };
+}
+
+/** What is said of the loss, and the press that changes the setting. */
+function lossChange({ settings, keep }: Book, { says, offer }: ShownLoss, run: RunTask) {
+  if (offer === undefined || !settings) return { says, change: undefined };
+  const words = LOSS.change(settings.loss, offer);
+  const press = () =>
+    run(LOSS.heading, async () => {
+      keep((before) => ({ ...before, typed: { ...before.typed, loss: `${percent(offer)}%` } }));
+      return LOSS.changed(offer);
+    });
+  return { says, change: { words, press } };
 }
 
 export type Written = NonNullable<ReturnType<typeof useWritten>>;

@@ -1,6 +1,7 @@
 /** The words around run sheets that are written: comparing, and what the log shows. */
 
 import { formatFactor, type NewFactor } from "../../runsheet/record/newFactors";
+import { formatLoss } from "../../runsheet/record/newLoss";
 
 export const WRITTEN = {
   heading: "Written run sheets",
@@ -29,4 +30,10 @@ export const FACTORS = {
   noRow: (vessel: string) => `No row of a vessel table gives ${vessel} and its wax factor any more.`,
   another: (vessel: string) => `${vessel} has another wax factor now. Check it, then press again.`,
   changed: (vessel: string, factor: number, table: string) => `${vessel} has the wax factor ${factor} in ${table} now.`,
+} as const;
+
+export const LOSS = {
+  heading: "Loss the log shows",
+  change: (old: number, loss: number) => `Change the loss from ${formatLoss(old)} to ${formatLoss(loss)}`,
+  changed: (loss: number) => `Extra to melt (loss) is ${formatLoss(loss)} now, for run sheets to come.`,
 } as const;
