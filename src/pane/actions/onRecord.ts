@@ -27,7 +27,10 @@ export interface OnRecord {
 /** Reads the tables anew: what is added must fit what stands there now. */
 export async function readRecord({ refresh, kept }: Book, unit: WeightUnit): Promise<OnRecord> {
   if (!kept) throw new Error(LOGGING.settingsUnread);
-  const read = await refresh();
+  return recordIn(await refresh(), kept, unit);
+}
+
+export function recordIn(read: ReadTables, kept: ByHand, unit: WeightUnit): OnRecord {
   return {
     logTable: read.log,
     log: read.log ? readLog(read.log) : NO_LOG,

@@ -1,0 +1,2 @@
+// @vitest-environment happy-dom
+import "./balance.test";
