@@ -31,7 +31,10 @@ export const runSheetHelp = (): string => `<nav><a href="index.html">All functio
 <li>A column that nothing reads and that looks needed, such as a percentage, a second load, a weight or a wick, is asked about by name. Choose it under <b>Columns</b>, or leave it out by the button beside the question. The sheet waits for your answer where a load or a fill would otherwise come from elsewhere.</li>
 <li>Names of vessels, scents and items are the same in any capitals and with any number of spaces.</li>
 </ul>
-${Object.values<TableType>(TABLE_TYPES).map(tableHelp).join("\n")}
+${Object.values<TableType>(TABLE_TYPES)
+  .filter(({ isFormer }) => !isFormer)
+  .map(tableHelp)
+  .join("\n")}
 
 <h2>Units</h2>
 <ul>
@@ -56,7 +59,16 @@ ${Object.values<TableType>(TABLE_TYPES).map(tableHelp).join("\n")}
 <li>a fill far from the others, a wax factor far from 0.86, a unit that is not known, a vessel or scent that stands twice;</li>
 <li>a load that rounding pushes over the wax maximum, an ingredient of under twenty times what the scale reads to;</li>
 <li>a scent that is added at its flash point or above, or is not in the table of scents: its limits are then not checked;</li>
-<li>what is not in the table of stock or has no price; a column that nothing reads.</li>
+<li>what no table of items or moves knows, or has no price; lots past their best before; what falls below its reorder level; a column that nothing reads.</li>
+</ul>
+
+<h2>What is on hand, what to buy, what it costs</h2>
+<ul>
+<li>An item that has rows in the table of moves has on hand what they add up to, whatever the table of items says. Another one has what stands in its column On hand; a blank one is not known, and that is said.</li>
+<li>A lot whose best before is over is named and does not count. If you find it still good, add a row with a change of 0 and its new best before. Where no lot is written for what was used, the oldest that has some was taken.</li>
+<li>Of the packs of an item those are chosen that cost least together, what each supplier asks for an order counted in. Less is left than its column Reorder below says: that is said, for all items.</li>
+<li>A unit price is that of the lots in stock, where anything was written in Paid: <b>Unit price by the lots in stock</b> in the settings says whether the oldest count first, all at their mean, or what was paid last. Otherwise it is the one in the table of items, or that of the first pack.</li>
+<li>A candle costs what its wax, scent and dye, its vessel and its components cost, the loss included, and your work where <b>Minutes of work on a candle</b> and <b>Labour for one hour</b> are set. Where a price lacks, it is named and no cost is shown.</li>
 </ul>
 
 <h2>Changing a live sheet</h2>
