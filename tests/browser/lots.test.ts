@@ -78,7 +78,7 @@ describe("lots", () => {
     await says("Wax, lot W-1: +400 g, paid 4");
     await tryout.page.setViewportSize({ width: 320, height: 640 });
     expect(await tryout.faults(".pourwright-pane")).toEqual([]);
-    await press("Add all the same");
+    await press("Add anyway");
     await says("Wax, lot W-1: +400 g, paid 4 is in Moves now.");
     await receive("Wax", "W-2", "2 x 1", "kg", "20");
     await press("Add to moves");

@@ -132,7 +132,7 @@ describe("receiving", () => {
       "Tin is counted in the other tables: is 10 kg right?",
       "its best before was over when it came in",
     ]);
-    await press("Add all the same");
+    await press("Add anyway");
     expect(addedBy(host)).toHaveLength(1);
   });
 
@@ -153,11 +153,11 @@ describe("receiving", () => {
     await type(WAX);
     host.refusal = new Error("Excel is busy. Try again.");
     expect(section().textContent).toContain("Moves, a new table, with:");
-    await press("Add all the same");
+    await press("Add anyway");
     expect(element.querySelector("footer [role=alert]")?.textContent).toBe("Excel is busy. Try again.");
     expect(field("Lot").value).toBe("L-2");
     host.refusal = undefined;
-    await press("Add all the same");
+    await press("Add anyway");
     expect(host.appended[0]).toMatchObject({ name: "Moves", tables: [{ name: "Moves", rows: 1 }] });
   });
 

@@ -72,7 +72,8 @@ function usedOf(
   if (!read) return { used: [], says: [] };
   if (!isCorrection) {
     const { used, says } = pourMoves(run, { moves: read, components });
-    return { used: used.map((one) => ({ ...one, change: -one.written })), says };
+    const first = moves ? [] : [LOGGING.beginWithShelf];
+    return { used: used.map((one) => ({ ...one, change: -one.written })), says: [...first, ...says] };
   }
   const isOwn = (one: { run: string }) => sameName(one.run) === sameName(run.lot);
   const before = read.rows.filter(isOwn);

@@ -34,6 +34,7 @@ export const LOGGING = {
   willAdd: (table: string, rows: number) => `${rowsOf(rows)} to add to ${table}:`,
   willBegin: (table: string, rows: number) => `${table}, a new table, with ${rowsOf(rows)}:`,
   aboutMoves: "About the lots:",
+  beginWithShelf: "moves count what is on hand: write down under Receiving what the shelf held before this pour",
   stayOpen: "Nothing is written of these pots. They stay open, to be logged later:",
   noMoves: "No Moves table is here, so no stock is counted down.",
   mass: (lot: string) => `Lot ${lot}, what became of the wax:`,

@@ -19,7 +19,7 @@ export const RECEIVING = {
   bestBefore: "Best before",
   note: "Note",
   add: "Add to moves",
-  addAnyway: "Add all the same",
+  addAnyway: "Add anyway",
   willAdd: (table: string) => `To add to ${table}:`,
   willBegin: "Moves, a new table, with:",
   doubts: "Check these first:",
