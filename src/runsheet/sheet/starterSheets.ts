@@ -5,6 +5,8 @@ import { TABLE_TYPES, type TableTypeId } from "../tables/registry";
 import type { Present, Starter, TableType } from "../tables/tableType";
 
 const ROWS = 12;
+/** Free rows below those that are filled. */
+const SPARE = 4;
 
 /** The tables a new workbook begins with, in the order in which they are filled in. */
 const FIRST = ["vessels", "scents", "pour"] as const;
@@ -19,27 +21,33 @@ export function starterSheets(unit: WeightUnit, present: readonly Present[] = []
 }
 
 /** A table with free rows. */
-export function starterSheet(id: TableTypeId, unit: WeightUnit, present: StarterArguments[1] = () => undefined): Sheet {
+export function starterSheet(
+  id: TableTypeId,
+  unit: WeightUnit,
+  present: StarterArguments[1] = () => undefined,
+  known: StarterArguments[2] = [],
+): Sheet {
   const type: TableType = TABLE_TYPES[id];
-  const starter = type.starter(unit, present);
+  const starter = type.starter(unit, present, known);
   return sheetOf(starter.name ?? type.name, starter);
 }
 type StarterArguments = Parameters<TableType["starter"]>;
 
-function sheetOf(name: string, { note, columns }: Starter): Sheet {
+function sheetOf(name: string, { note, columns, rows = [] }: Starter): Sheet {
+  const count = Math.max(ROWS, rows.length + SPARE);
   const cells: Cell[] = [
     { row: 0, column: 0, content: { text: name }, look: "title" },
     { row: 1, column: 0, content: { text: note }, look: "note", across: columns.length },
   ];
   for (const [column, { heading, format, formula }] of columns.entries()) {
     cells.push({ row: 3, column, content: { text: heading }, look: "heading" });
-    for (let row = 4; row < 4 + ROWS; row++) {
+    for (let row = 4; row < 4 + count; row++) {
       cells.push({
         row,
         column,
         look: formula ? "body" : "input",
         ...(format && { format }),
-        ...(formula && { content: { formula } }),
+        ...contentOf(formula, rows[row - 4]?.[column]),
       });
     }
   }
@@ -54,10 +62,15 @@ function sheetOf(name: string, { note, columns }: Starter): Sheet {
         row: 3,
         column: 0,
         headings: columns.map(({ heading }) => heading),
-        rows: ROWS,
+        rows: count,
         ...(choices.length > 0 && { choices }),
       },
     ],
     frozenRows: 4,
   };
+}
+
+function contentOf(formula: string | undefined, text: string | undefined): Pick<Cell, "content"> {
+  if (formula) return { content: { formula } };
+  return text ? { content: { text } } : {};
 }

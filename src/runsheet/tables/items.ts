@@ -12,7 +12,7 @@ import { headingWords } from "./headings/headingWords";
 import type { RowReader } from "./rowReader";
 import { MONEY } from "./starterLooks";
 import type { TableReader } from "./tableReader";
-import { type Starter, type TableType, tableType } from "./tableType";
+import { type KnownItem, type Starter, type TableType, tableType } from "./tableType";
 
 const FIELDS = {
   item: ITEM,
@@ -218,7 +218,7 @@ function kindUse(kinds: readonly string[]): Use | undefined {
   return kind === undefined ? undefined : COUNTS.test(kind) ? "count" : "weight";
 }
 
-function starter(unit: WeightUnit): Starter {
+function starter(unit: WeightUnit, _: unknown, known: readonly KnownItem[]): Starter {
   return {
     note: `All that is bought and used, by the names that the run sheet uses: Wax or the ingredient, the scent, the vessel, the component. Weights in ${unit}, vessels and components by number. An item with several packs may have several rows. A unit price is only needed where there is no pack.`,
     columns: [
@@ -232,5 +232,6 @@ function starter(unit: WeightUnit): Starter {
       { heading: "Supplier", width: 18 },
       { heading: "Delivery", ...MONEY },
     ],
+    rows: known.map(({ item, kind }) => [item, kind]),
   };
 }

@@ -107,6 +107,7 @@ export interface ScentNotes {
 
 /** A scent of the table. What is wrong in its row matters only to runs that use it. */
 export interface Scent {
+  readonly name: string;
   readonly notes: ScentNotes;
   readonly wrong: readonly Problem[];
 }
@@ -115,7 +116,7 @@ export interface Scent {
 export type Scents = ReadonlyMap<string, Scent>;
 
 function readScents(table: TableReader<ScentField>): Scents {
-  const found = new Map<string, { notes: ScentNotes; wrong: Problem[] }>();
+  const found = new Map<string, { name: string; notes: ScentNotes; wrong: Problem[] }>();
   for (const reader of table.rows) {
     const name = sameName(reader.text("scent"));
     const first = found.get(name);
@@ -128,7 +129,7 @@ function readScents(table: TableReader<ScentField>): Scents {
       const wrong = reader.problems.map((one) =>
         SAFETY.has(one.field ?? "") ? { ...one, safety: true as const } : one,
       );
-      found.set(name, { notes, wrong });
+      found.set(name, { name: reader.text("scent"), notes, wrong });
     }
   }
   return found;

@@ -24,7 +24,12 @@ export interface TableType<F extends string = string, R = unknown> {
   /** What is asked about columns that nobody reads, the first that fits. */
   readonly asks: readonly Question[];
   /** The table that a new workbook begins with. `present` gives the headings of a table that is there already. */
-  starter(unit: WeightUnit, present: (name: string) => Present | undefined): Starter;
+  starter(
+    unit: WeightUnit,
+    present: (name: string) => Present | undefined,
+    /** What the other tables name that is bought. */
+    known: readonly KnownItem[],
+  ): Starter;
   /** Its rows, typed, all weights in the unit of the reader. */
   read(table: TableReader<F>): R;
   /** Why no row of it can be read; where any is an error, none is. */
@@ -38,6 +43,14 @@ export interface Starter {
   readonly name?: string;
   readonly note: string;
   readonly columns: readonly StarterColumn[];
+  /** Rows that are filled already, by column. */
+  readonly rows?: readonly (readonly string[])[];
+}
+
+/** Something that is bought, and of what kind it is. */
+export interface KnownItem {
+  readonly item: string;
+  readonly kind: string;
 }
 
 export interface StarterColumn {
