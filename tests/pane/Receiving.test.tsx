@@ -136,6 +136,27 @@ describe("receiving", () => {
     expect(addedBy(host)).toHaveLength(1);
   });
 
+  it("counts at first what is counted elsewhere, by the tables or the kind of an item, until a unit is chosen", async () => {
+    const items: CellValue[][] = [
+      ["Item", "Kind"],
+      ["Lid", "lid"],
+      ["Red", "dye"],
+    ];
+    const host = new ShelfHost({ Batch: BATCH, Moves: MOVES, Items: items });
+    await show(host);
+    for (const [item, unit] of [
+      ["tin", "pieces"],
+      ["Lid", "pieces"],
+      ["Red", "g"],
+      ["Cedar", "g"],
+    ] as const) {
+      await type({ Item: item });
+      expect(field("Unit").value, item).toBe(unit);
+    }
+    await type({ Unit: "oz", Item: "Tin" });
+    expect(field("Unit").value).toBe("oz");
+  });
+
   it("says beside a field what is wrong, what is missing only at the press, and adds nothing", async () => {
     const host = new ShelfHost({ Batch: BATCH, Moves: MOVES });
     await show(host);

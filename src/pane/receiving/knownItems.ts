@@ -1,16 +1,19 @@
 import type { KnownItems } from "../../runsheet/record/receipt";
 import { sameName } from "../../runsheet/sameName";
+import type { WeightUnit } from "../../runsheet/settings";
+import { readTable } from "../../runsheet/tables/readTables";
 import { TABLE_TYPE_IDS, TABLE_TYPES, type TableTypeId } from "../../runsheet/tables/registry";
 import type { TableType } from "../../runsheet/tables/tableType";
 import { type ByHand, tableOf } from "../givenTables";
 import type { ReadTables } from "../state/useTables";
 
-/** Fields whose names are counted, and those whose are weighed; what an item is no heading says. */
+/** Fields whose names are counted, and those whose are weighed; of items their kind says it. */
 const COUNTED: readonly string[] = ["pour vessel", "vessels vessel", "components vessel", "components item"];
+const OF_ITEMS = ["items", "stock", "prices"] as const;
 const WEIGHED: readonly string[] = ["pour scent", "scents scent", "recipes ingredient", "recipes scent"];
 
 /** The names that the tables of the workbook know. */
-export function knownItems(read: ReadTables, byHand: ByHand): KnownItems {
+export function knownItems(read: ReadTables, byHand: ByHand, unit: WeightUnit): KnownItems {
   const names = new Map<string, string>();
   const [counted, weighed] = [new Set<string>(), new Set<string>()];
   for (const kind of TABLE_TYPE_IDS) {
@@ -19,6 +22,11 @@ export function knownItems(read: ReadTables, byHand: ByHand): KnownItems {
       if (!names.has(key)) names.set(key, name);
       if (COUNTED.includes(`${kind} ${field}`)) counted.add(key);
       if (WEIGHED.includes(`${kind} ${field}`)) weighed.add(key);
+    }
+  }
+  for (const kind of OF_ITEMS) {
+    for (const [key, { count }] of readTable(tableOf(kind, read, byHand), unit) ?? []) {
+      if (count.use) (count.use === "count" ? counted : weighed).add(key);
     }
   }
   return { names, counted, weighed };

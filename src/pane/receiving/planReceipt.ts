@@ -23,7 +23,7 @@ export interface Beside {
 
 export function besideOf(read: ReadTables, kept: Kept): Beside {
   const { unit } = kept.choices;
-  const base = { known: knownItems(read, kept), unit };
+  const base = { known: knownItems(read, kept, unit), unit };
   try {
     const moves = movesOn(read, kept, unit);
     return { ...base, moves, ledger: moves && ledgerOf(moves.read), refused: undefined };

@@ -1,10 +1,12 @@
 import { useMemo, useState } from "react";
+import { sameName } from "../../runsheet/sameName";
 import type { Book } from "../actions/book";
 import { receive } from "../actions/receive";
 import type { TypedReceipt } from "../receiving/parseReceipt";
-import { besideOf, planReceipt, shownOf } from "../receiving/planReceipt";
+import { type Beside, besideOf, planReceipt, shownOf } from "../receiving/planReceipt";
 import { today } from "../today";
 import { RECEIVING } from "../words/receiving";
+import type { Kept } from "./kept";
 import type { ReadTables } from "./useTables";
 import type { RunTask } from "./useTask";
 
@@ -21,7 +23,7 @@ export function useReceiving(book: Book, read: ReadTables, run: RunTask) {
   }));
   // The tables are read for it only while it is open.
   const beside = useMemo(() => (isOpen && kept ? besideOf(read, kept) : undefined), [isOpen, read, kept]);
-  const unit = given.unit ?? kept?.choices.unit ?? "g";
+  const unit = given.unit ?? usualUnit(given.item, beside, kept);
   const typed = useMemo((): TypedReceipt => ({ ...given, unit }), [given, unit]);
   const plan = useMemo(
     () => (beside && beside.refused === undefined ? planReceipt(typed, beside) : undefined),
@@ -34,7 +36,7 @@ export function useReceiving(book: Book, read: ReadTables, run: RunTask) {
     await run(RECEIVING.add, async () => {
       const { words, isAdded } = await receive(book, typed, shown);
       if (isAdded) {
-        setGiven({ ...BLANK, date: typed.date, unit: typed.unit });
+        setGiven(({ unit: chosen }) => ({ ...BLANK, date: typed.date, ...(chosen && { unit: chosen }) }));
         setPressed(false);
       }
       return words;
@@ -51,6 +53,13 @@ export function useReceiving(book: Book, read: ReadTables, run: RunTask) {
     wrong: { ...(isPressed && plan?.blank), ...plan?.wrong },
     add,
   };
+}
+
+/** Until one is chosen: pieces of what is counted elsewhere, and the setting's unit of all else. */
+function usualUnit(item: string, beside: Beside | undefined, kept: Kept | undefined): TypedReceipt["unit"] {
+  const key = sameName(item);
+  const isCounted = beside?.known.counted.has(key) && !beside.known.weighed.has(key);
+  return isCounted ? "pieces" : (kept?.choices.unit ?? "g");
 }
 
 export type Receiving = ReturnType<typeof useReceiving>;
