@@ -8,6 +8,7 @@ import { ReceivingSection } from "./ReceivingSection";
 import { SettingFields } from "./SettingFields";
 import { usePane } from "./state/usePane";
 import { TableSection } from "./TableSection";
+import { TracingSection } from "./TracingSection";
 import { OPENING } from "./words/opening";
 
 /** The side pane: from a table of vessels and quantities to a run sheet. */
@@ -38,6 +39,7 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
         />
       )}
       {pane.tables.sources && <ReceivingSection receiving={pane.receiving} isBusy={running !== undefined} />}
+      {pane.tables.sources && <TracingSection tracing={pane.tracing} isBusy={running !== undefined} />}
       <Footer pane={pane} />
     </div>
   );

@@ -16,6 +16,7 @@ import { useSettings } from "./useSettings";
 import { type ReadTables, useTables } from "./useTables";
 import { useTableWork } from "./useTableWork";
 import { type Task, useTask } from "./useTask";
+import { useTracing } from "./useTracing";
 import { useWritten } from "./useWritten";
 
 /** All that the pane shows, and all that can be done in it. */
@@ -36,6 +37,7 @@ export function usePane(host: Host, planner: Planner) {
   const written = useWritten(book, runSheets, tables.log, vessels, run, write);
   const { choices, decisions } = useTableWork(book, choose, setRowsLeft, run, onError);
   const receiving = useReceiving(book, tables, run);
+  const tracing = useTracing(book, tables, run);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 
   return {
@@ -44,6 +46,7 @@ export function usePane(host: Host, planner: Planner) {
     planned,
     written,
     receiving,
+    tracing,
     check: { groups, stops, checks: groups.length - stops },
     fields: { kept, keep, wrong, date, setDate, isWrong: Object.keys(wrong).length > 0 || serial === undefined },
     tables: { sources, read: tables, given, ...choices },

@@ -1,0 +1,69 @@
+/** The words of tracing lots. */
+
+import { plain } from "../../core/check/plain";
+import { dayText } from "../../runsheet/dayText";
+import type { Recall, RunContents, RunUse } from "../../runsheet/stock/trace";
+
+export const TRACING = {
+  heading: "Tracing",
+  open: "Follow a lot",
+  hint: "By the moves and the runs log: where a lot of wax or oil went, or what went into a run. Both can be written on a sheet, to be printed and kept.",
+  item: "Item",
+  lot: "Lot of the item",
+  run: "Lot of a run",
+  writeRecall: "Write recall list",
+  writeContents: "Write what went in",
+  noMoves:
+    "This workbook has no table of moves yet, so no lot can be followed. It begins with what came in, under Receiving, or with the next pour that is logged.",
+  noItem: (item: string) => `no move names ${item}`,
+  whichItem: "write whose lot it is",
+  noLot: (item: string, lot: string) => `no move names lot ${lot} of ${item}`,
+  noRun: (run: string) => `neither the log nor a move names run ${run}`,
+  written: (sheet: string) => `Written: ${sheet}`,
+  gone: "The tables have changed: what was found is not there any more. Look again.",
+} as const;
+
+const runsIn = (count: number): string => `${count} ${count === 1 ? "run" : "runs"}`;
+
+/** An amount of an item in words: the moves do not say what is weighed and what is counted. */
+export type AmountOf = (item: string, amount: number) => string;
+
+export const amountWords = (amount: number, unit: string, isWeighed: boolean, isCounted: boolean): string =>
+  isWeighed === isCounted
+    ? `${plain(amount)} (${unit} or pieces)`
+    : isWeighed
+      ? `${plain(amount)} ${unit}`
+      : plain(amount);
+
+/** What is told of a lot, a line each. */
+export function recallLines(recall: Recall, amountOf: AmountOf): string[] {
+  const { item, lot, cameIn, runs, elsewhere, left, unsure } = recall;
+  const what = lot === "" ? `${item}, no lot written,` : `${item}, lot ${lot},`;
+  const came = cameIn.flatMap(({ date }) => (date === undefined ? [] : [dayText(date)]));
+  return [
+    came.length > 0 ? `${what} came in on ${came.join(", ")}.` : `${what} never came in by the moves.`,
+    runs.length === 0 ? "No run took of it." : `In ${runsIn(runs.length)}: ${runs.map(runLine).join("; ")}.`,
+    ...(elsewhere.length > 0 ? [`${elsewhere.length} more rows took of it without naming a run.`] : []),
+    ...(unsure.length > 0
+      ? [
+          `May be in ${runsIn(unsure.length)} more, which name no lot of it: ${unsure.map(({ run }) => run).join(", ")}.`,
+        ]
+      : []),
+    left < 0
+      ? `${amountOf(item, -left)} more went out than came in: look at its rows.`
+      : `Left on the shelf: ${amountOf(item, left)}.`,
+  ];
+}
+
+function runLine({ run, candles }: RunUse): string {
+  if (candles.length === 0) return `${run} (not in the log: candles not known)`;
+  return `${run} (${candles.map(({ candles, vessel, scent }) => `${candles ?? "?"} ${vessel}${scent === "" ? "" : `, ${scent}`}`).join("; ")})`;
+}
+
+/** What is told of a run, a line each. */
+export function contentsLines({ run, parts }: RunContents, amountOf: AmountOf): string[] {
+  if (parts.length === 0) return [`No move names ${run}: what went into it is not known.`];
+  return parts.map(({ item, lot, used }) => {
+    return `${item}, ${lot === "" ? "no lot written" : `lot ${lot}`}: ${amountOf(item, used)}`;
+  });
+}
