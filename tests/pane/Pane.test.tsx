@@ -515,8 +515,8 @@ describe("the pane", () => {
   it("puts in a further table where there is none, and takes it up", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 10, 200]), Moves: [["Date", "Item", "Lot", "Change"]] });
     await show(host);
-    expect(button("Add an empty Moves table")).toBeUndefined();
-    await press("Add an empty Items table");
+    expect(button("Add a table called Moves")).toBeUndefined();
+    await press("Add a table called Items");
     expect(host.added[0]?.tables?.[0]).toMatchObject({
       name: "Items",
       headings: [

@@ -12,7 +12,7 @@ export const TABLES = {
   choose: "choose a table",
   none: "no table",
   selectedOn: (sheet: string) => `Selected cells on ${sheet}`,
-  addEmpty: (type: string) => `Add an empty ${type} table`,
+  addEmpty: (type: string) => `Add a table called ${type}`,
   columns: (found: number, all: number) => `Columns: ${found} of ${all} found by their headings`,
   noColumn: "no column",
   leftOut: (headings: readonly string[]) => `Left out: ${headings.join(", ")}`,
