@@ -6,6 +6,7 @@ import { Preview } from "./Preview";
 import { type Planner, planHere } from "./planner";
 import { ReceivingSection } from "./ReceivingSection";
 import { SettingFields } from "./SettingFields";
+import { ShelfSection } from "./ShelfSection";
 import { usePane } from "./state/usePane";
 import { TableSection } from "./TableSection";
 import { TracingSection } from "./TracingSection";
@@ -39,6 +40,7 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
         />
       )}
       {pane.tables.sources && <ReceivingSection receiving={pane.receiving} isBusy={running !== undefined} />}
+      {pane.tables.sources && <ShelfSection shelf={pane.shelf} />}
       {pane.tables.sources && <TracingSection tracing={pane.tracing} isBusy={running !== undefined} />}
       <Footer pane={pane} />
     </div>

@@ -13,6 +13,7 @@ import { usePlan } from "./usePlan";
 import { useReceiving } from "./useReceiving";
 import { useRunSheets } from "./useRunSheets";
 import { useSettings } from "./useSettings";
+import { useShelf } from "./useShelf";
 import { type ReadTables, useTables } from "./useTables";
 import { useTableWork } from "./useTableWork";
 import { type Task, useTask } from "./useTask";
@@ -37,6 +38,7 @@ export function usePane(host: Host, planner: Planner) {
   const written = useWritten(book, runSheets, tables.log, vessels, run, write);
   const { choices, decisions } = useTableWork(book, choose, setRowsLeft, run, onError);
   const receiving = useReceiving(book, tables, run);
+  const shelf = useShelf(book, tables);
   const tracing = useTracing(book, tables, run);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 
@@ -46,6 +48,7 @@ export function usePane(host: Host, planner: Planner) {
     planned,
     written,
     receiving,
+    shelf,
     tracing,
     check: { groups, stops, checks: groups.length - stops },
     fields: { kept, keep, wrong, date, setDate, isWrong: Object.keys(wrong).length > 0 || serial === undefined },

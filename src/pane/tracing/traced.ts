@@ -5,9 +5,9 @@ import { type Ledger, ledgerOf } from "../../runsheet/stock/ledger";
 import { type Recall, type RunContents, Trace } from "../../runsheet/stock/trace";
 import { movesOn, recordIn } from "../actions/onRecord";
 import type { ByHand } from "../givenTables";
-import { knownItems } from "../receiving/knownItems";
+import { amountsOf } from "../receiving/amountsOf";
 import type { ReadTables } from "../state/useTables";
-import { type AmountOf, amountWords, TRACING } from "../words/tracing";
+import { type AmountOf, TRACING } from "../words/tracing";
 
 /** The record of the workbook, sorted so that lots can be followed. */
 export interface Traced {
@@ -31,7 +31,6 @@ export interface Sought {
 export function tracedOn(read: ReadTables, byHand: ByHand, unit: WeightUnit): Traced {
   const moves = movesOn(read, byHand, unit);
   if (!moves) throw new Error(TRACING.noMoves);
-  const known = knownItems(read, byHand, unit);
   const candles = runCandles(recordIn(read, byHand, unit).log);
   const named = [...candles.map(({ run }) => run), ...moves.read.rows.map(({ run }) => run)];
   const runs = [...new Map(named.filter((run) => run !== "").map((run) => [sameName(run), run])).values()];
@@ -39,10 +38,7 @@ export function tracedOn(read: ReadTables, byHand: ByHand, unit: WeightUnit): Tr
     trace: new Trace(moves.read, candles),
     ledger: ledgerOf(moves.read),
     unit: moves.read.unit,
-    amountOf: (item, amount) => {
-      const key = sameName(item);
-      return amountWords(amount, moves.read.unit, known.weighed.has(key), known.counted.has(key));
-    },
+    amountOf: amountsOf(read, byHand, unit, moves.read.unit),
     runs: runs.sort((a, b) => b.localeCompare(a, "en", { numeric: true })),
   };
 }

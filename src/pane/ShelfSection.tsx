@@ -1,0 +1,51 @@
+import type { ShelfState } from "./state/useShelf";
+import { SHELF } from "./words/shelf";
+
+/** What is left of each item, and what it is worth. */
+export function ShelfSection({ shelf: { isOpen, setOpen, shelf, refused } }: { shelf: ShelfState }) {
+  return (
+    <section aria-labelledby="pane-shelf">
+      <h2 id="pane-shelf">{SHELF.heading}</h2>
+      <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>{SHELF.open}</summary>
+        {refused && <p className="wrong">{refused}</p>}
+        {isOpen && !refused && (shelf && shelf.items.length > 0 ? <Left shelf={shelf} /> : <p>{SHELF.nothing}</p>)}
+        {shelf?.overdrawn.map(({ item, lot }) => (
+          <p key={`${item} ${lot}`} className="wrong">
+            {SHELF.overdrawn(item, lot)}
+          </p>
+        ))}
+      </details>
+    </section>
+  );
+}
+
+function Left({ shelf: { items, total, unpriced, method } }: { shelf: NonNullable<ShelfState["shelf"]> }) {
+  return (
+    <>
+      <p>{SHELF.total(total, method)}</p>
+      {unpriced.length > 0 && <p className="wrong">{SHELF.unpriced(unpriced)}</p>}
+      <table className="shelf">
+        <thead>
+          <tr>
+            <th scope="col">{SHELF.item}</th>
+            <th scope="col">{SHELF.left}</th>
+            <th scope="col">{SHELF.worth}</th>
+          </tr>
+        </thead>
+        <tbody>
+          {items.map(({ item, left, lots, value }) => (
+            <tr key={item}>
+              <th scope="row">
+                {item}
+                <small>{SHELF.lots(lots)}</small>
+              </th>
+              <td>{left}</td>
+              <td>{lots.some(({ unitPrice }) => unitPrice !== undefined) ? SHELF.money(value) : SHELF.noPrice}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
