@@ -29,6 +29,7 @@ import { openWorkbook } from "./openWorkbook";
 import { placedTables } from "./placedTables";
 import { ReadOnly } from "./readOnly";
 import { snapshotAsShown } from "./snapshot";
+import { lookThroughInTurns } from "./turns";
 import { TypedFunction } from "./typedFunction";
 
 /** A cell by its sheet's name, row and column from 0. */
@@ -123,6 +124,7 @@ class Embedded implements Spreadsheet {
     const workbook = openWorkbook(univer, known ? withValues(data, known) : data);
     if (known) fillCells(injector, workbook, known);
     calculateWhileDrawing(injector);
+    lookThroughInTurns(injector);
     this.#api = FUniver.newAPI(univer);
     this.host = new UniverHost(univer);
     this.#typedFunction = new TypedFunction(injector, ids);
