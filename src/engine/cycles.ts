@@ -1,14 +1,36 @@
 import type { Injector, Workbook } from "@univerjs/core";
-import { IDependencyManagerService } from "@univerjs/engine-formula";
+import { IDependencyManagerService, IFormulaRuntimeService } from "@univerjs/engine-formula";
 
 /** A cell by its sheet's id, row and column, as one text. */
 export const cellKey = (sheetId: string, row: number, column: number): string => `${row},${column},${sheetId}`;
 
-/**
- * The formulas that refer to themselves, perhaps through others. Univer works such ones out once and shows a number as
- * good as any other, so what depends on what is asked of it here.
- */
+/** Where Univer is listened to: whether it has come upon a cycle that may still be there. */
+const met = new WeakMap<Injector, boolean>();
+
+/** Looks for cycles only once Univer has come upon one. It does before it works any of their formulas out. */
+export function watchForCycles(injector: Injector): void {
+  const runtime = injector.get(IFormulaRuntimeService);
+  const { enableCycleDependency } = runtime;
+  met.set(injector, false);
+  runtime.enableCycleDependency = function () {
+    met.set(injector, true);
+    enableCycleDependency.call(this);
+  };
+}
+
+/** The formulas that refer to themselves, perhaps through others. */
 export function cyclesOf(injector: Injector, workbook: Workbook): ReadonlySet<string> {
+  if (met.get(injector) === false) return new Set();
+  const found = searchCycles(injector, workbook);
+  if (met.has(injector) && found.size === 0) met.set(injector, false);
+  return found;
+}
+
+/**
+ * Univer works formulas of a cycle out once and shows a number as good as any other, so what depends on what is asked of
+ * it here.
+ */
+function searchCycles(injector: Injector, workbook: Workbook): ReadonlySet<string> {
   const dependencies = injector.get(IDependencyManagerService);
   const unitId = workbook.getUnitId();
   const keys = new Map<number, string>();

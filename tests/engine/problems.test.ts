@@ -15,6 +15,7 @@ import {
 } from "@univerjs/engine-formula";
 import { afterAll, describe, expect, it } from "vitest";
 import { loadBundle } from "../../src/engine/bundle";
+import { watchForCycles } from "../../src/engine/cycles";
 import { executors } from "../../src/engine/functions";
 import { cellName, problemsOf } from "../../src/engine/problems";
 import { metadataText, script } from "../functions/built";
@@ -23,6 +24,7 @@ const univer = new Univer({ locale: LocaleType.EN_US });
 univer.registerPlugin(UniverFormulaEnginePlugin, {
   function: executors(loadBundle({ script, metadata: metadataText })),
 });
+watchForCycles(univer.__getInjector());
 afterAll(() => univer.dispose());
 
 const cell = (f: string, v = "#NAME?") => ({ f, v, t: CellValueType.STRING });

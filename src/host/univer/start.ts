@@ -11,6 +11,7 @@ import {
 import { FUniver } from "@univerjs/core/facade";
 import { ILayoutService, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import { type Bundle, loadBundle } from "../../engine/bundle";
+import { watchForCycles } from "../../engine/cycles";
 import { forgetOldMessages, type Problem, problemsOf } from "../../engine/problems";
 import { parseAnewWithTables } from "../../engine/tableChanges";
 import { readTypedFormulas } from "../../engine/typing";
@@ -116,6 +117,7 @@ class Embedded implements Spreadsheet {
     const injector = univer.__getInjector();
     this.#injector = injector;
     forgetOldMessages(injector);
+    watchForCycles(injector);
     readTypedFormulas(injector, (workbook) => placedTables(injector, workbook));
     parseAnewWithTables(injector);
     this.#charts = new ChartLayer(container, injector, dark);
