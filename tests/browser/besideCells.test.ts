@@ -175,6 +175,22 @@ describe("what lies beside the cells of an opened file, by keys alone", () => {
       expect(await tryout.cells("Plan", 4, 1)).toEqual([[300]]);
     });
 
+    it("are copied only where their address leads somewhere outside of the workbook too", async () => {
+      const copy = popUp().getByRole("button", { name: "Copy the link" });
+      await tryout.goTo("D4");
+      await press("Control+K");
+      await popUp().getByRole("button", { name: "Remove the link" }).waitFor();
+      expect(await copy.count()).toBe(0);
+      await press("Escape");
+      await popUp().waitFor({ state: "detached" });
+      await tryout.goTo("D3");
+      await press("Control+K");
+      await popUp().getByRole("button", { name: "Remove the link" }).waitFor();
+      expect(await copy.count()).toBe(1);
+      await press("Escape");
+      await popUp().waitFor({ state: "detached" });
+    });
+
     it("are seen and removed", async () => {
       await tryout.goTo("D3");
       await press("Control+K");

@@ -19,8 +19,12 @@ const REACHED = "button, a[href], label, input, [role]:not([role=dialog], [role=
 const MENU = "[role=menu]";
 const MENU_ITEM = "[role^=menuitem]";
 const PANEL = "[data-u-comp=sidebar][aria-expanded=true]";
+const COMMAND = "button[data-u-command]";
 
 const OURS = "data-pourwright-control";
+
+/** What has come into the page since it was looked at last. */
+const added = new Set<Element>();
 
 /** Keeps at it as the page changes. */
 export function reachBareControls(injector: Injector): void {
@@ -30,12 +34,12 @@ export function reachBareControls(injector: Injector): void {
     place = target instanceof Element ? target.closest(`${PLACES}, ${MENU}`) : null;
     last = place && (target as Element);
   });
+  added.add(document.body);
+  reachAdded();
   new MutationObserver((changes) => {
-    if (changes.some(({ addedNodes }) => addedNodes.length > 0)) {
-      reachAll();
-      requestAnimationFrame(enterOpened);
-    }
+    noteAdded(changes);
     if (last?.isConnected !== false || document.activeElement !== document.body) return;
+    reachAdded();
     // What had the keyboard is gone: what it stood in has it next, or the panel that a menu opened, or else the cells.
     const next = place?.isConnected ? place : last.matches(MENU_ITEM) ? document.querySelector(PANEL) : null;
     last = null;
@@ -82,27 +86,56 @@ function enterOpened(): void {
   opened?.querySelector<HTMLElement>("button, input, [tabindex='0']")?.focus();
 }
 
-function reachAll(): void {
-  for (const button of document.querySelectorAll<HTMLElement>("button[data-u-command]")) nameDrawn(button);
-  for (const place of document.querySelectorAll(PLACES)) {
-    for (const control of place.querySelectorAll<HTMLElement>(BARE)) reach(control);
-    for (const field of place.querySelectorAll<HTMLInputElement>("input[type=text]:not([placeholder], [aria-label])")) {
-      field.setAttribute("aria-label", labelOf(field) || "Value");
-    }
-    // By this mark Univer gives the keyboard back to the cells as soon as a button has it.
-    for (const button of place.querySelectorAll("button[data-u-comp=button]")) button.removeAttribute("data-u-comp");
-    for (const arrow of place.querySelectorAll<HTMLElement>("[data-u-comp^=pager-]")) {
-      arrow.setAttribute("aria-label", arrow.matches("[data-u-comp*=left]") ? "One back" : "One on");
-    }
-    // It is pulled by a pointer only, and says no width.
-    for (const edge of place.querySelectorAll<HTMLElement>("[role=separator][tabindex='0']")) {
-      for (const name of ["role", "aria-orientation", "aria-label"]) edge.removeAttribute(name);
-      edge.tabIndex = -1;
-    }
-    // What a button above the sheet opens.
-    if (place.matches("[data-slot=popover-content]:not([aria-label])")) place.setAttribute("aria-label", "More");
-    for (const canvas of place.querySelectorAll<HTMLElement>("canvas[tabindex='1']")) canvas.tabIndex = -1;
+/** Has what came looked at in the next frame. */
+function noteAdded(changes: readonly MutationRecord[]): void {
+  const isFirst = added.size === 0;
+  for (const { target, addedNodes } of changes) {
+    // A drawing or a text that comes into a control says what the control is.
+    for (const node of addedNodes) added.add(node instanceof Element ? node : (target as Element));
   }
+  if (!isFirst || added.size === 0) return;
+  requestAnimationFrame(() => {
+    reachAdded();
+    enterOpened();
+  });
+}
+
+function reachAdded(): void {
+  const places = new Set<Element>();
+  for (const one of added) {
+    if (!one.isConnected) continue;
+    for (const button of around(one, COMMAND)) nameDrawn(button);
+    for (const place of around(one, PLACES)) places.add(place);
+  }
+  added.clear();
+  for (const place of places) reachIn(place);
+}
+
+/** What is of a kind: the nearest that an element is in, or is, and all within it. */
+function around(element: Element, kind: string): HTMLElement[] {
+  const within = [...element.querySelectorAll<HTMLElement>(kind)];
+  const nearest = element.closest<HTMLElement>(kind);
+  return nearest ? [nearest, ...within] : within;
+}
+
+function reachIn(place: Element): void {
+  for (const control of place.querySelectorAll<HTMLElement>(BARE)) reach(control);
+  for (const field of place.querySelectorAll<HTMLInputElement>("input[type=text]:not([placeholder], [aria-label])")) {
+    field.setAttribute("aria-label", labelOf(field) || "Value");
+  }
+  // By this mark Univer gives the keyboard back to the cells as soon as a button has it.
+  for (const button of place.querySelectorAll("button[data-u-comp=button]")) button.removeAttribute("data-u-comp");
+  for (const arrow of place.querySelectorAll<HTMLElement>("[data-u-comp^=pager-]")) {
+    arrow.setAttribute("aria-label", arrow.matches("[data-u-comp*=left]") ? "One back" : "One on");
+  }
+  // It is pulled by a pointer only, and says no width.
+  for (const edge of place.querySelectorAll<HTMLElement>("[role=separator][tabindex='0']")) {
+    for (const name of ["role", "aria-orientation", "aria-label"]) edge.removeAttribute(name);
+    edge.tabIndex = -1;
+  }
+  // What a button above the sheet opens.
+  if (place.matches("[data-slot=popover-content]:not([aria-label])")) place.setAttribute("aria-label", "More");
+  for (const canvas of place.querySelectorAll<HTMLElement>("canvas[tabindex='1']")) canvas.tabIndex = -1;
 }
 
 function reach(control: HTMLElement): void {
@@ -137,7 +170,7 @@ function iconName(control: HTMLElement): string | undefined {
 }
 
 const colorName = ({ style }: HTMLElement): string | undefined =>
-  style.backgroundColor ? `Color ${style.backgroundColor}` : undefined;
+  style.backgroundColor ? `Colour ${style.backgroundColor}` : undefined;
 
 /** The words above a field. */
 const labelOf = (field: Element): string =>

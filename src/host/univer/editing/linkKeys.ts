@@ -1,6 +1,6 @@
 /** Links by keys: the one that a cell has, to follow, change or remove it, or a new one. */
 
-import { ICommandService, type Injector } from "@univerjs/core";
+import { ICommandService, type Injector, IUniverInstanceService, type Workbook } from "@univerjs/core";
 import { KeyCode, MetaKeys } from "@univerjs/preset-sheets-core";
 import { InsertHyperLinkOperation, SheetsHyperLinkPopupService } from "@univerjs/preset-sheets-hyper-link";
 import { keyAdder } from "./keys";
@@ -16,11 +16,22 @@ export function addLinkKeys(injector: Injector): void {
     if (!showLink(injector, at)) await injector.get(ICommandService).executeCommand(InsertHyperLinkOperation.id);
   });
   const popUps = injector.get(SheetsHyperLinkPopupService);
+  const { showPopup } = popUps;
+  // The address of cells in this workbook would lead nowhere outside of it: only that of a page can be copied.
+  popUps.showPopup = function (at) {
+    return showPopup.call(this, { ...at, copyPermission: Boolean(at.copyPermission) && leadsOut(injector, at) });
+  };
   document.addEventListener("keydown", ({ key }) => {
     if (key !== "Escape") return;
     popUps.hideCurrentPopup(undefined, true);
     popUps.endEditing();
   });
+}
+
+function leadsOut(injector: Injector, { unitId, subUnitId, row, col, customRange }: PopUp): boolean {
+  const sheet = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId)?.getSheetBySheetId(subUnitId);
+  const links = customRange ? [customRange] : (sheet?.getCellRaw(row, col)?.p?.body?.customRanges ?? []);
+  return links.every(({ properties }) => !String(properties?.url ?? "").startsWith("#"));
 }
 
 /** Shows the link of the selected cell, the keyboard at it; false where there is none. */
