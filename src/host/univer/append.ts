@@ -171,7 +171,8 @@ function grow(
   ];
   const endRow = next + more - 1;
   change({ redos: resized({ ...range, endRow }), undos: resized(range) });
-  if (!hasTotals) change(followGrowth(injector, sheet, range, endRow));
+  const rest = hasTotals ? null : followGrowth(injector, sheet, range, endRow);
+  if (rest) change(rest);
   const area = { ...range, startRow: next, endRow };
   change(filledRows(injector, sheet, range, area, { startRow: row + 1, endRow: next - 1 }));
 }

@@ -6,8 +6,11 @@ import { TOTALS } from "./file/codes";
 
 /** Whether a row of totals stands below a table of a file, which itself ends above it: others may have come between. */
 export const hasTotals = (table: ReturnType<TableManager["getTableById"]>, sheet: Worksheet): boolean =>
-  table?.getTableMeta()?.totals === true &&
-  sheet.getRowManager().getRow(table.getRange().endRow + 1)?.custom?.[TOTALS] === true;
+  table?.getTableMeta()?.totals === true && isTotalsRow(sheet, table.getRange().endRow + 1);
+
+/** Whether a row is one of totals of a file. */
+export const isTotalsRow = (sheet: Worksheet, row: number): boolean =>
+  sheet.getRowManager().getRow(row)?.custom?.[TOTALS] === true;
 
 /** The tables of an open workbook. */
 export function placedTables(injector: Injector, workbook: Workbook): PlacedTable[] {

@@ -1,12 +1,25 @@
-import { Direction, ICommandService, IUniverInstanceService, RedoCommand, UndoCommand } from "@univerjs/core";
-import { InsertRowCommand, RemoveRowCommand, SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
+import {
+  Direction,
+  ICommandService,
+  IUniverInstanceService,
+  RedoCommand,
+  sequenceExecute,
+  UndoCommand,
+} from "@univerjs/core";
+import {
+  InsertRowCommand,
+  InsertRowMutation,
+  RemoveRowCommand,
+  SetRangeValuesMutation,
+} from "@univerjs/preset-sheets-core";
 import { SortRangeCommand, UniverSheetsSortPlugin } from "@univerjs/preset-sheets-sort";
 import { TableManager } from "@univerjs/preset-sheets-table";
 import { describe, expect, it } from "vitest";
 import type { Book } from "../../../src/file/book";
-import { growTables } from "../../../src/host/univer/editing/growTables";
+import { growTables, growToTotals } from "../../../src/host/univer/editing/growTables";
 import { refuseSorting, sortWhole } from "../../../src/host/univer/editing/sorting";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
+import { withTotalsMarked } from "../../../src/host/univer/totals";
 import { workbookData } from "../../../src/host/univer/workbook";
 import { everythingBook } from "./everythingBook";
 import { UniverInNode } from "./univerInNode";
@@ -165,5 +178,46 @@ describe("a table of a file with a row of totals", () => {
     table?.setTableMeta({});
     expect(growTables(univer.injector, edit)).not.toBeNull();
     univer.dispose();
+  });
+
+  it("takes a row in that was put in right above its totals, which stay its own", async () => {
+    const univer = new UniverInNode();
+    const book = everythingBook();
+    const workbook = await univer.open(toUniver(book, "above-totals"));
+    const ids = { unitId: workbook.getUnitId(), subUnitId: workbook.getActiveSheet().getSheetId() };
+    const jars = () => univer.book(workbook, book).sheets[0]?.tables[0];
+    const before = jars();
+    const put = { startRow: 3, endRow: 3, startColumn: 0, endColumn: 30 };
+    await run(univer, InsertRowCommand.id, { ...ids, range: put, direction: Direction.UP });
+    const inserted = { id: InsertRowMutation.id, params: { ...ids, range: put } };
+    const more = growToTotals(univer.injector, { unitID: ids.unitId, redoMutations: [inserted], undoMutations: [] });
+    const commands = univer.injector.get(ICommandService);
+    sequenceExecute([...(more?.redos ?? [])], commands);
+    expect(jars()).toMatchObject({ hasTotals: true, area: { row: 0, rows: (before?.area.rows ?? 0) + 1 } });
+    // The column's formula came along.
+    expect(workbook.getActiveSheet().getCellRaw(3, 2)?.f).toMatch(/^=ROUND\(/);
+    sequenceExecute([...(more?.undos ?? [])], commands);
+    await run(univer, RemoveRowCommand.id, { ...ids, range: put });
+    expect(jars()).toEqual(before);
+    univer.dispose();
+  });
+
+  it("has the row still in a workbook that was kept before such rows were marked", () => {
+    const opened = toUniver(everythingBook(), "kept");
+    const [id = ""] = opened.sheetOrder;
+    const sheet = opened.sheets[id] ?? {};
+    const totals = 3;
+    const without = (rowData: typeof sheet.rowData, cellData = sheet.cellData) => ({
+      ...opened,
+      sheets: { ...opened.sheets, [id]: { ...sheet, rowData, cellData } },
+    });
+    const { custom, ...row } = sheet.rowData?.[totals] ?? {};
+    expect(custom).toEqual({ totals: true });
+    const old = without({ ...sheet.rowData, [totals]: row });
+    expect(withTotalsMarked(old).sheets[id]?.rowData).toEqual(sheet.rowData);
+    expect(withTotalsMarked(opened)).toEqual(opened);
+    // What stands where the row was deleted is not taken for it.
+    const other = without(old.sheets[id]?.rowData, { ...sheet.cellData, [totals]: { 0: { v: "Wide bowl" } } });
+    expect(withTotalsMarked(other)).toEqual(other);
   });
 });

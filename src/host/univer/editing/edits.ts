@@ -29,11 +29,12 @@ export interface Consequence {
   readonly undos: readonly IMutationInfo[];
 }
 
-/** Two consequences as one. */
-export const both = (first: Consequence | null, second: Consequence | null): Consequence | null =>
-  first && second
-    ? { redos: [...first.redos, ...second.redos], undos: [...second.undos, ...first.undos] }
-    : (first ?? second);
+/** Consequences as one, in their order; null where nothing follows. */
+export function joined(...all: readonly (Consequence | null)[]): Consequence | null {
+  const some = all.filter((one) => one !== null && one.redos.length > 0) as Consequence[];
+  if (some.length === 0) return null;
+  return { redos: some.flatMap(({ redos }) => redos), undos: some.reverse().flatMap(({ undos }) => undos) };
+}
 
 /** Marks what the pane writes: nothing follows from that by itself. */
 export const BY_PANE = "pourwright.pane";

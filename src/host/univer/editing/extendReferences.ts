@@ -4,11 +4,16 @@ import type { ICellData, Injector, IRange, Worksheet } from "@univerjs/core";
 import { IUniverInstanceService, type Workbook } from "@univerjs/core";
 import { columnLetters } from "../../../sheet/columnLetters";
 import { quotedName } from "../../../sheet/sheetName";
-import { both, type Consequence } from "./edits";
+import { type Consequence, joined } from "./edits";
 import { written } from "./newRows";
 
 /** A column with a heading that Univer cannot read inside of a table reference stands so in formulas: see references.ts. */
-export function extendReferences(injector: Injector, sheet: Worksheet, table: IRange, endRow: number): Consequence {
+export function extendReferences(
+  injector: Injector,
+  sheet: Worksheet,
+  table: IRange,
+  endRow: number,
+): Consequence | null {
   const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(sheet.getUnitId());
   const first = table.startRow + 2;
   const name = sheet.getName();
@@ -20,8 +25,7 @@ export function extendReferences(injector: Injector, sheet: Worksheet, table: IR
     `((?:${quoted}|(?<![\\w'.])${escaped(name)}!)\\$(${letters.join("|")})\\$${first}:\\$\\2\\$)${table.endRow + 1}(?!\\d)`,
     "g",
   );
-  let all: Consequence = { redos: [], undos: [] };
-  for (const one of workbook?.getSheets() ?? []) {
+  const all = (workbook?.getSheets() ?? []).map((one) => {
     const value: Record<number, Record<number, ICellData>> = {};
     one.getCellMatrix().forValue((row, at, cell) => {
       const formula = cell?.f;
@@ -29,9 +33,9 @@ export function extendReferences(injector: Injector, sheet: Worksheet, table: IR
       const f = formula.replace(column, `$1${endRow + 1}`);
       if (f !== formula) value[row] = { ...value[row], [at]: { f } };
     });
-    all = both(all, written(injector, one, value)) as Consequence;
-  }
-  return all;
+    return written(injector, one, value);
+  });
+  return joined(...all);
 }
 
 const escaped = (text: string): string => text.replace(/[.*+?^${}()|[\]\\]/g, "\\$&");

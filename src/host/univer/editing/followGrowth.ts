@@ -3,7 +3,7 @@
 import { type Injector, type IRange, IUniverInstanceService, type Workbook, type Worksheet } from "@univerjs/core";
 import { InsertRowMutation, MoveRangeMutation } from "@univerjs/preset-sheets-core";
 import { SetSheetTableMutation } from "@univerjs/preset-sheets-table";
-import { both, type Consequence, type Edit } from "./edits";
+import { type Consequence, type Edit, joined } from "./edits";
 import { extendReferences } from "./extendReferences";
 import { extendRules } from "./extendRules";
 
@@ -14,8 +14,8 @@ interface Resize {
 }
 
 /** @param table its range as it was */
-export const followGrowth = (injector: Injector, sheet: Worksheet, table: IRange, endRow: number): Consequence =>
-  both(extendRules(injector, sheet, table, endRow), extendReferences(injector, sheet, table, endRow)) as Consequence;
+export const followGrowth = (injector: Injector, sheet: Worksheet, table: IRange, endRow: number): Consequence | null =>
+  joined(extendRules(injector, sheet, table, endRow), extendReferences(injector, sheet, table, endRow));
 
 /** For tables that were made longer by themselves, as the pane does; rows put in between carry all along already. */
 export function followResize(injector: Injector, { unitID, redoMutations, undoMutations }: Edit): Consequence | null {
@@ -28,7 +28,7 @@ export function followResize(injector: Injector, { unitID, redoMutations, undoMu
     const was = sizes(undoMutations).find((one) => one.tableId === tableId)?.config.updateRange?.newRange;
     const sheet = injector.get(IUniverInstanceService).getUnit<Workbook>(unitID)?.getSheetBySheetId(subUnitId);
     if (!now || !was || !sheet || now.startRow !== was.startRow || now.endRow <= was.endRow) continue;
-    all = both(all, followGrowth(injector, sheet, was, now.endRow));
+    all = joined(all, followGrowth(injector, sheet, was, now.endRow));
   }
   return all;
 }

@@ -1,19 +1,14 @@
 /** Tables take in what is typed or pasted right below them or right of their headings, as in other spreadsheets. */
 
-import {
-  type ICellData,
-  type IMutationInfo,
-  type Injector,
-  IUniverInstanceService,
-  type Workbook,
-  type Worksheet,
-} from "@univerjs/core";
+import { type Injector, IUniverInstanceService, type Workbook, type Worksheet } from "@univerjs/core";
 import { SetSheetTableMutation, TableManager } from "@univerjs/preset-sheets-table";
 import { headingText, reader } from "../../../engine/cells";
-import { hasTotals } from "../placedTables";
-import { type Consequence, cellsOf, type Edit, isFilled, sheetsOf } from "./edits";
+import { hasTotals, isTotalsRow } from "../placedTables";
+import { areTotals } from "../totals";
+import type { Rows } from "./columnFormulas";
+import { type Consequence, cellsOf, type Edit, isFilled, joined, sheetsOf } from "./edits";
 import { followGrowth } from "./followGrowth";
-import { filledRows, written } from "./newRows";
+import { filledRows, inserted, written } from "./newRows";
 
 type Table = ReturnType<TableManager["getTablesBySubunitId"]>[number];
 
@@ -23,14 +18,10 @@ interface Change {
   readonly before: ReturnType<typeof cellsOf>;
 }
 
-/** A sum below a table is no row of it, and neither is the line that says so. */
-const TOTAL = /^(grand |sub-?)?(totals?|sums?)\b/i;
-
 /** Lets tables grow after an edit; null where none does. */
 export function growTables(injector: Injector, edit: Edit): Consequence | null {
   const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
-  const redos: IMutationInfo[] = [];
-  const undos: IMutationInfo[] = [];
+  let all: Consequence | null = null;
   for (const id of sheetsOf(edit)) {
     const sheet = workbook?.getSheetBySheetId(id);
     if (!sheet) continue;
@@ -40,11 +31,10 @@ export function growTables(injector: Injector, edit: Edit): Consequence | null {
       const others = tables.filter((one) => one !== table);
       const grown =
         downwards(injector, sheet, table, others, change) ?? rightwards(injector, sheet, table, others, change);
-      redos.push(...(grown?.redos ?? []));
-      undos.unshift(...(grown?.undos ?? []));
+      all = joined(all, grown);
     }
   }
-  return redos.length > 0 ? { redos, undos } : null;
+  return all;
 }
 
 /** Over all rows that the edit filled from right below the table on, blank ones between them included. */
@@ -55,7 +45,7 @@ function downwards(
   others: readonly Table[],
   change: Change,
 ): Consequence | null {
-  const { startColumn, endColumn, startRow, endRow } = table.getRange();
+  const { startColumn, endColumn, endRow } = table.getRange();
   if (hasTotals(table, sheet)) return null;
   const inColumns = [...change.now].map(([row, cells]) => ({
     row,
@@ -65,23 +55,42 @@ function downwards(
   const filled = touched.filter(({ cells }) => cells.some(([, cell]) => isFilled(cell)));
   if (!touched.some(({ row }) => row === endRow + 1) || filled.length === 0) return null;
   const last = filled.reduce((most, { row }) => Math.max(most, row), endRow);
-  if (touched.length === 1 && filled.every(({ cells }) => isTotal(cells.map(([, cell]) => cell)))) return null;
+  if (touched.length === 1 && filled.every(({ cells }) => areTotals(cells.map(([, cell]) => cell)))) return null;
   const area = { startRow: endRow + 1, endRow: last, startColumn, endColumn };
   if (!isFree(injector, sheet, others, change, area)) return null;
+  return withRows(injector, sheet, table, { startRow: endRow + 1, endRow: last });
+}
+
+/**
+ * By rows that were put in between a table and its row of totals: left out, they would part the table from its totals.
+ */
+export function growToTotals(injector: Injector, edit: Edit): Consequence | null {
+  const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
+  const all = (workbook?.getSheets() ?? []).flatMap((sheet) => {
+    const id = sheet.getSheetId();
+    const rows = inserted(edit, id);
+    if (!rows || !isTotalsRow(sheet, rows.endRow + 1)) return [];
+    const table = injector
+      .get(TableManager)
+      .getTablesBySubunitId(edit.unitID, id)
+      .find((one) => one.getTableMeta()?.totals === true && one.getRange().endRow + 1 === rows.startRow);
+    return table ? withRows(injector, sheet, table, rows) : [];
+  });
+  return joined(...all);
+}
+
+/** A table with rows below it taken in, their blank cells filled as the others of their columns are. */
+function withRows(injector: Injector, sheet: Worksheet, table: Table, rows: Rows): Consequence | null {
+  const range = table.getRange();
   const resized = resize(
     table,
     sheet,
-    { updateRange: { newRange: { ...table.getRange(), endRow: last } } },
-    {
-      updateRange: { newRange: table.getRange() },
-    },
+    { updateRange: { newRange: { ...range, endRow: rows.endRow } } },
+    { updateRange: { newRange: range } },
   );
-  const content = filledRows(injector, sheet, table.getRange(), area, { startRow: startRow + 1, endRow });
-  const rest = followGrowth(injector, sheet, table.getRange(), last);
-  return {
-    redos: [...resized.redos, ...rest.redos, ...content.redos],
-    undos: [...content.undos, ...rest.undos, ...resized.undos],
-  };
+  const known = { startRow: range.startRow + 1, endRow: range.endRow };
+  const content = filledRows(injector, sheet, range, { ...range, ...rows }, known);
+  return joined(resized, followGrowth(injector, sheet, range, rows.endRow), content);
 }
 
 /** By a column whose heading was typed right of the table's own. */
@@ -113,7 +122,7 @@ function rightwards(
   );
   const look = sheet.getCellMatrix().getValue(startRow, endColumn)?.s ?? null;
   const content = written(injector, sheet, { [startRow]: { [column]: { s: look } } });
-  return { redos: [...resized.redos, ...content.redos], undos: [...content.undos, ...resized.undos] };
+  return joined(resized, content);
 }
 
 /** Whether nothing stands in an area but what the edit put into cells that were blank. */
@@ -142,11 +151,6 @@ function isFree(
     }
   }
   return true;
-}
-
-function isTotal(cells: readonly ICellData[]): boolean {
-  const filled = cells.filter(isFilled);
-  return filled.every(({ f }) => Boolean(f)) || filled.some(({ v }) => typeof v === "string" && TOTAL.test(v.trim()));
 }
 
 function resize(table: Table, sheet: Worksheet, to: object, from: object): Consequence {

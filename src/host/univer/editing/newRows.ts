@@ -1,13 +1,6 @@
 /** Rows that come to a table bring the formulas of its columns and look like its others. */
 
-import {
-  type ICellData,
-  type IMutationInfo,
-  type Injector,
-  IUniverInstanceService,
-  type Workbook,
-  type Worksheet,
-} from "@univerjs/core";
+import { type ICellData, type Injector, IUniverInstanceService, type Workbook, type Worksheet } from "@univerjs/core";
 import {
   InsertRowMutation,
   MoveRangeMutation,
@@ -17,7 +10,7 @@ import {
 import { SetSheetTableMutation, TableManager } from "@univerjs/preset-sheets-table";
 import { reader } from "../../../engine/cells";
 import { columnFormula, type Rows } from "./columnFormulas";
-import type { Consequence, Edit } from "./edits";
+import { type Consequence, type Edit, joined } from "./edits";
 
 interface Box extends Rows {
   readonly startColumn: number;
@@ -30,8 +23,7 @@ type CellRows = Record<number, Record<number, ICellData>>;
 export function fillInserted(injector: Injector, edit: Edit): Consequence | null {
   const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
   const grown = edit.redoMutations.filter(({ id }) => id === SetSheetTableMutation.id);
-  const redos: IMutationInfo[] = [];
-  const undos: IMutationInfo[] = [];
+  let all: Consequence | null = null;
   for (const { params } of grown) {
     const { subUnitId, tableId } = params as { subUnitId: string; tableId: string };
     const sheet = workbook?.getSheetBySheetId(subUnitId);
@@ -39,15 +31,13 @@ export function fillInserted(injector: Injector, edit: Edit): Consequence | null
     const rows = inserted(edit, subUnitId);
     if (!sheet || !range || !rows || rows.startRow <= range.startRow || rows.endRow > range.endRow) continue;
     const whole = { startRow: range.startRow + 1, endRow: range.endRow };
-    const { redos: more, undos: less } = filledRows(injector, sheet, range, { ...range, ...rows }, whole);
-    redos.push(...more);
-    undos.unshift(...less);
+    all = joined(all, filledRows(injector, sheet, range, { ...range, ...rows }, whole));
   }
-  return redos.length > 0 ? { redos, undos } : null;
+  return all;
 }
 
 /** The rows that an edit put in: whole ones, or those that a part of the sheet made room for by moving down. */
-function inserted({ redoMutations }: Edit, sheetId: string): Rows | null {
+export function inserted({ redoMutations }: Edit, sheetId: string): Rows | null {
   for (const { id, params } of redoMutations) {
     if (id === InsertRowMutation.id) {
       const { subUnitId, range } = params as { subUnitId: string; range: Rows };

@@ -3,9 +3,9 @@
 import type { Injector } from "@univerjs/core";
 import type { Place } from "../../host";
 import { keepLineBreaks } from "./copying";
-import { both, followEdits } from "./edits";
+import { followEdits, joined } from "./edits";
 import { followResize } from "./followGrowth";
-import { growTables } from "./growTables";
+import { growTables, growToTotals } from "./growTables";
 import { addKeys } from "./keys";
 import { fillInserted } from "./newRows";
 import { Pasting } from "./paste";
@@ -35,9 +35,12 @@ export function prepareEditing(
   followEdits(
     injector,
     (edit) =>
-      both(
+      joined(
         pasting.keepTexts(edit),
-        growTables(injector, edit) ?? fillInserted(injector, edit) ?? followResize(injector, edit),
+        growTables(injector, edit) ??
+          growToTotals(injector, edit) ??
+          fillInserted(injector, edit) ??
+          followResize(injector, edit),
       ),
     (edit) => buttons.note(edit, wordsOf(edit)),
     () => say("Your edit is done, but not all that should follow from it. Look it over, or take it back with Undo."),
