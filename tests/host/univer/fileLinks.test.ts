@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
-import { targetOf } from "../../../src/host/univer/file/links";
+import { targetOf, urlOf } from "../../../src/host/univer/file/links";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
 import { everythingBook } from "./everythingBook";
 
@@ -23,4 +23,14 @@ it("leads links of the file to their sheet when that is called another way", () 
   expect(places).toContain("'Put by'!A1");
   expect(places).not.toContain("'Kept aside'!A1");
   expect(fromUniver(data, book).sheets[0]?.links).toBe(book.sheets[0]?.links);
+});
+
+it("leads to a place in the workbook however the file writes it", () => {
+  const book = everythingBook();
+  const [sheet] = book.sheets;
+  const place = `'${sheet?.name.replaceAll("'", "''")}'!B2`;
+  const url = urlOf({ address: null, place }, book);
+  expect(url).toBe(`#gid=${sheet?.id}&range=B2`);
+  expect(urlOf({ address: `#${place}`, place: null }, book)).toBe(url);
+  expect(urlOf({ address: "#nowhere", place: null }, book)).toBeNull();
 });

@@ -9,8 +9,11 @@ type Target = Pick<Link, "address" | "place">;
 const OPENED = /^(https?|mailto|tel|ftp):/i;
 
 /** Null for what Univer cannot or must not lead to. */
-export function urlOf({ address, place }: Target, { sheets, names }: Pick<Book, "sheets" | "names">): string | null {
+export function urlOf({ address, place }: Target, book: Pick<Book, "sheets" | "names">): string | null {
+  const { sheets, names } = book;
   if (address !== null) {
+    // Some programs write a place in the workbook so.
+    if (address.startsWith("#")) return urlOf({ address: null, place: address.slice(1) }, book);
     if (!OPENED.test(address)) return null;
     return place === null ? address : `${address}#${place}`;
   }
