@@ -1,3 +1,4 @@
+import { isoOfDay } from "../../core/label/isoDay";
 import type { Cell, Look, Sheet } from "../../sheet/sheet";
 import type { Settings, WeightUnit } from "../settings";
 import type { Recall, RunCandles, RunContents, RunUse } from "./trace";
@@ -69,7 +70,7 @@ const amountHeading = ({ unit }: TraceSettings): string => `${unit}, or pieces`;
 const lotOf = (lot: string): string => (lot === "" ? "what has no lot" : `lot ${lot}`);
 const alert = (text: string): Row => ({ values: [text], look: "alert" });
 const madeOf = ({ today }: TraceSettings): Row => ({
-  values: ["By the tables of moves and runs, on", { day: today }],
+  values: [`By the table of moves and the runs log as they were on ${isoOfDay(today)}`],
   look: "note",
 });
 const candlesHeading = (first: string, last: string): Row => ({
@@ -128,7 +129,9 @@ function sheetOf(name: string, { paper }: TraceSettings, rows: readonly Row[]): 
 function cellOf(value: Value, place: Pick<Cell, "row" | "column" | "look">): Cell[] {
   if (value === undefined || value === "") return place.look ? [place] : [];
   if (typeof value === "string") return [{ ...place, content: { text: value } }];
-  if (typeof value === "number") return [{ ...place, content: { number: value }, format: "#,##0.###" }];
+  if (typeof value === "number") {
+    return [{ ...place, content: { number: value }, format: Number.isInteger(value) ? "#,##0" : "#,##0.0##" }];
+  }
   const { day } = value;
   return day === undefined
     ? cellOf(undefined, place)

@@ -12,11 +12,13 @@ export function knownItems({ pour, recipes, scents, vessels, components }: ReadT
   // A scent without a recipe is one wax, called so, and itself.
   const whole = named.filter((scent) => !recipes?.has(sameName(scent)));
   const isPlain = !recipes?.size || poured.some((one) => whole.includes(one));
+  // A name for candles without scent is nothing that is bought.
+  const isUnscented = (scent: string) => scents?.get(sameName(scent))?.notes.load === 0;
   const all: KnownItem[] = [
     ...ingredients.filter(({ basis }) => basis === "part").map(({ name }) => ({ item: name, kind: "wax" })),
     ...(isPlain ? [{ item: "Wax", kind: "wax" }] : []),
     ...ingredients.filter(({ basis }) => basis !== "part").map((one) => ({ item: one.name, kind: kindOf(one) })),
-    ...whole.map((item) => ({ item, kind: "scent" })),
+    ...whole.filter((scent) => !isUnscented(scent)).map((item) => ({ item, kind: "scent" })),
     ...[...(vessels?.values() ?? [])].map(({ vessel }) => ({ item: vessel, kind: "vessel" })),
     ...lines.map(({ vessel }) => ({ item: vessel.value ?? "", kind: "vessel" })),
     ...[...(components?.values() ?? [])].flat().map(({ item }) => ({ item, kind: "component" })),

@@ -129,7 +129,7 @@ describe("the sheets of a trace", () => {
     if (!recall) throw new Error("no recall");
     expect(lines(recallSheet(recall, settings))).toEqual([
       "Recall: Fig oil, lot F-7",
-      `By the tables of moves and runs, on | ${DAY + 30}`,
+      "By the table of moves and the runs log as they were on 2026-12-26",
       "Came in | Date | Best before | Note | g, or pieces",
       `${DAY} | ${DAY + 400} | by post | 1000`,
       "Candles that hold it | Poured | Scent | Vessel | Candles | Good | g, or pieces",
@@ -150,7 +150,7 @@ describe("the sheets of a trace", () => {
     if (!contents) throw new Error("no contents");
     expect(lines(contentsSheet(contents, settings))).toEqual([
       "What went into run 2026-343-01",
-      `By the tables of moves and runs, on | ${DAY + 30}`,
+      "By the table of moves and the runs log as they were on 2026-12-26",
       "Candles | Poured | Scent | Vessel | Candles | Good",
       "The log does not know this run: its candles are not known.",
       "Item | Came in | Lot | Best before | g, or pieces",

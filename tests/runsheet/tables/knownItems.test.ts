@@ -38,6 +38,7 @@ const STUDIO = {
   scents: [
     ["Fig leaf", 0.06],
     ["Moss", 0.05],
+    ["Plain, no scent", 0],
   ] as CellValue[][],
   vessels: [["Bowl", 300] as CellValue[]],
   components: [["Tin", "Lid", 1] as CellValue[]],
