@@ -30,7 +30,12 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
       />
       {planned && <Check pane={pane} planned={planned} />}
       {planned && planned.run.plan.totals.candles > 0 && (
-        <Preview plan={planned.run.plan} settings={planned.settings} isPart={pane.check.stops > 0} />
+        <Preview
+          plan={planned.run.plan}
+          costs={planned.run.costs}
+          settings={planned.settings}
+          isPart={pane.check.stops > 0}
+        />
       )}
       {written && (
         <AfterPour

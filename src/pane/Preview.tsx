@@ -2,6 +2,7 @@ import { memo } from "react";
 import { plain } from "../core/check/plain";
 import { CAUTIONS } from "../runsheet/cautions";
 import { percent } from "../runsheet/percent";
+import type { Costs } from "../runsheet/plan/costs";
 import { nameOf, othersOf, type RunPlan } from "../runsheet/plan/runPlan";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
@@ -11,8 +12,13 @@ import { PREVIEW } from "./words/preview";
 const DRAWN = 60;
 
 /** What will be written: the pots of each scent, drawn, and the totals; `isPart` without rows that are to be fixed. */
-export const Preview = memo(function Preview(props: { plan: RunPlan; settings: Settings; isPart: boolean }) {
-  const { plan, settings, isPart } = props;
+export const Preview = memo(function Preview(props: {
+  plan: RunPlan;
+  costs: Costs | undefined;
+  settings: Settings;
+  isPart: boolean;
+}) {
+  const { plan, costs, settings, isPart } = props;
   const { unit, potCapacity } = settings;
   const drawn = Math.ceil(DRAWN / plan.scents.length);
   return (
@@ -21,9 +27,10 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
       {isPart && <p className="hint">{PREVIEW.incomplete}</p>}
       <Totals totals={plan.totals} unit={unit} />
       {plan.scents.map((scent) => (
-        <section key={`${scent.scent} ${scent.load} ${scent.basis}`} className="scent">
+        <section key={`${scent.scent} ${scent.wax} ${scent.load} ${scent.basis}`} className="scent">
           <h3>
             {nameOf(scent)}
+            {scent.wax !== "" && ` ${PREVIEW.inWax(scent.wax)}`}
             {scent.load > 0 && <small> {`${percent(scent.load)} % ${scent.basis}`}</small>}
           </h3>
           <div className="pots">
@@ -35,6 +42,7 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
           {scent.pots.length > drawn && <p className="hint">{PREVIEW.morePots(scent.pots.length - drawn)}</p>}
         </section>
       ))}
+      {costs && <CostList costs={costs} />}
       <details>
         <summary>{PREVIEW.care}</summary>
         <ul>
@@ -46,6 +54,21 @@ export const Preview = memo(function Preview(props: { plan: RunPlan; settings: S
     </section>
   );
 });
+
+/** What the candles cost, here and not on the bench. */
+function CostList({ costs }: { costs: Costs }) {
+  const money = (value: number) => value.toFixed(2);
+  return (
+    <details>
+      <summary>{PREVIEW.cost(money(costs.run))}</summary>
+      <ul>
+        {costs.kinds.map(({ vessel, scent, count, each }) => (
+          <li key={`${vessel} ${scent} ${each}`}>{PREVIEW.costOf(count, `${vessel}, ${scent}`, money(each))}</li>
+        ))}
+      </ul>
+    </details>
+  );
+}
 
 function Totals({ totals, unit }: { totals: RunPlan["totals"]; unit: string }) {
   const others = othersOf(totals);

@@ -76,6 +76,7 @@ export function SettingFields(props: {
         {choice("paper", SETTINGS.paper)}
         {choice("label", SETTINGS.label)}
         {choice("live", SETTINGS.live)}
+        {choice("costs", SETTINGS.costsOnSheet)}
       </div>
       <h3>{SETTINGS.defaults}</h3>
       <div className="pairs">

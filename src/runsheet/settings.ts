@@ -9,6 +9,7 @@ export const CHOICES = {
   label: ["us", "metric"],
   live: [true, false],
   stockPrice: ["first in", "average", "last paid"],
+  costs: ["left out", "shown"],
 } as const;
 
 export type WeightUnit = (typeof CHOICES.unit)[number];
@@ -37,6 +38,8 @@ export interface Settings {
   /** Minutes of work on one candle, and money for an hour; 0 where labour is not counted. */
   readonly labourMinutes: number;
   readonly labourRate: number;
+  /** Whether the sheet says what the candles cost: it lies on the bench for all to see. */
+  readonly costs: (typeof CHOICES.costs)[number];
 }
 
 /** What a kitchen scale shows and a small pot holds, in each unit: the values a maker begins with. */
@@ -60,6 +63,7 @@ export const FIRST_SETTINGS: Settings = {
   stockPrice: "first in",
   labourMinutes: 0,
   labourRate: 0,
+  costs: "left out",
 };
 
 /** The defaults that serve where a row gives none. */

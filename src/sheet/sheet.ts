@@ -17,7 +17,20 @@ export type SheetValues = readonly (readonly CellValue[])[];
 export type Content = { readonly text: string } | { readonly number: number } | { readonly formula: string };
 
 /** The few looks a sheet uses; styles.ts says what each one is. */
-export type Look = "body" | "title" | "heading" | "label" | "input" | "caution" | "total" | "note" | "blank" | "alert";
+export type Look =
+  | "body"
+  | "name"
+  | "title"
+  | "heading"
+  | "label"
+  | "input"
+  | "caution"
+  | "total"
+  | "note"
+  | "blank"
+  | "alert"
+  | "say"
+  | "mark";
 
 export interface Cell {
   /** From 0. */
@@ -88,6 +101,8 @@ export interface Print {
   readonly landscape?: boolean;
   /** Rows repeated on each page, from 0, both included. */
   readonly repeatRows?: readonly [number, number];
+  /** Rows that begin a new page, from 0. */
+  readonly newPages?: readonly number[];
 }
 
 export interface Sheet {
@@ -96,6 +111,8 @@ export interface Sheet {
   /** Widths of the columns, in characters; 0 hides a column. */
   readonly widths: readonly number[];
   readonly cells: readonly Cell[];
+  /** Heights of rows in points, by row: at least so high, higher where its texts need it. Other rows have the usual one. */
+  readonly heights?: Readonly<Record<number, number>>;
   readonly tables?: readonly Table[];
   readonly charts?: readonly Chart[];
   /** Rows at the top that stay in view. */

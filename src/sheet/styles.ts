@@ -18,6 +18,7 @@ export const LINE = "8A8175";
 /** Every look prints readably in black and white: fills are pale and never the only mark. */
 export const STYLES: Readonly<Record<Look, Style>> = {
   body: {},
+  name: { wrap: true },
   title: { bold: true, size: 16 },
   heading: { bold: true, fill: "E8E2D6", border: "bottom", wrap: true },
   label: { bold: true },
@@ -27,6 +28,8 @@ export const STYLES: Readonly<Record<Look, Style>> = {
   note: { italic: true, color: "5A5248", wrap: true },
   blank: { border: "all" },
   alert: { bold: true, color: "8A1C0B", wrap: true },
+  say: { bold: true, color: "8A1C0B", wrap: true, border: "top" },
+  mark: { bold: true, fill: "E8E2D6" },
 };
 
 /** How a series of a chart is drawn, six hex digits on white and on dark. The mark tells lines apart without colour. */

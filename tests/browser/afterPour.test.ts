@@ -3,6 +3,7 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { buildRun } from "../../src/runsheet/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
+import { AT } from "../../src/runsheet/sheet/layout";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
@@ -42,7 +43,7 @@ describe("after the pour", () => {
   const chosen = () => pane().getByLabel("Run sheet", { exact: true }).inputValue();
   const [first, second] = ["Run 2026-330-01", "Run 2026-330-02"] as const;
   const rowOf = async (sheet: string, key: string): Promise<number> =>
-    (await tryout.host("readSheet", sheet)).findIndex((row) => row[7] === key) + 1;
+    (await tryout.host("readSheet", sheet)).findIndex((row) => row[AT.key] === key) + 1;
   const log = async () => (await tryout.table("RunsLog")).rows.map((row) => row.slice(0, 5));
 
   beforeAll(async () => {

@@ -2,6 +2,7 @@ import type { Locator } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { fillWeight } from "../../src/core/fill/fillWeight";
 import { CAUTIONS } from "../../src/runsheet/cautions";
+import { AT } from "../../src/runsheet/sheet/layout";
 import { columnLetters } from "../../src/sheet/columnLetters";
 import { OpenedSite } from "./opened";
 
@@ -86,13 +87,13 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
   it("keeps the settings in the workbook, and moves a live sheet when a count changes", async () => {
     const name = (await tryout.sheetNames()).filter((one) => one.startsWith("Run ")).at(-1) as string;
     const rows = await tryout.cells(name, 0, 0, 300, 8);
-    const at = rows.findIndex((row) => String(row[7]).endsWith(" vessel"));
+    const at = rows.findIndex((row) => String(row[AT.key]).endsWith(" vessel"));
     const count = rows[at]?.[1] as number;
     await tryout.openSheet(name);
     await tryout.type(`B${at + 1}`, String(count + 1));
     const after = await tryout.cells(name, 0, 0, 300, 8);
     expect(after.find((row) => row[0] === "Total")?.[1]).toBe(96);
-    const wax = rows.findIndex((row) => row[7] === "1 wax");
+    const wax = rows.findIndex((row) => row[AT.key] === "1 wax");
     expect(after[wax]?.[3]).toBeGreaterThan(rows[wax]?.[3] as number);
   });
 

@@ -1,6 +1,7 @@
 import type { Locator } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/host/host";
+import { AT } from "../../src/runsheet/sheet/layout";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
 
@@ -60,7 +61,7 @@ describe("a maker's whole way", () => {
     const date = rows[1]?.[1] as number;
     expect(rows[rowOf(rows, "Cure") + 1]?.slice(0, 3)).toEqual(["Cedar", 14, date + 14]);
     // (6 x 107.5 + 4 x 215) x 1.03 = 1550.15, weighed as 1550: wax 1462, scent 88.
-    expect(rows.filter((row) => /^1 (wax|scent)$/.test(String(row[7]))).map((row) => row[3])).toEqual([1462, 88]);
+    expect(rows.filter((row) => /^1 (wax|scent)$/.test(String(row[AT.key]))).map((row) => row[3])).toEqual([1462, 88]);
     expect(String(rows[rowOf(rows, "Tin")]?.[6])).toContain("107 g");
   });
 
@@ -81,7 +82,7 @@ describe("a maker's whole way", () => {
     const [tin, bowl, wax, total] = [
       rowOf(before, "Tin"),
       rowOf(before, "Bowl"),
-      before.findIndex((row) => row[7] === "1 wax"),
+      before.findIndex((row) => row[AT.key] === "1 wax"),
       rowOf(before, "Total"),
     ];
     await tryout.openSheet(sheet);
@@ -131,7 +132,7 @@ describe("a maker's whole way", () => {
     const rows = await read(sheet);
     await press(`Log this pour: ${sheet}`);
     await says(/Nothing is written on/);
-    const wax = rows.findIndex((row) => row[7] === "1 wax");
+    const wax = rows.findIndex((row) => row[AT.key] === "1 wax");
     const [tin, bowl] = [rowOf(rows, "Tin") + 1, rowOf(rows, "Bowl") + 1];
     await tryout.openSheet(sheet);
     await tryout.paste(`E${wax + 1}`, [[1670], [100]]);

@@ -7,6 +7,7 @@ import { buildRun } from "../../src/runsheet/buildRun";
 import { RUNS_LOG } from "../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
+import { AT } from "../../src/runsheet/sheet/layout";
 import type { Addition } from "../../src/sheet/addition";
 import type { CellValue, Content, Sheet } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
@@ -87,7 +88,7 @@ class PourHost extends FakeHost {
   }
   /** Types into a cell of a run sheet: the first row of its one vessel, or an ingredient. */
   type(sheet: string, key: "1 vessel" | "1 wax" | "1 scent", column: number, value: CellValue): void {
-    const row = this.sheets.get(sheet)?.find((cells) => cells[7] === key);
+    const row = this.sheets.get(sheet)?.find((cells) => cells[AT.key] === key);
     if (!row) throw new Error(`no ${key} on ${sheet}`);
     row[column] = value;
   }

@@ -27,8 +27,13 @@ export interface Layout extends Contents {
 
 /** Turns a described sheet into what Excel is sent. Throws what `contentsOf` does, and when it is too much at once. */
 export function layOut(sheet: Sheet): Layout {
-  const rows = Math.max(1, ...sheet.cells.map(({ row }) => row + 1));
-  const columns = Math.max(1, sheet.widths.length, ...sheet.cells.map(({ column, across = 1 }) => column + across));
+  // One by one: a call takes no hundred thousand arguments.
+  let rows = 1;
+  let columns = Math.max(1, sheet.widths.length);
+  for (const { row, column, across = 1 } of sheet.cells) {
+    rows = Math.max(rows, row + 1);
+    columns = Math.max(columns, column + across);
+  }
   const formats = block<string>(rows, columns);
   for (const { row, column, format } of sheet.cells) if (format) put(formats, row, column, format);
   const layout = {

@@ -25,5 +25,9 @@ export function rowHeights(sheet: Sheet): Map<number, number> {
     heights.set(row, Math.max(height, heights.get(row) ?? 0));
     if ((across > 1 || least > 1) && lines > 1) mustSay.add(row);
   }
+  for (const [row, least] of Object.entries(sheet.heights ?? {})) {
+    heights.set(Number(row), Math.max(least, heights.get(Number(row)) ?? 0));
+    mustSay.add(Number(row));
+  }
   return new Map([...heights].filter(([row]) => mustSay.has(row)));
 }

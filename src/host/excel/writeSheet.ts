@@ -1,4 +1,6 @@
 import { columnLetters } from "../../sheet/columnLetters";
+import { pagesOf } from "../../sheet/pageBreaks";
+import { MARGINS } from "../../sheet/paper";
 import type { Cell, Look, Sheet } from "../../sheet/sheet";
 import { LINE, STYLES } from "../../sheet/styles";
 import type { Layout } from "./layOut";
@@ -27,9 +29,10 @@ export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Lay
   worksheet.showGridlines = false;
   draw(worksheet, sheet);
   for (const range of mergesOf(sheet, worksheet)) range.merge(true);
-  size(worksheet, sheet, whole);
+  const heights = rowHeights(sheet);
+  size(worksheet, sheet, whole, heights);
   if (sheet.frozenRows) worksheet.freezePanes.freezeRows(sheet.frozenRows);
-  if (sheet.print) setUpPrint(worksheet.pageLayout, sheet.print);
+  if (sheet.print) setUpPrint(worksheet, sheet, sheet.print, heights);
 }
 
 function draw(worksheet: Excel.Worksheet, sheet: Sheet): void {
@@ -93,7 +96,12 @@ function mergesOf(sheet: Sheet, worksheet: Excel.Worksheet): Excel.Range[] {
   );
 }
 
-function size(worksheet: Excel.Worksheet, sheet: Sheet, whole: Excel.Range): void {
+function size(
+  worksheet: Excel.Worksheet,
+  sheet: Sheet,
+  whole: Excel.Range,
+  heights: ReadonlyMap<number, number>,
+): void {
   for (const [width, columns] of groupBy(sheet.widths.entries())) {
     const addresses = columns.map((column) => `${columnLetters(column)}:${columnLetters(column)}`);
     if (width === 0) {
@@ -105,7 +113,7 @@ function size(worksheet: Excel.Worksheet, sheet: Sheet, whole: Excel.Range): voi
     }
   }
   whole.format.autofitRows();
-  for (const [height, rows] of groupBy(rowHeights(sheet))) {
+  for (const [height, rows] of groupBy(heights)) {
     for (const list of addressLists(rows.map((row) => `${row + 1}:${row + 1}`))) {
       worksheet.getRanges(list).format.rowHeight = height;
     }
@@ -122,11 +130,32 @@ function groupBy(entries: Iterable<readonly [number, number]>): Map<number, numb
 /** A width in characters as Excel's points: a digit of the default font is 7 pixels, 5 more are padding. */
 const points = (characters: number): number => (7 * characters + 5) * 0.75;
 
-function setUpPrint(page: Excel.PageLayout, { paper, landscape, repeatRows }: NonNullable<Sheet["print"]>): void {
+function setUpPrint(
+  worksheet: Excel.Worksheet,
+  sheet: Sheet,
+  { paper, landscape, repeatRows }: NonNullable<Sheet["print"]>,
+  heights: ReadonlyMap<number, number>,
+): void {
+  const page = worksheet.pageLayout;
   page.paperSize = paper === "a4" ? "A4" : "Letter";
   page.orientation = landscape ? "Landscape" : "Portrait";
-  page.zoom = { horizontalFitToPages: 1 };
   page.headersFooters.defaultForAllPages.leftFooter = "&A";
   page.headersFooters.defaultForAllPages.rightFooter = "Page &P of &N";
   if (repeatRows) page.setPrintTitleRows(`$${repeatRows[0] + 1}:$${repeatRows[1] + 1}`);
+  if (!sheet.heights) {
+    page.zoom = { horizontalFitToPages: 1 };
+    return;
+  }
+  // What is fitted to a width takes no breaks: with a scale the blocks of a sheet stay whole.
+  const { scale, breaks } = pagesOf(sheet, heights, EXCEL_ROW);
+  page.zoom = { scale };
+  const millimetre = 72 / 25.4;
+  page.leftMargin = page.rightMargin = MARGINS.side * millimetre;
+  page.topMargin = MARGINS.top * millimetre;
+  page.bottomMargin = MARGINS.bottom * millimetre;
+  page.footerMargin = (MARGINS.bottom / 2) * millimetre;
+  for (const row of breaks) worksheet.horizontalPageBreaks.add(`A${row + 1}`);
 }
+
+/** Points of a row whose height is not said. */
+const EXCEL_ROW = 15;

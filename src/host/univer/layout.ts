@@ -5,7 +5,7 @@ import { STYLES } from "../../sheet/styles";
 import { linesOf, roomIn } from "../../sheet/textLines";
 
 /** Univer's own: pixels of a row, points of a font, characters of a column. */
-export const DEFAULT_HEIGHT = 24;
+const DEFAULT_HEIGHT = 24;
 const DEFAULT_SIZE = 11;
 const DEFAULT_WIDTH = 12;
 
@@ -27,6 +27,12 @@ export function widthsOf({ widths, tables = [] }: Sheet): number[] {
   }
   return Array.from(roomy, (width) => width ?? DEFAULT_WIDTH);
 }
+
+/** The height of a row in pixels, whatever its cells hold. */
+export const leastHeight = ({ heights }: Sheet, row: number): number => {
+  const points = heights?.[row];
+  return points === undefined ? DEFAULT_HEIGHT : Math.round((points * 96) / 72);
+};
 
 /** The height a cell's text needs, in pixels: an estimate. */
 export function heightOf(cell: Cell, sheet: Sheet, widths: readonly number[]): number {

@@ -1,6 +1,7 @@
 /** A sheet as one page of HTML to print, which needs nothing else: as wide as the paper, and as long as it takes. */
 
 import { escapeXml } from "../../sheet/escapeXml";
+import { MARGINS, PAPER_SIZES } from "../../sheet/paper";
 import type { Print } from "../../sheet/sheet";
 import { LEAST_SIZE, type PrintedRow, pointsOf, tablesHtml, USUAL_SIZE } from "./printTable";
 
@@ -15,20 +16,11 @@ export interface PrintedSheet {
   readonly rows: readonly PrintedRow[];
 }
 
-/** Width and height upright, in millimetres. */
-const PAPERS = { letter: [215.9, 279.4], a4: [210, 297] } as const;
-
-/** Millimetres; the foot of the page stands in the lower margin. */
-const MARGIN = { side: 10, top: 10, bottom: 14 };
-
 /** Narrow, and about as wide on every machine. */
 const FONT = 'Arial, "Liberation Sans", Helvetica, sans-serif';
 
 /** CSS pixels of a millimetre. */
 const PIXELS = 96 / 25.4;
-
-/** Rows that belong together stay on one page when they take no more than this share of it. */
-const TOGETHER = 0.6;
 
 /**
  * The page: fixed columns in proportion, so that nothing is wider than the paper; rows and short blocks of them
@@ -37,12 +29,12 @@ const TOGETHER = 0.6;
  */
 export function printPage({ name, paper, widths, rows, ...sheet }: PrintedSheet): string {
   const width = widths.reduce((sum, one) => sum + one, 0);
-  const [short, long] = PAPERS[paper];
-  const scaleOn = (side: number) => Math.min(1, ((side - 2 * MARGIN.side) * PIXELS) / width);
+  const [short, long] = PAPER_SIZES[paper];
+  const scaleOn = (side: number) => Math.min(1, ((side - 2 * MARGINS.side) * PIXELS) / width);
   const landscape = sheet.landscape ?? USUAL_SIZE * scaleOn(short) < LEAST_SIZE;
   const [across, up] = landscape ? [long, short] : [short, long];
   const scale = scaleOn(across);
-  const together = (up - MARGIN.top - MARGIN.bottom) * PIXELS * TOGETHER;
+  const together = (up - MARGINS.top - MARGINS.bottom) * PIXELS;
   return `<!doctype html>
 <html>
 <head>
@@ -52,7 +44,7 @@ export function printPage({ name, paper, widths, rows, ...sheet }: PrintedSheet)
 <style>
 @page {
   size: ${across}mm ${up}mm;
-  margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm;
+  margin: ${MARGINS.top}mm ${MARGINS.side}mm ${MARGINS.bottom}mm;
   @bottom-left { content: ${cssText(name)}; font: 8pt ${FONT}; }
   @bottom-right { content: "Page " counter(page) " of " counter(pages); font: 8pt ${FONT}; }
 }
@@ -62,6 +54,7 @@ table { table-layout: fixed; border-collapse: collapse; }
 td { padding: 1pt 2.5pt; vertical-align: middle; text-align: start; white-space: pre-wrap; overflow-wrap: anywhere; }
 tr, thead, .together { break-inside: avoid; }
 .heading { break-after: avoid; }
+.page { break-before: page; }
 .gap td { padding: 0; line-height: 0; }
 </style>
 </head>

@@ -50,14 +50,19 @@ export function printedSheet(injector: Injector, sheet: Worksheet, language: str
       if (merge === "covered") return undefined;
       return { ...printedCell(sheet, merge?.row ?? row, merge?.column ?? column), ...merge?.covers };
     });
-    return { height: sheet.getRowHeight(row), cells, ...(row >= first && row <= last && { repeats: true }) };
+    return {
+      height: sheet.getRowHeight(row),
+      cells,
+      ...(row >= first && row <= last && { repeats: true }),
+      ...(print?.newPages?.includes(row) && { beginsPage: true }),
+    };
   });
   const ends = printed.map(({ cells }) =>
     cells.reduce((end, cell, i) => (cell && !showsNothing(cell) ? i + (cell.across ?? 1) : end), 0),
   );
   const end = ends.reduce((last, one, i) => (one > 0 ? i + 1 : last), 0);
   if (end === 0) throw new Error(`The sheet "${sheet.getName()}" is empty: there is nothing to print.`);
-  const width = Math.max(...ends);
+  const width = ends.reduce((most, one) => Math.max(most, one), 0);
   return {
     name: sheet.getName(),
     paper: print?.paper ?? usualPaper(language),

@@ -8,6 +8,8 @@ export interface PrintedRow {
   readonly height: number;
   /** Whether it stands at the head of each page. */
   readonly repeats?: boolean;
+  /** Whether a new page begins with it, or with the block that it stands in. */
+  readonly beginsPage?: boolean;
   /** By column; nothing where a merged cell lies over it. */
   readonly cells: readonly (PrintedCell | undefined)[];
 }
@@ -50,6 +52,9 @@ const BESIDE = (2 * 2.5 * 96) / 72;
 
 /** Pixels: a row in which one can write by hand. */
 const ROOM_TO_WRITE = 24;
+/** Pixels: a row of one line, and one that only parts others. */
+const LINE = 20;
+const GAP = 8;
 
 /** Tables of these rows, as wide as the columns or as the page. */
 export function tablesHtml(rows: readonly PrintedRow[], widths: readonly number[], fit: Fit): string {
@@ -62,7 +67,10 @@ export function tablesHtml(rows: readonly PrintedRow[], widths: readonly number[
     blocksOf(some)
       .map((block) => {
         const height = block.reduce((sum, row) => sum + heightOf(row, fit.scale), 0);
-        return `<tbody${height <= fit.together ? ' class="together"' : ""}>${html(block)}</tbody>`;
+        const kinds = [height <= fit.together && "together", block.some((row) => row.beginsPage) && "page"].filter(
+          Boolean,
+        );
+        return `<tbody${kinds.length > 0 ? ` class="${kinds.join(" ")}"` : ""}>${html(block)}</tbody>`;
       })
       .join("");
 
@@ -158,10 +166,16 @@ function cellHtml(
   return `<td${spans}${text ? ' dir="auto"' : ""}${style}>${escapeXml(text)}</td>`;
 }
 
-/** Rows shrink with their texts; but not those with an empty box, in which someone is to write. */
+/**
+ * Rows shrink with their texts; but not those with an empty box, in which someone is to write. Text that wraps makes its
+ * row as high as it takes on paper, and where it may come to stand and nothing does, the row is a gap.
+ */
 function heightOf({ height, cells }: PrintedRow, scale: number): number {
   const hasBox = cells.some((cell) => cell?.text === "" && cell.borders?.bottom);
-  return Math.round(hasBox ? Math.max(Math.min(height, ROOM_TO_WRITE), height * scale) : height * scale);
+  if (hasBox) return Math.round(Math.max(Math.min(height, ROOM_TO_WRITE), height * scale));
+  if (!cells.some((cell) => cell?.wrap)) return Math.round(height * scale);
+  const isSilent = cells.every((cell) => (cell?.text ?? "") === "");
+  return Math.round(Math.min(height, isSilent ? GAP : LINE) * scale);
 }
 
 /** A size of text on the page, from the sheet's; both in points. */

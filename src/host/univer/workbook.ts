@@ -19,7 +19,7 @@ import { type PlacedTable, tablesOf } from "../../engine/references";
 import type { Cell, Sheet, Table } from "../../sheet/sheet";
 import { LINE, STYLES, type Style } from "../../sheet/styles";
 import { CHECKS_RESOURCE, choiceRules } from "./editing/choices";
-import { DEFAULT_HEIGHT, heightOf, widthsOf } from "./layout";
+import { heightOf, leastHeight, widthsOf } from "./layout";
 import { chartsResource } from "./placedCharts";
 
 const ALIGN = { left: HorizontalAlign.LEFT, center: HorizontalAlign.CENTER, right: HorizontalAlign.RIGHT };
@@ -92,8 +92,9 @@ export function worksheetData(
       });
     }
     const height = heightOf(cell, sheet, widths);
-    if (height > (rowData[cell.row]?.h ?? DEFAULT_HEIGHT)) rowData[cell.row] = { h: height };
+    if (height > (rowData[cell.row]?.h ?? leastHeight(sheet, cell.row))) rowData[cell.row] = { h: height };
   }
+  for (const row of Object.keys(sheet.heights ?? {})) rowData[Number(row)] ??= { h: leastHeight(sheet, Number(row)) };
   const frozen = sheet.frozenRows ?? 0;
   return {
     id,

@@ -33,7 +33,7 @@ const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
 
 /** What a workbook begins with. */
 export function firstKept(): Kept {
-  const { unit, basis, live, stockPrice } = FIRST_SETTINGS;
+  const { unit, basis, live, costs, stockPrice } = FIRST_SETTINGS;
   const paper = usualPaper(navigator.language);
   return {
     typed: {
@@ -51,6 +51,7 @@ export function firstKept(): Kept {
       paper,
       live,
       stockPrice,
+      costs,
       // Where the paper is Letter, labels declare ounces too.
       label: paper === "letter" ? "us" : "metric",
     },

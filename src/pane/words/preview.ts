@@ -11,6 +11,9 @@ export const PREVIEW = {
   scent: "Scent (fragrance oil)",
   others: "Dye and additives",
   melted: "Melted",
+  inWax: (wax: string) => `in ${wax}`,
+  cost: (run: string) => `Cost of materials: ${run}`,
+  costOf: (count: number, candle: string, each: string) => `${count} x ${candle}: ${each} each`,
   pot: (number: number, weight: string) => `Pot ${number}: ${weight}`,
   full: (number: number, percent: number) => `Pot ${number}, ${percent} % full`,
   parts: (wax: string, scent: string | undefined, others: string | undefined) =>

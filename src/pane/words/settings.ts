@@ -27,6 +27,7 @@ export const SETTINGS = {
   paper: "Paper",
   label: "Net weight label",
   live: "Weights on the sheet",
+  costsOnSheet: "Cost on the sheet",
   defaults: "Defaults for rows without their own values",
   waxFactor: "Default wax factor",
   load: "Default load",

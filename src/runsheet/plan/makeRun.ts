@@ -1,4 +1,5 @@
 import { isError, type Problem } from "../problem";
+import { sameName } from "../sameName";
 import type { Settings, UsualSetting } from "../settings";
 import { Supplies } from "../stock/supplies";
 import type { ReadTables } from "../tables/readTables";
@@ -8,7 +9,10 @@ import { componentProblems } from "./checks/components";
 import { unlikelyFills, unlikelySizes } from "./checks/fillSizes";
 import { otherBases } from "./checks/loads";
 import { scentProblems, vesselProblems } from "./checks/usedRows";
+import { waxProblems } from "./checks/waxes";
+import { wickProblems } from "./checks/wicks";
 import { type Costs, costs } from "./costs";
+import { fetchList, type Thing } from "./fetchList";
 import { planRun } from "./planRun";
 import { pourRows } from "./pourRows";
 import type { RunPlan } from "./runPlan";
@@ -17,6 +21,10 @@ import { type Shelf, shortages } from "./shortages";
 /** What comes of the tables as they are now: a plan of the rows that are right, and everything there is to say. */
 export interface Run {
   readonly plan: RunPlan;
+  /** All that it takes, to fetch and prepare. */
+  readonly things: readonly Thing[];
+  /** The approved wick of each vessel by its name; none for one without. */
+  readonly wicks: ReadonlyMap<string, string>;
   /** Undefined where no table says what is on hand. */
   readonly shelf: Shelf | undefined;
   /** Undefined where no table says what anything costs, or where a price is lacking. */
@@ -39,6 +47,7 @@ export function makeRun(
   const poured = pourRows(read.pour, { scents, recipes, vessels: read.vessels }, settings);
   const { rows, usual, leftOut } = poured;
   const { plan, problems: planned } = planRun(rows, { scents, recipes }, settings);
+  const supplies = new Supplies(read, settings.stockPrice, beside.today);
   const problems: Problem[] = [
     ...barring,
     ...unlikelyFills(rows, vessels, settings.unit),
@@ -48,6 +57,7 @@ export function makeRun(
     ...asked.flatMap((column) => askAbout(column, usual)),
     ...otherBases(rows),
     ...doubts,
+    ...waxProblems(rows, recipes, knownItems(supplies)),
     ...scentProblems(poured, { scents: read.scents, recipes }),
   ];
   problems.push(...vesselProblems(rows, vessels, problems));
@@ -55,22 +65,30 @@ export function makeRun(
     const text = "Quantity: no row has one; write how many candles to pour";
     problems.push({ field: "quantity", severity: "error", text });
   }
-  const supplies = new Supplies(read, settings.stockPrice, beside.today);
   const stocked = supplies.hasStock ? shortages(plan, supplies, components, beside) : undefined;
   const priced = supplies.hasPrices ? costs(plan, supplies, components, settings, beside) : undefined;
   problems.push(
     ...componentProblems(plan, components),
+    ...wickProblems(plan, vessels, components),
     ...(stocked ? stocked.problems : []),
     ...(priced ? priced.problems : []),
   );
   return {
     plan,
+    things: fetchList(plan, vessels, components),
+    wicks: new Map([...vessels].flatMap(([key, { wick }]) => (wick === "" ? [] : [[key, wick]]))),
     shelf: stocked?.shelf,
     costs: priced?.costs,
     usual,
     leftOut,
     problems: inOrder(problems),
   };
+}
+
+/** Whether a name is one of an item, where any table has items. */
+function knownItems({ all }: Supplies): ((name: string) => boolean) | undefined {
+  const names = new Set(all.map(({ item }) => sameName(item)));
+  return names.size > 0 ? (name) => names.has(sameName(name)) : undefined;
 }
 
 /** Each problem once, for a heading that is wrong is wrong for each item below it; the worst first. */

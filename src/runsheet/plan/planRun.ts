@@ -19,7 +19,7 @@ export interface Known {
 }
 
 /**
- * Groups the rows by scent, load and basis, packs each group into the fewest pots and weighs every pot out.
+ * Groups the rows by scent, wax, load and basis, packs each group into the fewest pots and weighs every pot out.
  * Problems: candles that no pot holds and loads over a limit (errors), and what deserves a look.
  */
 export function planRun(
@@ -63,12 +63,13 @@ function impossible(first: PourRow, { sentence }: Fault, recipes: Recipes): Prob
   return [{ row: first.row, field: "scent", severity: "error", text: `${nameOf(first)}: ${sentence}` }];
 }
 
-/** Rows that share a pot: the same scent at the same load, in the order they first appear. A recipe says the load. */
+/** Rows that share a pot: one scent in one wax at one load, in the order they first appear. A recipe says the load. */
 function groupsOf(rows: readonly PourRow[], recipes: Recipes): PourRow[][] {
   const groups = new Map<string, PourRow[]>();
   for (const row of rows) {
     const scent = sameName(row.scent);
-    const key = JSON.stringify(recipes.has(scent) ? [scent] : [scent, row.load, row.load === 0 ? "" : row.basis]);
+    const load = recipes.has(scent) ? [] : [row.load, row.load === 0 ? "" : row.basis];
+    const key = JSON.stringify([scent, sameName(row.wax), ...load]);
     const group = groups.get(key);
     if (group) group.push(row);
     else groups.set(key, [row]);

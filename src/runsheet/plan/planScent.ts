@@ -9,6 +9,7 @@ import type { Settings } from "../settings";
 import type { Ingredient } from "../tables/recipes";
 import { flashRemarks, flashWords } from "./checks/flashPoint";
 import { limitsOf, unknownLimits } from "./checks/limits";
+import { asPutIn, inWax } from "./ingredients";
 import { oilsOf } from "./oils";
 import type { Known } from "./planRun";
 import type { PourRow } from "./pourRows";
@@ -17,8 +18,19 @@ import type { Loads, PlannedPot, PotLine, ScentRun } from "./runPlan";
 const NO_LOADS: Loads = { "of wax": 0, "of total": 0 };
 
 /** The run of a scent of which nothing can be planned. */
-export const emptyRun = ({ scent, load, basis }: PourRow): ScentRun => ({
-  ...{ scent, load, basis, loads: NO_LOADS, ingredients: [], notes: undefined, limits: [], flash: "", remarks: [] },
+export const emptyRun = ({ scent, wax, load, basis }: PourRow): ScentRun => ({
+  ...{
+    scent,
+    wax,
+    load,
+    basis,
+    loads: NO_LOADS,
+    ingredients: [],
+    notes: undefined,
+    limits: [],
+    flash: "",
+    remarks: [],
+  },
   ...{ pots: [], bound: 0 },
 });
 
@@ -30,9 +42,10 @@ export function planScent(
   limit: Limit,
 ): { run: ScentRun; refused: Problem[] } {
   const [first] = group as [PourRow];
-  const { scent, basis } = first;
+  const { scent, wax, basis } = first;
   const recipe = known.recipes.get(sameName(scent));
-  const ingredients = recipe ? recipe.ingredients : plainIngredients(first);
+  const own = recipe ? recipe.ingredients : plainIngredients(first);
+  const ingredients = asPutIn(inWax(own, wax, known.recipes));
   // Before rounding: a recipe's load is what its shares make of one unit.
   const { loads } = weighedParts(ingredients, 1);
   const load = recipe ? loads[basis] : first.load;
@@ -45,7 +58,7 @@ export function planScent(
   }));
   const safety = safetyOf(known, scent, ingredients);
   return {
-    run: { scent, loads, load, basis, ingredients, ...safety, pots: weighed, bound },
+    run: { scent, wax, loads, load, basis, ingredients, ...safety, pots: weighed, bound },
     refused: refused.map(({ order, fault }) => {
       return { row: (group[order] as PourRow).row, field: "fill", severity: "error", text: fault.message };
     }),
@@ -96,7 +109,7 @@ function loadsOf(wax: number, scent: number, whole: number): Loads {
 
 /** Without a recipe a pot holds wax, and scent at the row's load. */
 function plainIngredients({ scent, load, basis }: PourRow): Ingredient[] {
-  const wax: Ingredient = { name: "Wax", share: 1, basis: "part", isScent: false };
+  const wax: Ingredient = { name: "Wax", share: 1, basis: "part", isScent: false, isDye: false };
   if (load === 0) return [wax];
-  return [wax, { name: scent === "" ? "Scent" : scent, share: load, basis, isScent: true }];
+  return [wax, { name: scent === "" ? "Scent" : scent, share: load, basis, isScent: true, isDye: false }];
 }

@@ -21,6 +21,8 @@ export interface PourRow {
   readonly fill: number;
   /** Empty when the candle has no scent. */
   readonly scent: string;
+  /** Empty for the usual one. */
+  readonly wax: string;
   readonly load: number;
   readonly basis: Basis;
   /** The table that gives the load: the batch, or that of the scents. Undefined where the default is taken. */
@@ -85,6 +87,7 @@ function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): Po
   const { known, settings } = completing;
   const quantity = notes.take(cells.quantity);
   const scent = notes.take(cells.scent) ?? "";
+  const wax = notes.take(cells.wax) ?? "";
   if (cells.isHidden) notes.problems.push(notes.warning("vessel", HIDDEN));
   const vessel = notes.take(cells.vessel) ?? "";
   if (vessel === "") notes.error("vessel", "the cell is blank; give the vessel a name");
@@ -101,7 +104,7 @@ function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): Po
     notes.problems.push(notes.warning("scent", text));
   }
   const { isBare, ...load } = share;
-  return { row: cells.row, vessel, quantity, fill, scent, ...load };
+  return { row: cells.row, vessel, quantity, fill, scent, wax, ...load };
 }
 
 type RowLoad = Pick<PourRow, "load" | "basis" | "loadFrom" | "saidBasis">;

@@ -28,10 +28,12 @@ export interface PlannedPot {
 /** A load on both bases: of the wax, and of everything in the pot, dye and additives too. */
 export type Loads = Readonly<Record<Basis, number>>;
 
-/** All pots of one scent at one load. */
+/** All pots of one scent at one load in one wax. */
 export interface ScentRun {
   /** Empty when the candles have no scent. */
   readonly scent: string;
+  /** As the batch names it; empty for the usual one. */
+  readonly wax: string;
   /** Before rounding; `load` is the one on the basis of the scent. */
   readonly loads: Loads;
   readonly load: number;

@@ -76,7 +76,8 @@ function factsOf(pots: readonly ComparedPot[], cure: ReadonlyMap<string, number>
       const key = own(label);
       facts.set(key, { name: `${scent}: ${label}`, value: add(key, planned), of });
     }
-    for (const [step, target] of steps) facts.set(own(step), { name: `${scent}: ${step}`, value: target, of });
+    for (const [step, target] of steps)
+      if (target !== "") facts.set(own(step), { name: `${scent}: ${step}`, value: target, of });
   }
   for (const [scent, days] of cure) {
     const of = `pots ${sameName(scent)}`;

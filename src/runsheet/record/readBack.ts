@@ -1,7 +1,7 @@
 import { sum } from "../../core/statistics/sum";
 import type { CellValue } from "../../sheet/sheet";
 import { percent } from "../percent";
-import { AT, DATE, lotIn, scaleOn, scentIn } from "../sheet/layout";
+import { AT, columnsOn, DATE, lotIn, scaleOn, scentIn, scentInTotals } from "../sheet/layout";
 import { nameIn } from "../sheet/potWords";
 import { besideLabel, MADE_BY, NOTES } from "./handwritten";
 import type { PouredLine, PouredPart, PouredPot, PouredRun, Weighed } from "./poured";
@@ -17,10 +17,13 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
   const date = cells.find((row) => row[AT.name] === DATE)?.[AT.figure];
   const scale = scaleOn(cells);
   if (lot === undefined || typeof date !== "number" || scale === undefined) return undefined;
-  const rows = cells.map((row, i) => new SheetRow(row, i + 1));
+  const at = columnsOn(cells);
+  const rows = cells.map((row, i) => new SheetRow(row, i + 1, at));
   const pots: OpenPot[] = [];
   const cure = new Map<string, number>();
   for (const row of rows) {
+    const days = row.kind === "scents" ? row.number("days") : undefined;
+    if (days !== undefined) cure.set(scentInTotals(row.label), days);
     if (row.kind === "pot") pots.push(openPot(row.label));
     const pot = pots.at(-1);
     // What stands above the first pot is the head.
@@ -65,8 +68,11 @@ function readInto(pot: OpenPot, row: SheetRow): void {
     const [share, basis] = [row.number("share") ?? 0, row.text("basis")];
     if (share > 0) pot.shares.set(basis, (pot.shares.get(basis) ?? 0) + share);
   }
-  if (kind === "weighed") pot.remarks.push(row.text("loadRemark"));
-  if (kind === "step") pot.steps.set(label, row.words("target"));
+  if (kind === "weighed" || kind === "loads") pot.remarks.push(row.text("loadRemark"));
+  const step = kind === "step" ? row.text("step") || label : row.text("step");
+  // Written before, the flash point stood beside the target.
+  const target = row.words("target").replace(/ \(flash .*\)$/, "");
+  if (step !== "" && target !== "") pot.steps.set(step, target);
   if (kind === "vessel") pot.lines.push(lineIn(row));
 }
 

@@ -1,5 +1,5 @@
 import type { CellValue } from "../../sheet/sheet";
-import { AT, kindOfKey, type RowKind, type SheetColumn } from "../sheet/layout";
+import { type Columns, kindOfKey, type RowKind, type SheetColumn } from "../sheet/layout";
 
 /** Numbers that may stand in a cell, and the words for one. */
 interface Wanted {
@@ -21,35 +21,36 @@ export class SheetRow {
     private readonly cells: readonly CellValue[],
     /** From 1. */
     readonly row: number,
+    private readonly at: Columns,
   ) {}
 
   /** What it holds, by its key; undefined for a row that a maker put in between. */
   get kind(): RowKind | undefined {
-    return kindOfKey(this.cells[AT.key]);
+    return kindOfKey(this.cells[this.at.key]);
   }
 
   get label(): string {
-    return String(this.cells[AT.name] ?? "");
+    return String(this.cells[this.at.name] ?? "");
   }
 
   text(column: SheetColumn): string {
-    const cell = this.cells[AT[column]];
+    const cell = this.cells[this.at[column]];
     return typeof cell === "string" ? cell.trim() : "";
   }
 
   /** A text that a maker may also have typed as a number. */
   words(column: SheetColumn): string {
-    return String(this.cells[AT[column]] ?? "");
+    return String(this.cells[this.at[column]] ?? "");
   }
 
   number(column: SheetColumn): number | undefined {
-    const cell = this.cells[AT[column]];
+    const cell = this.cells[this.at[column]];
     return typeof cell === "number" ? cell : undefined;
   }
 
   /** The number in a cell that may be blank; what else stands there and is not fit is noted. */
   optional(column: SheetColumn, name: string, wanted: Wanted): number | undefined {
-    const cell = this.cells[AT[column]] ?? null;
+    const cell = this.cells[this.at[column]] ?? null;
     if (isBlank(cell)) return undefined;
     if (typeof cell === "number" && wanted.isFit(cell)) return cell;
     this.note(name, `${quoted(cell)} is no ${wanted.words}; fix it or clear it`);
@@ -58,7 +59,7 @@ export class SheetRow {
 
   /** The number in a cell of the plan, without which nothing can be said of the row: 0 where it is noted as wrong. */
   needed(column: SheetColumn, name: string, wanted: Wanted): number {
-    const cell = this.cells[AT[column]] ?? null;
+    const cell = this.cells[this.at[column]] ?? null;
     if (typeof cell === "number" && wanted.isFit(cell)) return cell;
     this.unplanned.push(this.note(name, `${isBlank(cell) ? "blank" : quoted(cell)} is no ${wanted.words}; fix it`));
     return 0;

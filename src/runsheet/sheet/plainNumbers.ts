@@ -1,37 +1,58 @@
 import type { Cell, CellValue, Content } from "../../sheet/sheet";
 import { CHECK_WEIGHT, FIX, labelFormula } from "./inputChecks";
-import { AT, divisionLabel, isLiveNote, kindOfKey, PLAIN_NOTE, type RowKind, scaleOn } from "./layout";
+import {
+  AT,
+  type Columns,
+  columnsOn,
+  divisionLabel,
+  isLiveNote,
+  kindOfKey,
+  PLAIN_MARK,
+  PLAIN_NOTE,
+  type RowKind,
+  scaleOn,
+} from "./layout";
 
 /** Columns that hold planned figures, by what a row holds. */
-const PLANNED: Readonly<Partial<Record<RowKind, readonly number[]>>> = {
-  wax: [AT.planned],
-  scent: [AT.planned],
-  additive: [AT.planned],
-  melted: [AT.planned],
-  load: [AT.share],
-  vessel: [AT.fillShown],
-  totals: [AT.candles, AT.pots, AT.wax, AT.scent, AT.melted],
-  others: [AT.melted],
-  cure: [AT.until],
+const planned = (at: Columns): Readonly<Partial<Record<RowKind, readonly number[]>>> => {
+  const totals = [at.candles, at.pots, at.wax, at.scent, at.melted];
+  return {
+    lack: [at.missing],
+    wax: [at.planned],
+    scent: [at.planned],
+    additive: [at.planned],
+    melted: [at.planned],
+    loads: [at.share],
+    load: [at.share],
+    vessel: [at.fillShown],
+    scents: totals,
+    totals,
+    others: [at.melted],
+    cure: [at.until],
+  };
 };
 
 /** Columns of words that stand beside a figure only where there is something to say, and stay as they are. */
-const REMARKS: Readonly<Partial<Record<RowKind, number>>> = {
-  head: AT.name,
-  melted: AT.potRemark,
-  load: AT.loadRemark,
-  cure: AT.cureRemark,
-};
+const remarks = (at: Columns): Readonly<Partial<Record<RowKind, number>>> => ({
+  head: at.name,
+  melted: at.potRemark,
+  loads: at.plannedRemark,
+  load: at.plannedRemark,
+  scents: at.remark,
+  // On a sheet that was written before, the third column.
+  cure: at.until + 1,
+});
 
 /** Columns that say what to fix in what is typed into a row. */
-const FIXES: Readonly<Partial<Record<RowKind, number>>> = {
-  head: AT.name,
-  wax: AT.remark,
-  scent: AT.remark,
-  additive: AT.remark,
-  vessel: AT.label,
-  cure: AT.cureRemark,
-};
+const fixes = (at: Columns): Readonly<Partial<Record<RowKind, number>>> => ({
+  head: at.name,
+  wax: at.remark,
+  scent: at.remark,
+  additive: at.remark,
+  vessel: at.label,
+  scents: at.remark,
+  cure: at.until + 1,
+});
 
 /**
  * The cells that turn a live run sheet into one of plain numbers: each planned figure as the number it shows now, and
@@ -42,23 +63,30 @@ const FIXES: Readonly<Partial<Record<RowKind, number>>> = {
 export function plainNumbers(rows: readonly (readonly CellValue[])[]): Cell[] {
   const note = rows.findIndex((row) => isLiveNote(row[AT.name]));
   if (note < 0) return [];
-  refuseWhatIsToFix(rows);
+  const at = columnsOn(rows);
+  refuseWhatIsToFix(rows, at);
   const unit = scaleOn(rows)?.unit;
   if (unit === undefined) throw new Error(`The sheet does not say its unit any more: write "${divisionLabel("g")}".`);
   const cells: Cell[] = [];
   for (const [row, values] of rows.entries()) {
-    const kind = kindOfKey(values[AT.key]);
+    const kind = kindOfKey(values[at.key]);
     if (!kind) continue;
     const keep = (column: number, content: Content) => cells.push({ row, column, content });
-    for (const column of PLANNED[kind] ?? []) keep(column, { number: numberAt(values, column, row) });
-    const remark = REMARKS[kind];
+    for (const column of planned(at)[kind] ?? []) keep(column, { number: numberAt(values, column, row) });
+    if (kind === "mark") keep(at.mark, { text: PLAIN_MARK });
+    // Of these not every row has one.
+    const some = kind === "thing" ? [at.needed, at.neededRight] : kind === "scents" ? [at.until] : [];
+    for (const column of some) {
+      if (!isText(values[column])) keep(column, { number: numberAt(values, column, row) });
+    }
+    const remark = remarks(at)[kind];
     if (remark !== undefined) keep(remark, { text: textAt(values, remark, row) });
     if (kind === "vessel") {
-      const [fill, each] = [numberAt(values, AT.fill, row), numberAt(values, AT.fillShown, row)];
-      const label = textAt(values, AT.label, row).startsWith("Net Wt") ? "us" : "metric";
+      const [fill, each] = [numberAt(values, at.fill, row), numberAt(values, at.fillShown, row)];
+      const label = textAt(values, at.label, row).startsWith("Net Wt") ? "us" : "metric";
       // On sheets that were written before, the weight of all of them stands there; of none of them it is 0.
       const planned = each > 0 ? Math.min(fill, each) : fill;
-      keep(AT.label, { formula: labelFormula(row + 1, { unit, label }, planned) });
+      keep(at.label, { formula: labelFormula(row + 1, { unit, label }, planned) });
     }
   }
   // Last, so that a sheet that was turned only in part does not say it is.
@@ -66,10 +94,12 @@ export function plainNumbers(rows: readonly (readonly CellValue[])[]): Cell[] {
   return cells;
 }
 
-function refuseWhatIsToFix(rows: readonly (readonly CellValue[])[]): void {
+const isText = (value: CellValue | undefined): boolean => typeof (value ?? "") === "string";
+
+function refuseWhatIsToFix(rows: readonly (readonly CellValue[])[], at: Columns): void {
   for (const [row, values] of rows.entries()) {
-    const kind = kindOfKey(values[AT.key]);
-    const remark = kind && values[FIXES[kind] ?? -1];
+    const kind = kindOfKey(values[at.key]);
+    const remark = kind && values[fixes(at)[kind] ?? -1];
     if (typeof remark === "string" && (remark.startsWith(FIX) || remark === CHECK_WEIGHT)) {
       throw new Error(`Row ${row + 1}: ${remark.trim().replace(/\.$/, "")}. Then turn the sheet into plain numbers.`);
     }

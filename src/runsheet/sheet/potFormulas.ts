@@ -1,11 +1,5 @@
 import { FIX, FIX_ACTUAL, IS_CAPACITY, IS_DIVISION, IS_LOSS } from "./inputChecks";
-import { HEAD, keyOf, rangeAt, type SheetColumn } from "./layout";
-
-/** Rows from the first to the last one. */
-export interface Rows {
-  readonly first: number;
-  readonly last: number;
-}
+import { HEAD, keyOf, type Rows, rangeAt, type SheetColumn } from "./layout";
 
 /** The formulas of a pot. */
 export class PotFormulas {

@@ -19,19 +19,20 @@ export function labelOf(ingredient: Ingredient): string {
 export const nameIn = (label: string, sort: "wax" | "scent" | "additive"): string =>
   sort === "additive" ? label : label.replace(sort === "scent" ? /^Scent: / : /^Wax: /, "");
 
-/** The steps of a scent that have a target. */
-export function stepsOf({ notes, load, flash }: ScentRun): { name: string; target: string }[] {
-  if (!notes) return [];
-  const add = notes.add?.words ?? "";
-  const steps = [
-    { name: "Melt at", target: notes.melt?.words ?? "" },
+/** The steps of a pot, each with what was aimed at: empty where the scent has no target for it. */
+export function stepsOf({ notes, load }: Pick<ScentRun, "notes" | "load">): { name: string; target: string }[] {
+  return [
+    { name: "Melt at", target: notes?.melt?.words ?? "" },
     ...(load > 0
       ? [
-          { name: "Add scent at", target: add && flash ? `${add} (flash ${flash})` : add },
-          { name: "Stir", target: notes.stir },
+          { name: "Add scent at", target: notes?.add?.words ?? "" },
+          { name: "Stir", target: notes?.stir ?? "" },
         ]
       : []),
-    { name: "Pour at", target: notes.pour?.words ?? "" },
+    { name: "Pour at", target: notes?.pour?.words ?? "" },
   ];
-  return steps.filter(({ target }) => target !== "");
 }
+
+/** What stands above the steps: with the flash point of the scent, where one is known. */
+export const stepsTitle = ({ load, flash }: Pick<ScentRun, "load" | "flash">): string =>
+  load > 0 && flash !== "" ? `Steps; flash point ${flash.replaceAll(" ", "\u00a0")}` : "Steps";

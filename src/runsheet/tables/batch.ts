@@ -49,6 +49,13 @@ const FIELDS = {
   water: WATER,
   factor: FACTOR,
   scent: SCENT,
+  wax: {
+    name: "Wax",
+    reads: "name",
+    aliases: ["wax type", "wax blend", "wax name", "wax used", "wax or blend", "type of wax", "base wax", "which wax"],
+    alone: ["base"],
+    not: ["and", "plus", "for"],
+  },
   load: LOAD,
   basis: BASIS,
 } satisfies Readonly<Record<string, Field>>;
@@ -81,7 +88,7 @@ const ASK_WEIGHT: Question = {
 export const BATCH = tableType({
   name: "Pour from",
   purpose:
-    "The one table that must be there, whatever its name: a row for each vessel and scent (fragrance oil) to pour. Rows without a quantity are left out. A row without a fill weight is filled by its water weight and wax factor, else by its vessel in the table of vessels.",
+    "The one table that must be there, whatever its name: a row for each vessel and scent (fragrance oil) to pour. Rows without a quantity are left out. A row without a fill weight is filled by its water weight and wax factor, else by its vessel in the table of vessels. A wax that it names, an item or a recipe, is poured in place of the usual one: one scent in two waxes is melted in pots of their own.",
   fields: FIELDS,
   needs: [["vessel"], ["quantity"], ["fill", "water"]],
   // Vessels that are known by name fill rows that give no weight.
@@ -94,7 +101,7 @@ export const BATCH = tableType({
   starter,
   read: readBatch,
   refuses: otherUnits,
-  doubts: loadsAsScents,
+  doubts: (table) => [...loadsAsScents(table), ...weightsAsWaxes(table)],
 });
 
 /** A row of the batch, as it stands: what other tables know is not in it. */
@@ -108,6 +115,8 @@ export interface BatchRow {
   readonly water: Entry<number>;
   readonly factor: Entry<number>;
   readonly scent: Entry<string>;
+  /** An item, or a recipe of waxes; blank for the usual one. */
+  readonly wax: Entry<string>;
   readonly load: Entry<number>;
   readonly basis: Entry<string>;
 }
@@ -137,6 +146,7 @@ function readBatch(table: TableReader<BatchField>): Batch {
       water: number("water"),
       factor: number("factor"),
       scent: text("scent"),
+      wax: text("wax"),
       load: number("load"),
       basis: text("basis"),
     };
@@ -176,6 +186,14 @@ function loadsAsScents(table: TableReader<BatchField>): Problem[] {
   if (names.length === 0 || !names.every(isLoad)) return [];
   const text = `The column "${table.heading("scent")}" holds shares and is read as the names of the scents; under Columns choose it as Load, and another as Scent`;
   return [table.problem("error", "scent", text)];
+}
+
+/** A column of weights of wax that is read as the names of waxes. */
+function weightsAsWaxes(table: TableReader<BatchField>): Problem[] {
+  const names = table.rows.map((reader) => reader.text("wax")).filter((text) => text !== "");
+  if (names.length === 0 || !names.every((text) => /^[\d.,]+$/.test(text))) return [];
+  const text = `The column "${table.heading("wax")}" holds numbers and is read as the names of the waxes; write a unit in its heading, or choose another column as Wax under Columns`;
+  return [table.problem("error", "wax", text)];
 }
 
 function starter(unit: WeightUnit, present: (name: string) => Present | undefined): Starter {

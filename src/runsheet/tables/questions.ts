@@ -75,5 +75,6 @@ export const ASK_SHARE: Question = {
 };
 export const ASK_WICK: Question = {
   isAsked: (column) => has(column, ["wick", "wicks"]),
-  text: () => "is not read: the run sheet names no wick. Leave it out, and keep it for your own use",
+  text: () =>
+    "is not read here: the approved wick of a vessel stands in the table of vessels. Write it there, or leave it out",
 };

@@ -50,6 +50,7 @@ export interface Ingredient {
   readonly share: number;
   readonly basis: "part" | "of wax" | "of total";
   readonly isScent: boolean;
+  readonly isDye: boolean;
 }
 
 export interface Recipe {
@@ -103,7 +104,8 @@ function readIngredient(reader: RowReader<RecipeField>): { ingredient: Ingredien
     reader.error("basis", `${name} is scent by its kind; give it a load, of wax or of total, and not parts`);
   }
   if (basis === undefined || share === undefined || sort === undefined) return { ingredient: undefined, looks };
-  return { ingredient: { name, share, basis, isScent: isScent && isLoad(basis) }, looks };
+  const isDye = (sort === "dye" || sort === "colour" || sort === "color") && isLoad(basis);
+  return { ingredient: { name, share, basis, isScent: isScent && isLoad(basis), isDye }, looks };
 }
 
 const isLoad = (basis: Ingredient["basis"] | undefined): boolean => basis === "of wax" || basis === "of total";

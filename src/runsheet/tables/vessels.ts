@@ -5,22 +5,42 @@ import type { Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import { FACTOR, VESSEL, WATER } from "./commonFields";
-import { ASK_FACTOR, ASK_LIMIT, ASK_SHARE, ASK_WATER, ASK_WICK } from "./questions";
+import type { Field } from "./headings/field";
+import { ASK_FACTOR, ASK_LIMIT, ASK_SHARE, ASK_WATER } from "./questions";
 import { fillHeading, weightLook } from "./starterLooks";
 import type { TableReader } from "./tableReader";
 import { type Starter, tableType } from "./tableType";
 
-const FIELDS = { vessel: VESSEL, water: WATER, factor: FACTOR };
+const FIELDS = {
+  vessel: VESSEL,
+  water: WATER,
+  factor: FACTOR,
+  wick: {
+    name: "Wick",
+    reads: "words",
+    aliases: [
+      "approved wick",
+      "wick approved",
+      "wick used",
+      "wick type",
+      "wick size",
+      "wick name",
+      "wick series",
+      "wicks",
+    ],
+    not: ["scent", "wax", "price", "cost", "trimmed", "length"],
+  },
+} satisfies Readonly<Record<string, Field>>;
 
 export const VESSELS = tableType({
   name: "Vessels",
   purpose:
-    "The water each vessel holds and, where a pour has shown it, its wax factor. Runs are logged with it, and the factor they show goes here.",
-  gives: "Vessels: water weights and wax factors.",
+    "The water each vessel holds and, where a pour has shown it, its wax factor. Runs are logged with it, and the factor they show goes here. The wick that your burn tests approved for it stands on the run sheet.",
+  gives: "Vessels: water weights, wax factors and wicks.",
   fields: FIELDS,
   needs: [["vessel"], ["water"]],
   unusable: "warning",
-  asks: [ASK_LIMIT, ASK_FACTOR, ASK_WATER, ASK_SHARE, ASK_WICK],
+  asks: [ASK_LIMIT, ASK_FACTOR, ASK_WATER, ASK_SHARE],
   starter,
   read: readVessels,
 });
@@ -32,6 +52,8 @@ export interface Vessel {
   /** Undefined until it is weighed, and where the heading names no weight. */
   readonly water: number | undefined;
   readonly factor: number | undefined;
+  /** The approved one, in the maker's words; empty where none is given. */
+  readonly wick: string;
   /** Why its water or its factor cannot be read. */
   readonly wrong: readonly Problem[];
   readonly looks: readonly Problem[];
@@ -60,7 +82,12 @@ function readVessels(table: TableReader<keyof typeof FIELDS>): Vessels {
     }
     looks.push(...unitDoubts(table));
     const weighed = scale.ratio !== undefined && water !== undefined && water > 0 ? water * scale.ratio : undefined;
-    found.set(sameName(vessel), { row: reader.row, vessel, water: weighed, factor, wrong: reader.problems, looks });
+    // A wick that cannot be read spoils no weight.
+    const wick = reader.errorCode("wick") === "" ? reader.text("wick") : "";
+    if (reader.errorCode("wick") !== "")
+      looks.push(reader.warning("wick", `${vessel}: the cell of its wick shows ${reader.errorCode("wick")}`));
+    const wrong = reader.problems;
+    found.set(sameName(vessel), { row: reader.row, vessel, water: weighed, factor, wick, wrong, looks });
   }
   return found;
 }
@@ -90,6 +117,7 @@ function starter(unit: WeightUnit): Starter {
       { heading: water, ...weightLook(unit) },
       { heading: "Wax factor", width: 12, format: "0.000" },
       { heading: fillHeading(unit), ...weightLook(unit), formula },
+      { heading: "Wick", width: 14 },
     ],
   };
 }

@@ -495,6 +495,19 @@ const WORKSHEET: Kind<SheetModel> = {
         },
         find,
       ),
+    horizontalPageBreaks: ({ queue, find }) =>
+      remote<SheetModel>(
+        queue,
+        {
+          call: {
+            add: ({ send }, cell: string) =>
+              send(({ page }) => {
+                page.breaks = [...((page.breaks as string[] | undefined) ?? []), cell];
+              }, cell),
+          },
+        },
+        find,
+      ),
     pageLayout: ({ queue, find }) => remote(queue, PAGE, () => find()?.page ?? null),
     tables: ({ queue, find }) =>
       remote<SheetModel>(
@@ -575,9 +588,13 @@ function range({ queue, find }: Handle<SheetModel>, of: (sheet: SheetModel) => A
   });
 }
 
+const PAGE_PROPERTIES = [
+  ...["paperSize", "orientation", "leftMargin", "rightMargin", "topMargin", "bottomMargin", "footerMargin"],
+];
+
 const PAGE: Kind<Record<string, unknown>> = {
   write: Object.fromEntries(
-    ["paperSize", "orientation", "zoom"].map((property) => [
+    [...PAGE_PROPERTIES, "zoom"].map((property) => [
       property,
       (page: Record<string, unknown>, value: unknown) => {
         page[property] = value;

@@ -10,7 +10,7 @@ import { readLog } from "../../../src/runsheet/record/readLog";
 import { isRunsLog, logAddition, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
-import { LIVE_NOTE, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
+import { AT, LIVE_MARK, LIVE_NOTE, PLAIN_MARK, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
 import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
@@ -40,14 +40,16 @@ const writtenOn = (sheet: Sheet, cells: readonly Cell[]): Sheet => ({
   ],
 });
 const number = (row: number, column: number, value: number): Cell => ({ row, column, content: { number: value } });
-const rowOf = (rows: Calculated[][], name: string, from = 0) =>
+/** Where the first pot begins. */
+const potsIn = (rows: Calculated[][]) => rows.findIndex((row) => row[AT.key] === "1 pot");
+const rowOf = (rows: Calculated[][], name: string, from = potsIn(rows)) =>
   rows.findIndex((row, i) => i >= from && row[0] === name);
 
 /** The sheet after a pour: 1400 of wax and 85 of scent weighed, 6 tins of which 5 are good, one at 107, bowls at 210. */
 async function pouredSheet() {
   const sheet = sheetOf();
   const rows = await valuesOf(sheet);
-  const wax = rows.findIndex((row) => row[7] === "1 wax");
+  const wax = rows.findIndex((row) => row[AT.key] === "1 wax");
   const [tin, bowl] = [rowOf(rows, "Tin"), rowOf(rows, "Bowl")];
   return writtenOn(sheet, [
     number(wax, 4, 1400),
@@ -81,16 +83,16 @@ describe("a run sheet read back", () => {
 
   it("shows the actual load and the yield on the sheet itself", async () => {
     const rows = await valuesOf(await pouredSheet());
-    expect(rows[rowOf(rows, "Load as weighed")]?.[1]).toBeCloseTo(85 / 1400, 12);
-    const totals = rowOf(rows, "Totals");
+    expect(rows[rowOf(rows, "Load after rounding")]?.[AT.actual]).toBeCloseTo(85 / 1400, 12);
+    const totals = rowOf(rows, "Totals", 0);
     expect(rows[rowOf(rows, "Cedar", totals)]?.[6]).toBe("9 good of 10, 90%");
     expect(rows[rowOf(rows, "Unscented", totals)]?.[6] || null).toBe(null);
-    expect(rows[rowOf(rows, "Total")]?.[6]).toBe("9 good of 10, 90%");
+    expect(rows[rowOf(rows, "Total", 0)]?.[6]).toBe("9 good of 10, 90%");
   });
 
   it("is found by its keys, whatever rows were put in between", async () => {
     const rows = await valuesOf(await pouredSheet());
-    const at = rows.findIndex((row) => row[7] === "1 scent");
+    const at = rows.findIndex((row) => row[AT.key] === "1 scent");
     const moved = [...rows.slice(0, at), ["a note of the maker"], ["", "and more"], ...rows.slice(at)];
     // All but the numbers of the rows.
     const found = (cells: CellValue[][]) =>
@@ -103,7 +105,7 @@ describe("a run sheet read back", () => {
   it("says by row what is written and cannot be", async () => {
     const sheet = await pouredSheet();
     const rows = await valuesOf(sheet);
-    const wax = rows.findIndex((row) => row[7] === "1 wax");
+    const wax = rows.findIndex((row) => row[AT.key] === "1 wax");
     const tin = rowOf(rows, "Tin");
     const slips = writtenOn(sheet, [
       number(wax, 4, -5),
@@ -146,8 +148,8 @@ describe("a run sheet read back", () => {
   it("is asked about where a pot was forgotten, and no more once it is written", async () => {
     const sheet = await pouredSheet();
     const rows = await valuesOf(sheet);
-    const plain = rows.findIndex((row) => row[7] === "2 wax");
-    expect(rows[plain + 3]?.[0]).toBe("Plain");
+    const plain = rows.findIndex((row) => row[AT.key] === "2 wax");
+    expect(rows[plain + 4]?.[0]).toBe("Plain");
     const warnings = async (vessels = vesselsIn("g", 125), ...cells: Cell[]) => {
       const run = readBack(await valuesOf(writtenOn(sheet, cells)));
       return run && pourWarnings(run, vessels);
@@ -155,7 +157,7 @@ describe("a run sheet read back", () => {
     expect(await warnings()).toEqual([
       "Unscented: pot 1 of 1: no actual weight, no count of good candles; write what is known",
     ]);
-    const whole = [number(plain, 4, 500), number(plain + 3, 4, 5)] as const;
+    const whole = [number(plain, 4, 500), number(plain + 4, 4, 5)] as const;
     expect(await warnings(vesselsIn("g", 125), ...whole)).toEqual([]);
     // 4.409 oz of water are 125 g: the heading's unit is read, so 107 is what it should be.
     expect(await warnings(vesselsIn("oz", 4.409), ...whole)).toEqual([]);
@@ -231,7 +233,7 @@ describe("the runs log", () => {
     ];
     const sheet = sheetOf(two);
     const rows = await valuesOf(sheet);
-    const at = (key: string) => rows.findIndex((row) => row[7] === key);
+    const at = (key: string) => rows.findIndex((row) => row[AT.key] === key);
     const run = readBack(
       await valuesOf(
         writtenOn(sheet, [
@@ -320,7 +322,7 @@ describe("a load over its limit", () => {
     );
     const sheet = describeRun(run, { lot: "2026-330-01", date: 46352, settings });
     const rows = await valuesOf(sheet);
-    const [wax, tin] = [rows.findIndex((row) => row[7] === "1 wax"), rowOf(rows, "Tin")];
+    const [wax, tin] = [rows.findIndex((row) => row[AT.key] === "1 wax"), rowOf(rows, "Tin")];
     // 80 of 1000 is 8 % of wax; the wax holds 7 %.
     const poured = readBack(
       await valuesOf(writtenOn(sheet, [number(wax, 4, 1000), number(wax + 1, 4, 80), number(tin, 4, 10)])),
@@ -344,18 +346,20 @@ describe("freezing a live run sheet", () => {
     const after = await valuesOf(frozen);
     const note = rows.findIndex(([line]) => line === LIVE_NOTE);
     expect(after[note]?.[0]).toBe(PLAIN_NOTE);
+    expect([rows[0]?.[AT.mark], after[0]?.[AT.mark]]).toEqual([LIVE_MARK, PLAIN_MARK]);
     for (const [r, row] of rows.entries()) {
-      if (r !== note) expect(after[r]?.map((value) => value || null)).toEqual(row.map((value) => value || null));
+      if (r === note || r === 0) continue;
+      expect(after[r]?.map((value) => value || null)).toEqual(row.map((value) => value || null));
     }
     const tin = rowOf(rows, "Tin");
     const changed = await valuesOf(writtenOn(frozen, [number(tin, 1, 60), number(tin, 4, 6)]));
     expect(changed[rowOf(rows, "Wax")]?.[3]).toBe(1400);
-    expect(changed[rowOf(rows, "Total")]?.[6]).toContain("good of");
+    expect(changed[rowOf(rows, "Total", 0)]?.[6]).toContain("good of");
     expect(plainNumbers(after)).toEqual([]);
   });
   it("leaves a sheet alone that shows an error", async () => {
     const rows = (await valuesOf(sheetOf())).map((row) =>
-      row[7] === "1 wax" ? row.map((value, i) => (i === 3 ? { error: "#VALUE!" } : value)) : row,
+      row[AT.key] === "1 wax" ? row.map((value, i) => (i === 3 ? { error: "#VALUE!" } : value)) : row,
     );
     expect(() => plainNumbers(rows as CellValue[][])).toThrow(/Fix it/);
   });

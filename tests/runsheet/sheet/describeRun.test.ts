@@ -4,6 +4,7 @@ import { buildRun } from "../../../src/runsheet/buildRun";
 import { CAUTIONS } from "../../../src/runsheet/cautions";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
+import { AT, LIVE_MARK, PLAIN_MARK } from "../../../src/runsheet/sheet/layout";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
 
@@ -20,7 +21,6 @@ const describeIt = (live: boolean): Sheet =>
   describeRun(run, { lot: "2026-330-01", date: 46352, settings: { ...settings, live } });
 
 const calculated = async (...sheets: Sheet[]) => calculate(sheets, { script, metadata: metadataText });
-const rowsOf = (rows: Calculated[][], label: string) => rows.filter((row) => row[0] === label);
 
 describe("the run sheet", () => {
   let live: Calculated[][];
@@ -39,12 +39,17 @@ describe("the run sheet", () => {
       "Plain names no scent and is poured without; a scent with a load of 0 % would say that it is meant so",
     ]);
     // A live sheet has a line more, for what to fix in its head: nothing.
-    const same = live.filter((row) => row[7] !== "* head");
-    expect(live.filter((row) => row[7] === "* head").map(([remark]) => remark || "")).toEqual([""]);
+    const same = live.filter((row) => row[AT.key] !== "* head");
+    expect(live.filter((row) => row[AT.key] === "* head").map(([remark]) => remark || "")).toEqual([""]);
     expect(same.length).toBe(frozen.length);
     for (const [r, row] of frozen.entries()) {
       for (const [c, value] of row.entries()) {
-        if (r === 3) continue; // the line that says which of the two it is
+        // The line that says which of the two it is; what is said of a pot by the counts of a live sheet.
+        if (r === 3 || c === AT.potRemark) continue;
+        if (r === 0 && c === AT.mark) {
+          expect([same[r]?.[c], value]).toEqual([LIVE_MARK, PLAIN_MARK]);
+          continue;
+        }
         if (typeof value === "number") expect(same[r]?.[c], `row ${r} column ${c}`).toBeCloseTo(value, 9);
         else expect(same[r]?.[c] || null, `row ${r} column ${c}`).toBe(value || null);
       }
@@ -55,12 +60,16 @@ describe("the run sheet", () => {
     const formulas = describeIt(false).cells.filter(({ content }) => content && "formula" in content);
     const keys = new Map(
       describeIt(false).cells.flatMap(({ row, column, content }) =>
-        column === 7 && content && "text" in content ? [[row, content.text.split(" ")[1]] as const] : [],
+        column === AT.key && content && "text" in content ? [[row, content.text.split(" ")[1]] as const] : [],
       ),
     );
-    // Actual weights: remark, sum and load. Vessels: the net weight. Totals: the yield.
+    // Actual weights: remark, sum and load, with what is over a limit. Vessels: the net weight. Totals: the yield. What is
+    // to say of a pot is gathered in a row without a key.
     const places = new Set(formulas.map(({ row, column }) => `${keys.get(row)} ${column}`));
-    expect([...places].sort()).toEqual(["melted 4", "scent 6", "totals 6", "vessel 6", "wax 6", "weighed 1"]);
+    expect([...places].sort()).toEqual([
+      ...["loads 11", "loads 4", "melted 4", "scent 10", "scents 6", "totals 6"],
+      ...["undefined 0", "vessel 7", "wax 10"],
+    ]);
     for (const row of [...live, ...frozen]) {
       for (const value of row) expect(typeof value === "object" && value !== null, String(value)).toBe(false);
     }
@@ -78,17 +87,17 @@ describe("the run sheet", () => {
     expect(cells.map(({ content }) => content)).toContainEqual({ text: "1 x 453.592 g" });
   });
 
-  it("begins with lot and date, shows every caution, and ends with the sign-off", () => {
+  it("begins with lot and date, shows every caution, and ends with room for notes", () => {
     expect(frozen[0]?.[0]).toBe("Run sheet 2026-330-01");
     expect(frozen[1]?.slice(0, 2)).toEqual(["Date", 46352]);
     const texts = frozen.flat();
     for (const caution of CAUTIONS) expect(texts).toContain(caution);
-    expect(frozen.at(-1)?.[0]).toBe("Poured: name, date");
+    expect(frozen.at(-1)?.[0]).toBe("Notes: anything unusual");
   });
 
   it("weighs by hand: Fig, four of 255.5 and 3 % more, 6 % of total", () => {
     // 4 x 255.5 x 1.03 = 1052.66, on a 0.1 scale 1052.7; scent 63.16 -> 63.2, wax 989.5.
-    const at = frozen.findIndex(([name]) => name === "Fig: pot 1 of 1");
+    const at = frozen.findIndex(([name]) => name === "Fig: pot 1 of 1") + 1;
     expect(frozen[at + 1]?.slice(0, 4)).toEqual(["Wax", 1, "part", 989.5]);
     expect(frozen[at + 2]?.slice(0, 4)).toEqual(["Scent: Fig", 0.06, "of total", 63.2]);
     expect(frozen[at + 3]?.[3]).toBeCloseTo(1052.7, 9);
@@ -105,8 +114,11 @@ describe("the run sheet", () => {
     const cells = describeIt(true).cells.filter(
       ({ content }) => content && "text" in content && content.text === "=1+1",
     );
-    expect(cells.length).toBeGreaterThan(0);
-    expect(rowsOf(live, "=1+1").length).toBe(cells.length);
+    // In its pot, and in the list of what to fetch.
+    expect(cells.map(({ column }) => column)).toEqual([AT.nameRight, AT.name]);
+    expect(live.flat().filter((value) => value === "=1+1")).toHaveLength(2);
+    // The list counts them, however they are called.
+    expect(live.find((row) => row[AT.nameRight] === "=1+1")?.[AT.neededRight]).toBe(3);
   });
 
   it("adds up", () => {
@@ -124,7 +136,9 @@ describe("the run sheet", () => {
 
   it("moves everything below when a count of a live sheet changes", async () => {
     const sheet = describeIt(true);
-    const tin = sheet.cells.find(({ content }) => content && "text" in content && content.text === "Plain");
+    const tin = [...sheet.cells]
+      .reverse()
+      .find(({ content }) => content && "text" in content && content.text === "Plain");
     const changed: Sheet = {
       ...sheet,
       cells: sheet.cells.map((cell) =>
@@ -134,7 +148,10 @@ describe("the run sheet", () => {
     const [rows] = (await calculated(changed)) as [Calculated[][]];
     const at = rows.findIndex(([name]) => name === "Unscented: pot 1 of 1");
     expect(rows[at + 1]?.[3]).toBe(2472); // 20 x 120 x 1.03
-    expect(rows[at + 2]?.[5]).toBe("More than the pot holds");
+    expect(rows[at + 2]?.[AT.potRemark]).toBe("More than the pot holds");
+    // What is to say of a pot stands below its weights, across the page.
+    expect(rows[at + 3]?.[0]).toBe("More than the pot holds. ");
+    expect(rows.find((row) => row[AT.nameRight] === "Plain")?.[AT.neededRight]).toBe(20);
     const totals = rows.findIndex(([name]) => name === "Totals");
     expect(rows.slice(totals).find(([name]) => name === "Unscented")?.[1]).toBe(20);
   });
@@ -151,8 +168,9 @@ describe("the run sheet", () => {
     return rows;
   };
   const rowOf = (sheet: Sheet, name: string) =>
-    sheet.cells.find(({ column, content }) => column === 0 && content && "text" in content && content.text === name)
-      ?.row ?? -1;
+    [...sheet.cells]
+      .reverse()
+      .find(({ column, content }) => column === 0 && content && "text" in content && content.text === name)?.row ?? -1;
 
   it("says on the sheet that a load passes a limit: as changed on a live sheet, and as weighed", async () => {
     const limited = buildRun(
@@ -169,18 +187,14 @@ describe("the run sheet", () => {
     );
     expect(limited.problems).toEqual([]);
     const sheet = describeRun(limited, { lot: "2026-330-01", date: 46352, settings: { ...settings, loss: 0 } });
-    const [wax, scent, load, weighed] = [
-      rowOf(sheet, "Wax"),
-      rowOf(sheet, "Scent: Cedar"),
-      rowOf(sheet, "Load after rounding"),
-      rowOf(sheet, "Load as weighed"),
-    ];
+    const [wax, scent, load] = [rowOf(sheet, "Wax"), rowOf(sheet, "Scent: Cedar"), rowOf(sheet, "Load after rounding")];
+    // Its steps have a row more than its weights.
+    const say = load + 1;
     const before = await changing(sheet, () => undefined);
-    expect(before[load]?.[3] || "").toBe("");
-    expect(before[weighed]?.[3] || "").toBe("");
+    expect(before[say]?.[0] || "").toBe("");
     const more = await changing(sheet, (row, column) => (row === scent && column === 1 ? 0.09 : undefined));
     // 9 of 109 is 8.26 % of total.
-    expect(more[load]?.[3]).toBe("Over the wax maximum of 8 % of wax. Over the product limit of 7 % of total. ");
+    expect(more[say]?.[0]).toBe("Over the wax maximum of 8 % of wax. Over the product limit of 7 % of total. ");
     const poured = await changing(sheet, (row, column) => {
       if (column !== 4) return undefined;
       return row === wax ? 1000 : row === scent ? 77 : undefined;
@@ -190,8 +204,9 @@ describe("the run sheet", () => {
       return row === wax ? 0 : row === scent ? 77 : undefined;
     });
     // Wax that weighs nothing makes no load, and no error either.
-    expect(none[weighed]?.slice(1, 4).map((value) => value || "")).toEqual(["", "of wax", ""]);
+    expect([none[load]?.[AT.actual] || "", none[load]?.[AT.loadRemark] || ""]).toEqual(["", ""]);
     // 77 / 1000 is within 8 % of wax, 77 / 1077 is 7.15 % of total.
-    expect(poured[weighed]?.[3]).toBe("Over the product limit of 7 % of total. ");
+    expect(poured[load]?.[AT.loadRemark]).toBe("Over the product limit of 7 % of total. ");
+    expect(poured[say]?.[0]).toBe("Over the product limit of 7 % of total. ");
   });
 });

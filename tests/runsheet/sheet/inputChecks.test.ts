@@ -4,6 +4,7 @@ import { buildRun } from "../../../src/runsheet/buildRun";
 import { isError } from "../../../src/runsheet/problem";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
+import { AT } from "../../../src/runsheet/sheet/layout";
 import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
 import type { Cell, Content, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
@@ -74,11 +75,14 @@ const isNumber = (value: Calculated | undefined): boolean => typeof value === "n
 
 const live = describeIt();
 const plain = describeIt({ live: false });
-const at = (name: string, from?: number) => rowIn(live, name, from);
-const totals = at("Totals");
+const at = (name: string, from = rowIn(live, "Cedar: pot 1 of 1")) => rowIn(live, name, from);
+const totals = rowIn(live, "Totals");
 const [tin, jar, bowl] = [at("Tin"), at("Jar"), at("Bowl")];
+/** Dye goes in before the scent. */
+const [dye, scent] = [at("Green dye"), at("Scent: Cedar oil")];
 const pots = { cedar: at("Soft wax"), fig: at("Soft wax", bowl - 12) };
-const cure = at("Cure");
+// A cure stands in the row of its scent's totals.
+const cure = totals;
 
 const BLANK: readonly [string, Typed] = ["blank", undefined];
 const text = (value: string): readonly [string, Typed] => [`text ${JSON.stringify(value)}`, { text: value }];
@@ -112,8 +116,8 @@ const weightsOf = (row: number): [number, number][] => [
 ];
 const cedarPot = [...melted.cedar, loads.cedar, ...weightsOf(totals + 1), ...weightsOf(all), [all + 1, 5] as const];
 const figPot = [...melted.fig, loads.fig, ...weightsOf(totals + 2), ...weightsOf(all), [all + 1, 5] as const];
-const figKept = [...melted.fig, ...sums.fig, [bowl, 3], [bowl, 6]] as [number, number][];
-const cedarKept = [...melted.cedar, ...sums.cedar, [tin, 3], [tin, 6], [jar, 6]] as [number, number][];
+const figKept = [...melted.fig, ...sums.fig, [bowl, 3], [bowl, AT.label]] as [number, number][];
+const cedarKept = [...melted.cedar, ...sums.cedar, [tin, 3], [tin, AT.label], [jar, AT.label]] as [number, number][];
 
 const INPUTS: readonly Input[] = [
   {
@@ -121,7 +125,7 @@ const INPUTS: readonly Input[] = [
     cell: [1, 1],
     bad: [...NEVER, num(0), num(46352.5), num(12), num(20261126), text("26.11.2026")],
     said: [3, 0, /^Fix the date/],
-    spoilt: down(cure + 1, 2, 2),
+    spoilt: down(cure + 1, 2, AT.until),
     kept: [...cedarKept, ...figKept],
   },
   {
@@ -129,12 +133,12 @@ const INPUTS: readonly Input[] = [
     cell: [2, 1],
     bad: [...NEVER, num(0)],
     said: [3, 0, /^Fix what the scale reads to/],
-    spoilt: [...cedarPot, ...figPot, [tin, 3], [tin, 6], [bowl, 3], [bowl, 6]],
-    kept: down(cure + 1, 2, 2),
+    spoilt: [...cedarPot, ...figPot, [tin, 3], [tin, AT.label], [bowl, 3], [bowl, AT.label]],
+    kept: down(cure + 1, 2, AT.until),
   },
   {
     name: "what the pot holds",
-    cell: [2, 3],
+    cell: [2, 5],
     bad: [...NEVER, num(0)],
     said: [3, 0, /^Fix what the pot holds/],
     spoilt: [],
@@ -142,33 +146,33 @@ const INPUTS: readonly Input[] = [
   },
   {
     name: "loss",
-    cell: [2, 6],
+    cell: [2, 9],
     bad: [...NEVER, num(1), num(3)],
     said: [3, 0, /^Fix the extra to melt/],
     spoilt: [...cedarPot, ...figPot],
-    kept: [...down(cure + 1, 2, 2), [tin, 3], [tin, 6]],
+    kept: [...down(cure + 1, 2, AT.until), [tin, 3], [tin, AT.label]],
   },
   {
     name: "parts of a wax",
     cell: [pots.cedar + 1, 1],
     bad: NEVER,
-    said: [pots.cedar + 1, 6, /^Fix share/],
+    said: [pots.cedar + 1, AT.remark, /^Fix share/],
     spoilt: cedarPot,
     kept: figKept,
   },
   {
     name: "load of a scent",
-    cell: [pots.cedar + 2, 1],
+    cell: [scent, 1],
     bad: [...NEVER, num(1), num(6)],
-    said: [pots.cedar + 2, 6, /^Fix/],
+    said: [scent, AT.remark, /^Fix/],
     spoilt: cedarPot,
     kept: figKept,
   },
   {
     name: "load of a dye",
-    cell: [pots.cedar + 3, 1],
+    cell: [dye, 1],
     bad: [...NEVER, num(1), num(1.5)],
-    said: [pots.cedar + 3, 6, /^Fix/],
+    said: [dye, AT.remark, /^Fix/],
     spoilt: cedarPot,
     kept: figKept,
   },
@@ -176,7 +180,7 @@ const INPUTS: readonly Input[] = [
     name: "load of total",
     cell: [pots.fig + 1, 1],
     bad: [...NEVER, num(1), num(5)],
-    said: [pots.fig + 1, 6, /^Fix/],
+    said: [pots.fig + 1, AT.remark, /^Fix/],
     spoilt: figPot,
     kept: cedarKept,
   },
@@ -184,25 +188,25 @@ const INPUTS: readonly Input[] = [
     name: "count",
     cell: [tin, 1],
     bad: [...NEVER, num(4.5), num(0.001)],
-    said: [tin, 6, /^Fix count/],
+    said: [tin, AT.label, /^Fix count/],
     spoilt: [...cedarPot, [tin, 3], [totals + 1, 1], [all, 1]],
-    kept: [...figKept, [jar, 3], [jar, 6]],
+    kept: [...figKept, [jar, 3], [jar, AT.label]],
   },
   {
     name: "fill",
     cell: [jar, 2],
     bad: [...NEVER, num(0), num(0.01)],
-    said: [jar, 6, /^Fix/],
+    said: [jar, AT.label, /^Fix/],
     spoilt: [...cedarPot, [jar, 3]],
-    kept: [...figKept, [tin, 3], [tin, 6]],
+    kept: [...figKept, [tin, 3], [tin, AT.label]],
   },
   {
     name: "days of cure",
-    cell: [cure + 1, 1],
+    cell: [cure + 1, AT.days],
     bad: [...NEVER, num(1.5)],
-    said: [cure + 1, 3, /^Fix the days/],
-    spoilt: [[cure + 1, 2]],
-    kept: [...cedarKept, [cure + 2, 2]],
+    said: [cure + 1, AT.remark, /^Fix the days/],
+    spoilt: [[cure + 1, AT.until]],
+    kept: [...cedarKept, [cure + 2, AT.until]],
   },
 ];
 
@@ -222,7 +226,7 @@ describe("a live sheet", () => {
     for (const { name, spoilt, kept } of INPUTS) {
       for (const [row, column] of [...spoilt, ...kept]) {
         const value = honest[row]?.[column];
-        if (column === 6) expect(value, `${name} ${row}`).toMatch(/^Net Wt/);
+        if (column === AT.label) expect(value, `${name} ${row}`).toMatch(/^Net Wt/);
         else expect(typeof value, `${name} ${row} ${column}`).toBe("number");
       }
     }
@@ -235,7 +239,7 @@ describe("a live sheet", () => {
     expect(rows[row]?.[column]).toMatch(begins);
     for (const [r, c] of spoilt) {
       const value = rows[r]?.[c];
-      if (c === 6) expect(value, `row ${r}`).toMatch(/^Fix/);
+      if (c === AT.label) expect(value, `row ${r}`).toMatch(/^Fix/);
       else expect(isNumber(value), `row ${r} column ${c}: ${JSON.stringify(value)}`).toBe(false);
     }
     for (const [r, c] of kept) expect(rows[r]?.[c], `row ${r} column ${c}`).toEqual(honest[r]?.[c]);
@@ -244,7 +248,10 @@ describe("a live sheet", () => {
   it("says nothing of limits where there is no load to compare with them", () => {
     for (const [i, { name, what }] of cases.entries()) {
       for (const row of [loads.cedar[0], loads.fig[0]]) {
-        expect(isNumber(results[i]?.[row]?.[1]) || !results[i]?.[row]?.[3], `${name} ${what} ${row}`).toBe(true);
+        expect(
+          isNumber(results[i]?.[row]?.[1]) || !results[i]?.[row]?.[AT.plannedRemark],
+          `${name} ${what} ${row}`,
+        ).toBe(true);
       }
     }
   });
@@ -260,24 +267,24 @@ describe("a live sheet", () => {
   it("says that a number is text, which looks like one", () => {
     const of = (name: string, what: string) =>
       results[cases.findIndex((one) => one.name === name && one.what === what)] as Calculated[][];
-    expect(of("count", 'text "12 "')[tin]?.[6]).toBe("Fix count: it is text");
-    expect(of("count", "4.5")[tin]?.[6]).toBe("Fix count: whole, 0 or more");
-    expect(of("fill", 'text "12 "')[jar]?.[6]).toBe("Fix the fill: it is text");
-    expect(of("fill", "blank")[jar]?.[6]).toBe("Fix the fill: above 0");
-    expect(of("fill", "0.01")[jar]?.[6]).toBe("Fix: less than a scale step");
-    expect(of("load of a dye", "-1")[pots.cedar + 3]?.[6]).toBe("Fix share: 0 or more");
+    expect(of("count", 'text "12 "')[tin]?.[AT.label]).toBe("Fix count: it is text");
+    expect(of("count", "4.5")[tin]?.[AT.label]).toBe("Fix count: whole, 0 or more");
+    expect(of("fill", 'text "12 "')[jar]?.[AT.label]).toBe("Fix the fill: it is text");
+    expect(of("fill", "blank")[jar]?.[AT.label]).toBe("Fix the fill: above 0");
+    expect(of("fill", "0.01")[jar]?.[AT.label]).toBe("Fix: less than a scale step");
+    expect(of("load of a dye", "-1")[dye]?.[AT.remark]).toBe("Fix share: 0 or more");
     expect(of("date", 'text "26.11.2026"')[3]?.[0]).toBe("Fix the date: it is text. ");
     expect(of("loss", "blank")[3]?.[0]).toBe("Fix the extra to melt: 0% or more, 0% for none. ");
   });
 
   it("says which basis a share may have, and that a pot needs wax", async () => {
     const [basis, noWax] = await calculated([
-      typed(live, [pots.cedar + 2, 2, { text: "of vax" }]),
+      typed(live, [scent, 2, { text: "of vax" }]),
       typed(live, [pots.cedar, 1, { number: 0 }], [pots.cedar + 1, 1, { number: 0 }]),
     ]);
-    expect(basis?.[pots.cedar + 2]?.[6]).toBe("Fix basis: part or of wax");
-    expect(basis?.[pots.cedar + 4]?.[5]).toBe("Fix the shares above");
-    expect(noWax?.[pots.cedar + 4]?.[5]).toBe("Fix the shares: some wax, less scent");
+    expect(basis?.[scent]?.[AT.remark]).toBe("Fix basis: part or of wax");
+    expect(basis?.[pots.cedar + 4]?.[AT.potRemark]).toBe("Fix the shares above");
+    expect(noWax?.[pots.cedar + 4]?.[AT.potRemark]).toBe("Fix the shares: some wax, less scent");
     for (const rows of [basis, noWax]) {
       for (const [row, column] of cedarPot) expect(isNumber(rows?.[row]?.[column]), `${row} ${column}`).toBe(false);
     }
@@ -286,35 +293,35 @@ describe("a live sheet", () => {
   it("says of a load of 6 that it is 600 %, and of a loss of 3 that it is 300 %", () => {
     const of = (name: string, what: string) =>
       results[cases.findIndex((one) => one.name === name && one.what === what)];
-    expect(of("load of a scent", "6")?.[pots.cedar + 2]?.[6]).toBe("Fix: 6 is 600 %, write 6%");
+    expect(of("load of a scent", "6")?.[scent]?.[AT.remark]).toBe("Fix: 6 is 600 %, write 6%");
     expect(of("loss", "3")?.[3]?.[0]).toBe("Fix the extra to melt: 3 is 300 %, write 3%. ");
-    expect(of("load of a dye", "1.5")?.[pots.cedar + 3]?.[6]).toBe("Fix: 1.5 is 150 %, write 1.5%");
+    expect(of("load of a dye", "1.5")?.[dye]?.[AT.remark]).toBe("Fix: 1.5 is 150 %, write 1.5%");
   });
 
   it("says at the pot and beside the yield that something is to be fixed", () => {
     for (const [i, { name, cell }] of cases.entries()) {
       const rows = results[i] as Calculated[][];
-      const ofPot = rows[pots.cedar + 4]?.[5];
+      const ofPot = rows[pots.cedar + 4]?.[AT.potRemark];
       if (name === "count" || name === "fill") expect(ofPot).toBe("Fix the counts and fills below");
       if (name === "loss") expect(ofPot).toBe("Fix the extra to melt (loss)");
       if (name === "what the scale reads to") expect(ofPot).toBe("Fix what the scale reads to");
       if (name === "what the pot holds") expect(ofPot).toBe("Fix what the pot holds");
       if (name === "parts of a wax" || name.startsWith("load of a ")) expect(ofPot).toBe("Fix the shares above");
       const isSpoilt = !["date", "what the pot holds", "days of cure"].includes(name);
-      expect(rows[all]?.[6] ?? "", `${name} ${cell}`).toBe(isSpoilt ? "Fix the pots above" : "");
+      expect(rows[all]?.[6] ?? "", `${name} ${cell}`).toBe(isSpoilt ? "Fix the pots below" : "");
     }
   });
 
   it("takes none for a count, and nothing for a loss or a share that is 0", async () => {
     const [none, bare] = await calculated([
       typed(live, [tin, 1, { number: 0 }]),
-      typed(live, [2, 6, { number: 0 }], [pots.cedar + 3, 1, { number: 0 }]),
+      typed(live, [2, 9, { number: 0 }], [dye, 1, { number: 0 }]),
     ]);
     // 3 x 340.25 x 1.03 = 1051.3725, to a tenth 1051.4.
     expect(none?.[pots.cedar + 4]?.[3]).toBeCloseTo(1051.4, 9);
     // 7 x 172.3 + 3 x 340.25 = 2226.85, to a tenth and half up 2226.9.
     expect(bare?.[pots.cedar + 4]?.[3]).toBeCloseTo(2226.9, 9);
-    expect(bare?.[pots.cedar + 3]?.[3]).toBe(0);
+    expect(bare?.[dye]?.[3]).toBe(0);
     for (const rows of [none, bare]) expect(rows?.flat().filter((value) => /^Fix/.test(String(value)))).toEqual([]);
   });
 
@@ -323,7 +330,7 @@ describe("a live sheet", () => {
     // As a spreadsheet does it: rows move down, and so do the references to them.
     const moved = (row: number) => row + between.filter((at) => at <= row).length;
     const shifted = (formula: string) =>
-      formula.replace(/(\$?[A-H]\$?)(\d+)/g, (_, letter, row) => `${letter}${moved(Number(row) - 1) + 1}`);
+      formula.replace(/(\$?[A-N]\$?)(\d+)/g, (_, letter, row) => `${letter}${moved(Number(row) - 1) + 1}`);
     const sheet: Sheet = {
       ...live,
       cells: [
@@ -344,7 +351,7 @@ describe("a live sheet", () => {
         `row ${r}`,
       ).toEqual(row.map((value) => value || null));
     }
-    expect(spoilt[moved(jar)]?.[6]).toMatch(/^Fix count/);
+    expect(spoilt[moved(jar)]?.[AT.label]).toMatch(/^Fix count/);
     expect(isNumber(spoilt[moved(pots.cedar)]?.[3])).toBe(false);
   });
 });
@@ -369,11 +376,11 @@ describe.each([
       ...[words("170 "), number(0), number(-170), words("about 170")].map((content) => write([tin, 5, content])),
     ]);
     // 172.3 g are 6.077 oz, 168.9 g are 5.957 oz, 175.2 g are 6.180 oz, at 28.3495 g an ounce, all rounded down.
-    expect(cell(before, tin, 6)).toBe("Net Wt 6.07 oz (172 g)");
-    expect(cell(lighter, tin, 6)).toBe("Net Wt 5.95 oz (168 g)");
-    expect(cell(heavier, tin, 6)).toBe("Net Wt 6.18 oz (175 g)");
-    for (const rows of wrong) expect(cell(rows, tin, 6)).toBe("Fix the weight of one");
-    for (const rows of wrong) expect(cell(rows, jar, 6)).toBe(cell(before, jar, 6));
+    expect(cell(before, tin, AT.label)).toBe("Net Wt 6.07 oz (172 g)");
+    expect(cell(lighter, tin, AT.label)).toBe("Net Wt 5.95 oz (168 g)");
+    expect(cell(heavier, tin, AT.label)).toBe("Net Wt 6.18 oz (175 g)");
+    for (const rows of wrong) expect(cell(rows, tin, AT.label)).toBe("Fix the weight of one");
+    for (const rows of wrong) expect(cell(rows, jar, AT.label)).toBe(cell(before, jar, AT.label));
   });
 
   it("is no net weight to declare while one weighs more than a tenth above its fill", async () => {
@@ -381,9 +388,9 @@ describe.each([
     const [within, above, withVessel] = await calculated(
       [189.5, 189.6, 402.5].map((weight) => write([tin, 5, number(weight)], [tin, 4, number(7)])),
     );
-    expect(cell(within, tin, 6)).toMatch(/^Net Wt/);
-    expect(cell(above, tin, 6)).toBe("Check one without vessel");
-    expect(cell(withVessel, tin, 6)).toBe("Check one without vessel");
+    expect(cell(within, tin, AT.label)).toMatch(/^Net Wt/);
+    expect(cell(above, tin, AT.label)).toBe("Check one without vessel");
+    expect(cell(withVessel, tin, AT.label)).toBe("Check one without vessel");
     expect(cell(withVessel, totals + 1, 6)).toBe("7 good of 7, 100%");
   });
 
@@ -406,9 +413,9 @@ describe.each([
     const results = await calculated(bad.map((content) => write([bowl, 4, content], [tin, 4, number(7)])));
     for (const [i, rows] of results.entries()) {
       const name = JSON.stringify(bad[i]);
-      expect(cell(rows, bowl, 6), name).toBe("Fix good candles: 0 to 4");
-      expect(cell(rows, totals + 2, 6), name).toBe("Fix the pots above");
-      expect(cell(rows, all, 6), name).toBe("Fix the pots above");
+      expect(cell(rows, bowl, AT.label), name).toBe("Fix good candles: 0 to 4");
+      expect(cell(rows, totals + 2, 6), name).toBe("Fix the pots below");
+      expect(cell(rows, all, 6), name).toBe("Fix the pots below");
       expect(cell(rows, totals + 1, 6), name).toBe("7 good of 7, 100%");
     }
   });
@@ -425,19 +432,19 @@ describe.each([
       );
     const rows = await calculated([
       weighed(1400),
-      weighed(1400, 600, undefined, 20),
-      weighed(1400, undefined, 125, 20),
-      weighed(1400, 600, 125),
-      weighed(1400, 600, "125 ", 20),
-      weighed(1400, 600, -125, 20),
-      weighed(0, 0, 125, 20),
-      weighed(1400, 600, 125, 20),
+      weighed(1400, 600, 20),
+      weighed(1400, undefined, 20, 125),
+      weighed(1400, 600, undefined, 125),
+      weighed(1400, 600, 20, "125 "),
+      weighed(1400, 600, 20, -125),
+      weighed(0, 0, 20, 125),
+      weighed(1400, 600, 20, 125),
     ]);
-    const load = wax + 6;
-    expect(cell(rows[0], load, 0)).toBe("Load as weighed");
-    for (const [i, one] of rows.slice(0, -1).entries()) expect(cell(one, load, 1), `case ${i}`).toBe("");
+    const load = wax + 5;
+    expect(cell(rows[0], load, AT.basis)).toBe("of wax; as weighed");
+    for (const [i, one] of rows.slice(0, -1).entries()) expect(cell(one, load, AT.actual), `case ${i}`).toBe("");
     // 125 of 2000 of wax.
-    expect(cell(rows.at(-1), load, 1)).toBeCloseTo(0.0625, 12);
+    expect(cell(rows.at(-1), load, AT.actual)).toBeCloseTo(0.0625, 12);
     // The sum so far, and none where one of them is no weight.
     expect(rows.map((one) => cell(one, wax + 4, 4))).toEqual([
       1400,
@@ -449,7 +456,7 @@ describe.each([
       145,
       2145,
     ]);
-    for (const i of [4, 5]) expect(cell(rows[i], wax + 2, 6)).toBe("Fix actual weight");
+    for (const i of [4, 5]) expect(cell(rows[i], wax + 3, AT.remark)).toBe("Fix actual weight");
   });
 });
 
@@ -467,7 +474,7 @@ describe("the fill that is poured", () => {
       const tins = rows[tin - i];
       expect(tins?.slice(0, 3)).toEqual(["Tin", 7, 172.3]);
       expect(tins?.[3]).toBeCloseTo(each, 9);
-      expect(tins?.[6]).toBe(label);
+      expect(tins?.[AT.label]).toBe(label);
     }
     // The pot is melted for the fill as planned: (7 x 172.3 + 3 x 340.25) x 1.03 = 2293.6555.
     const [rows] = await calculated(sheets);
@@ -489,7 +496,7 @@ describe("a live sheet turned into plain numbers", () => {
 
   it("keeps the day on which a cure ends as a date's number", async () => {
     const cells = await turned(live);
-    const until = cells.filter(({ row, column }) => (row === cure + 1 || row === cure + 2) && column === 2);
+    const until = cells.filter(({ row, column }) => (row === cure + 1 || row === cure + 2) && column === AT.until);
     // 46352 is 2026-11-26; 14 and 10 days on.
     expect(until.map(({ content }) => content)).toEqual([{ number: 46366 }, { number: 46362 }]);
     // Only what they hold is written: the format of a date stays.
@@ -506,21 +513,22 @@ describe("a live sheet turned into plain numbers", () => {
       typed(
         sheet,
         [1, 1, { number: 46400 }],
-        [2, 6, { number: 0.5 }],
+        [2, 9, { number: 0.5 }],
         [pots.cedar, 1, { number: 1 }],
         [tin, 1, { number: 70 }],
         [jar, 2, { number: 100 }],
         [bowl, 5, { number: 250.4 }],
       ),
     ]);
-    const input = new Set(["1 1", "2 6", `${pots.cedar} 1`, `${tin} 1`, `${jar} 2`, `${bowl} 5`]);
+    const input = new Set(["1 1", "2 9", `${pots.cedar} 1`, `${tin} 1`, `${jar} 2`, `${bowl} 5`]);
     for (const [r, row] of (before ?? []).entries()) {
       for (const [c, value] of row.entries()) {
-        if (!input.has(`${r} ${c}`) && !(r === bowl && c === 6)) expect(changed?.[r]?.[c], `${r} ${c}`).toEqual(value);
+        if (!input.has(`${r} ${c}`) && !(r === bowl && c === AT.label))
+          expect(changed?.[r]?.[c], `${r} ${c}`).toEqual(value);
       }
     }
     // 250.4 g at 28.3495 g an ounce are 8.832 oz.
-    expect(changed?.[bowl]?.[6]).toBe("Net Wt 8.83 oz (250 g)");
+    expect(changed?.[bowl]?.[AT.label]).toBe("Net Wt 8.83 oz (250 g)");
   });
 
   it.each(INPUTS)("is refused with the row and what to fix while there is something to fix: $name", async (input) => {

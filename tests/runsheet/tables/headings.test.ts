@@ -98,6 +98,7 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
       ...["Load of total", "Load (of total)", "% of wax", "FO % of wax", "Oil pct", "%", "Load rate"],
     ],
     basis: ["Basis", "Load basis", "Basis (of wax or of total)", "of", "% basis", "Based on"],
+    wax: ["Wax", "Wax type", "wax blend", "Wax name", "Type of wax", "Base wax", "Wax used", "WAX:", "Wax (name)"],
     none: [
       ...[
         "Wax each (g)",
@@ -131,18 +132,7 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
       ],
       ...["Fill weight incl. jar (g)", "Fill (with the jar)", "Fill (g) and glass", "Qty (dozen)"],
       ...["Jar colour", "Jar volume (ml)", "Jar weight (g)", "Tare (g)", "Actual weight (g)", "Qty made", "Qty poured"],
-      ...[
-        "Label",
-        "Lid",
-        "Status",
-        "On hand",
-        "Wax",
-        "Wax type",
-        "constructor",
-        "toString",
-        "hasOwnProperty",
-        "__proto__",
-      ],
+      ...["Label", "Lid", "Status", "On hand", "constructor", "toString", "hasOwnProperty", "__proto__"],
       ...["", "Column1", "Margin %", "Discount (%)", "Scent (g)", "FO (oz)", "Wax (g)", "Dye", "Photo"],
     ],
     asked: [
@@ -198,7 +188,8 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
       "Lid",
       "Empty (g)",
     ],
-    asked: ["Wick", "Load %", "Max load"],
+    wick: ["Wick", "Approved wick", "Wick type", "Wick size", "Wick used", "wicks"],
+    asked: ["Load %", "Max load"],
   },
   scents: {
     scent: ["Scent", "Fragrance oil", "FO", "Oil", "Fragrance name", "Name"],

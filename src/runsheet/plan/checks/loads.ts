@@ -11,7 +11,7 @@ export function lookTwice(rows: readonly PourRow[], recipes: Recipes): Problem[]
   const loads = new Map<string, PourRow>();
   return rows.flatMap((row) => {
     const problems: Problem[] = [];
-    const key = JSON.stringify([sameName(row.vessel), sameName(row.scent), row.load, row.basis]);
+    const key = JSON.stringify([sameName(row.vessel), sameName(row.scent), sameName(row.wax), row.load, row.basis]);
     if (seen.has(key)) {
       const text = `${row.vessel} stands twice with the same scent; both rows are poured`;
       problems.push({ row: row.row, field: "vessel", severity: "warning", text });

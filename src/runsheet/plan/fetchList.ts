@@ -1,0 +1,93 @@
+import { sum } from "../../core/statistics/sum";
+import { sameName } from "../sameName";
+import type { Components } from "../tables/components";
+import type { Ingredient } from "../tables/recipes";
+import type { Vessels } from "../tables/vessels";
+import type { RunPlan } from "./runPlan";
+import { wickOf } from "./wick";
+
+export type ThingKind = "wax" | "dye" | "scent" | "other" | "vessel" | "wick" | "component";
+
+/** Something to fetch for a run: weighed out of the pots' ingredients, or counted by the vessels. */
+export interface Thing {
+  /** By which rows of the sheet are known to hold it. */
+  readonly id: string;
+  readonly kind: ThingKind;
+  readonly name: string;
+  /** Undefined where it is not known how many a candle takes. */
+  readonly amount: number | undefined;
+  /** Vessels that take it, and how many each; none for what is weighed. */
+  readonly of: readonly { readonly vessel: string; readonly each: number | undefined }[];
+}
+
+/** All that a run takes, each thing once, in the order in which it is needed. */
+export function fetchList({ scents }: RunPlan, vessels: Vessels, components: Components): Thing[] {
+  const weighed = new Map<string, Thing & { amount: number }>();
+  for (const { ingredients, pots } of scents) {
+    for (const [i, one] of ingredients.entries()) {
+      const id = ingredientId(one);
+      const before = weighed.get(id) ?? { id, kind: kindOf(one), name: one.name, amount: 0, of: [] };
+      const amount = before.amount + sum(pots.map(({ weights }) => weights[i] as number));
+      weighed.set(id, { ...before, amount });
+    }
+  }
+  const lines = scents.flatMap(({ pots }) => pots.flatMap((pot) => pot.lines));
+  const poured = new Map<string, Thing & { amount: number }>();
+  for (const { vessel, count } of lines) {
+    const id = vesselId(vessel);
+    const before = poured.get(id) ?? { id, kind: "vessel", name: vessel, amount: 0, of: [{ vessel: id, each: 1 }] };
+    poured.set(id, { ...before, amount: before.amount + count });
+  }
+  return [...inOrder([...weighed.values()]), ...poured.values(), ...withVessels(poured, vessels, components)];
+}
+
+export const ingredientId = (one: Pick<Ingredient, "name" | "basis" | "isScent" | "isDye">): string =>
+  `${kindOf(one)} ${sameName(one.name)}`;
+export const vesselId = (vessel: string): string => `vessel ${sameName(vessel)}`;
+
+function kindOf({ basis, isScent, isDye }: Pick<Ingredient, "basis" | "isScent" | "isDye">): ThingKind {
+  if (basis === "part") return "wax";
+  return isScent ? "scent" : isDye ? "dye" : "other";
+}
+
+const ORDER: readonly ThingKind[] = ["wax", "dye", "scent", "other"];
+const inOrder = <T extends Thing>(things: T[]): T[] =>
+  things.filter(({ amount }) => amount !== 0).sort((a, b) => ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind));
+
+/** Wicks and components. A wick that the components count is not counted twice. */
+function withVessels(
+  poured: ReadonlyMap<string, Thing & { amount: number }>,
+  vessels: Vessels,
+  components: Components,
+): Thing[] {
+  const found = new Map<string, Thing>();
+  const add = (
+    kind: "wick" | "component",
+    name: string,
+    vessel: Thing & { amount: number },
+    each: number | undefined,
+  ) => {
+    const id = `${kind} ${sameName(name)}`;
+    const before = found.get(id) ?? { id, kind, name, amount: 0, of: [] };
+    const more = each === undefined ? undefined : each * vessel.amount;
+    const amount = before.amount === undefined || more === undefined ? undefined : before.amount + more;
+    found.set(id, { ...before, amount, of: [...before.of, { vessel: vessel.id, each }] });
+  };
+  for (const vessel of poured.values()) {
+    const own = components.get(sameName(vessel.name)) ?? [];
+    const wick = vessels.get(sameName(vessel.name))?.wick ?? "";
+    const { name, each } = wickOf(wick);
+    const isCounted = own.some(({ item }) => sameName(item).includes(sameName(name)));
+    if (wick !== "" && !isCounted) add("wick", name, vessel, each);
+  }
+  for (const vessel of poured.values()) {
+    for (const { item, each } of components.get(sameName(vessel.name)) ?? []) add("component", item, vessel, each);
+  }
+  return [...found.values()].map((one) => ({
+    ...one,
+    amount: one.amount === undefined ? undefined : whole(one.amount),
+  }));
+}
+
+/** Half a box is a box. */
+const whole = (amount: number): number => Math.ceil(Number(amount.toPrecision(12)));

@@ -1,0 +1,88 @@
+import { plain } from "../../core/check/plain";
+import type { Thing } from "../plan/fetchList";
+import type { Run } from "../plan/makeRun";
+import type { Settings } from "../settings";
+import { AT, fixedAt, keyed, type Rows } from "./layout";
+import type { Page, PageCell } from "./page";
+import type { Writing } from "./potBlock";
+
+/**
+ * The one list of what to fetch and prepare before the first pot, each thing with a box to tick: what is weighed, the
+ * vessels with their wicks and components, the pots. It runs down the left half of the page and on down the right one.
+ * @param pots the rows that the pots stand in, which the totals of a live sheet add up
+ */
+export function fetchRows(page: Page, { things, plan }: Run, writing: Writing, pots: Rows): void {
+  if (things.length === 0) return;
+  const halves = [...things.map((thing) => thingCells(thing, writing, pots)), potCells(plan.totals.pots, writing)];
+  const half = Math.ceil(halves.length / 2);
+  page.skip();
+  page.headings([
+    ...["Fetch and prepare", "Ready", "Needed", "", ""].map((text) => ({ text })),
+    { text: "", across: AT.boxRight - AT.nameRight - 1 },
+    ...["Ready", "Needed"].map((text) => ({ text })),
+  ]);
+  for (const [i, [name, box, needed]] of halves.slice(0, half).entries()) {
+    const [nameRight, ...right] = halves[half + i] ?? [];
+    const across = AT.boxRight - AT.nameRight;
+    page.row(
+      [name, box, needed, {}, ...(nameRight ? [{ ...nameRight, across }, ...right] : [])],
+      undefined,
+      keyed("*", "thing"),
+    );
+  }
+}
+
+type ThingCells = readonly [name: PageCell, box: PageCell, needed: PageCell];
+
+export const isCounted = ({ kind }: Thing): boolean => kind === "vessel" || kind === "wick" || kind === "component";
+
+const KINDS: Readonly<Partial<Record<Thing["kind"], string>>> = {
+  wax: "Wax",
+  dye: "Dye",
+  scent: "Scent",
+  wick: "Wick",
+};
+
+/** A thing's name with what it is, where the name does not say so itself. */
+export function thingName({ kind, name }: Thing): string {
+  const word = KINDS[kind];
+  return word === undefined || name.toLowerCase().includes(word.toLowerCase()) ? name : `${word}: ${name}`;
+}
+
+function thingCells(thing: Thing, { settings, weight, scale }: Writing, pots: Rows): ThingCells {
+  const { live, unit } = settings;
+  const format = isCounted(thing) ? "0" : `${live ? scale : weight}" ${unit}"`;
+  const amount: PageCell =
+    thing.amount === undefined
+      ? { text: "count" }
+      : { ...(live ? { formula: `=${neededOf(thing, pots)}` } : { number: thing.amount }), format };
+  return [
+    { text: thingName(thing), look: "name" },
+    { look: "blank", isTick: true },
+    { ...amount, look: "label", align: "right" },
+  ];
+}
+
+/** What the rows of the pots hold of a thing: by weight, or by the count of the vessels that take it. */
+export function neededOf({ id, of, kind }: Thing, pots: Rows): string {
+  const sumOf = (thing: string, column: "planned" | "count") =>
+    `SUMIF(${fixedAt("thing", pots)},"${criterion(thing)}",${fixedAt(column, pots)})`;
+  if (of.length === 0) return sumOf(id, "planned");
+  const terms = of.map(({ vessel, each = 0 }) => `${each === 1 ? "" : `${plain(each)}*`}${sumOf(vessel, "count")}`);
+  // Half a box is a box.
+  return kind === "vessel" ? terms.join("+") : `ROUNDUP(ROUND(${terms.join("+")},9),0)`;
+}
+
+/** A text as the criterion of a sum, in which no sign means anything else. */
+const criterion = (text: string): string => text.replace(/[~*?]/g, "~$&").replace(/"/g, '""');
+
+function potCells(pots: number, { settings: { potCapacity, unit } }: Writing): ThingCells {
+  return [
+    { text: `Pot for ${plain(potCapacity)} ${unit}, times to fill`, look: "name" },
+    { look: "blank", isTick: true },
+    { number: pots, format: "0", look: "label", align: "right" },
+  ];
+}
+
+/** What comes from other tables: also on a live sheet it is what it was when the sheet was written. */
+export const asPlanned = (text: string, { live }: Settings): string => (live ? `${text}, as planned` : text);

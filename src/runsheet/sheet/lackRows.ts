@@ -1,0 +1,55 @@
+import { plain } from "../../core/check/plain";
+import type { Run } from "../plan/makeRun";
+import type { Lack } from "../plan/shortages";
+import { sameName } from "../sameName";
+import type { Settings } from "../settings";
+import { asPlanned, isCounted, neededOf } from "./fetchRows";
+import { MONEY } from "./formats";
+import { cellAt, keyed, type Rows } from "./layout";
+import type { Page, PageCell } from "./page";
+import type { Writing } from "./potBlock";
+
+/** What of the things to fetch is missing, and the packs to buy; and what was not compared with what is on hand. */
+export function lackRows(page: Page, { things, shelf }: Run, writing: Writing, pots: Rows): void {
+  if (shelf === undefined) return;
+  const { settings, weight } = writing;
+  const { lacks, unchecked } = shelf;
+  page.skip();
+  if (lacks.length > 0) {
+    page.headings([
+      ...["Missing", "Ready", "On hand", `Missing`].map((text) => ({ text })),
+      { text: asPlanned("Buy", settings), across: 6 },
+    ]);
+  } else if (unchecked.length === 0) page.line(asPlanned("All that this run takes is on hand", settings), "note");
+  for (const lack of lacks) {
+    const thing = things.find((one) => sameName(one.name) === sameName(lack.item) && isCounted(one) === lack.isCounted);
+    const format = lack.isCounted ? "0" : weight;
+    const missing: PageCell =
+      settings.live && thing
+        ? { formula: `=MAX(0,${neededOf(thing, pots)}-${cellAt("onHand", page.next)})` }
+        : { number: lack.missing };
+    page.row(
+      [
+        { text: lack.isCounted ? lack.item : `${lack.item} (${settings.unit})`, look: "name" },
+        { look: "blank", isTick: true },
+        { number: lack.onHand, format },
+        { ...missing, format, look: "label" },
+        ...buyCells(lack, settings),
+      ],
+      undefined,
+      keyed("*", "lack"),
+    );
+  }
+  if (unchecked.length > 0) page.line(`Not compared with what is on hand: ${unchecked.join(", ")}`, "note");
+}
+
+function buyCells({ buy, cost, isCounted }: Lack, settings: Settings): PageCell[] {
+  // A pack of a pound is 453.59237 g: nobody shops by that.
+  const pack = (size: number) => (isCounted ? plain(size) : `${plain(Number(size.toPrecision(6)))} ${settings.unit}`);
+  const packs = buy.map(({ count, size }) => `${count} x ${pack(size)}`).join(" + ") || "no pack known";
+  const isPriced = settings.costs === "shown" && cost !== undefined;
+  return [
+    { text: packs, look: "name", across: isPriced ? 5 : 6 },
+    ...(isPriced ? [{ number: cost, format: MONEY }] : []),
+  ];
+}
