@@ -72,14 +72,14 @@ ${Object.values<TableType>(TABLE_TYPES)
 </ul>
 
 <h2>Changing a live sheet</h2>
-<p><b>Planned fill</b> is exact, <b>Fill each</b> is what the scale shows of it. A count, a fill, a share or a figure of the head that cannot be is said beside it, begins with <b>Fix</b>, and becomes no weight: what would be made of it shows an error until it is right.</p>
+<p><b>Planned</b> is exact, <b>Fill each</b> is what the scale shows of it. A count, a fill, a share or a figure of the head that cannot be is said beside it or below the weights of its pot, begins with <b>Fix</b>, and becomes no weight: what would be made of it shows an error until it is right.</p>
 
 <h2>Printing</h2>
-<p>The sheet is laid out for the <b>Paper</b> of the settings. In the browser's own spreadsheet press <b>Print or save as PDF</b>; in Excel, <i>File</i> &gt; <i>Print</i>. Its first line, with the lot, stands on every page.</p>
+<p>The sheet is laid out for the <b>Paper</b> of the settings. In the browser's own spreadsheet press <b>Print or save as PDF</b>; in Excel, <i>File</i> &gt; <i>Print</i>. Its first line, with the lot, stands on every page, and says whether the sheet is live. <b>Fetch and prepare</b> on page one lists all that the pots take, with boxes to tick; then each pot stands whole on its page. The cost is on the sheet only where <b>Cost on the sheet</b> says so.</p>
 
 <h2>Writing on it after the pour</h2>
 <ul>
-<li><b>Actual</b>: what you weighed of each ingredient, and the <b>Lot used</b>. Once all of a pot are written, <b>Load as weighed</b> shows the load they make, and any limit it is over.</li>
+<li><b>Actual</b>: what you weighed of each ingredient, and the <b>Lot used</b>. Once all of a pot are written, the load they make stands beside <b>as weighed</b>, and below it any limit it is over.</li>
 <li><b>Actual temperature</b> and <b>Time</b>: of each step, as they were.</li>
 <li><b>Good candles</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
 <li><b>Weight of one, without vessel</b>: the wax and scent of one candle. Where several are weighed write the lightest: <b>Net weight to declare</b> follows it.</li>
