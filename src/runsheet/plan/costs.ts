@@ -41,6 +41,8 @@ export function costs(
   { rejects = 0 }: Beside = {},
 ): { costs: Costs | undefined; problems: Problem[] } {
   const prices = new PricesOf(plan, supplies, components);
+  // Where nothing came out good no candle pays for the others.
+  const isLost = rejects >= 1;
   const labour = (settings.labourMinutes / 60) * settings.labourRate;
   const kinds = plan.scents.flatMap((run) =>
     kindsOf(run).map(({ vessel, fill, count }): KindCost => {
@@ -50,7 +52,7 @@ export function costs(
         unitPrice: prices.of(name, "weight"),
       }));
       const [itself, counted] = [prices.of(vessel, "count"), prices.ofComponents(vessel)];
-      const each = candleCost(used, [itself, ...counted], labour, rejects);
+      const each = candleCost(used, [itself, ...counted], labour, isLost ? 0 : rejects);
       const ingredients = candleCost(used, [0]);
       const parts = { ingredients, vessel: itself, components: sum(counted), labour };
       return {
@@ -62,7 +64,11 @@ export function costs(
       };
     }),
   );
-  const problems = prices.problems;
+  const problems: Problem[] = [...prices.problems];
+  if (isLost) {
+    const text = "No candle of the log came out good: the cost is what one costs to make, rejects not counted";
+    problems.push({ text, severity: "warning" });
+  }
   if (prices.isShort) return { costs: undefined, problems };
   return { costs: { kinds, run: sum(kinds.map(({ each, count }) => each * count)) }, problems };
 }

@@ -1,3 +1,4 @@
+import { plain } from "../../core/check/plain";
 import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -112,7 +113,7 @@ export class Supplies {
     }
     const wrong = priceProblems(listed);
     const [pack] = listed?.offers ?? [];
-    return { price: listed?.unitPrice ?? (pack && pack.price / pack.size), wrong, looks: [] };
+    return { price: listed?.unitPrice ?? (pack && pack.price / pack.size), wrong, looks: oddPrice(listed) };
   }
 
   private moved(name: string, use: Use) {
@@ -151,4 +152,16 @@ const stockProblems = (item: Item | undefined, hasMoves: boolean): readonly Prob
 function priceProblems(item: Item | undefined): readonly Problem[] {
   const own = of(item, ["price"]);
   return item?.unitPrice !== undefined || own.length > 0 ? own : of(item, ["packSize", "packPrice"]);
+}
+
+/** A written unit price is as a rule near that of the packs; beyond this it is likely one of another unit or pack. */
+const FAR = 2;
+
+function oddPrice(item: Item | undefined): Problem[] {
+  const price = item?.unitPrice;
+  const packs = item?.offers.map((pack) => pack.price / pack.size) ?? [];
+  if (item === undefined || price === undefined || packs.length === 0) return [];
+  if (price <= FAR * Math.max(...packs) && FAR * price >= Math.min(...packs)) return [];
+  const text = `${item.item}: the unit price is ${plain(price)}, and its packs make ${plain(packs[0] as number)}; check which one is meant`;
+  return [{ table: "items", field: "price", severity: "warning", text }];
 }

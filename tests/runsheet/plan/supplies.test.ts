@@ -167,6 +167,22 @@ describe("what a candle costs", () => {
     expect(of(1000, 12, 0.01)).toBeCloseTo(200 * 0.01 + 1, 12);
   });
 
+  it("asks about a unit price that is far from that of the packs", () => {
+    const of = (unitPrice: number) =>
+      texts(run({ items: [item("Wax", 5000, 1000, 12, unitPrice), item("Tin", 10, null, null, 1)] }));
+    expect(of(12)).toEqual(["warning: Wax: the unit price is 12, and its packs make 0.012; check which one is meant"]);
+    expect(of(0.02)).toEqual([]);
+    expect(of(0.005)).toHaveLength(1);
+  });
+
+  it("counts no rejects where the log has no good candle, and says so", () => {
+    const made = run({ moves }, { today: DAY, rejects: 1 });
+    expect(made.costs?.kinds[0]?.each).toBeCloseTo(4, 12);
+    expect(texts(made)).toEqual([
+      "warning: No candle of the log came out good: the cost is what one costs to make, rejects not counted",
+    ]);
+  });
+
   it("is left out where a price lacks, by name, and says which lots nothing was written for", () => {
     const made = run({ moves: moves.slice(0, 2) });
     expect(made.costs).toBeUndefined();
