@@ -64,14 +64,14 @@ const NO_MOVES: Moves = { rows: [], unit: "g", ratio: 1, said: new Map(), saidOf
 /** What of which lot is to be put down in the moves; nothing where there are none. */
 function usedOf(
   run: PouredRun,
-  { moves, components }: OnRecord,
+  { moves, components, vessels }: OnRecord,
   isCorrection: boolean,
   beginsMoves: boolean,
 ): { used: Change[]; says: readonly string[] } {
   const read = moves?.read ?? (beginsMoves ? NO_MOVES : undefined);
   if (!read) return { used: [], says: [] };
   if (!isCorrection) {
-    const { used, says } = pourMoves(run, { moves: read, components });
+    const { used, says } = pourMoves(run, { moves: read, components, vessels });
     const first = moves ? [] : [LOGGING.beginWithShelf];
     return { used: used.map((one) => ({ ...one, change: -one.written })), says: [...first, ...says] };
   }
@@ -80,7 +80,7 @@ function usedOf(
   // What was logged before there were moves is no matter of theirs.
   if (before.length === 0) return { used: [], says: [] };
   const others = { ...read, rows: read.rows.filter((one) => !isOwn(one)) };
-  const { used, says } = pourMoves(run, { moves: others, components });
+  const { used, says } = pourMoves(run, { moves: others, components, vessels });
   const uses = new Map(used.map(({ item, use }) => [sameName(item), use]));
   const changes = correctedMoves(before, used).map((one): Change => {
     const use = uses.get(sameName(one.item));

@@ -1,4 +1,5 @@
 import type { CellValue } from "../../sheet/sheet";
+import { kindOfKey } from "../sheet/layout";
 
 /** Labels of a run sheet beside or below which makers write words. */
 export const MADE_BY = "Made by";
@@ -21,4 +22,5 @@ export function besideLabel(cells: readonly (readonly CellValue[])[], label: str
 const below = (line: readonly CellValue[], at: number): string[] =>
   at === 0 && wordsIn(line[0] ?? null) === "" ? line.slice(1).map(wordsIn) : [];
 
-const wordsIn = (cell: CellValue): string => (cell === null || typeof cell === "object" ? "" : String(cell).trim());
+const wordsIn = (cell: CellValue): string =>
+  cell === null || typeof cell === "object" || kindOfKey(cell) !== undefined ? "" : String(cell).trim();

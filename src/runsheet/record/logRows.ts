@@ -42,13 +42,17 @@ export function logRows(run: PouredRun, vessels: Vessels): LogRow[] {
       Vessel: group.vessel,
       "Weights in": run.unit,
       Remarks: remarks.join(" "),
-      Notes: run.notes,
+      Notes: [run.notes, ...doneOf(group)].filter((words) => words !== "").join(". "),
       "Made by": run.madeBy,
       [POTS]: potsText(group.pots),
     };
     return { ...filled(numbers, (number) => ({ number })), ...filled(texts, (text) => ({ text })) };
   });
 }
+
+/** How the pots of a row were melted, scented and poured: each by its title where they are several. */
+const doneOf = ({ pots }: LogGroup): string[] =>
+  pots.flatMap(({ id, done }) => (done.length === 0 ? [] : [`${pots.length > 1 ? `${id}: ` : ""}${done.join("; ")}`]));
 
 /** What is there of some values, as contents. */
 const filled = <T extends string | number>(

@@ -1,10 +1,12 @@
 import { sum } from "../../core/statistics/sum";
+import { wickOf } from "../plan/wick";
 import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
 import { lotsOf, oldestLots } from "../stock/lots";
 import type { ByUse } from "../tables/byUse";
 import type { Components } from "../tables/components";
 import type { Move, Moves } from "../tables/moves";
+import type { Vessels } from "../tables/vessels";
 import type { PouredRun } from "./poured";
 
 /** So much of a lot of an item that a pour took. */
@@ -28,6 +30,8 @@ export interface PourMoves {
 /** What is on hand in front of a pour, and what goes with each vessel. */
 export interface Shelf {
   readonly moves: Moves;
+  /** For their approved wicks. */
+  readonly vessels: Vessels;
   readonly components: Components;
 }
 
@@ -35,9 +39,9 @@ export interface Shelf {
  * What a poured run took, by item and lot: each ingredient as it was weighed, vessels and what goes with them by number,
  * spoilt candles included. Where no lot is written, the oldest that have some are taken.
  */
-export function pourMoves(run: PouredRun, { moves, components }: Shelf): PourMoves {
+export function pourMoves(run: PouredRun, { moves, components, vessels }: Shelf): PourMoves {
   const says: string[] = [];
-  const needs = [...ingredientsOf(run, says), ...countedOf(run, components, says)];
+  const needs = [...ingredientsOf(run, says), ...countedOf(run, vessels, components, says)];
   const ledger = ledgerOf(moves);
   const known = needs.map((need) => (need.lot === "" ? [] : written(need, ledger, moves, says)));
   // What was written is gone before the oldest lots are looked for.
@@ -61,9 +65,16 @@ function ingredientsOf({ pots }: PouredRun, says: string[]): Need[] {
   );
 }
 
-function countedOf({ pots }: PouredRun, components: Components, says: string[]): Need[] {
+function countedOf({ pots }: PouredRun, vessels: Vessels, components: Components, says: string[]): Need[] {
   const lines = pots.flatMap((pot) => pot.lines);
   const counted = (item: string, quantity: number): Need => ({ item, lot: "", use: "count", quantity });
+  const wicks = lines.flatMap(({ vessel, count }) => {
+    const wick = vessels.get(sameName(vessel))?.wick ?? "";
+    const { name, each } = wickOf(wick);
+    // A wick that the components count is not counted twice.
+    const isCounted = components.get(sameName(vessel))?.some(({ item }) => sameName(item).includes(sameName(name)));
+    return wick === "" || isCounted ? [] : [counted(name, count * each)];
+  });
   const parts = lines.flatMap(({ vessel, count }) =>
     (components.get(sameName(vessel)) ?? []).flatMap(({ item, each }) => {
       if (each !== undefined) return counted(item, count * each);
@@ -73,7 +84,7 @@ function countedOf({ pots }: PouredRun, components: Components, says: string[]):
   );
   // Half a box is a box.
   const whole = (need: Need): Need => ({ ...need, quantity: Math.ceil(need.quantity) });
-  return gathered([...lines.map(({ vessel, count }) => counted(vessel, count)), ...parts]).map(whole);
+  return gathered([...lines.map(({ vessel, count }) => counted(vessel, count)), ...wicks, ...parts]).map(whole);
 }
 
 /** Each item and lot once. */

@@ -43,6 +43,8 @@ export interface PouredPot {
   readonly remark: string;
   /** Temperatures and times, by name. */
   readonly steps: ReadonlyMap<string, string>;
+  /** The same as they were done, as far as that was written: `Melt at 74, 14:05`. */
+  readonly done: readonly string[];
   readonly lines: readonly PouredLine[];
 }
 

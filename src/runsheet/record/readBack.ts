@@ -1,7 +1,7 @@
 import { sum } from "../../core/statistics/sum";
 import type { CellValue } from "../../sheet/sheet";
 import { percent } from "../percent";
-import { AT, columnsOn, DATE, lotIn, scaleOn, scentIn, scentInTotals } from "../sheet/layout";
+import { AT, columnsOn, DATE, lotIn, type RowKind, scaleOn, scentIn, scentInTotals } from "../sheet/layout";
 import { nameIn } from "../sheet/potWords";
 import { besideLabel, MADE_BY, NOTES } from "./handwritten";
 import type { PouredLine, PouredPart, PouredPot, PouredRun, Weighed } from "./poured";
@@ -54,26 +54,46 @@ interface OpenPot {
   readonly parts: PouredPart[];
   readonly remarks: string[];
   readonly steps: Map<string, string>;
+  readonly done: string[];
   readonly lines: PouredLine[];
 }
 
 function openPot(title: string): OpenPot {
-  return { title, scent: scentIn(title), shares: new Map(), parts: [], remarks: [], steps: new Map(), lines: [] };
+  return {
+    title,
+    scent: scentIn(title),
+    shares: new Map(),
+    parts: [],
+    remarks: [],
+    steps: new Map(),
+    done: [],
+    lines: [],
+  };
 }
 
 function readInto(pot: OpenPot, row: SheetRow): void {
-  const { kind, label } = row;
+  const { kind } = row;
   if (kind === "wax" || kind === "scent" || kind === "additive") pot.parts.push(partIn(row, kind));
   if (kind === "scent") {
     const [share, basis] = [row.number("share") ?? 0, row.text("basis")];
     if (share > 0) pot.shares.set(basis, (pot.shares.get(basis) ?? 0) + share);
   }
   if (kind === "weighed" || kind === "loads") pot.remarks.push(row.text("loadRemark"));
-  const step = kind === "step" ? row.text("step") || label : row.text("step");
+  if (kind && BESIDE_STEPS.has(kind)) readStep(pot, row);
+  if (kind === "vessel") pot.lines.push(lineIn(row));
+}
+
+/** The rows of a pot in which a step may stand, beside something else or alone. */
+const BESIDE_STEPS: ReadonlySet<RowKind> = new Set(["wax", "scent", "additive", "melted", "loads", "step"]);
+
+function readStep(pot: OpenPot, row: SheetRow): void {
+  const step = row.text("step") || (row.kind === "step" ? row.label : "");
   // Written before, the flash point stood beside the target.
   const target = row.words("target").replace(/ \(flash .*\)$/, "");
-  if (step !== "" && target !== "") pot.steps.set(step, target);
-  if (kind === "vessel") pot.lines.push(lineIn(row));
+  if (step === "") return;
+  if (target !== "") pot.steps.set(step, target);
+  const done = [row.words("temperature").trim(), row.time("time")].filter((one) => one !== "");
+  if (done.length > 0) pot.done.push(`${step} ${done.join(", ")}`);
 }
 
 function partIn(row: SheetRow, sort: PouredPart["sort"]): PouredPart {

@@ -43,6 +43,14 @@ export class SheetRow {
     return String(this.cells[this.at[column]] ?? "");
   }
 
+  /** A time of the day, which a spreadsheet keeps as a share of one, or what else stands there. */
+  time(column: SheetColumn): string {
+    const number = this.number(column);
+    if (number === undefined || number < 0 || number >= 1) return this.words(column).trim();
+    const minutes = Math.round(number * 24 * 60);
+    return `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, "0")}`;
+  }
+
   number(column: SheetColumn): number | undefined {
     const cell = this.cells[this.at[column]];
     return typeof cell === "number" ? cell : undefined;

@@ -4,8 +4,9 @@ import type { WeightUnit } from "../../../src/runsheet/settings";
 import type { Components } from "../../../src/runsheet/tables/components";
 import type { Moves } from "../../../src/runsheet/tables/moves";
 import { readTable } from "../../../src/runsheet/tables/readTables";
+import type { Vessels } from "../../../src/runsheet/tables/vessels";
 import type { CellValue } from "../../../src/sheet/sheet";
-import { pouredRun } from "./poured";
+import { pouredRun, readVessels } from "./poured";
 
 const DAY = 46_300;
 
@@ -31,8 +32,13 @@ const run = (lots: { wax?: string; scent?: string } = {}) =>
       lines: [{ count: 10, good: 9 }],
     },
   ]);
-const usedOf = (moves: Moves, lots: Parameters<typeof run>[0] = {}, components = none) => {
-  const { used, says } = pourMoves(run(lots), { moves, components });
+const usedOf = (
+  moves: Moves,
+  lots: Parameters<typeof run>[0] = {},
+  components = none,
+  vessels: Vessels = new Map(),
+) => {
+  const { used, says } = pourMoves(run(lots), { moves, components, vessels });
   return { used: used.map(({ item, lot, written }) => [item, lot, written]), says };
 };
 
@@ -70,6 +76,25 @@ describe("what a pour took", () => {
     });
   });
 
+  it("is the approved wick of a vessel too, unless the components count it", () => {
+    const vessels = readVessels({
+      type: "vessels",
+      headings: [],
+      rows: [["Tin", 120, "2 x W-7"]],
+      columns: { vessel: 0, water: 1, wick: 2 },
+    });
+    const counted = (components: Components) => usedOf(movesOf([]), {}, components, vessels).used.slice(2);
+    const [tin, wick] = [
+      ["Tin", "", 10],
+      ["W-7", "", 20],
+    ];
+    expect(counted(none)).toEqual([tin, wick]);
+    expect(counted(new Map([["tin", [{ item: "Wick W-7", each: 1, wrong: [] }]]]))).toEqual([
+      tin,
+      ["Wick W-7", "", 10],
+    ]);
+  });
+
   it("is the oldest lots where none is written, one after the other, and what no lot has is said", () => {
     const moves = movesOf([
       ["Wax", "W-2", 400, DAY + 5],
@@ -97,7 +122,7 @@ describe("what a pour took", () => {
       ["Wax", "W-2", 5000, DAY + 1],
     ]);
     const part = (lot: string) => ({ parts: [{ planned: 800, actual: 800, lot }], lines: [] });
-    const { used } = pourMoves(pouredRun([part("W-1"), part("")]), { moves, components: none });
+    const { used } = pourMoves(pouredRun([part("W-1"), part("")]), { moves, components: none, vessels: new Map() });
     expect(used.map(({ lot, quantity }) => [lot, quantity])).toEqual([
       ["W-1", 1000],
       ["W-2", 600],
@@ -128,7 +153,11 @@ describe("what a pour took", () => {
   it("names no lot of an item whose moves cannot be added up, and says what was not weighed", () => {
     const moves = movesOf([["Wax", "W-1", "a lot"]]);
     const part = { planned: 800, actual: undefined, lot: "" };
-    const { used, says } = pourMoves(pouredRun([{ parts: [part], lines: [] }]), { moves, components: none });
+    const { used, says } = pourMoves(pouredRun([{ parts: [part], lines: [] }]), {
+      moves,
+      components: none,
+      vessels: new Map(),
+    });
     expect(used.map(({ item, lot, written }) => [item, lot, written])).toEqual([["Wax", "", 800]]);
     expect(says[0]).toBe("Row 10: no actual weight of Wax, so it is counted as planned");
     expect(says[1]).toMatch(/^Wax: its moves cannot be added up, so no lot is taken: .*"a lot" is not a number/);

@@ -60,6 +60,7 @@ export function pouredRun(
         wax: together("wax"),
         scentWeight: together("scent"),
         steps: new Map(),
+        done: [],
         lines: (lines ?? [{}]).map((line, l) => ({
           row: row + 10 + l,
           vessel: "Tin",
