@@ -5,6 +5,7 @@ import {
   RedoCommand,
   sequenceExecute,
   UndoCommand,
+  UniverInstanceType,
 } from "@univerjs/core";
 import {
   InsertRowCommand,
@@ -199,6 +200,14 @@ describe("a table of a file with a row of totals", () => {
     sequenceExecute([...(more?.undos ?? [])], commands);
     await run(univer, RemoveRowCommand.id, { ...ids, range: put });
     expect(jars()).toEqual(before);
+    univer.dispose();
+  });
+
+  it("is left alone by the steps of what is being typed", () => {
+    const univer = new UniverInNode();
+    univer.univer.createUnit(UniverInstanceType.UNIVER_DOC, { id: "typed" });
+    const edit = { unitID: "typed", redoMutations: [], undoMutations: [] };
+    expect(growToTotals(univer.injector, edit)).toBeNull();
     univer.dispose();
   });
 

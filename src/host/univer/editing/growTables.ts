@@ -1,6 +1,12 @@
 /** Tables take in what is typed or pasted right below them or right of their headings, as in other spreadsheets. */
 
-import { type Injector, IUniverInstanceService, type Workbook, type Worksheet } from "@univerjs/core";
+import {
+  type Injector,
+  IUniverInstanceService,
+  UniverInstanceType,
+  type Workbook,
+  type Worksheet,
+} from "@univerjs/core";
 import { SetSheetTableMutation, TableManager } from "@univerjs/preset-sheets-table";
 import { headingText, reader } from "../../../engine/cells";
 import { hasTotals, isTotalsRow } from "../placedTables";
@@ -65,7 +71,8 @@ function downwards(
  * By rows that were put in between a table and its row of totals: left out, they would part the table from its totals.
  */
 export function growToTotals(injector: Injector, edit: Edit): Consequence | null {
-  const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
+  // What is typed into a cell is a document until it is taken over, with steps of its own.
+  const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID, UniverInstanceType.UNIVER_SHEET);
   const all = (workbook?.getSheets() ?? []).flatMap((sheet) => {
     const id = sheet.getSheetId();
     const rows = inserted(edit, id);
