@@ -5,7 +5,7 @@ import { WRITING } from "./words/writing";
 
 /** The writing of a run sheet, why it cannot be written, how far it is, and what was done last. */
 export function Footer({ pane }: { pane: PaneState }) {
-  const { running, message, check, fields, planned, write, written } = pane;
+  const { view, running, message, check, fields, planned, write, written } = pane;
   const isReady = planned !== undefined && !fields.isWrong && check.stops === 0;
   // On a narrow page the footer may stand below what is seen.
   const footer = useRef<HTMLElement>(null);
@@ -18,12 +18,16 @@ export function Footer({ pane }: { pane: PaneState }) {
   const shown = message && (message.bad || check.stops === 0) ? message : undefined;
   return (
     <footer ref={footer}>
-      <Button look="main" off={!isReady || running !== undefined} describedBy="pane-why" onPress={write}>
-        {WRITING.write}
-      </Button>
-      <p id="pane-why" className="hint">
-        {why(pane)}
-      </p>
+      {view === "plan" && (
+        <>
+          <Button look="main" off={!isReady || running !== undefined} describedBy="pane-why" onPress={write}>
+            {WRITING.write}
+          </Button>
+          <p id="pane-why" className="hint">
+            {why(pane)}
+          </p>
+        </>
+      )}
       {running?.share !== undefined && (
         <div className="progress">
           <progress value={running.share} aria-label={WRITING.under} />

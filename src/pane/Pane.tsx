@@ -7,21 +7,46 @@ import { type Planner, planHere } from "./planner";
 import { ReceivingSection } from "./ReceivingSection";
 import { SettingFields } from "./SettingFields";
 import { ShelfSection } from "./ShelfSection";
-import { usePane } from "./state/usePane";
+import { type PaneState, usePane } from "./state/usePane";
 import { TableSection } from "./TableSection";
 import { TracingSection } from "./TracingSection";
+import { Views } from "./Views";
 import { OPENING } from "./words/opening";
+import { NOTHING_TO_LOG } from "./words/views";
 
 /** The side pane: from a table of vessels and quantities to a run sheet. */
 export function Pane({ host, planner = planHere }: { host: Host; planner?: Planner }) {
   const pane = usePane(host, planner);
-  const { planned, written, running } = pane;
+  const { running } = pane;
   return (
     <div className="pourwright-pane">
       <h1>{OPENING.heading}</h1>
       <a href="help/run-sheet.html" target="_blank" rel="noreferrer">
         {OPENING.help}
       </a>
+      <Views view={pane.view} onView={pane.setView}>
+        {{
+          plan: <Plan pane={pane} />,
+          log: <Log pane={pane} />,
+          stock: pane.tables.sources && (
+            <>
+              <ReceivingSection receiving={pane.receiving} isBusy={running !== undefined} />
+              <ShelfSection shelf={pane.shelf} />
+            </>
+          ),
+          trace: pane.tables.sources && <TracingSection tracing={pane.tracing} isBusy={running !== undefined} />,
+        }}
+      </Views>
+      <Footer pane={pane} />
+    </div>
+  );
+}
+
+/** From the tables to what will be written. */
+function Plan({ pane }: { pane: PaneState }) {
+  const { planned } = pane;
+  return (
+    <>
       <TableSection pane={pane} />
       <SettingFields
         fields={pane.fields}
@@ -37,17 +62,14 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
           isPart={pane.check.stops > 0}
         />
       )}
-      {written && (
-        <AfterPour
-          written={written}
-          isBusy={running !== undefined}
-          canPlan={planned !== undefined && pane.check.stops === 0}
-        />
-      )}
-      {pane.tables.sources && <ReceivingSection receiving={pane.receiving} isBusy={running !== undefined} />}
-      {pane.tables.sources && <ShelfSection shelf={pane.shelf} />}
-      {pane.tables.sources && <TracingSection tracing={pane.tracing} isBusy={running !== undefined} />}
-      <Footer pane={pane} />
-    </div>
+    </>
+  );
+}
+
+/** What is done with run sheets that are written. */
+function Log({ pane: { written, running, planned, check } }: { pane: PaneState }) {
+  if (!written) return <p className="hint">{NOTHING_TO_LOG}</p>;
+  return (
+    <AfterPour written={written} isBusy={running !== undefined} canPlan={planned !== undefined && check.stops === 0} />
   );
 }

@@ -12,7 +12,7 @@ const UNITS = [...CHOICES.unit, "pieces"] as const;
 
 /** What came in from a supplier, written down as a row of the moves. */
 export function ReceivingSection({ receiving, isBusy }: { receiving: Receiving; isBusy: boolean }) {
-  const { isOpen, setOpen, typed, type, names, refused, ready, wrong, add } = receiving;
+  const { typed, type, names, refused, ready, wrong, add } = receiving;
   const field = (name: Exclude<keyof TypedReceipt, "unit">, more: { kind?: "words" | "date"; list?: string } = {}) => (
     <TextField
       label={RECEIVING[name]}
@@ -27,35 +27,32 @@ export function ReceivingSection({ receiving, isBusy }: { receiving: Receiving; 
   return (
     <section aria-labelledby="pane-receiving">
       <h2 id="pane-receiving">{RECEIVING.heading}</h2>
-      <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-        <summary>{RECEIVING.open}</summary>
-        <p className="hint">{RECEIVING.hint}</p>
-        {refused && <p className="wrong">{refused}</p>}
-        <datalist id={NAMES}>
-          {names.map((name) => (
-            <option key={name} value={name} />
-          ))}
-        </datalist>
-        <div className="pairs">
-          {field("item", { kind: "words", list: NAMES })}
-          {field("lot", { kind: "words" })}
-          {field("quantity")}
-          <ChoiceField
-            label={RECEIVING.unit}
-            value={typed.unit}
-            choices={UNITS.map((value) => ({ value, text: value }))}
-            onChange={(unit) => type("unit", unit)}
-          />
-          {field("date", { kind: "date" })}
-          {field("paid")}
-          {field("bestBefore", { kind: "date" })}
-          {field("note", { kind: "words" })}
-        </div>
-        <div role="status">{ready && <Shown ready={ready} />}</div>
-        <Button off={isBusy || refused !== undefined} onPress={add}>
-          {ready && ready.doubts.length > 0 ? RECEIVING.addAnyway : RECEIVING.add}
-        </Button>
-      </details>
+      <p className="hint">{RECEIVING.hint}</p>
+      {refused && <p className="wrong">{refused}</p>}
+      <datalist id={NAMES}>
+        {names.map((name) => (
+          <option key={name} value={name} />
+        ))}
+      </datalist>
+      <div className="pairs">
+        {field("item", { kind: "words", list: NAMES })}
+        {field("lot", { kind: "words" })}
+        {field("quantity")}
+        <ChoiceField
+          label={RECEIVING.unit}
+          value={typed.unit}
+          choices={UNITS.map((value) => ({ value, text: value }))}
+          onChange={(unit) => type("unit", unit)}
+        />
+        {field("date", { kind: "date" })}
+        {field("paid")}
+        {field("bestBefore", { kind: "date" })}
+        {field("note", { kind: "words" })}
+      </div>
+      <div role="status">{ready && <Shown ready={ready} />}</div>
+      <Button off={isBusy || refused !== undefined} onPress={add}>
+        {ready && ready.doubts.length > 0 ? RECEIVING.addAnyway : RECEIVING.add}
+      </Button>
     </section>
   );
 }

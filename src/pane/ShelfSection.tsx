@@ -2,20 +2,17 @@ import type { ShelfState } from "./state/useShelf";
 import { SHELF } from "./words/shelf";
 
 /** What is left of each item, and what it is worth. */
-export function ShelfSection({ shelf: { isOpen, setOpen, shelf, refused } }: { shelf: ShelfState }) {
+export function ShelfSection({ shelf: { shelf, refused } }: { shelf: ShelfState }) {
   return (
     <section aria-labelledby="pane-shelf">
       <h2 id="pane-shelf">{SHELF.heading}</h2>
-      <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-        <summary>{SHELF.open}</summary>
-        {refused && <p className="wrong">{refused}</p>}
-        {isOpen && !refused && (shelf && shelf.items.length > 0 ? <Left shelf={shelf} /> : <p>{SHELF.nothing}</p>)}
-        {shelf?.overdrawn.map(({ item, lot }) => (
-          <p key={`${item} ${lot}`} className="wrong">
-            {SHELF.overdrawn(item, lot)}
-          </p>
-        ))}
-      </details>
+      {refused && <p className="wrong">{refused}</p>}
+      {!refused && (shelf && shelf.items.length > 0 ? <Left shelf={shelf} /> : <p>{SHELF.nothing}</p>)}
+      {shelf?.overdrawn.map(({ item, lot }) => (
+        <p key={`${item} ${lot}`} className="wrong">
+          {SHELF.overdrawn(item, lot)}
+        </p>
+      ))}
     </section>
   );
 }

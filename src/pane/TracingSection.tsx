@@ -6,35 +6,32 @@ import { contentsLines, recallLines, TRACING } from "./words/tracing";
 
 /** Where a lot went, and what went into a run. */
 export function TracingSection({ tracing, isBusy }: { tracing: Tracing; isBusy: boolean }) {
-  const { isOpen, setOpen, names, found, amountOf, refused } = tracing;
+  const { names, found, amountOf, refused } = tracing;
   return (
     <section aria-labelledby="pane-tracing">
       <h2 id="pane-tracing">{TRACING.heading}</h2>
-      <details open={isOpen} onToggle={(event) => setOpen(event.currentTarget.open)}>
-        <summary>{TRACING.open}</summary>
-        <p className="hint">{TRACING.hint}</p>
-        {refused ? (
-          <p className="wrong">{refused}</p>
-        ) : (
-          <>
-            <div className="pairs">
-              <Seeker field="item" names={names.items} tracing={tracing} />
-              <Seeker field="lot" names={names.lots} tracing={tracing} />
-            </div>
-            <Lines lines={found?.recall && recallLines(found.recall, amountOf)} />
-            <Button off={isBusy || !found?.recall} onPress={tracing.writeRecall}>
-              {TRACING.writeRecall}
-            </Button>
-            <div className="pairs">
-              <Seeker field="run" names={names.runs} tracing={tracing} />
-            </div>
-            <Lines lines={found?.contents && contentsLines(found.contents, amountOf)} />
-            <Button off={isBusy || !found?.contents} onPress={tracing.writeContents}>
-              {TRACING.writeContents}
-            </Button>
-          </>
-        )}
-      </details>
+      <p className="hint">{TRACING.hint}</p>
+      {refused ? (
+        <p className="wrong">{refused}</p>
+      ) : (
+        <>
+          <div className="pairs">
+            <Seeker field="item" names={names.items} tracing={tracing} />
+            <Seeker field="lot" names={names.lots} tracing={tracing} />
+          </div>
+          <Lines lines={found?.recall && recallLines(found.recall, amountOf)} />
+          <Button off={isBusy || !found?.recall} onPress={tracing.writeRecall}>
+            {TRACING.writeRecall}
+          </Button>
+          <div className="pairs">
+            <Seeker field="run" names={names.runs} tracing={tracing} />
+          </div>
+          <Lines lines={found?.contents && contentsLines(found.contents, amountOf)} />
+          <Button off={isBusy || !found?.contents} onPress={tracing.writeContents}>
+            {TRACING.writeContents}
+          </Button>
+        </>
+      )}
     </section>
   );
 }

@@ -54,11 +54,7 @@ describe("receiving", () => {
   const show = async (host: ShelfHost) => {
     await act(async () => root.render(<Pane host={host} />));
     await wait();
-    const details = section().querySelector("details") as HTMLDetailsElement;
-    await act(async () => {
-      details.open = true;
-      details.dispatchEvent(new Event("toggle"));
-    });
+    await act(async () => document.getElementById("pane-tab-stock")?.click());
     await wait();
   };
   const field = (label: string) => {

@@ -36,11 +36,7 @@ describe("what is on the shelf", () => {
   const show = async (tables: Record<string, CellValue[][]>) => {
     await act(async () => root.render(<Pane host={new FakeHost(tables)} />));
     await wait();
-    const details = section().querySelector("details") as HTMLDetailsElement;
-    await act(async () => {
-      details.open = true;
-      details.dispatchEvent(new Event("toggle"));
-    });
+    await act(async () => document.getElementById("pane-tab-stock")?.click());
     await wait();
   };
   const rows = () =>

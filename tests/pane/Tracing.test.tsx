@@ -43,11 +43,7 @@ describe("following a lot", () => {
   const show = async (host: FakeHost) => {
     await act(async () => root.render(<Pane host={host} />));
     await wait();
-    const details = section().querySelector("details") as HTMLDetailsElement;
-    await act(async () => {
-      details.open = true;
-      details.dispatchEvent(new Event("toggle"));
-    });
+    await act(async () => document.getElementById("pane-tab-trace")?.click());
     await wait();
   };
   const field = (label: string) => {

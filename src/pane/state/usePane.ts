@@ -7,6 +7,7 @@ import { givenTables, type RowsLeft, vesselsOf } from "../givenTables";
 import { groupProblems } from "../groupProblems";
 import type { Planner } from "../planner";
 import { serialOf, today } from "../today";
+import type { View } from "../words/views";
 import { WRITING } from "../words/writing";
 import type { Kept } from "./kept";
 import { usePlan } from "./usePlan";
@@ -23,6 +24,7 @@ import { useWritten } from "./useWritten";
 /** All that the pane shows, and all that can be done in it. */
 export function usePane(host: Host, planner: Planner) {
   const { running, message, run, onError } = useTask();
+  const [view, setView] = useState<View>("plan");
   const [date, setDate] = useState(today);
   const [rowsLeft, setRowsLeft] = useState<RowsLeft>(new Map());
   const { kept, keep, wrong, settings } = useSettings(host, onError);
@@ -37,12 +39,14 @@ export function usePane(host: Host, planner: Planner) {
   const write = (task: Task) => writeRun(book, serial, task);
   const written = useWritten(book, runSheets, tables.log, vessels, run, write);
   const { choices, decisions } = useTableWork(book, choose, setRowsLeft, run, onError);
-  const receiving = useReceiving(book, tables, run);
-  const shelf = useShelf(book, tables);
-  const tracing = useTracing(book, tables, run);
+  const receiving = useReceiving(book, tables, view === "stock", run);
+  const shelf = useShelf(book, tables, view === "stock");
+  const tracing = useTracing(book, tables, view === "trace", run);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 
   return {
+    view,
+    setView,
     running,
     message,
     planned,

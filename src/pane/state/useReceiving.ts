@@ -13,16 +13,15 @@ import type { RunTask } from "./useTask";
 const BLANK = { item: "", lot: "", quantity: "", paid: "", bestBefore: "", note: "" };
 
 /** What is typed of a receipt, the row it makes, and the press that adds it. */
-export function useReceiving(book: Book, read: ReadTables, run: RunTask) {
+export function useReceiving(book: Book, read: ReadTables, isShown: boolean, run: RunTask) {
   const { kept } = book;
-  const [isOpen, setOpen] = useState(false);
   const [isPressed, setPressed] = useState(false);
   const [given, setGiven] = useState<Omit<TypedReceipt, "unit"> & { unit?: TypedReceipt["unit"] }>(() => ({
     ...BLANK,
     date: today(),
   }));
-  // The tables are read for it only while it is open.
-  const beside = useMemo(() => (isOpen && kept ? besideOf(read, kept) : undefined), [isOpen, read, kept]);
+  // The tables are read for it only while it is shown.
+  const beside = useMemo(() => (isShown && kept ? besideOf(read, kept) : undefined), [isShown, read, kept]);
   const unit = given.unit ?? usualUnit(given.item, beside, kept);
   const typed = useMemo((): TypedReceipt => ({ ...given, unit }), [given, unit]);
   const plan = useMemo(
@@ -43,8 +42,6 @@ export function useReceiving(book: Book, read: ReadTables, run: RunTask) {
     });
   };
   return {
-    isOpen,
-    setOpen,
     typed,
     type: (field: keyof TypedReceipt, text: string) => setGiven((before) => ({ ...before, [field]: text })),
     names: [...(beside?.known.names.values() ?? [])],

@@ -1,4 +1,4 @@
-import { useMemo, useState } from "react";
+import { useMemo } from "react";
 import { ledgerOf } from "../../runsheet/stock/ledger";
 import { stockValue } from "../../runsheet/stock/lotPrice";
 import { lotsOf, overdrawn } from "../../runsheet/stock/lots";
@@ -33,17 +33,19 @@ function shelfOf(read: ReadTables, kept: Kept) {
 }
 
 /** The shelf is added up only while somebody looks. */
-export function useShelf({ kept }: Book, read: ReadTables) {
-  const [isOpen, setOpen] = useState(false);
-  const looked = useMemo(() => {
-    if (!isOpen || !kept) return {};
+export function useShelf(
+  { kept }: Book,
+  read: ReadTables,
+  isShown: boolean,
+): { readonly shelf?: ReturnType<typeof shelfOf>; readonly refused?: string } {
+  return useMemo(() => {
+    if (!isShown || !kept) return {};
     try {
       return { shelf: shelfOf(read, kept) };
     } catch (error) {
       return { refused: (error as Error).message };
     }
-  }, [isOpen, read, kept]);
-  return { isOpen, setOpen, shelf: looked.shelf, refused: looked.refused };
+  }, [isShown, read, kept]);
 }
 
 export type ShelfState = ReturnType<typeof useShelf>;

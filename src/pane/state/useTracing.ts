@@ -7,27 +7,24 @@ import type { ReadTables } from "./useTables";
 import type { RunTask } from "./useTask";
 
 /** The record is sorted only while somebody looks. */
-function useTraced({ kept }: Book, read: ReadTables, isOpen: boolean): { traced?: Traced; refused?: string } {
+function useTraced({ kept }: Book, read: ReadTables, isShown: boolean): { traced?: Traced; refused?: string } {
   return useMemo(() => {
-    if (!isOpen || !kept) return {};
+    if (!isShown || !kept) return {};
     try {
       return { traced: tracedOn(read, kept, kept.choices.unit) };
     } catch (error) {
       return { refused: (error as Error).message };
     }
-  }, [isOpen, read, kept]);
+  }, [isShown, read, kept]);
 }
 
 /** What lot or run is looked for, what is found of it, and the sheets that tell it. */
-export function useTracing(book: Book, read: ReadTables, run: RunTask) {
-  const [isOpen, setOpen] = useState(false);
+export function useTracing(book: Book, read: ReadTables, isShown: boolean, run: RunTask) {
   const [sought, setSought] = useState<Sought>({ item: "", lot: "", run: "" });
-  const { traced, refused } = useTraced(book, read, isOpen);
+  const { traced, refused } = useTraced(book, read, isShown);
   const found = useMemo(() => traced && find(traced, sought), [traced, sought]);
   const names = useMemo(() => traced && namesFor(traced, sought), [traced, sought]);
   return {
-    isOpen,
-    setOpen,
     sought,
     seek: (field: keyof Sought, text: string) => setSought((before) => ({ ...before, [field]: text })),
     names: { items: names?.items ?? [], lots: names?.lots ?? [], runs: traced?.runs ?? [] },

@@ -7,7 +7,6 @@ import type { Receipt } from "../../runsheet/record/receipt";
 
 export const RECEIVING = {
   heading: "Receiving",
-  open: "Write down what came in",
   hint: "A row for each lot. What came in adds up with what the pours use: so the moves know what is left of each lot.",
   item: "Item",
   lot: "Lot",

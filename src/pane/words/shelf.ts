@@ -13,7 +13,6 @@ const money = (value: number): string => value.toFixed(2);
 
 export const SHELF = {
   heading: "On the shelf",
-  open: "What is left, and what it is worth",
   item: "Item",
   left: "Left",
   worth: "Worth",

@@ -6,7 +6,6 @@ import type { Recall, RunContents, RunUse } from "../../runsheet/stock/trace";
 
 export const TRACING = {
   heading: "Tracing",
-  open: "Follow a lot",
   hint: "By the moves and the runs log: where a lot of wax or oil went, or what went into a run. Both can be written on a sheet, to be printed and kept.",
   item: "Item",
   lot: "Lot of the item",
