@@ -38,7 +38,7 @@ function runSheet(lot: string): Sheet {
 describe("after the pour", () => {
   const tryout = new OpenedSite().page();
   const pane = (): Locator => tryout.page.locator(".pourwright-pane");
-  const press = (name: string) => pane().getByRole("button", { name, exact: true }).click();
+  const press = (name: string) => tryout.press(name);
   const says = (text: string | RegExp) => pane().getByText(text).first().waitFor();
   const chosen = () => pane().getByLabel("Run sheet", { exact: true }).inputValue();
   const [first, second] = ["Run 2026-330-01", "Run 2026-330-02"] as const;
@@ -61,6 +61,7 @@ describe("after the pour", () => {
     );
     await tryout.host("addSheet", tableSheet("Batch", ["Vessel", "Quantity", "Fill weight (g)", "Scent"], ROWS));
     for (const lot of ["2026-330-01", "2026-330-02"]) await tryout.host("addSheet", runSheet(lot));
+    await tryout.openView("Log");
     await pane()
       .getByRole("button", { name: `Log this pour: ${second}`, exact: true })
       .waitFor();

@@ -44,7 +44,7 @@ function runSheet(): Sheet {
 describe("lots", () => {
   const tryout = new OpenedSite().page();
   const pane = (): Locator => tryout.page.locator(".pourwright-pane");
-  const press = (name: string) => pane().getByRole("button", { name, exact: true }).click();
+  const press = (name: string) => tryout.press(name);
   const says = (text: string | RegExp) => pane().getByText(text).first().waitFor();
   const field = (label: string) => pane().getByRole("region", { name: "Receiving" }).getByLabel(label, { exact: true });
   const fill = (label: string, text: string) => field(label).fill(text);
@@ -58,13 +58,14 @@ describe("lots", () => {
     await tryout.host("addSheet", tableSheet("Components", COMPONENTS));
     await tryout.host("addSheet", tableSheet("Batch", BATCH));
     await tryout.host("addSheet", runSheet());
+    await tryout.openView("Log");
     await pane()
       .getByRole("button", { name: `Log this pour: ${SHEET}`, exact: true })
       .waitFor();
   });
 
   it("come in by the pane, the first beginning the table, also on a narrow page and by keyboard", async () => {
-    await pane().getByText("Write down what came in").click();
+    await tryout.openView("Stock");
     const receive = async (item: string, lot: string, quantity: string, unit: string, paid: string) => {
       await fill("Item", item);
       await fill("Lot", lot);

@@ -106,8 +106,24 @@ export class TryoutPage {
     await this.idle();
   }
 
+  /** Shows another view of the pane: Plan, Log, Stock or Trace. */
+  async openView(name: string): Promise<void> {
+    await this.page.locator(".pourwright-pane").getByRole("tab", { name, exact: true }).click();
+  }
+
+  /** Presses a button of the pane, in whichever view it is. */
+  async press(name: string): Promise<void> {
+    const pane = this.page.locator(".pourwright-pane");
+    if (name === "Write run sheet") await this.openView("Plan");
+    const button = pane.getByRole("button", { name, exact: true, includeHidden: true });
+    const tab = await button.evaluate((one) => one.closest("[role=tabpanel]")?.getAttribute("aria-labelledby"));
+    if (tab) await pane.locator(`#${tab}`).click();
+    await button.click();
+  }
+
   /** Unfolds the pane's settings. */
   async openSettings(): Promise<void> {
+    await this.openView("Plan");
     const settings = this.page.locator(".pourwright-pane .settings");
     if (!(await settings.evaluate((details: HTMLDetailsElement) => details.open))) {
       await settings.locator("summary").click();

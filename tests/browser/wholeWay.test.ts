@@ -9,7 +9,7 @@ import { PATIENCE } from "./page";
 describe("a maker's whole way", () => {
   const tryout = new OpenedSite().page();
   const pane = (): Locator => tryout.page.locator(".pourwright-pane");
-  const press = (name: string) => pane().getByRole("button", { name, exact: true }).click();
+  const press = (name: string) => tryout.press(name);
   const says = (text: string | RegExp) => pane().getByText(text).first().waitFor();
   const runSheet = async (): Promise<string> =>
     (await tryout.sheetNames()).filter((name) => name.startsWith("Run ")).at(-1) as string;
