@@ -84,7 +84,7 @@ ${Object.values<TableType>(TABLE_TYPES)
 <li><b>Good candles</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
 <li><b>Weight of one, without vessel</b>: the wax and scent of one candle. Where several are weighed write the lightest: <b>Net weight to declare</b> follows it.</li>
 <li><b>Lot used</b>: the lot of each ingredient; two in one cell with a comma between.</li>
-<li><b>Notes: anything unusual</b>, and the names and dates. Notes and <b>Made by</b> go into the log.</li>
+<li><b>Notes: anything unusual</b>, and the names and dates. Notes, temperatures with their times, and <b>Made by</b> go into the log.</li>
 </ul>
 
 <h2>Logging what was poured</h2>
@@ -96,7 +96,7 @@ ${Object.values<TableType>(TABLE_TYPES)
 <li>a candle more than a tenth away from its fill, or from others in the same vessel, in this run or in the log;</li>
 <li>more poured from a pot than was melted in it; a second sheet with the same lot.</li>
 </ul>
-<p>Fix it, or go on. Below stands what logging will add: the rows of the runs log and, where there is a table Moves, each item and lot with what it gives up. Ingredients count as they were weighed, vessels and components by number, spoilt candles too. Where no lot is written the oldest that has some is taken, and that is said; where nothing is on hand the row has no lot. Without a table Moves nothing is counted; you may begin one with this pour. <b>Add these rows</b>, or <b>Log anyway</b> where something is doubtful, adds all of it in one step or nothing. The pane then says what became of the wax: what was melted, what was poured and the loss beside the planned one, and what it took for granted where not each candle was weighed.</p>
+<p>Fix it, or go on. Below stands what logging will add: the rows of the runs log and, where there is a table Moves, each item and lot with what it gives up. Ingredients count as they were weighed, vessels, wicks and components by number, spoilt candles too. Where no lot is written the oldest that has some is taken, and that is said; where nothing is on hand the row has no lot. Without a table Moves nothing is counted; you may begin one with this pour. <b>Add these rows</b>, or <b>Log anyway</b> where something is doubtful, adds all of it in one step or nothing. The pane then says what became of the wax: what was melted, what was poured and the loss beside the planned one, and what it took for granted where not each candle was weighed.</p>
 <p>The runs log is a table on a sheet of its own, which you may rename and sort. Each lot adds a row for each vessel, scent and load: candles and yield, wax and scent as planned and as weighed, the load as weighed, the wax factor shown. Pots of which nothing is written stay open: log them by the same press once they are poured. Rows are only added. To put a slip right, write on the run sheet what is right and press <b>Log this pour</b> again: rows that take back what was wrong and rows anew are shown, then added. A lot is never given twice, also when its sheet is gone.</p>
 <p>For each vessel whose water and poured weight are known the pane shows the wax factor that all its logged pours make; each row is one pour. A factor from one pour says so; one that is known less well than ± 0.03 is not offered yet. Pours that no wax makes (below 0.7 or above 1) are left out, and that is said. Your table of vessels changes only when you press for it.</p>
 
