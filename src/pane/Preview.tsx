@@ -60,7 +60,7 @@ function CostList({ costs }: { costs: Costs }) {
   const money = (value: number) => value.toFixed(2);
   return (
     <details>
-      <summary>{PREVIEW.cost(money(costs.run))}</summary>
+      <summary>{PREVIEW.cost(costs.title, money(costs.run))}</summary>
       <ul>
         {costs.kinds.map(({ vessel, scent, count, each }) => (
           <li key={`${vessel} ${scent} ${each}`}>{PREVIEW.costOf(count, `${vessel}, ${scent}`, money(each))}</li>

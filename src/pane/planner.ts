@@ -1,6 +1,9 @@
 import { buildRun } from "../runsheet/buildRun";
 import type { Beside } from "../runsheet/plan/beside";
 import type { Run } from "../runsheet/plan/makeRun";
+import { readLog } from "../runsheet/record/readLog";
+import { rejectShare } from "../runsheet/record/rejectShare";
+import { runCandles } from "../runsheet/record/runCandles";
 import type { Settings } from "../runsheet/settings";
 import type { Tables } from "../runsheet/tables/tableRows";
 import type { GivenTables } from "./givenTables";
@@ -13,7 +16,8 @@ export type Planner = (tables: Tables, settings: Settings, beside?: Beside) => P
 export const planHere: Planner = async (tables, settings, beside) => buildRun(tables, settings, beside);
 
 /** The run that these tables make, with what is to be said of columns that are gone. */
-export async function planOf(planner: Planner, { tables, lost }: GivenTables, settings: Settings): Promise<Run> {
-  const run = await planner(tables, settings, { today: serialOf(today()) });
+export async function planOf(planner: Planner, { read, tables, lost }: GivenTables, settings: Settings): Promise<Run> {
+  const rejects = read.log && rejectShare(runCandles(readLog(read.log)));
+  const run = await planner(tables, settings, { today: serialOf(today()), rejects });
   return lost.length === 0 ? run : { ...run, problems: [...run.problems, ...lost] };
 }

@@ -12,7 +12,7 @@ export const PREVIEW = {
   others: "Dye and additives",
   melted: "Melted",
   inWax: (wax: string) => `in ${wax}`,
-  cost: (run: string) => `Cost of materials: ${run}`,
+  cost: (title: string, run: string) => `${title}: ${run}`,
   costOf: (count: number, candle: string, each: string) => `${count} x ${candle}: ${each} each`,
   pot: (number: number, weight: string) => `Pot ${number}: ${weight}`,
   full: (number: number, percent: number) => `Pot ${number}, ${percent} % full`,

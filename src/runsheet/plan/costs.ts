@@ -28,6 +28,8 @@ export interface KindCost {
 }
 
 export interface Costs {
+  /** What it is the cost of: `Cost of materials`, `Cost with labour and rejects`. */
+  readonly title: string;
   readonly kinds: readonly KindCost[];
   readonly run: number;
 }
@@ -70,7 +72,9 @@ export function costs(
     problems.push({ text, severity: "warning" });
   }
   if (prices.isShort) return { costs: undefined, problems };
-  return { costs: { kinds, run: sum(kinds.map(({ each, count }) => each * count)) }, problems };
+  const more = [...(labour > 0 ? ["labour"] : []), ...(rejects > 0 && !isLost ? ["rejects"] : [])];
+  const title = more.length === 0 ? "Cost of materials" : `Cost with ${more.join(" and ")}`;
+  return { costs: { title, kinds, run: sum(kinds.map(({ each, count }) => each * count)) }, problems };
 }
 
 /** The candles of a scent by vessel and fill. */

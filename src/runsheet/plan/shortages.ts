@@ -11,8 +11,8 @@ import { keyOf, usesOf } from "./uses";
 
 /** What the shelf lacks of an item, and the packs that cover it at the least cost (none where no pack is known). */
 export interface Lack extends Use, Bought {
+  /** Without what run sheets that are not logged yet will take of it. */
   readonly onHand: number;
-  /** What run sheets that are not logged yet will take of it. */
   readonly reserved: number;
   readonly missing: number;
 }
@@ -55,9 +55,11 @@ export function shortages(
       continue;
     }
     const taken = promised.get(keyOf(use)) ?? 0;
-    const missing = Number((use.amount + taken - known.onHand).toPrecision(12));
+    // What those lack was said with them.
+    const onHand = Math.max(Math.min(0, known.onHand), Number((known.onHand - taken).toPrecision(12)));
+    const missing = Number((use.amount - onHand).toPrecision(12));
     if (missing <= 0) continue;
-    lacking.push({ lack: { ...use, onHand: known.onHand, reserved: taken, missing }, supply: known });
+    lacking.push({ lack: { ...use, onHand, reserved: taken, missing }, supply: known });
     if (taken > 0) problems.push(warning(`${use.item}: ${plain(taken)} of it is for run sheets that are not logged`));
   }
   problems.push(...notChecked(absent, "in no table of items", unwritten));

@@ -61,7 +61,7 @@ describe("what is on hand", () => {
   it("is less what run sheets that are not logged will take", () => {
     const reserved = [{ item: "wax", amount: 700, isCounted: false }];
     const made = run({ items: [item("Wax", 2500), TIN] }, { today: DAY, reserved });
-    expect(made.shelf?.lacks).toMatchObject([{ item: "Wax", onHand: 2500, reserved: 700, missing: 200 }]);
+    expect(made.shelf?.lacks).toMatchObject([{ item: "Wax", onHand: 1800, reserved: 700, missing: 200 }]);
     expect(texts(made)).toEqual(["warning: Wax: 700 of it is for run sheets that are not logged"]);
   });
 
@@ -158,6 +158,11 @@ describe("what a candle costs", () => {
     expect(cost?.parts).toMatchObject({ ingredients: expect.closeTo(2.5, 12), vessel: 1.5, components: 0, labour: 3 });
     expect(cost?.each).toBeCloseTo(7 / 0.95, 12);
     expect(cost?.parts.rejects).toBeCloseTo(7 / 0.95 - 7, 12);
+    const title = (labourRate: number, rejects?: number) =>
+      run({ moves }, { today: DAY, rejects }, { labourMinutes: 10, labourRate }).costs?.title;
+    expect(title(0)).toBe("Cost of materials");
+    expect(title(18)).toBe("Cost with labour");
+    expect(title(18, 0.05)).toBe("Cost with labour and rejects");
   });
 
   it("takes the price of a pack where none is written, and the written one before it", () => {
