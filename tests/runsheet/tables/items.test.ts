@@ -18,8 +18,8 @@ const HEADINGS = [
 describe("the table of items", () => {
   it("gives an item's stock, packs, price and reorder level, by weight in the unit asked for, by number as they are", () => {
     const items = read(HEADINGS, [
-      ["Soy wax", "wax", 2, 5, 20, null, 3, "Northwax", 6],
-      ["soy  WAX", null, 0.5, 20, 70, null, null, "Waxhouse", null],
+      ["Soy wax", "wax", 2, 5, 20, null, 3, "North", 6],
+      ["soy  WAX", null, 0.5, 20, 70, null, null, "South", null],
       ["Lid", "component", 40, 100, 12, 0.2, 25, null, null],
       ["Fig oil", null, null, null, null, 60, null, null, null],
     ]);
@@ -28,8 +28,8 @@ describe("the table of items", () => {
       use: "weight",
       onHand: 2500,
       offers: [
-        { size: 5000, price: 20, supplier: "Northwax", delivery: 6 },
-        { size: 20000, price: 70, supplier: "Waxhouse", delivery: 0 },
+        { size: 5000, price: 20, supplier: "North", delivery: 6 },
+        { size: 20000, price: 70, supplier: "South", delivery: 0 },
       ],
       unitPrice: undefined,
       reorderBelow: 3000,
@@ -58,7 +58,7 @@ describe("the table of items", () => {
     ["Unit price (per kg)", "9,50", 'Unit price: "9,50" is not a number; write a plain number'],
     ["Delivery", { error: "#N/A" }, "Delivery: the cell shows #N/A; fix it first"],
   ])("says what is wrong in %s", (heading, cell, text) => {
-    const row = ["Soy wax", "wax", 2, 5, 20, 4, 3, "Northwax", 6];
+    const row = ["Soy wax", "wax", 2, 5, 20, 4, 3, "North", 6];
     const wrong = read(HEADINGS, [HEADINGS.map((one, i) => (one === heading ? cell : (row[i] ?? null)))]);
     expect(wrong.get("soy wax")?.weight.wrong.map((one) => one.text)).toEqual([text]);
   });
