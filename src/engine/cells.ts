@@ -18,7 +18,7 @@ export interface ErrorValue {
 /** What a cell holds, exact. A text that the user did not type as one is an error when it is an error's code. */
 export function readCell(cell: Nullable<ICellData>): Exclude<CellValue, object> | ErrorValue {
   if (!cell) return null;
-  if (cell.p?.body) return BuildTextUtils.transform.getPlainText(cell.p.body.dataStream);
+  if (cell.p?.body) return BuildTextUtils.transform.getPlainText(cell.p.body.dataStream).replaceAll("\r", "\n");
   const { v, t, custom } = cell;
   if (v === null || v === undefined || v === "") return null;
   if (t !== CellValueType.FORCE_STRING && ERROR_TYPE_SET.has(v as ErrorType)) {

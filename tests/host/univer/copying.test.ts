@@ -13,6 +13,10 @@ it("puts texts of several lines in quotes, so that another program reads as many
   expect(papa.parse(quoted(plain, texts), { delimiter: "\t" }).data).toEqual(rows);
 });
 
+it("writes a break that was typed as one that every program reads", () => {
+  expect(quoted("Tin\tone\rtwo\nJar\t3", ["one\rtwo"])).toBe('Tin\t"one\ntwo"\nJar\t3');
+});
+
 it("leaves all else as it is", () => {
   expect(quoted("a\tb\nc\td", [])).toBe("a\tb\nc\td");
 });

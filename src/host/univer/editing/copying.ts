@@ -4,6 +4,10 @@ import { extractPureTextFromCell, type Injector, IUniverInstanceService, type Wo
 import { ISheetClipboardService } from "@univerjs/preset-sheets-core";
 import { htmlText } from "./paste";
 
+/** What was typed into a cell with a line break has a return there, what a file brought a line feed. */
+const BREAK = /[\r\n]/;
+const BREAKS = /\r\n?/g;
+
 /** Univer leaves them out of HTML, and in plain text one would begin another row. */
 export function keepLineBreaks(injector: Injector): void {
   const clipboard = injector.get(ISheetClipboardService);
@@ -27,7 +31,7 @@ export function keepLineBreaks(injector: Injector): void {
     const texts: string[] = [];
     content.matrixFragment.forValue((_row, _column, cell) => {
       const text = cell?.p || typeof cell?.v !== "string" ? extractPureTextFromCell(cell) : cell.v;
-      if (text.includes("\n")) texts.push(text);
+      if (BREAK.test(text)) texts.push(text);
     });
     return { ...content, plain: quoted(content.plain, texts) };
   };
@@ -39,7 +43,7 @@ export function quoted(plain: string, texts: readonly string[]): string {
   for (const text of texts) {
     const at = rest.indexOf(text);
     if (at < 0) continue;
-    done += `${rest.slice(0, at)}"${text.replaceAll('"', '""')}"`;
+    done += `${rest.slice(0, at)}"${text.replaceAll('"', '""').replaceAll(BREAKS, "\n")}"`;
     rest = rest.slice(at + text.length);
   }
   return done + rest;
