@@ -6,6 +6,8 @@ import { EXCEL, LINE_SPACING, linesOf, roomIn } from "../../sheet/textLines";
 const TALLEST = 409;
 /** Characters that a line really holds of those the width promises: words do not break just at the edge. */
 const FILLED = 0.9;
+/** Names are short, and of letters, which are narrower than the digits by which columns are measured. */
+const FILLED_BY_NAMES = 1;
 
 /**
  * Heights in points of the rows that need saying: Excel fits a row to its wrapped text by itself, but not to
@@ -19,7 +21,8 @@ export function rowHeights(sheet: Sheet): Map<number, number> {
     const { wrap, size = EXCEL.size, bold } = STYLES[look];
     const text = content && "text" in content ? content.text : "";
     if (least === 1 && (!wrap || text === "")) continue;
-    const room = (roomIn(cell, sheet.widths, EXCEL.width) * FILLED * EXCEL.size) / size / (bold ? 1.1 : 1);
+    const filled = look === "name" ? FILLED_BY_NAMES : FILLED;
+    const room = (roomIn(cell, sheet.widths, EXCEL.width) * filled * EXCEL.size) / size / (bold ? 1.1 : 1);
     const lines = Math.max(least, linesOf(text, room));
     const height = Math.min(TALLEST, lines * size * LINE_SPACING);
     heights.set(row, Math.max(height, heights.get(row) ?? 0));

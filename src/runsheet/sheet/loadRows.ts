@@ -117,9 +117,11 @@ class Loads {
 /** Whether a limit is for all the scent in the pot. */
 const isOfAll = ({ ingredients }: LoadLimit, all: readonly number[]): boolean => ingredients.length === all.length;
 
-/** What stands in a pot that is over a limit. */
-const overWords = ({ name, of, basis, most }: LoadLimit): string =>
-  `Over the ${name} of ${of === "" ? "" : `${shortName(of)}: `}${percent(most)} % ${basis}. `;
+/** What stands in a pot that is over a limit: short, for it has room for all of its limits together. */
+function overWords({ name, of, basis, most }: LoadLimit): string {
+  const limit = of !== "" && name === "product limit" ? "limit" : name;
+  return `Over the ${limit} of ${of === "" ? "" : `${shortName(of)}: `}${percent(most)} % ${basis}. `;
+}
 
 /** A text as a formula holds it. */
 const quoted = (text: string): string => `"${text.replace(/"/g, '""')}"`;

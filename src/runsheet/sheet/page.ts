@@ -14,8 +14,8 @@ export type PageCell = Partial<Omit<Cell, "row" | "column" | "content">> & {
 /** What stands in hidden columns of a row, by column. */
 export type HiddenCells = Readonly<{ [column: number]: PageCell | undefined }>;
 
-/** Heights of rows in points: of one that is read or ticked, of one that is written in by hand, and between blocks. */
-const HEIGHTS = { line: 15, box: 17.25, gap: 5 } as const;
+/** Heights of rows in points: of the title, of one that is read or ticked, of one that is written in by hand, and between blocks. */
+const HEIGHTS = { title: 22, line: 15, box: 17.25, gap: 5 } as const;
 
 /**
  * Places cells row by row. Beside them stand hidden columns, of keys among others: formulas add up by them, however many
@@ -51,15 +51,16 @@ export class Page {
   /** @param hidden by their columns, texts and formulas that nobody needs to see */
   row(cells: readonly PageCell[], look?: Look, hidden: HiddenCells = {}): void {
     let column = 0;
-    let hasBox = false;
+    let [hasBox, isTitle] = [false, false];
     for (const cell of cells) {
       const own = look && cell.look === undefined ? { ...cell, look } : cell;
       if (Object.keys(own).length > 0) this.put(column, own);
+      isTitle ||= own.look === "title";
       hasBox ||= own.look === "blank" && !own.isTick;
       column += cell.across ?? 1;
     }
     for (const [at, cell] of Object.entries(hidden)) if (cell) this.put(Number(at), cell);
-    this.heights[this.rows] = hasBox ? HEIGHTS.box : HEIGHTS.line;
+    this.heights[this.rows] = HEIGHTS[isTitle ? "title" : hasBox ? "box" : "line"];
     this.rows += 1;
   }
 

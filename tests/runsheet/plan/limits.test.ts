@@ -294,7 +294,7 @@ describe("limits on the sheet", () => {
     const load = rows?.findIndex(([name]) => name === "Load after rounding") ?? -1;
     const said = rows?.slice(load).find(([name]) => String(name).startsWith("Over"))?.[0];
     expect(said).toContain("Over the wax maximum of Fir: 10 % of wax.");
-    expect(said).toContain("Over the product limit of Fir: 4 % of total.");
+    expect(said).toContain("Over the limit of Fir: 4 % of total.");
   });
 
   const LONG = "A scent with a name as long as any that a maker gives, and then some more";
@@ -344,7 +344,7 @@ describe("limits on the sheet", () => {
   it("follow each oil of a live sheet by its own weight", () => {
     const load = rowOf(rows, 'Load of The "best" moss');
     expect(load[1]).toBeCloseTo(30 / 1100, 3);
-    const over = 'Over the product limit of The "best" moss: 2 % of total. ';
+    const over = 'Over the limit of The "best" moss: 2 % of total. ';
     expect(load[AT.plannedRemark]).toBe(over);
     expect(rows.map(([text]) => text)).toContain(over);
     expect(rowOf(rows, "Load of Fir")[AT.plannedRemark] || "").toBe("");
@@ -355,7 +355,7 @@ describe("limits on the sheet", () => {
     expect(rowOf(poured, 'Load of The "best" moss')[AT.actual]).toBeCloseTo(30 / 1100, 12);
     expect(rowOf(poured, "Load of Fir")[AT.loadRemark] || "").toBe("");
     const back = readBack(poured.map((row) => row.map((value): CellValue => value as CellValue)));
-    expect(back?.pots[0]?.remark).toBe('Over the product limit of The "best" moss: 2 % of total.');
+    expect(back?.pots[0]?.remark).toBe('Over the limit of The "best" moss: 2 % of total.');
   });
 
   it.each([true, false])("says what is not known, and is whole on screen and paper, live: %s", (live) => {
