@@ -7,7 +7,8 @@ export function ShelfSection({ shelf: { shelf, refused } }: { shelf: ShelfState 
     <section aria-labelledby="pane-shelf">
       <h2 id="pane-shelf">{SHELF.heading}</h2>
       {refused && <p className="wrong">{refused}</p>}
-      {!refused && (shelf && shelf.items.length > 0 ? <Left shelf={shelf} /> : <p>{SHELF.nothing}</p>)}
+      {!refused &&
+        (shelf && shelf.items.length > 0 ? <Left shelf={shelf} /> : <p>{shelf ? SHELF.nothing : SHELF.noMoves}</p>)}
       {shelf?.overdrawn.map(({ item, lot }) => (
         <p key={`${item} ${lot}`} className="wrong">
           {SHELF.overdrawn(item, lot)}

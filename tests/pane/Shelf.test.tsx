@@ -64,6 +64,6 @@ describe("what is on the shelf", () => {
 
   it("is nothing in a workbook without moves", async () => {
     await show({ Batch: BATCH });
-    expect(section().textContent).toContain("Nothing is left by the moves.");
+    expect(section().textContent).toContain("There is no table of moves yet.");
   });
 });

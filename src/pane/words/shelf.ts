@@ -23,5 +23,6 @@ export const SHELF = {
     lots.map(({ lot, quantity }) => `${lot === "" ? "no lot" : lot}: ${plain(quantity)}`).join(", "),
   unpriced: (names: readonly string[]) => `No price is written for ${names.join("; ")}: not in the sum.`,
   nothing: "Nothing is left by the moves.",
+  noMoves: "There is no table of moves yet. It begins with what you write down under Receiving.",
   overdrawn: (item: string, lot: string) => `Of ${item}, lot ${lot}, more went out than came in: look at its rows.`,
 } as const;
