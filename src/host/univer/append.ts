@@ -1,4 +1,3 @@
-import type { Addition, NewRows } from "../../sheet/addition";
 /** Rows for tables of the open workbook, and sheets with new tables. */
 
 import {
@@ -27,6 +26,7 @@ import {
 import { reader } from "../../engine/cells";
 import { cellContent } from "../../engine/content";
 import { type PlacedTable, tablesOf } from "../../engine/references";
+import type { Addition, NewRows } from "../../sheet/addition";
 import type { Sheet } from "../../sheet/sheet";
 import { sheetName } from "../../sheet/sheetName";
 import { addRules, choiceRules } from "./editing/choices";
