@@ -8,6 +8,8 @@ export const FORMATS = {
   load: "0.0%",
   count: "#,##0",
   money: "#,##0.00",
+  /** What came in or went out. */
+  change: "+#,##0.0##;-#,##0.0##;0",
   /** The price of a gram. */
   unitPrice: "0.00000",
   margin: "0.0%",

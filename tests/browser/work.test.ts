@@ -250,7 +250,7 @@ describe("working in the sheet", () => {
     }
     expect(places).toEqual(["J7", "A7", "J18", "A1", "C27", "C10", "A16"]);
     for (const [keys, sheet] of [
-      ["Alt+PageDown", "Stock"],
+      ["Alt+PageDown", "Items"],
       ["Control+PageUp", "Batch"],
     ] as const) {
       await press(keys);

@@ -6,7 +6,7 @@ const GROUPS: readonly Group[] = [
     label: "The studio",
     look: "note",
     texts: [
-      "Ostrelow is an invented studio. Its vessels, scents (fragrance oils), recipes, loads, limits, temperatures, stock and prices are invented too: replace them, do not pour by them.",
+      "Ostrelow is an invented studio. Its vessels, scents (fragrance oils), recipes, loads, limits, temperatures, suppliers, lots and prices are invented too: replace them, do not pour by them.",
       "Two people pour there on Thursdays in an old boat shed. This Thursday it is a hundred candles or so for a winter fair.",
     ],
   },
@@ -17,7 +17,8 @@ const GROUPS: readonly Group[] = [
       "Vessels: a water weight. The fill follows, and with it the batch, the pots and the shelf.",
       "Scents: a load or its basis. Wax and scent of each candle follow; Check says when a load is over a limit. Attic cedar is poured by its recipe: change both.",
       "Batch: a quantity, a vessel or a scent. Totals and pots follow. Free rows stay blank until they are filled in.",
-      "Stock: what is on hand. The run sheet says what is missing and which packs cost least; here it is cedar oil.",
+      "Moves: a change, or a new row for a lot. What is on hand follows on Items; the run sheet says what is missing and which packs cost least, here of cedar oil.",
+      "Components: how many one candle takes. Its cost, what to fetch and what is missing follow.",
       "Pots: the capacity, the loss or the scent to plan. The plan follows.",
       "On every sheet the pale cells with a frame are the ones to type in.",
     ],
@@ -26,9 +27,10 @@ const GROUPS: readonly Group[] = [
     label: "Make a run sheet",
     look: "note",
     texts: [
-      "Open the pane: in Excel by the button Run sheet on the Home tab; in the browser it is there. It pours from Batch, looks into Scents, Recipes, Stock and Prices, and puts a new sheet in at Write run sheet.",
+      "Open the pane: in Excel by the button Run sheet on the Home tab; in the browser it is there. It pours from Batch, looks into the other tables, and puts a new sheet in at Write run sheet.",
       "Print that sheet as any other (in the browser by Print or save as PDF in the pane), pour from it, and write on it what was weighed, how many candles came out good and what one weighs.",
-      "Type those figures into the same cells of the sheet and press Log this pour: a runs log keeps them, and the pane offers the wax factors that they show.",
+      "Type those figures into the same cells of the sheet and press Log this pour: a runs log keeps them, Moves counts down what was used, and the pane offers the wax factors that they show.",
+      "Stock in the pane shows each lot and what it is worth. Trace says where a lot went, such as W-0614 of Wax, and what went into a run, such as 2026-302-01.",
     ],
   },
   {

@@ -1,7 +1,8 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { type Column, cell, heading, headingRow, setting, table, type Value } from "../layout";
+import { type Column, cell, heading, headingRow, setting, table, thisRow, type Value } from "../layout";
 
+const own = thisRow("Shelf");
 const right = { align: "right" } as const;
 const weight = { format: FORMATS.weight, ...right };
 const scale = { format: FORMATS.scale, ...right };
@@ -19,9 +20,9 @@ const melted = (column: string) => ({
 
 const ofVessel = `INDEX(Vessels[Fill weight (g)],MATCH($B$13,Vessels[Vessel],0))`;
 const ofScent = (column: string): string => `INDEX(Scents[${column}],MATCH($B$14,Scents[Scent],0))`;
-/** An item may stand in several rows of the stock; one that stands in none is not known to be 0. */
+/** An item may stand in several rows of the items; one that stands in none is not known to be 0. */
 const onHand = (item: string): Value => ({
-  formula: `=IF(COUNTIF(Stock[Item],${item})=0,NA(),SUMIF(Stock[Item],${item},Stock[On hand (g)]))`,
+  formula: `=IF(COUNTIF(Items[Item],${item})=0,NA(),SUMIF(Items[Item],${item},Items[On hand (g)]))`,
   look: "body",
 });
 const oneCandle = (part: string): Value => ({
@@ -29,6 +30,18 @@ const oneCandle = (part: string): Value => ({
   format: FORMATS.weight,
   look: "body",
 });
+
+/** A component of the vessel, by its name in the row. */
+const component = (item: string): Value[] => [
+  item,
+  onHand(own("Item")),
+  {
+    formula: `=SUMIFS(Components[Each],Components[Vessel],$B$13,Components[Item],${own("Item")})`,
+    format: FORMATS.count,
+    look: "body",
+  },
+  "pieces",
+];
 
 /** What the scale can show of the day's wax and scent, and how many candles of one kind the shelf allows. */
 export function shelf(): Sheet {
@@ -46,9 +59,9 @@ export function shelf(): Sheet {
       ["Wax", onHand('"Wax"'), oneCandle("WAXPART"), "g"],
       ["Scent", onHand("$B$14"), oneCandle("SCENTPART"), "g"],
       ["Vessel", onHand("$B$13"), 1, "pieces"],
-      ["Wick", 150, 1, "pieces"],
-      ["Lid", 40, 1, "pieces"],
-      ["Label", 120, 2, "pieces"],
+      component("Cotton wick 6"),
+      component("Tumbler lid"),
+      component("Safety label"),
     ],
   );
   return {
@@ -75,14 +88,14 @@ export function shelf(): Sheet {
       cell(
         11,
         0,
-        "A candle of this kind takes what the table says; the scarcest item decides. Wax, scent and vessel on hand come from the sheet Stock.",
+        "A candle of this kind takes what the table says; the scarcest item decides. What is on hand comes from the sheet Items. For another vessel write its wick and lid here.",
         {
           look: "note",
           across: 4,
         },
       ),
       ...setting(12, "Vessel", "Straight tumbler", "A name from the sheet Vessels.", 4),
-      ...setting(13, "Scent", "Lamplit quince", "A name from the sheets Scents and Stock.", 4),
+      ...setting(13, "Scent", "Lamplit quince", "A name from the sheets Scents and Items.", 4),
       ...list.cells,
       cell(23, 0, "Candles it makes", { look: "total" }),
       cell(23, 1, { formula: "=POUR.MAKEABLE(Shelf[On hand],Shelf[One candle takes])" }, { look: "total", ...scale }),
