@@ -38,6 +38,7 @@ export function recallSheet(recall: Recall, settings: TraceSettings): Sheet {
     candlesHeading("Candles that hold it", amount),
     ...runs.flatMap(runRows),
     { values: ["Total", "", "", "", ...sums(candles), totalOf(runs)], look: "total" },
+    ...(isWholeRuns(recall) ? [{ values: [WHOLE_RUNS], look: "note" } as const] : []),
     ...unsureRows(unsure, amount),
     ...elsewhereRows(elsewhere, amount),
     GAP,
@@ -62,6 +63,11 @@ export function contentsSheet({ run, candles, parts }: RunContents, settings: Tr
     ...(parts.length === 0 ? [alert("No move names this run: what went into it is not known.")] : []),
   ]);
 }
+
+/** Whether candles are named that may hold nothing of a lot: their run took of it, perhaps for another pot. */
+export const isWholeRuns = ({ runs }: Recall): boolean => runs.some(({ candles }) => candles.length > 1);
+export const WHOLE_RUNS =
+  "All candles of these runs are listed: the moves name a run and not its pots. The run sheet says which lot went into which pot.";
 
 const GAP: Row = { values: [] };
 const NOT_LOGGED = "The log does not know this run: its candles are not known.";
