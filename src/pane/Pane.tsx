@@ -1,4 +1,5 @@
 import type { Host } from "../host/host";
+import type { Lack } from "../runsheet/plan/shortages";
 import { AfterPour } from "./AfterPour";
 import { Check } from "./Check";
 import { Footer } from "./Footer";
@@ -42,6 +43,9 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
   );
 }
 
+/** The same each time: what is drawn stays while nothing changes. */
+const NOTHING_LACKS: readonly Lack[] = [];
+
 /** From the tables to what will be written. */
 function Plan({ pane }: { pane: PaneState }) {
   const { planned } = pane;
@@ -58,6 +62,7 @@ function Plan({ pane }: { pane: PaneState }) {
         <Preview
           plan={planned.run.plan}
           costs={planned.run.costs}
+          lacks={planned.run.shelf?.lacks ?? NOTHING_LACKS}
           settings={planned.settings}
           isPart={pane.check.stops > 0}
         />

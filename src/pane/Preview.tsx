@@ -1,9 +1,11 @@
-import { memo } from "react";
+import { memo, useId } from "react";
 import { plain } from "../core/check/plain";
 import { CAUTIONS } from "../runsheet/cautions";
 import { percent } from "../runsheet/percent";
 import type { Costs } from "../runsheet/plan/costs";
+import { packWords } from "../runsheet/plan/packWords";
 import { nameOf, othersOf, type RunPlan } from "../runsheet/plan/runPlan";
+import type { Lack } from "../runsheet/plan/shortages";
 import type { Settings } from "../runsheet/settings";
 import { PotPicture } from "./PotPicture";
 import { PREVIEW } from "./words/preview";
@@ -15,10 +17,11 @@ const DRAWN = 60;
 export const Preview = memo(function Preview(props: {
   plan: RunPlan;
   costs: Costs | undefined;
+  lacks: readonly Lack[];
   settings: Settings;
   isPart: boolean;
 }) {
-  const { plan, costs, settings, isPart } = props;
+  const { plan, costs, lacks, settings, isPart } = props;
   const { unit, potCapacity } = settings;
   const drawn = Math.ceil(DRAWN / plan.scents.length);
   return (
@@ -26,6 +29,7 @@ export const Preview = memo(function Preview(props: {
       <h2 id="pane-preview">{PREVIEW.heading}</h2>
       {isPart && <p className="hint">{PREVIEW.incomplete}</p>}
       <Totals totals={plan.totals} unit={unit} />
+      {lacks.length > 0 && <Missing lacks={lacks} unit={unit} />}
       {plan.scents.map((scent) => (
         <section key={`${scent.scent} ${scent.wax} ${scent.load} ${scent.basis}`} className="scent">
           <h3>
@@ -55,9 +59,28 @@ export const Preview = memo(function Preview(props: {
   );
 });
 
+/** What the shelf lacks for the run, and the packs that cover it at the least cost. */
+function Missing({ lacks, unit }: { lacks: readonly Lack[]; unit: Settings["unit"] }) {
+  const id = useId();
+  return (
+    <>
+      <h3 id={id}>{PREVIEW.missing}</h3>
+      <ul aria-labelledby={id}>
+        {lacks.map((lack) => {
+          const amount = (value: number) => `${plain(Number(value.toPrecision(9)))}${lack.isCounted ? "" : ` ${unit}`}`;
+          const price = lack.cost === undefined ? undefined : money(lack.cost);
+          const words = PREVIEW.lack(lack.item, amount(lack.missing), packWords(lack, unit), price);
+          return <li key={`${lack.item} ${lack.isCounted}`}>{words}</li>;
+        })}
+      </ul>
+    </>
+  );
+}
+
+const money = (value: number): string => value.toFixed(2);
+
 /** What the candles cost, here and not on the bench. */
 function CostList({ costs }: { costs: Costs }) {
-  const money = (value: number) => value.toFixed(2);
   return (
     <details>
       <summary>{PREVIEW.cost(costs.title, money(costs.run))}</summary>

@@ -345,13 +345,18 @@ describe("a month", () => {
         return count > 0 ? [{ count, ...pack }] : [];
       });
       const cost = packs.reduce((all, { count, price }) => all + count * price, 0);
-      return [of("Left"), of("Missing"), packs.map(({ count, size }) => `${count} x ${size} g`).join(" + "), cost];
+      const [{ supplier } = { supplier: "" }] = packs;
+      const words = `${packs.map(({ count, size }) => `${count} x ${size} g`).join(" + ")} from ${supplier}`;
+      return [of("Left"), of("Missing"), words, cost] as const;
     });
     const lacks = keyed(cells, "lack").map(({ cells: row, at }) => [
       ...[at("onHand"), at("missing"), row[AT.missing + 1]],
       row.slice(AT.missing + 2).find((cell) => typeof cell === "number"),
     ]);
     expect(lacks).toEqual(wanted);
+    for (const [i, [, missing, packs, cost]] of wanted.entries()) {
+      await says(`${["Wax", "Cedar"][i]}: ${missing} g missing, buy ${packs}, ${cost.toFixed(2)}`);
+    }
     await says(`Delivery of Wax, Cedar from North costs ${hand.of("Basket", {}, "Delivery").toFixed(2)} on top`);
   });
 
@@ -413,6 +418,8 @@ describe("a month", () => {
     });
     await says(`In 2 runs: ${told.join("; ")}.`);
     await says(`Left on the shelf: ${hand.of("Lots", { Date: LOOKS[3], Item: "Wax", Lot: "W-1" }, "Left")} g.`);
+    // Cedar of the first pour has none of it; a move says of which run it is, not of which pot.
+    await says(/^All candles of these runs are listed/);
     await tracing.getByRole("button", { name: "Write recall list" }).click();
     await says(/^Written: Recall Wax W-1/);
     const rows = await tryout.host("readSheet", "Recall Wax W-1");
@@ -433,6 +440,7 @@ describe("a month", () => {
       sumOf("Good"),
       used(runs[0]?.run ?? "") + used(runs[1]?.run ?? ""),
     ]);
+    expect(rows.filter(([name]) => String(name).startsWith("All candles of these runs are listed"))).toHaveLength(1);
     expect(rows.find(([name]) => name === "Left on the shelf")?.[6]).toBe(0);
   });
 

@@ -11,6 +11,9 @@ export const PREVIEW = {
   scent: "Scent (fragrance oil)",
   others: "Dye and additives",
   melted: "Melted",
+  missing: "Missing for this run",
+  lack: (item: string, missing: string, packs: string, cost: string | undefined) =>
+    `${item}: ${missing} missing, ${cost === undefined ? packs : `buy ${packs}, ${cost}`}`,
   inWax: (wax: string) => `in ${wax}`,
   cost: (title: string, run: string) => `${title}: ${run}`,
   costOf: (count: number, candle: string, each: string) => `${count} x ${candle}: ${each} each`,

@@ -1,5 +1,5 @@
-import { plain } from "../../core/check/plain";
 import type { Run } from "../plan/makeRun";
+import { packWords } from "../plan/packWords";
 import type { Lack } from "../plan/shortages";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -43,13 +43,11 @@ export function lackRows(page: Page, { things, shelf }: Run, writing: Writing, p
   if (unchecked.length > 0) page.line(`Not compared with what is on hand: ${unchecked.join(", ")}`, "note");
 }
 
-function buyCells({ buy, cost, isCounted }: Lack, settings: Settings): PageCell[] {
-  // A pack of a pound is 453.59237 g: nobody shops by that.
-  const pack = (size: number) => (isCounted ? plain(size) : `${plain(Number(size.toPrecision(6)))} ${settings.unit}`);
-  const packs = buy.map(({ count, size }) => `${count} x ${pack(size)}`).join(" + ") || "no pack known";
+function buyCells(lack: Lack, settings: Settings): PageCell[] {
+  const { cost } = lack;
   const isPriced = settings.costs === "shown" && cost !== undefined;
   return [
-    { text: packs, look: "name", across: isPriced ? 5 : 6 },
+    { text: packWords(lack, settings.unit), look: "name", across: isPriced ? 5 : 6 },
     ...(isPriced ? [{ number: cost, format: MONEY }] : []),
   ];
 }
