@@ -229,7 +229,7 @@ describe("the scale and the shelf", () => {
       ["Wax", "Wax"],
       ["Scent", tumbler.Scent],
       ["Vessel", tumbler.Vessel],
-      ...["Cotton wick 6", "Tumbler lid", "Safety label"].map((one) => [one, one] as const),
+      ...["Wick, cotton 6", "Tumbler lid", "Safety label"].map((one) => [one, one] as const),
     ] as const) {
       expect(byName(rows, "Item", thing)["On hand"]).toBe(byName(items, "Item", item)["On hand (g)"]);
     }
@@ -373,7 +373,7 @@ describe("the moves", () => {
       ["Wax", 1705],
       ["Lamplit quince", 102],
       ["Medium tin", 10],
-      ["Cotton wick 4", 10],
+      ["Wick, cotton 4", 10],
       ["Safety label", 10],
     ]);
     expect(Math.abs((10 * 175.44 * 1.03) / 1.06 - 1705)).toBeLessThan(1);
@@ -387,7 +387,7 @@ describe("the components", () => {
     for (const vessel of rowsOf("Vessels", "Vessels").filter((row) => row["Water weight (g)"] !== null)) {
       const { name, each } = wickOf(text(vessel, "Wick"));
       const own = components().filter((row) => row.Vessel === vessel.Vessel);
-      expect(byName(own, "Item", name).Each, text(vessel, "Vessel")).toBe(each);
+      expect(byName(own, "Item", `Wick, ${name.toLowerCase()}`).Each, text(vessel, "Vessel")).toBe(each);
     }
   });
 });
@@ -418,7 +418,7 @@ describe("a run sheet of the day", () => {
     expect(run().problems.map(({ severity, text }) => [severity, text])).toEqual([
       ["warning", "Delivery of Cedar oil from Quillby Oils costs 4.90 on top"],
       // By hand: 50 - 12 - 8 wicks, and 12 tumblers, 8 glasses and 5 mugs take 25 of them.
-      ["warning", "Time to reorder: Wax (2839 left, below 3000), Cotton wick 6 (5 left, below 20)"],
+      ["warning", "Time to reorder: Wax (2839 left, below 3000), Wick, cotton 6 (5 left, below 20)"],
     ]);
     // Of the wax each pot is weighed in whole grams, so what is left is near what the batch takes with 3 % loss.
     const wax =
@@ -504,7 +504,7 @@ describe("a change", () => {
   it("of a move is followed by what is on hand and by the shelf", async () => {
     // By hand: 30 wicks of cotton 6 less 10 more; row 25 of the sheet is their receipt of 50.
     const edits = { "Moves!D25": 40 };
-    expect([saved("Moves", "B25"), saved("Moves", "D25")]).toEqual(["Cotton wick 6", 50]);
+    expect([saved("Moves", "B25"), saved("Moves", "D25")]).toEqual(["Wick, cotton 6", 50]);
     expect((await typed(edits, "Shelf"))("B24")).toBe(20);
   });
 

@@ -59,7 +59,7 @@ export function shelf(): Sheet {
       ["Wax", onHand('"Wax"'), oneCandle("WAXPART"), "g"],
       ["Scent", onHand("$B$14"), oneCandle("SCENTPART"), "g"],
       ["Vessel", onHand("$B$13"), 1, "pieces"],
-      component("Cotton wick 6"),
+      component("Wick, cotton 6"),
       component("Tumbler lid"),
       component("Safety label"),
     ],
