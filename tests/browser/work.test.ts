@@ -218,6 +218,46 @@ describe("working in the sheet", () => {
       await expect.poll(() => tryout.message()).toMatch(/^1 pasted text begins with = and stayed text/);
     });
 
+    it("brings numbers and dates that may be doubted as they are said to be, and Enter reads them as typed", async () => {
+      await paste("E1", "3,5\t0,125\t3,5%\n1,234\t12/11/2026\t12.11.2026\n");
+      // The days' numbers as DATEVALUE gives them in LibreOffice 7.4.7 for 2026-12-11 and 2026-11-12.
+      const dates = [46367, 46338];
+      await expect
+        .poll(() => tryout.cells("Copies", 0, 4, 2, 3))
+        .toEqual([
+          ["3,5", "0,125", "3,5%"],
+          [1234, ...dates],
+        ]);
+      await expect
+        .poll(() => tryout.message())
+        .toBe(
+          "E1: 3,5 stayed text, and so did 2 more cells. To make it 3.5, go there and press F2 and Enter; for all of them, take it back with Undo, write them with a decimal point in the other program and paste again. E2: 1,234 was taken as 1234. If you mean 1.234, type 1.234. F2: 12/11/2026 was taken as the date 2026-12-11. If the day stands first, type 2026-11-12.",
+        );
+      await tryout.goTo("F1");
+      await tryout.enterAgain();
+      await expect.poll(() => tryout.cells("Copies", 0, 4, 1, 3)).toEqual([["3,5", 0.125, "3,5%"]]);
+      await press("Control+Z");
+      await press("Control+Z");
+      await expect.poll(() => tryout.cells("Copies", 0, 4, 2, 3)).toEqual(Array(2).fill(Array(3).fill(null)));
+      await press("Control+Y");
+      await expect.poll(() => tryout.cells("Copies", 1, 4, 1, 3)).toEqual([[1234, ...dates]]);
+    });
+
+    it("says so of one cell too, and of another program's cells whatever their formats", async () => {
+      await paste("E4", "3,5");
+      await expect.poll(() => tryout.cells("Copies", 3, 4)).toEqual([["3,5"]]);
+      await expect.poll(() => tryout.message()).toMatch(/^E4: 3,5 stayed text\./);
+      const html = `<html><head><style>.a{mso-number-format:Percent;} .b{mso-number-format:"0\\.000";} .c{mso-number-format:"Short Date";}</style></head>
+<body><table><tr><td class=a>3,5%</td><td class=b><b>0,125</b></td><td class=c>12/11/2026</td></tr></table></body></html>`;
+      await paste("E6", "3,5%\t0,125\t12/11/2026", html);
+      await expect.poll(() => tryout.cells("Copies", 5, 4, 1, 3)).toEqual([["3,5%", "0,125", 46367]]);
+      await expect
+        .poll(() => tryout.message())
+        .toMatch(
+          /^E6: 3,5% stayed text, and so did 1 more cell\..* G6: 12\/11\/2026 was taken as the date 2026-12-11\./,
+        );
+    });
+
     it("takes a formula that comes alone as if it were typed", async () => {
       await paste("A9", "=POUR.FILLWEIGHT(100)");
       await expect.poll(() => tryout.cells("Copies", 8, 0)).toEqual([[86]]);

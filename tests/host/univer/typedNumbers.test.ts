@@ -1,11 +1,17 @@
 import { getNumfmtParseValueFilter } from "@univerjs/core";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { readingOf } from "../../../src/host/univer/editing/typedNumbers";
+import { readingOf, typedWords } from "../../../src/host/univer/editing/readings";
 
 const TEXT = "If you mean a text, type ' in front of it.";
 
 /** What Univer's number format makes of an entry: the value of the cell. */
 const cellValue = (entry: string | undefined) => getNumfmtParseValueFilter(entry ?? "")?.v;
+
+/** What is entered for something typed, and what is said of it. */
+const taken = (typed: string) => {
+  const reading = readingOf(typed);
+  return reading ? [reading.entry, typedWords(typed, reading)] : [];
+};
 
 afterEach(() => void vi.useRealTimers());
 
@@ -25,25 +31,27 @@ describe("what is typed into any cell", () => {
     ["3,500", 3500, "3,500 was taken as 3500. If you mean 3.5, type 3.5."],
     ["007", 7, "007 was taken as 7. To keep the zeros in front, type ' in front of them."],
   ])("%s is the number %s, and it is said where it may be doubted", (typed, value, words) => {
-    const reading = readingOf(typed);
-    expect(reading?.words).toBe(words);
-    expect(cellValue(reading?.entry)).toBe(value);
+    const [entry, said] = taken(typed);
+    expect(said).toBe(words);
+    expect(cellValue(entry)).toBe(value);
   });
 
   it("is a date with the year of today where it has none", () => {
     vi.useFakeTimers({ now: new Date(2026, 5, 1) });
-    expect(readingOf("12-4")).toEqual({
-      entry: "12-4",
-      words: `12-4 was taken as the date 2026-12-04. If you mean a calculation, type =12-4. ${TEXT}`,
-    });
-    expect(readingOf("1/2")?.words).toContain("1/2 was taken as the date 2026-01-02.");
+    expect(taken("12-4")).toEqual([
+      "12-4",
+      `12-4 was taken as the date 2026-12-04. If you mean a calculation, type =12-4. ${TEXT}`,
+    ]);
+    expect(taken("1/2")[1]).toContain("1/2 was taken as the date 2026-01-02.");
   });
 
   it.each([
     ["5/4/2026", "5/4/2026", "5/4/2026 was taken as the date 2026-05-04. If the day stands first, type 2026-04-05."],
+    ["5/4/26", "5/4/26", "5/4/26 was taken as the date 2026-05-04. If the day stands first, type 2026-04-05."],
+    ["25/4/26", "2026-04-25", `25/4/26 was taken as the date 2026-04-25. ${TEXT}`],
     ["25/4/2026", "2026-04-25", `25/4/2026 was taken as the date 2026-04-25. ${TEXT}`],
   ])("%s is entered as the date %s", (typed, entry, words) => {
-    expect(readingOf(typed)).toEqual({ entry, words });
+    expect(taken(typed)).toEqual([entry, words]);
   });
 
   it.each([

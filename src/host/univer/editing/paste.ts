@@ -1,9 +1,18 @@
 /** Pasting from other programs: cells as they were there, and no text that becomes a formula unseen. */
 
-import { CellValueType, type ICellData, type Injector, IUniverInstanceService, type Workbook } from "@univerjs/core";
+import {
+  CellValueType,
+  type ICellData,
+  type Injector,
+  IUniverInstanceService,
+  type Workbook,
+  type Worksheet,
+} from "@univerjs/core";
 import { ISheetClipboardService } from "@univerjs/preset-sheets-core";
-import { type Consequence, cellsOf, type Edit, isFilled, sheetsOf } from "./edits";
+import { type Consequence, cellsOf, type Edit, isFilled, joined, sheetsOf } from "./edits";
 import { written } from "./newRows";
+import { markedCells, markedText, readMarked } from "./pastedNumbers";
+import { pastedWords } from "./readings";
 
 /** What Univer writes into the HTML that it copies, and knows its own cells by. */
 const OWN = /data-copy-id="([^\s"]+)"/;
@@ -19,56 +28,74 @@ export class Pasting {
   ) {
     const clipboard = injector.get(ISheetClipboardService);
     const [byKey, byMenu] = [clipboard.legacyPaste.bind(clipboard), clipboard.paste.bind(clipboard)];
-    clipboard.legacyPaste = async (html, text, files) => {
-      const cells = html || files || !text ? withFormats(html ?? "") : await tableOf(text);
-      return this.#paste(html ?? "", () => byKey(cells, text, files));
-    };
+    clipboard.legacyPaste = async (html, text, files) =>
+      this.#paste(html ?? "", async (isOwn) => {
+        if (isOwn || files || (!html && !text)) return byKey(withFormats(html ?? ""), text, files);
+        return this.#fromElsewhere(html ?? "", text ?? "", byKey);
+      });
     clipboard.paste = async (item, type) => {
       const [html, text] = await Promise.all(["text/html", "text/plain"].map((kind) => textOf(item, kind)));
-      const cells = html ? withFormats(html) : text ? await tableOf(text) : "";
-      return this.#paste(html ?? "", () => (cells ? byKey(cells, text) : byMenu(item, type)));
+      return this.#paste(html ?? "", async (isOwn) => {
+        if (isOwn && html) return byKey(withFormats(html), text);
+        return html || text ? this.#fromElsewhere(html ?? "", text ?? "", byKey) : byMenu(item, type);
+      });
     };
   }
 
-  async #paste(html: string, paste: () => Promise<boolean>): Promise<boolean> {
+  async #fromElsewhere(html: string, text: string, paste: ISheetClipboardService["legacyPaste"]): Promise<boolean> {
+    const cells = html ? withFormats(html) : await tableOf(text);
+    return cells ? paste(markedCells(cells), text) : paste("", markedText(text));
+  }
+
+  async #paste(html: string, paste: (isOwn: boolean) => Promise<boolean>): Promise<boolean> {
     this.say("");
     const id = OWN.exec(html)?.[1];
     const isOwn =
       id !== undefined && this.injector.get(ISheetClipboardService).copyContentCache().get(id) !== undefined;
     this.#fromOutside = !isOwn;
     try {
-      return await paste();
+      return await paste(isOwn);
     } finally {
       this.#fromOutside = false;
     }
+  }
+
+  /** Reads what was pasted, and says how it was taken. */
+  read(edit: Edit): Consequence | null {
+    const workbook = this.injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
+    const words: string[] = [];
+    const all = sheetsOf(edit).flatMap((id) => {
+      const sheet = workbook?.getSheetBySheetId(id);
+      if (!sheet) return [];
+      const { done, doubts } = readMarked(this.injector, edit, sheet);
+      words.push(pastedWords(doubts));
+      const kept = this.#fromOutside ? this.#keepTexts(edit, sheet) : null;
+      if (kept) words.push(kept.words);
+      return [done, kept?.done ?? null];
+    });
+    const said = words.filter(Boolean).join(" ");
+    if (said) this.say(said);
+    return joined(...all);
   }
 
   /**
    * Keeps as texts what begins with `=` among several cells from outside: data of another program. Alone it is a
    * formula, as if it were typed, such as an example from the help.
    */
-  keepTexts(edit: Edit): Consequence | null {
-    if (!this.#fromOutside) return null;
-    const workbook = this.injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
-    for (const id of sheetsOf(edit)) {
-      const sheet = workbook?.getSheetBySheetId(id);
-      const cells = [...cellsOf(edit.redoMutations, id)].flatMap(([row, line]) =>
-        [...line].filter(([, cell]) => isFilled(cell)).map(([column, { f }]) => ({ row, column, f })),
-      );
-      const formulas = cells.filter(({ f }) => f);
-      if (!sheet || cells.length < 2 || formulas.length === 0) continue;
-      const value: Record<number, Record<number, ICellData>> = {};
-      for (const { row, column, f } of formulas) {
-        const text = { f: null, si: null, v: f ?? "", t: CellValueType.FORCE_STRING };
-        value[row] = { ...value[row], [column]: text };
-      }
-      const count = formulas.length;
-      this.say(
-        `${count === 1 ? "1 pasted text begins" : `${count} pasted texts begin`} with = and stayed text. To compute one, open its cell with F2, take the ' away where there is one, and press Enter.`,
-      );
-      return written(this.injector, sheet, value);
+  #keepTexts(edit: Edit, sheet: Worksheet): { readonly done: Consequence; readonly words: string } | null {
+    const cells = [...cellsOf(edit.redoMutations, sheet.getSheetId())].flatMap(([row, line]) =>
+      [...line].filter(([, cell]) => isFilled(cell)).map(([column, { f }]) => ({ row, column, f })),
+    );
+    const formulas = cells.filter(({ f }) => f);
+    if (cells.length < 2 || formulas.length === 0) return null;
+    const value: Record<number, Record<number, ICellData>> = {};
+    for (const { row, column, f } of formulas) {
+      const text = { f: null, si: null, v: f ?? "", t: CellValueType.FORCE_STRING };
+      value[row] = { ...value[row], [column]: text };
     }
-    return null;
+    const count = formulas.length;
+    const words = `${count === 1 ? "1 pasted text begins" : `${count} pasted texts begin`} with = and stayed text. To compute one, open its cell with F2, take the ' away where there is one, and press Enter.`;
+    return { done: written(this.injector, sheet, value), words };
   }
 }
 

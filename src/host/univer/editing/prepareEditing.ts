@@ -36,7 +36,7 @@ export function prepareEditing(
     injector,
     (edit) =>
       joined(
-        pasting.keepTexts(edit),
+        pasting.read(edit),
         growTables(injector, edit) ??
           growToTotals(injector, edit) ??
           fillInserted(injector, edit) ??

@@ -1,0 +1,147 @@
+/** What would be read as something else than was meant, or as nothing: how it is taken, typed and pasted, and the words. */
+
+import { getNumfmtParseValueFilter } from "@univerjs/core";
+import { dottedDate } from "../dottedDates";
+import { DECIMAL_COMMA, DOUBTFUL_COMMA } from "./percent";
+
+const NUMBER = /^([€$£¥]?)\s*([+-]?[\d.,' \u00a0\u202f]*\d)\s*([€$£¥%]?)$/;
+
+/** Groups of three digits that a comma does not part. */
+const GROUPS = /^[+-]?\d{1,3}(?:([. \u00a0\u202f'])\d{3}(?:\1\d{3})*,\d+|(?:\.\d{3}){2,})$/;
+const COMMA_GROUPS = /^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$/;
+/** Where others write decimal commas, this may stand for a thousand and more. */
+const POINT_GROUP = /^[+-]?[1-9]\d{0,2}\.\d{3}$/;
+
+const AS_TEXT = "If you mean a text, type ' in front of it.";
+
+type Kind = "decimal comma" | "thousands" | "zeros" | "point" | "sure" | "no year" | "month first" | "day first";
+
+/** How something is taken. */
+export interface Reading {
+  readonly kind: Kind;
+  /** What to enter in its place. */
+  readonly entry: string;
+  /** What it is then, in words. */
+  readonly taken: string;
+  /** What to do if it was meant otherwise. */
+  readonly advice: string;
+}
+
+/** Null where nothing is to be done. */
+export const readingOf = (typed: string): Reading | null => number(typed.trim()) ?? date(typed.trim());
+
+/** What is said of something typed; nothing where it is beyond doubt. */
+export const typedWords = (typed: string, { kind, taken, advice }: Reading): string =>
+  kind === "sure" ? "" : `${typed.trim()} was taken as ${taken}. ${advice}`.trim();
+
+function number(typed: string): Reading | null {
+  const [, before = "", body = "", after = ""] = NUMBER.exec(typed) ?? [];
+  const unit = before || after;
+  const as = (kind: Kind, plain: string, advice: string, entry = `${before}${plain}${after}`): Reading => ({
+    kind,
+    entry,
+    taken: `${plain}${unit && ` ${unit}`}`,
+    advice,
+  });
+  const asText = unit ? "" : AS_TEXT;
+  if (DECIMAL_COMMA.test(body)) return as("decimal comma", body.replace(",", "."), asText);
+  if (GROUPS.test(body)) {
+    return as("decimal comma", body.replace(/[. \u00a0\u202f']/g, "").replace(",", "."), asText);
+  }
+  if (DOUBTFUL_COMMA.test(body)) {
+    const plain = body.replace(",", "");
+    const smaller = `${Number(body.replace(",", "."))}`;
+    // The spreadsheet reads it so too, with its look.
+    const entry = after ? `${before}${plain}${after}` : typed;
+    return as("thousands", plain, `If you mean ${smaller}, type ${smaller}${after}.`, entry);
+  }
+  // With a sign behind it the spreadsheet would take it for a text.
+  if (after && COMMA_GROUPS.test(body)) return as("sure", body.replaceAll(",", ""), "");
+  if (!unit && /^0\d{1,14}$/.test(body)) {
+    return as("zeros", String(Number(body)), "To keep the zeros in front, type ' in front of them.");
+  }
+  return null;
+}
+
+function date(typed: string): Reading | null {
+  const [, first = "", second = "", year] = /^(\d{1,2})[/-](\d{1,2})(?:[/-](\d{4}|\d{2}))?$/.exec(typed) ?? [];
+  const read = first ? getNumfmtParseValueFilter(typed) : null;
+  if (typeof read?.v === "number") {
+    // As Univer's numbers of days, from the last but one day of 1899 on.
+    const day = new Date(Date.UTC(1899, 11, 30) + read.v * 86_400_000).toISOString().slice(0, 10);
+    const taken = `the date ${day}`;
+    if (!year) {
+      return { kind: "no year", entry: typed, taken, advice: `If you mean a calculation, type =${typed}. ${AS_TEXT}` };
+    }
+    if (Number(first) === Number(second)) return null;
+    const other = iso(day.slice(0, 4), second, first);
+    return { kind: "month first", entry: typed, taken, advice: `If the day stands first, type ${other}.` };
+  }
+  const other = year ? iso(year.padStart(4, "20"), second, first) : "";
+  if (!other || Number.isNaN(Date.parse(other)) || !new Date(other).toISOString().startsWith(other)) return null;
+  return { kind: "day first", entry: other, taken: `the date ${other}`, advice: AS_TEXT };
+}
+
+const iso = (year: string, month: string, day: string): string =>
+  [year, month.padStart(2, "0"), day.padStart(2, "0")].join("-");
+
+/**
+ * How something pasted is taken; null where the spreadsheet takes it right by itself.
+ * @param amongCommas whether there are decimal commas in what was pasted with it
+ */
+export function pastedReading(text: string, amongCommas: boolean): Reading | null {
+  const plain = text.trim();
+  const dotted = dottedDate(plain);
+  if (dotted) return { kind: "sure", entry: dotted, taken: `the date ${dotted}`, advice: "" };
+  if (!amongCommas || !POINT_GROUP.test(plain)) return readingOf(plain);
+  const whole = plain.replace(".", "");
+  return { kind: "point", entry: plain, taken: `${Number(plain)}`, advice: `If you mean ${whole}, type ${whole}.` };
+}
+
+export const hasDecimalComma = (text: string): boolean => readingOf(text)?.kind === "decimal comma";
+
+/** Data of another program stays what it was there: as numbers such texts could be meant in two ways within a column. */
+export const staysText = ({ kind }: Reading): boolean => kind === "decimal comma" || kind === "day first";
+
+/** A pasted cell that was taken in a way that may be doubted. */
+export interface Doubt {
+  /** Such as `B6`. */
+  readonly cell: string;
+  readonly text: string;
+  readonly reading: Reading;
+}
+
+/** What to do with several of a kind, after they are taken back. */
+const FOR_ALL: Readonly<Record<Exclude<Kind, "sure">, string>> = {
+  "decimal comma": "write them with a decimal point in the other program",
+  "day first": "write them as year, month and day in the other program, such as 2026-04-25",
+  thousands: "write them without commas, with a decimal point, in the other program",
+  point: "write them without points for thousands in the other program",
+  zeros: "give these cells the number format Text",
+  "no year": "give these cells the number format Text",
+  "month first": "write them as year, month and day in the other program, such as 2026-04-25",
+};
+
+/** What is said of pasted cells: for each kind the first one, how many more, and what to do. */
+export function pastedWords(doubts: readonly Doubt[]): string {
+  const kinds = new Map<Kind, Doubt[]>();
+  for (const doubt of doubts) {
+    const { kind } = doubt.reading;
+    if (kind !== "sure") kinds.set(kind, [...(kinds.get(kind) ?? []), doubt]);
+  }
+  return [...kinds.entries()].map(([kind, some]) => kindWords(FOR_ALL[kind as keyof typeof FOR_ALL], some)).join(" ");
+}
+
+function kindWords(forAll: string, [first, ...more]: readonly Doubt[]): string {
+  if (!first) return "";
+  const { cell, text, reading } = first;
+  const others = more.length === 0 ? "" : more.length === 1 ? "1 more cell" : `${more.length} more cells`;
+  const redo = `take it back with Undo, ${forAll} and paste again.`;
+  if (staysText(reading)) {
+    const here = `${cell}: ${text} stayed text${others && `, and so did ${others}`}.`;
+    const way = `To make it ${reading.taken}, go there and press F2 and Enter`;
+    return others ? `${here} ${way}; for all of them, ${redo}` : `${here} ${way}.`;
+  }
+  const here = `${cell}: ${text} was taken as ${reading.taken}${others && `, and ${others} in the same way`}.`;
+  return others ? `${here} If you mean something else, ${redo}` : `${here} ${reading.advice}`.trim();
+}
