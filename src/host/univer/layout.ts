@@ -16,7 +16,7 @@ const HIGHEST = 400;
 const BUTTON = 5;
 
 /** Of the characters that fit by the widths, those that do in bold: its letters are wider. */
-const BOLD = 0.75;
+const BOLD = 0.775;
 
 /** The widths wished for, and no word of a table's heading broken. */
 export function widthsOf({ widths, tables = [] }: Sheet): number[] {

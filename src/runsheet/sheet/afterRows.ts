@@ -10,7 +10,7 @@ import type { Page } from "./page";
 export function costRows(page: Page, costs: Costs | undefined, settings: Settings): void {
   if (costs === undefined || settings.costs !== "shown") return;
   page.skip();
-  page.headings([asPlanned(costs.title, settings), "Candles", "", "Each", "Total"].map((text) => ({ text })));
+  page.headings([asPlanned(costs.title, settings), "Count", "", "Each", "Total"].map((text) => ({ text })));
   for (const { scent, vessel, count, each } of costs.kinds) {
     page.row([
       { text: `${vessel}, ${scent}`, look: "name" },
