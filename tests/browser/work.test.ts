@@ -304,6 +304,33 @@ describe("working in the sheet", () => {
     expect(Math.abs(day - days())).toBeLessThanOrEqual(1);
   });
 
+  it.each(["Shift+F10", "ContextMenu"])(
+    "%s opens the menu of the cells, and Escape goes back to them",
+    async (keys) => {
+      const control = () => tryout.page.evaluate(() => document.activeElement?.textContent ?? "");
+      const menu = tryout.page.getByRole("group", { name: "Cell menu" });
+      await tryout.host("addSheet", {
+        name: `Menu ${keys}`,
+        widths: [],
+        cells: [{ row: 3, column: 2, content: { number: 7 } }],
+      });
+      await tryout.goTo("C4");
+      await press(keys);
+      await expect.poll(control).toBe("Copy");
+      const box = await menu.boundingBox();
+      const canvas = await tryout.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
+      // Below the fourth row at the third column: its left edge is right of two columns of at least 40 pixels.
+      expect(box?.x).toBeGreaterThan((canvas?.x ?? 0) + 80);
+      expect(box?.x).toBeLessThan((canvas?.x ?? 0) + 300);
+      expect(box?.y).toBeGreaterThan((canvas?.y ?? 0) + 80);
+      expect(await tryout.faults(".univer-popup")).toEqual([]);
+      await press("Escape");
+      await menu.waitFor({ state: "hidden" });
+      await press("ArrowDown");
+      await expect.poll(() => tryout.nameBox.inputValue()).toBe("C5");
+    },
+  );
+
   it("finds and replaces by keys alone: texts and numbers, not in formulas, and texts of digits stay texts", async () => {
     const cells = [
       { text: "cedar" },

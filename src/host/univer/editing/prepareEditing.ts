@@ -2,6 +2,7 @@
 
 import type { Injector } from "@univerjs/core";
 import type { Place } from "../../host";
+import { addCellMenuKeys } from "./cellMenu";
 import { keepLineBreaks } from "./copying";
 import { followEdits, joined } from "./edits";
 import { followResize } from "./followGrowth";
@@ -50,6 +51,7 @@ export function prepareEditing(
   keepLineBreaks(injector);
   addKeys(injector, select);
   addPopUpKeys(injector);
+  addCellMenuKeys(injector);
   sortWhole(injector);
   refuseSorting(injector, say);
   refuseLinks(injector, say);
