@@ -47,8 +47,16 @@ async function open(injector: Injector, at: Selected): Promise<void> {
     for (const [name, value] of Object.entries({ role: "group", "aria-label": "Cell menu" })) {
       menu?.setAttribute(name, value);
     }
-    control.focus();
+    takeKeyboard(injector, control);
   });
+}
+
+/** Until it has its place it is hidden, and what was pressed before may still bring the keyboard back to the cells. */
+function takeKeyboard(injector: Injector, control: HTMLElement, frames = 30): void {
+  if (!control.isConnected || !injector.get(IContextMenuService).visible) return;
+  const menu = control.closest(MENU);
+  if (!menu?.contains(document.activeElement)) control.focus();
+  if (frames > 0) requestAnimationFrame(() => takeKeyboard(injector, control, frames - 1));
 }
 
 /** The lower left corner of a cell in the window, or the nearest place where cells are. */
