@@ -261,23 +261,4 @@ describe("what lies beside the cells of an opened file, by keys alone", () => {
       { ref: "A3:A10", rules: [{ type: "containsText", formulae: ['NOT(ISERROR(SEARCH("tin",A3)))'] }] },
     ]);
   });
-
-  describe("a note on a narrow page", () => {
-    it.each([false, true])("is whole on the screen beside a wide cell (dark: %s)", async (dark) => {
-      await tryout.resize({ width: 320, height: 700, dark });
-      // Merged over four columns: it ends far right of the screen.
-      await tryout.goTo("A1");
-      await press("Shift+F2");
-      await expect.poll(focused).toMatch(/^A note for this cell/);
-      const isWhole = async () => {
-        const { x = -1, width = 0, y = -1, height = 0 } = (await note().boundingBox()) ?? {};
-        return x >= 0 && x + width <= 320 && y >= 0 && y + height <= 700 && width > 100;
-      };
-      await expect.poll(isWhole).toBe(true);
-      expect(await tryout.faults("[data-u-comp=rect-popup]")).toEqual([]);
-      await press("Escape");
-      await tryout.goTo("F9");
-      await popUp().waitFor({ state: "detached" });
-    });
-  });
 });

@@ -29,7 +29,6 @@ import { addLinkKeys } from "./linkKeys";
 import { addNoteKeys } from "./noteKeys";
 import { addOrder } from "./order";
 import { headRefusals } from "./refusals";
-import { keepPopUpsWhole } from "./wholePopUps";
 import { OUR_WORDS } from "./words";
 import "./lateChecks";
 import "./listCorrections";
@@ -70,7 +69,6 @@ export async function register(univer: Univer): Promise<void> {
   addOrder(injector);
   correctFinding(injector);
   reachBareControls(injector);
-  keepPopUpsWhole(injector);
   addNoteKeys(injector);
   addLinkKeys(injector);
   headRefusals(injector);
