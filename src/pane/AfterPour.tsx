@@ -3,6 +3,7 @@ import type { LogChoice } from "./actions/logPour";
 import type { Report } from "./actions/writtenRun";
 import { Button } from "./Button";
 import { ChoiceField } from "./fields";
+import { Lines } from "./Lines";
 import type { Written } from "./state/useWritten";
 import { LOGGING } from "./words/logging";
 import { FACTORS, LOSS, WRITTEN } from "./words/written";
@@ -66,13 +67,7 @@ function Told({ report: { parts } }: { report: Report }) {
   return parts.map(({ says, list }) => (
     <Fragment key={says}>
       <p>{says}</p>
-      {list.length > 0 && (
-        <ul>
-          {list.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      )}
+      <Lines lines={list} />
     </Fragment>
   ));
 }

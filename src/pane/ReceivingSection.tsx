@@ -1,6 +1,7 @@
 import { CHOICES } from "../runsheet/settings";
 import { Button } from "./Button";
 import { ChoiceField, TextField } from "./fields";
+import { Lines } from "./Lines";
 import type { TypedReceipt } from "./receiving/parseReceipt";
 import { tableWords } from "./receiving/planReceipt";
 import type { Receiving } from "./state/useReceiving";
@@ -62,17 +63,11 @@ function Shown({ ready: { line, table, doubts } }: { ready: NonNullable<Receivin
   return (
     <>
       <p>{tableWords(table)}</p>
-      <ul>
-        <li>{line}</li>
-      </ul>
+      <Lines lines={[line]} />
       {doubts.length > 0 && (
         <>
           <p>{RECEIVING.doubts}</p>
-          <ul>
-            {doubts.map((doubt) => (
-              <li key={doubt}>{doubt}</li>
-            ))}
-          </ul>
+          <Lines lines={doubts} />
         </>
       )}
     </>

@@ -1,5 +1,6 @@
 import { Button } from "./Button";
 import { TextField } from "./fields";
+import { Lines } from "./Lines";
 import type { Tracing } from "./state/useTracing";
 import type { Sought } from "./tracing/traced";
 import { contentsLines, recallLines, TRACING } from "./words/tracing";
@@ -19,14 +20,18 @@ export function TracingSection({ tracing, isBusy }: { tracing: Tracing; isBusy: 
             <Seeker field="item" names={names.items} tracing={tracing} />
             <Seeker field="lot" names={names.lots} tracing={tracing} />
           </div>
-          <Lines lines={found?.recall && recallLines(found.recall, amountOf)} />
+          <div role="status">
+            <Lines lines={found?.recall && recallLines(found.recall, amountOf)} />
+          </div>
           <Button off={isBusy || !found?.recall} onPress={tracing.writeRecall}>
             {TRACING.writeRecall}
           </Button>
           <div className="pairs">
             <Seeker field="run" names={names.runs} tracing={tracing} />
           </div>
-          <Lines lines={found?.contents && contentsLines(found.contents, amountOf)} />
+          <div role="status">
+            <Lines lines={found?.contents && contentsLines(found.contents, amountOf)} />
+          </div>
           <Button off={isBusy || !found?.contents} onPress={tracing.writeContents}>
             {TRACING.writeContents}
           </Button>
@@ -55,19 +60,5 @@ function Seeker({ field, names, tracing }: { field: keyof Sought; names: readonl
         onChange={(text) => tracing.seek(field, text)}
       />
     </>
-  );
-}
-
-function Lines({ lines = [] }: { lines?: readonly string[] | undefined }) {
-  return (
-    <div role="status">
-      {lines.length > 0 && (
-        <ul>
-          {lines.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ul>
-      )}
-    </div>
   );
 }
