@@ -8,7 +8,7 @@ import type { Kept } from "../state/kept";
 import type { ReadTables } from "../state/useTables";
 import { serialOf, today } from "../today";
 import { RECEIVING, receiptLine } from "../words/receiving";
-import { knownItems } from "./knownItems";
+import { namedItems } from "./namedItems";
 import { type ParsedReceipt, parseReceipt, type TypedReceipt } from "./parseReceipt";
 
 /** What a receipt is seen beside: the names that are known, and the lots that came in before. */
@@ -23,7 +23,7 @@ export interface Beside {
 
 export function besideOf(read: ReadTables, kept: Kept): Beside {
   const { unit } = kept.choices;
-  const base = { known: knownItems(read, kept, unit), unit };
+  const base = { known: namedItems(read, kept, unit), unit };
   try {
     const moves = movesOn(read, kept, unit);
     return { ...base, moves, ledger: moves && ledgerOf(moves.read), refused: undefined };

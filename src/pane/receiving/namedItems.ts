@@ -13,7 +13,7 @@ const OF_ITEMS = ["items", "stock", "prices"] as const;
 const WEIGHED: readonly string[] = ["pour scent", "scents scent", "recipes ingredient", "recipes scent"];
 
 /** The names that the tables of the workbook know. */
-export function knownItems(read: ReadTables, byHand: ByHand, unit: WeightUnit): KnownItems {
+export function namedItems(read: ReadTables, byHand: ByHand, unit: WeightUnit): KnownItems {
   const names = new Map<string, string>();
   const [counted, weighed] = [new Set<string>(), new Set<string>()];
   for (const kind of TABLE_TYPE_IDS) {
