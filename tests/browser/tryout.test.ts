@@ -83,16 +83,6 @@ describe("the page", () => {
     await expect.poll(() => tryout.message(), PATIENCE).toBe("");
   });
 
-  it("forgets a message when the cell's next error has another cause", async () => {
-    await tryout.openSheet("Scents");
-    await tryout.type("H2", "=POUR.SCENTPART(10,6)");
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!H2: ${BAD_LOAD}`]);
-    await tryout.type("H2", '=1+"x"');
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
-    await tryout.goTo("H2");
-    await expect.poll(() => tryout.message(), PATIENCE).toMatch(/^H2: a cell that this one uses/);
-  });
-
   it("says which function is misspelt, and not where its error is handed on", async () => {
     await tryout.openSheet("Scents");
     await tryout.type("H2", "=POUR.FILLWEIGTH(3)");
@@ -109,48 +99,6 @@ describe("the page", () => {
     await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
     await tryout.goTo("H3");
     await tryout.page.keyboard.press("Delete");
-  });
-
-  it("speaks once of an argument that is wrong for every row a formula spills into", async () => {
-    await tryout.openSheet("Scents");
-    await tryout.type("P2", "=POUR.SCENTSPLIT({10;20;30},6)");
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!P2: ${BAD_LOAD}`]);
-    await tryout.goTo("P2");
-    await tryout.page.keyboard.press("Delete");
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
-  });
-
-  it("says why results cannot spill", async () => {
-    await tryout.openSheet("Scents");
-    await tryout.type("I2", "taken");
-    await tryout.type("H2", "=POUR.SCENTSPLIT(10,6%)");
-    await expect
-      .poll(() => tryout.problems(), PATIENCE)
-      .toEqual([expect.stringContaining("Scents!H2: the results need")]);
-    await tryout.goTo("I2");
-    await tryout.page.keyboard.press("Delete");
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
-    const [row] = await tryout.cells("Scents", 1, 7, 1, 2);
-    expect((row?.[0] as number) + (row?.[1] as number)).toBeCloseTo(10, 12);
-  });
-
-  it("lists formulas that refer to themselves, with a function of ours too", async () => {
-    const { page } = tryout;
-    const cycle =
-      "this formula refers to itself, perhaps through other cells; let it begin from a number that you type";
-    await tryout.openSheet("Scents");
-    await tryout.type("H2", "=I2");
-    await tryout.type("I2", "=POUR.FILLWEIGHT(H2)");
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!H2: ${cycle}`, `Scents!I2: ${cycle}`]);
-    expect(await page.locator("#problems summary").textContent()).toBe("2 formulas to fix");
-    await tryout.goTo("H2");
-    await expect.poll(() => tryout.message(), PATIENCE).toBe(`H2: ${cycle}`);
-    await tryout.type("H2", "10");
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
-    for (const cell of ["H2", "I2"]) {
-      await tryout.goTo(cell);
-      await page.keyboard.press("Delete");
-    }
   });
 
   it("begins from each of what it offers, and from a copy of a sample each time", async () => {
@@ -182,38 +130,6 @@ describe("the page", () => {
     await help.getByRole("heading", { name: "Recipes" }).waitFor();
     await help.close();
   });
-});
-
-it("comes back to the workbook as it was left, a setting too, without asking on leaving", async () => {
-  const tryout = await site.open();
-  const { page } = tryout;
-  const warnings: string[] = [];
-  page.on("dialog", (dialog) => {
-    warnings.push(dialog.type());
-    return dialog.accept();
-  });
-  await tryout.openSheet("Vessels");
-  await tryout.type("C5", "321");
-  await tryout.openSettings();
-  await page.getByLabel("Extra to melt (loss)").fill("5%");
-  await page.getByLabel("Extra to melt (loss)").blur();
-  await page.locator("#kept.safe").waitFor();
-  await page.reload();
-  await page.waitForFunction(() => "pourwright" in window);
-  expect(await page.locator("#name").textContent()).toBe("Demo pour day");
-  expect(await page.getByRole("region", { name: "Ways to begin" }).isVisible()).toBe(false);
-  expect(await tryout.cells("Vessels", 4, 2)).toEqual([[321]]);
-  await expect.poll(() => page.getByLabel("Extra to melt (loss)").inputValue(), PATIENCE).toBe("5%");
-  expect(warnings).toEqual([]);
-
-  // Another workbook is begun; the first one is in the list as it was.
-  await tryout.openWorkbook("Starter tables");
-  await page.getByRole("button", { name: "My workbooks" }).click();
-  expect(await tryout.faults({ exclude: ["#spreadsheet"] })).toEqual([]);
-  await page.keyboard.press("Escape");
-  await tryout.comeBackTo("Demo pour day");
-  expect(await tryout.cells("Vessels", 4, 2)).toEqual([[321]]);
-  await page.close();
 });
 
 describe("the page at any size", () => {

@@ -1,0 +1,151 @@
+/** What a maker does is kept: the rarer ways. */
+
+import { describe, expect, it } from "vitest";
+import { alert, cell, names, openList, reload, settled, Tabs } from "./tabs";
+
+const tabs = new Tabs();
+
+describe("a reload", () => {
+  it("right after an edit has it all the same", async () => {
+    const tryout = await tabs.tab(await tabs.profile(), true);
+    await tryout.openWorkbook("An empty workbook");
+    await tryout.type("C3", "just now");
+    await reload(tryout);
+    expect(await cell(tryout, "Sheet1", 2, 2)).toBe("just now");
+  });
+
+  it("of a sample that nobody has changed leaves nothing in the list", async () => {
+    const tryout = await tabs.tab(await tabs.profile(), true);
+    await reload(tryout);
+    await tryout.page.getByRole("button", { name: "Look at the demo" }).click();
+    const list = await openList(tryout);
+    expect(await list.textContent()).toContain("No workbook is kept yet.");
+  });
+});
+
+describe("a second tab", () => {
+  it("may work on another workbook at the same time", async () => {
+    const context = await tabs.profile();
+    const one = await tabs.tab(context, true);
+    await one.openWorkbook("An empty workbook");
+    await one.type("A1", "one");
+    await settled(one);
+    const two = await tabs.tab(context);
+    await two.openWorkbook("An empty workbook");
+    await two.type("A1", "two");
+    await settled(two);
+    expect(await two.page.locator("#name").textContent()).toBe("My workbook 2");
+    const list = await openList(two);
+    expect(await names(list)).toEqual(["My workbook 2", "My workbook"]);
+    expect(await list.locator("li", { hasText: "in another tab" }).locator(".name").textContent()).toBe("My workbook");
+  });
+});
+
+describe("storage that is refused", () => {
+  it("for want of room is said at once, and taken back when there is room again", async () => {
+    const context = await tabs.profile();
+    await context.addInitScript(() => {
+      const add = IDBObjectStore.prototype.add;
+      IDBObjectStore.prototype.add = function (...given) {
+        if ("isFull" in window) throw new DOMException("full", "QuotaExceededError");
+        return add.apply(this, given);
+      };
+    });
+    const tryout = await tabs.tab(context, true);
+    await tryout.page.evaluate(() => Object.assign(window, { isFull: true }));
+    await tryout.openWorkbook("An empty workbook");
+    await expect
+      .poll(() => tryout.page.getByRole("alert").allTextContents())
+      .toContainEqual(expect.stringContaining("no room left"));
+    await tryout.type("A1", "kept in the end");
+    await tryout.page.evaluate(() => Reflect.deleteProperty(window, "isFull"));
+    await tryout.type("A2", "one more");
+    await settled(tryout);
+    await reload(tryout);
+    expect(await cell(tryout, "Sheet1", 0, 0)).toBe("kept in the end");
+  });
+});
+
+describe("the list of workbooks", () => {
+  it("goes back to an earlier state, and from there to the later one", async () => {
+    const tryout = await tabs.tab(await tabs.profile(), true);
+    await tryout.openWorkbook("An empty workbook");
+    await settled(tryout);
+    await tryout.type("A1", "first");
+    await settled(tryout);
+    const list = await openList(tryout);
+    await list.getByRole("button", { name: "Earlier states: My workbook" }).click();
+    await list
+      .getByRole("button", { name: /^Go back to My workbook/ })
+      .last()
+      .click();
+    await expect.poll(() => cell(tryout, "Sheet1", 0, 0)).toBeNull();
+    await openList(tryout);
+    await list.getByRole("button", { name: "Earlier states: My workbook" }).click();
+    await list
+      .getByRole("button", { name: /^Go back to My workbook/ })
+      .first()
+      .click();
+    await expect.poll(() => cell(tryout, "Sheet1", 0, 0)).toBe("first");
+  });
+
+  it("goes to the ways on when the open workbook is removed, which can be put back", async () => {
+    const tryout = await tabs.tab(await tabs.profile(), true);
+    await tryout.openWorkbook("An empty workbook");
+    await settled(tryout);
+    const list = await openList(tryout);
+    await list.getByRole("button", { name: "Remove: My workbook" }).press("Enter");
+    await tryout.page.keyboard.press("Enter");
+    await list.getByRole("button", { name: "Put back: My workbook" }).click();
+    await list.getByRole("button", { name: "My workbook", exact: true }).click();
+    await expect.poll(() => tryout.page.locator("#name").textContent()).toBe("My workbook");
+  });
+
+  it("has nothing that axe finds wrong and fits, small or dark", async () => {
+    const tryout = await tabs.site.open({ width: 320, height: 640 });
+    await tryout.openWorkbook("An empty workbook");
+    await settled(tryout);
+    const list = await openList(tryout);
+    await list.getByRole("button", { name: "Duplicate: My workbook" }).click();
+    await list.getByRole("button", { name: "My workbook 2", exact: true }).waitFor();
+    await list.getByRole("button", { name: "Remove: My workbook", exact: true }).click();
+    await list.getByRole("button", { name: "Rename: My workbook 2" }).click();
+    for (const size of [{ width: 320 }, { width: 1280, dark: true }]) {
+      await tryout.resize(size);
+      expect(await tryout.faults(".workbooks")).toEqual([]);
+      const box = await list.boundingBox();
+      expect((box?.x ?? -1) >= 0 && (box?.x ?? 0) + (box?.width ?? 0) <= size.width).toBe(true);
+      expect(await list.evaluate((element) => element.scrollWidth <= element.clientWidth)).toBe(true);
+    }
+  });
+});
+
+describe("a state that cannot be read any more", () => {
+  it("gives way to the one before, and that is said", async () => {
+    const tryout = await tabs.tab(await tabs.profile(), true);
+    await tryout.openWorkbook("An empty workbook");
+    await settled(tryout);
+    await tryout.type("A1", "first");
+    await settled(tryout);
+    await tryout.type("A1", "second");
+    await settled(tryout);
+    await tryout.page.evaluate(async () => {
+      const database = await new Promise<IDBDatabase>((done) => {
+        const request = indexedDB.open("pourwright");
+        request.onsuccess = () => done(request.result);
+      });
+      const pieces = database.transaction("pieces", "readwrite").objectStore("pieces");
+      const keys = await new Promise<IDBValidKey[]>((done) => {
+        const request = pieces.getAllKeys();
+        request.onsuccess = () => done(request.result);
+      });
+      pieces.delete(keys.at(-1) as IDBValidKey);
+      await new Promise((done) => {
+        pieces.transaction.oncomplete = done;
+      });
+    });
+    await reload(tryout);
+    expect(await alert(tryout)).toContain("The last changes cannot be read any more.");
+    expect(await cell(tryout, "Sheet1", 0, 0)).toBe("first");
+  });
+});
