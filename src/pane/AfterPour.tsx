@@ -43,7 +43,7 @@ export function AfterPour(props: {
       <div className="buttons">
         {button(WRITTEN.compare, written.compare, !canPlan)}
         {button(WRITTEN.rebuild, written.rebuild, !canPlan)}
-        {button(WRITTEN.freeze, written.freeze)}
+        {button(WRITTEN.toPlain, written.toPlain)}
         {button(LOGGING.log, () => logPour())}
         {written.print && button(WRITTEN.print, written.print)}
       </div>

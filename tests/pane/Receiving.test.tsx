@@ -1,13 +1,9 @@
 // @vitest-environment happy-dom
-import { act } from "react";
-import { createRoot, type Root } from "react-dom/client";
-import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { Pane } from "../../src/pane/Pane";
+import { describe, expect, it } from "vitest";
 import type { Addition } from "../../src/sheet/addition";
 import type { CellValue, Content } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
-
-Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+import { openPane } from "./openPane";
 
 const BATCH: CellValue[][] = [
   ["Vessel", "Quantity", "Fill weight (g)", "Scent"],
@@ -37,49 +33,7 @@ function addedBy({ appended }: ShelfHost): Record<string, unknown>[] {
 }
 
 describe("receiving", () => {
-  let root: Root;
-  let element: HTMLElement;
-  beforeEach(() => {
-    vi.useFakeTimers({ toFake: ["Date"], now: new Date(2026, 10, 26, 12) });
-    element = document.body.appendChild(document.createElement("div"));
-    root = createRoot(element);
-  });
-  afterEach(async () => {
-    await act(async () => root.unmount());
-    element.remove();
-    vi.useRealTimers();
-  });
-  const wait = () => act(() => new Promise((done) => setTimeout(done, 0)));
-  const section = () => element.querySelector("[aria-labelledby=pane-receiving]") as HTMLElement;
-  const show = async (host: ShelfHost) => {
-    await act(async () => root.render(<Pane host={host} />));
-    await wait();
-    await act(async () => document.getElementById("pane-tab-stock")?.click());
-    await wait();
-  };
-  const field = (label: string) => {
-    const found = [...section().querySelectorAll("label")].find(({ textContent }) => textContent === label);
-    return document.getElementById(found?.htmlFor ?? "") as HTMLInputElement;
-  };
-  const type = async (texts: Record<string, string>) => {
-    for (const [label, text] of Object.entries(texts)) {
-      const input = field(label);
-      const proto = input instanceof HTMLSelectElement ? HTMLSelectElement : HTMLInputElement;
-      await act(async () => {
-        Object.getOwnPropertyDescriptor(proto.prototype, "value")?.set?.call(input, text);
-        input.dispatchEvent(new Event(input instanceof HTMLSelectElement ? "change" : "input", { bubbles: true }));
-      });
-    }
-  };
-  const shown = () => [...section().querySelectorAll("[role=status] li")].map(({ textContent }) => textContent);
-  const press = async (words: string) => {
-    const found = [...section().querySelectorAll("button")].find(({ textContent }) => textContent === words);
-    if (!found) throw new Error(`no button ${words}`);
-    await act(async () => found.click());
-    await wait();
-  };
-  const beside = (label: string) =>
-    document.getElementById(field(label).getAttribute("aria-describedby") ?? "")?.textContent;
+  const { show, type, press, field, section, shown, beside, done, alert } = openPane("pane-receiving", "stock");
   const WAX = {
     Item: "soy wax",
     Lot: "L-2",
@@ -107,9 +61,7 @@ describe("receiving", () => {
         "Best before": 46_692,
       },
     ]);
-    expect(element.querySelector("footer [role=status]")?.textContent).toBe(
-      "Soy wax, lot L-2: +10 kg, paid 80, best before 2027-11-01 is in Moves now.",
-    );
+    expect(done()).toBe("Soy wax, lot L-2: +10 kg, paid 80, best before 2027-11-01 is in Moves now.");
     // Ready for the next pack, of the same day and unit.
     expect([field("Item").value, field("Unit").value, field("Received").value]).toEqual(["", "kg", "2026-11-26"]);
   });
@@ -171,7 +123,7 @@ describe("receiving", () => {
     host.refusal = new Error("Excel is busy. Try again.");
     expect(section().textContent).toContain("Moves, a new table, with:");
     await press("Add anyway");
-    expect(element.querySelector("footer [role=alert]")?.textContent).toBe("Excel is busy. Try again.");
+    expect(alert()).toBe("Excel is busy. Try again.");
     expect(field("Lot").value).toBe("L-2");
     host.refusal = undefined;
     await press("Add anyway");
@@ -185,7 +137,7 @@ describe("receiving", () => {
     host.all.Moves = [...MOVES, [46_352, "Soy wax", "L-2", 5, null, null]];
     await press("Add to moves");
     expect(host.appended).toEqual([]);
-    expect(element.querySelector("footer [role=status]")?.textContent).toMatch(/^The tables have changed/);
+    expect(done()).toMatch(/^The tables have changed/);
     expect(shown().at(-1)).toMatch(/^lot L-2 of Soy wax came in before/);
   });
 

@@ -1,12 +1,8 @@
 // @vitest-environment happy-dom
-import { act } from "react";
-import { createRoot, type Root } from "react-dom/client";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { Pane } from "../../src/pane/Pane";
+import { describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
-
-Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
+import { openPane } from "./openPane";
 
 const BATCH: CellValue[][] = [
   ["Vessel", "Quantity", "Fill weight (g)", "Scent"],
@@ -28,46 +24,7 @@ const LOG: CellValue[][] = [
 ];
 
 describe("following a lot", () => {
-  let root: Root;
-  let element: HTMLElement;
-  beforeEach(() => {
-    element = document.body.appendChild(document.createElement("div"));
-    root = createRoot(element);
-  });
-  afterEach(async () => {
-    await act(async () => root.unmount());
-    element.remove();
-  });
-  const wait = () => act(() => new Promise((done) => setTimeout(done, 0)));
-  const section = () => element.querySelector("[aria-labelledby=pane-tracing]") as HTMLElement;
-  const show = async (host: FakeHost) => {
-    await act(async () => root.render(<Pane host={host} />));
-    await wait();
-    await act(async () => document.getElementById("pane-tab-trace")?.click());
-    await wait();
-  };
-  const field = (label: string) => {
-    const found = [...section().querySelectorAll("label")].find(({ textContent }) => textContent === label);
-    return document.getElementById(found?.htmlFor ?? "") as HTMLInputElement;
-  };
-  const type = async (label: string, text: string) => {
-    const input = field(label);
-    await act(async () => {
-      Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set?.call(input, text);
-      input.dispatchEvent(new Event("input", { bubbles: true }));
-    });
-  };
-  const shown = () => [...section().querySelectorAll("[role=status] li")].map(({ textContent }) => textContent);
-  const press = async (words: string) => {
-    await act(async () => [...section().querySelectorAll("button")].find((one) => one.textContent === words)?.click());
-    await wait();
-  };
-  const beside = (label: string) =>
-    document.getElementById(field(label).getAttribute("aria-describedby") ?? "")?.textContent;
-  const offered = (label: string) =>
-    [...(document.getElementById(field(label).getAttribute("list") ?? "")?.children ?? [])].map((one) =>
-      one.getAttribute("value"),
-    );
+  const { show, type, press, section, shown, beside, offered } = openPane("pane-tracing", "trace");
   const RECIPES: CellValue[][] = [
     ["Scent", "Ingredient", "Share", "Basis"],
     ["Cedar", "Cedar oil", 0.06, "of wax"],
@@ -78,10 +35,10 @@ describe("following a lot", () => {
     const host = book();
     await show(host);
     expect(offered("Item")).toEqual(["Cedar oil", "Lids"]);
-    await type("Item", "cedar oil");
+    await type({ Item: "cedar oil" });
     expect(offered("Lot of the item")).toEqual(["C-1"]);
     expect(shown()).toEqual([]);
-    await type("Lot of the item", "c-1");
+    await type({ "Lot of the item": "c-1" });
     expect(shown()).toEqual([
       "Cedar oil, lot C-1, came in on 2026-10-05.",
       "In 2 runs: 2026-288-01 (8 Tin, Cedar); 2026-289-01 (not in the log: candles not known).",
@@ -97,7 +54,7 @@ describe("following a lot", () => {
     const host = book();
     await show(host);
     expect(offered("Lot of a run")).toEqual(["2026-290-01", "2026-289-01", "2026-288-01"]);
-    await type("Lot of a run", "2026-288-01");
+    await type({ "Lot of a run": "2026-288-01" });
     expect(shown()).toEqual(["Cedar oil, lot C-1: 60 g", "Lids, no lot written: 8 (g or pieces)"]);
     await press("Write what went in");
     expect(host.added.map(({ name }) => name)).toEqual(["Made of 2026-288-01"]);
@@ -105,7 +62,7 @@ describe("following a lot", () => {
 
   it("follows all of an item of which no lot was ever written", async () => {
     await show(book());
-    await type("Item", "Lids");
+    await type({ Item: "Lids" });
     expect(shown()).toEqual([
       "Lids, no lot written, came in on 2026-10-05.",
       "In 1 run: 2026-288-01 (8 Tin, Cedar).",
@@ -116,14 +73,14 @@ describe("following a lot", () => {
   it("says beside a field what no move names, and writes nothing then", async () => {
     const host = book();
     await show(host);
-    await type("Lot of the item", "C-1");
+    await type({ "Lot of the item": "C-1" });
     expect(beside("Item")).toBe("write whose lot it is");
-    await type("Item", "Moss oil");
+    await type({ Item: "Moss oil" });
     expect(beside("Item")).toBe("no move names Moss oil");
-    await type("Item", "Cedar oil");
-    await type("Lot of the item", "C-9");
+    await type({ Item: "Cedar oil" });
+    await type({ "Lot of the item": "C-9" });
     expect(beside("Lot of the item")).toBe("no move names lot C-9 of Cedar oil");
-    await type("Lot of a run", "2026-001-01");
+    await type({ "Lot of a run": "2026-001-01" });
     expect(beside("Lot of a run")).toBe("neither the log nor a move names run 2026-001-01");
     await press("Write recall list");
     await press("Write what went in");

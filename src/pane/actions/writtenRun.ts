@@ -46,7 +46,7 @@ export function changesOf(sheet: string, old: PouredRun, now: RunPlan, to?: stri
 }
 
 /** Turns the formulas of a run sheet into the numbers they give; says so. */
-export async function freezeSheet(host: Host, sheet: string): Promise<string> {
+export async function toPlainNumbers(host: Host, sheet: string): Promise<string> {
   const cells = plainNumbers(await host.readSheet(sheet));
   if (cells.length === 0) throw new Error(WRITTEN.plainAlready(sheet));
   await host.write(sheet, cells);

@@ -10,7 +10,7 @@ import type { Vessels } from "../../runsheet/tables/vessels";
 import { type Book, freshRun } from "../actions/book";
 import { changeFactor } from "../actions/changeFactor";
 import { type LogChoice, logPour } from "../actions/logPour";
-import { changesOf, freezeSheet, type Report, readRun } from "../actions/writtenRun";
+import { changesOf, type Report, readRun, toPlainNumbers } from "../actions/writtenRun";
 import { LOGGING } from "../words/logging";
 import { FACTORS, LOSS, WRITTEN } from "../words/written";
 import type { useRunSheets } from "./useRunSheets";
@@ -107,9 +107,9 @@ function sheetWork(
         setReport(changesOf(sheet, old, plan, name));
         return words;
       }),
-    freeze: () =>
-      run(WRITTEN.freeze, async () => {
-        const words = await freezeSheet(host, sheet);
+    toPlain: () =>
+      run(WRITTEN.toPlain, async () => {
+        const words = await toPlainNumbers(host, sheet);
         setReport(undefined);
         return words;
       }),

@@ -12,7 +12,7 @@ export const WRITTEN = {
   on: (words: string, sheet: string) => `${words}: ${sheet}`,
   compare: "What has changed since",
   rebuild: "Rebuild",
-  freeze: "Turn into plain numbers",
+  toPlain: "Turn into plain numbers",
   print: "Print or save as PDF",
   noRunSheet: (sheet: string) => `${sheet} is no run sheet any more: its first line, its date or its unit is gone.`,
   plainAlready: (sheet: string) => `${sheet} holds plain numbers already.`,
