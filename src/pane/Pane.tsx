@@ -3,6 +3,7 @@ import type { Lack } from "../runsheet/plan/shortages";
 import { AfterPour } from "./AfterPour";
 import { Check } from "./Check";
 import { Footer } from "./Footer";
+import { OpenRuns } from "./OpenRuns";
 import { Preview } from "./Preview";
 import { type Planner, planHere } from "./planner";
 import { ReceivingSection } from "./ReceivingSection";
@@ -66,6 +67,9 @@ function Plan({ pane }: { pane: PaneState }) {
           settings={planned.settings}
           isPart={pane.check.stops > 0}
         />
+      )}
+      {planned?.run.shelf && planned.run.shelf.openRuns.length > 0 && (
+        <OpenRuns runs={planned.run.shelf.openRuns} unit={planned.settings.unit} onCount={pane.count} />
       )}
     </>
   );

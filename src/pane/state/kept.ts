@@ -25,6 +25,8 @@ export interface Kept {
   readonly columns: Readonly<Record<string, Readonly<Record<string, string | null>>>>;
   /** The last lot of each day that was given, so that none is given twice when its sheet is gone. */
   readonly lots: readonly string[];
+  /** Of runs that are written and not logged, by lot: whether what they take counts as planned, as the maker said. */
+  readonly counts: Readonly<Record<string, boolean>>;
   /** For each kind and table the headings of columns that stay unread and are not asked about. */
   readonly leftOut: Readonly<Record<string, readonly string[]>>;
 }
@@ -58,6 +60,7 @@ export function firstKept(): Kept {
     divisions: {},
     columns: {},
     lots: [],
+    counts: {},
     leftOut: {},
   };
 }
@@ -90,6 +93,7 @@ export function mergeKept(kept: unknown): Kept {
       part("columns").map(([key, value]) => [key, isRecord(value) ? only(Object.entries(value), isHeading) : {}]),
     ),
     lots: part("lots").flatMap(([, value]) => (typeof value === "string" ? [value] : [])),
+    counts: only(part("counts"), (_, value) => typeof value === "boolean"),
     leftOut: only(part("leftOut"), (_, value) => Array.isArray(value) && value.every((one) => typeof one === "string")),
   } as Kept;
 }

@@ -10,6 +10,7 @@ import { serialOf, today } from "../today";
 import type { View } from "../words/views";
 import { WRITING } from "../words/writing";
 import type { Kept } from "./kept";
+import { useOpenSheets } from "./useOpenSheets";
 import { usePlan } from "./usePlan";
 import { useReceiving } from "./useReceiving";
 import { useRunSheets } from "./useRunSheets";
@@ -31,10 +32,11 @@ export function usePane(host: Host, planner: Planner) {
   const { sources, tables, refresh, choose } = useTables(host, onError);
   const runSheets = useRunSheets(host, sources, running?.share !== undefined, onError);
   const { given, vessels } = useGiven(tables, kept, rowsLeft);
-  const planned = usePlan(planner, given, settings, onError);
+  const openSheets = useOpenSheets(host, runSheets, tables, onError);
+  const planned = usePlan(planner, given, settings, openSheets.open, kept?.counts, onError);
   const groups = useMemo(() => groupProblems(planned?.run.problems ?? []), [planned]);
 
-  const book: Book = { host, planner, kept, settings, rowsLeft, keep, refresh };
+  const book: Book = { host, planner, kept, settings, rowsLeft, keep, refresh, openSheets: openSheets.readNow };
   const serial = serialOf(date);
   const write = (task: Task) => writeRun(book, serial, task);
   const written = useWritten(book, runSheets, tables.log, vessels, run, write);
@@ -59,6 +61,9 @@ export function usePane(host: Host, planner: Planner) {
     tables: { sources, read: tables, given, ...choices },
     decisions,
     write: () => run(WRITING.under, async (task) => (await write(task)).words),
+    /** Says whether what a run takes counts as planned. */
+    count: (lot: string, counts: boolean) =>
+      keep((before) => ({ ...before, counts: { ...before.counts, [lot]: counts } })),
     show: (place: Place) => host.select(place).catch(onError),
   };
 }

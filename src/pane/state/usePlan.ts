@@ -2,7 +2,9 @@ import { useEffect, useRef, useState } from "react";
 import type { Run } from "../../runsheet/plan/makeRun";
 import type { Settings } from "../../runsheet/settings";
 import type { GivenTables } from "../givenTables";
+import type { OpenSheets } from "../openSheets";
 import { type Planner, planOf } from "../planner";
+import type { Kept } from "./kept";
 
 /** A run with what it was worked out from: what it says of rows is true of these tables. */
 export interface Planned {
@@ -20,6 +22,8 @@ export function usePlan(
   planner: Planner,
   given: GivenTables | undefined,
   settings: Settings | undefined,
+  open: OpenSheets,
+  counts: Kept["counts"] | undefined,
   onError: (error: unknown) => void,
 ): Planned | undefined {
   const [planned, setPlanned] = useState<Planned>();
@@ -27,16 +31,16 @@ export function usePlan(
   const before = useRef(Promise.resolve());
   useEffect(() => {
     const mine = ++newest.current;
-    if (!given || !settings) return;
+    if (!given || !settings || !counts) return;
     const work = async () => {
       if (mine !== newest.current) return;
-      const run = await planOf(planner, given, settings);
+      const run = await planOf(planner, given, settings, open, counts);
       if (mine === newest.current) setPlanned({ run, given, settings });
     };
     before.current = before.current.then(work).catch(onError);
     return () => {
       newest.current++;
     };
-  }, [planner, given, settings, onError]);
+  }, [planner, given, settings, open, counts, onError]);
   return given && settings ? planned : undefined;
 }

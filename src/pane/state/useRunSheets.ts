@@ -14,6 +14,7 @@ export function useRunSheets(
 ) {
   const [sheets, setSheets] = useState<readonly RunSheet[]>([]);
   const [chosen, choose] = useState<string>();
+  const [active, setActive] = useState("");
   const shown = useRef<string | undefined>(undefined);
   useEffect(() => {
     if (!sources || isWriting) return;
@@ -22,6 +23,7 @@ export function useRunSheets(
       if (!isLast) return;
       const found = runSheetsOf(cells);
       setSheets(found);
+      setActive(active);
       // What was picked from the list stays until another run sheet is shown.
       if (active !== shown.current && found.some(({ name }) => name === active)) choose(active);
       shown.current = active;
@@ -30,5 +32,5 @@ export function useRunSheets(
       isLast = false;
     };
   }, [host, sources, isWriting, onError]);
-  return { sheets, sheet: sheets.find(({ name }) => name === chosen) ?? sheets.at(-1), choose };
+  return { sheets, active, sheet: sheets.find(({ name }) => name === chosen) ?? sheets.at(-1), choose };
 }

@@ -104,6 +104,8 @@ function sheetWork(
         const old = await readRun(host, sheet);
         const { name, plan, words } = await write(task);
         choose(name);
+        // The new sheet stands for the old one, of which what is logged counts no more anyway.
+        book.keep((before) => ({ ...before, counts: { ...before.counts, [old.lot]: false } }));
         setReport(changesOf(sheet, old, plan, name));
         return words;
       }),

@@ -17,7 +17,7 @@ export const WRITTEN = {
   noRunSheet: (sheet: string) => `${sheet} is no run sheet any more: its first line, its date or its unit is gone.`,
   plainAlready: (sheet: string) => `${sheet} holds plain numbers already.`,
   plainNow: (sheet: string) => `${sheet} holds plain numbers now.`,
-  isNew: (sheet: string, old: string) => `${sheet} is new; ${old} stays as it is. `,
+  isNew: (sheet: string, old: string) => `${sheet} is new; ${old} stays as it is and counts as planned no more. `,
   notCompared: (sheet: string) => `Nothing is compared while ${sheet} has cells to fix:`,
   unchanged: "Nothing has changed in candles, weights, pots, steps and cure. Limits, shelf and cost are not compared.",
   changes: (sheet: string) => `The table makes these changes to ${sheet}:`,

@@ -65,7 +65,7 @@ export function makeRun(
     const text = "Quantity: no row has one; write how many candles to pour";
     problems.push({ field: "quantity", severity: "error", text });
   }
-  const stocked = supplies.hasStock ? shortages(plan, supplies, components, beside) : undefined;
+  const stocked = supplies.hasStock ? shortages(plan, supplies, components, settings.unit, beside) : undefined;
   const priced = supplies.hasPrices ? costs(plan, supplies, components, settings, beside) : undefined;
   problems.push(
     ...componentProblems(plan, components),

@@ -2,10 +2,12 @@ import { plain } from "../../core/check/plain";
 import { isoOfDay } from "../../core/label/isoDay";
 import { sum } from "../../core/statistics/sum";
 import { asWarning, type Problem } from "../problem";
+import type { WeightUnit } from "../settings";
 import { lotName, type Supplies, type Supply } from "../stock/supplies";
 import type { Components } from "../tables/components";
 import type { Beside, Use } from "./beside";
 import { type Bought, buying, type Delivery } from "./buying";
+import { type OpenRunBeside, openRunProblems, openRunsBeside, sharedLines, takenOf, takenWords } from "./openRuns";
 import type { RunPlan } from "./runPlan";
 import { keyOf, usesOf } from "./uses";
 
@@ -30,6 +32,9 @@ export interface Shelf {
   /** What the orders for what is missing cost on top. */
   readonly deliveries: readonly Delivery[];
   readonly low: readonly Low[];
+  /** The runs that are written and not logged, and in words what those that count take of what this one uses. */
+  readonly openRuns: readonly OpenRunBeside[];
+  readonly alsoPlanned: readonly string[];
 }
 
 /** What the shelf lacks for a run. Items that could not be checked are named to look at. */
@@ -37,14 +42,15 @@ export function shortages(
   plan: RunPlan,
   supplies: Supplies,
   components: Components,
-  { reserved = [] }: Beside = {},
+  unit: WeightUnit,
+  beside: Beside = {},
 ): { shelf: Shelf; problems: Problem[] } {
   const { uses, unknown } = usesOf(plan, components);
   const unchecked: string[] = [...unknown];
   const [absent, unwritten]: [string[], string[]] = [[], []];
   const problems: Problem[] = [];
   const lacking: { readonly lack: Omit<Lack, keyof Bought>; readonly supply: Supply }[] = [];
-  const promised = reservedOf(reserved);
+  const openRuns = openRunsBeside(plan, components, beside);
   for (const use of uses) {
     const known = supplies.supply(use.item, use.isCounted ? "count" : "weight");
     if (!known) absent.push(use.item);
@@ -54,13 +60,14 @@ export function shortages(
       unchecked.push(use.item);
       continue;
     }
-    const taken = promised.get(keyOf(use)) ?? 0;
+    const promised = takenOf(openRuns, use);
+    const taken = sum(promised.map(({ amount }) => amount));
     // What those lack was said with them.
     const onHand = Math.max(Math.min(0, known.onHand), Number((known.onHand - taken).toPrecision(12)));
     const missing = Number((use.amount - onHand).toPrecision(12));
     if (missing <= 0) continue;
     lacking.push({ lack: { ...use, onHand, reserved: taken, missing }, supply: known });
-    if (taken > 0) problems.push(warning(`${use.item}: ${plain(taken)} of it is for run sheets that are not logged`));
+    if (taken > 0) problems.push(warning(`${use.item}: also planned: ${takenWords(promised, use.isCounted, unit)}`));
   }
   problems.push(...notChecked(absent, "in no table of items", unwritten));
   const {
@@ -68,19 +75,14 @@ export function shortages(
     deliveries,
     problems: ofBuying,
   } = buying(lacking.map(({ lack, supply: { offers } }) => ({ item: lack.item, missing: lack.missing, offers })));
-  const low = lowItems(supplies, uses, promised);
-  problems.push(...ofBuying, ...deliveries.map(deliveryWords), ...lowWords(low));
+  const low = lowItems(supplies, uses, openRuns);
+  problems.push(...ofBuying, ...deliveries.map(deliveryWords), ...lowWords(low), ...openRunProblems(openRuns, beside));
   const lacks = lacking.map(({ lack }, i) => ({ ...lack, ...(bought[i] as Bought) }));
-  return { shelf: { lacks, unchecked, deliveries, low }, problems };
+  const alsoPlanned = sharedLines(openRuns, uses, unit);
+  return { shelf: { lacks, unchecked, deliveries, low, openRuns, alsoPlanned }, problems };
 }
 
 const warning = (text: string): Problem => ({ text, severity: "warning" });
-
-function reservedOf(reserved: readonly Use[]): ReadonlyMap<string, number> {
-  const found = new Map<string, number>();
-  for (const use of reserved) found.set(keyOf(use), (found.get(keyOf(use)) ?? 0) + use.amount);
-  return found;
-}
 
 /** What is there and does not count: it is named, for the maker may know that it is still good. */
 const pastLots = ({ item, past }: Supply): Problem[] =>
@@ -99,13 +101,13 @@ function notChecked(absent: readonly string[], where: string, unwritten: readonl
 }
 
 /** All items of which this run and those before it leave less than there should be. */
-function lowItems(supplies: Supplies, uses: readonly Use[], promised: ReadonlyMap<string, number>): Low[] {
+function lowItems(supplies: Supplies, uses: readonly Use[], openRuns: readonly OpenRunBeside[]): Low[] {
   return supplies.all.flatMap(({ item, use: said }): Low[] => {
     const used = uses.filter((one) => keyOf(one) === keyOf({ ...one, item }));
     const isCounted = used[0]?.isCounted ?? said === "count";
     const known = supplies.supply(item, isCounted ? "count" : "weight");
     if (known?.onHand === undefined || known.wrong.length > 0 || known.reorderBelow === undefined) return [];
-    const taken = sum(used.map(({ amount }) => amount)) + (promised.get(keyOf({ item, isCounted })) ?? 0);
+    const taken = sum([...used, ...takenOf(openRuns, { item, isCounted })].map(({ amount }) => amount));
     const left = Math.max(0, Number((known.onHand - taken).toPrecision(12)));
     return left < known.reorderBelow ? [{ item, isCounted, left, reorderBelow: known.reorderBelow }] : [];
   });

@@ -13,7 +13,7 @@ import type { Writing } from "./potBlock";
 export function lackRows(page: Page, { things, shelf }: Run, writing: Writing, pots: Rows): void {
   if (shelf === undefined) return;
   const { settings, weight } = writing;
-  const { lacks, unchecked } = shelf;
+  const { lacks, unchecked, alsoPlanned } = shelf;
   page.skip();
   if (lacks.length > 0) {
     page.headings([
@@ -40,6 +40,7 @@ export function lackRows(page: Page, { things, shelf }: Run, writing: Writing, p
       keyed("*", "lack"),
     );
   }
+  for (const line of alsoPlanned) page.line(line, "note");
   if (unchecked.length > 0) page.line(`Not compared with what is on hand: ${unchecked.join(", ")}`, "note");
 }
 

@@ -59,10 +59,11 @@ describe("what is on hand", () => {
   });
 
   it("is less what run sheets that are not logged will take", () => {
-    const reserved = [{ item: "wax", amount: 700, isCounted: false }];
-    const made = run({ items: [item("Wax", 2500), TIN] }, { today: DAY, reserved });
+    const weighed = [{ item: "wax", amount: 700 }];
+    const open = { lot: "2026-331-01", date: DAY, candles: [], ingredients: ["wax"], weighed, vessels: [] };
+    const made = run({ items: [item("Wax", 2500), TIN] }, { today: DAY, openRuns: [open] });
     expect(made.shelf?.lacks).toMatchObject([{ item: "Wax", onHand: 1800, reserved: 700, missing: 200 }]);
-    expect(texts(made)).toEqual(["warning: Wax: 700 of it is for run sheets that are not logged"]);
+    expect(texts(made)).toEqual(["warning: Wax: also planned: run 2026-331-01, 700 g"]);
   });
 
   it("is not known where nobody wrote it, or where a row of its moves is wrong, and that is said", () => {

@@ -1,13 +1,11 @@
 import { describe, expect, it } from "vitest";
+import { openRun } from "../../../src/runsheet/record/openRun";
 import { type LogTable, NO_LOG, readLog } from "../../../src/runsheet/record/readLog";
 import { rejectShare } from "../../../src/runsheet/record/rejectShare";
-import { reservedBy } from "../../../src/runsheet/record/reserved";
 import { RUNS_LOG } from "../../../src/runsheet/record/runsLog";
-import type { Components } from "../../../src/runsheet/tables/components";
 import type { CellValue } from "../../../src/sheet/sheet";
 import { pouredRun } from "./poured";
 
-const NONE: Components = new Map();
 const log = (...rows: Readonly<Record<string, CellValue>>[]) => {
   const headings = RUNS_LOG.columns.map(({ heading }) => heading);
   const table: LogTable = { headings, rows: rows.map((cells) => headings.map((heading) => cells[heading] ?? null)) };
@@ -15,31 +13,42 @@ const log = (...rows: Readonly<Record<string, CellValue>>[]) => {
 };
 // Two pots, each 1000 of wax and 30 of Cedar for ten tins of 100.
 const run = pouredRun([{}, {}]);
-const of = (amount: number, item: string, isCounted = false) => ({ item, amount, isCounted });
+const weight = (amount: number, item: string) => ({ item, amount });
 
 describe("what a written run will take", () => {
-  it("is all that its pots plan, with vessels and components, while none of it is logged", () => {
-    const components: Components = new Map([["tin", [{ item: "Wick", each: 2, wrong: [] }]]]);
-    const pot = [of(1000, "Wax"), of(30, "Cedar"), of(10, "Tin", true), of(20, "Wick", true)];
-    expect(reservedBy(run, NO_LOG, components, "g")).toEqual([...pot, ...pot]);
+  it("is all that its pots take, while none of it is logged", () => {
+    const pot = [weight(1000, "Wax"), weight(30, "Cedar")];
+    const tins = { vessel: "Tin", count: 10 };
+    const candles = { ...tins, scent: "Cedar" };
+    expect(openRun(run, NO_LOG, "g")).toEqual({
+      lot: "2026-330-01",
+      date: 46352,
+      candles: [candles, candles],
+      ingredients: ["Wax", "Cedar", "Wax", "Cedar"],
+      weighed: [...pot, ...pot],
+      vessels: [tins, tins],
+    });
   });
 
   it("is what is left where some pots are logged, and nothing where all are or the log does not say which", () => {
     const row = { Lot: run.lot, Scent: "Cedar", Vessel: "Tin", Candles: 10 };
     const wax = (known: ReturnType<typeof log>) =>
-      reservedBy(run, known, NONE, "g").flatMap(({ item, amount }) => (item === "Wax" ? [amount] : []));
-    expect(wax(log({ ...row, Pots: run.pots[0]?.id ?? "" }))).toEqual([1000]);
-    expect(wax(log({ ...row, Pots: run.pots.map(({ id }) => id).join("; ") }))).toEqual([]);
-    expect(wax(log(row))).toEqual([]);
+      openRun(run, known, "g")?.weighed.flatMap(({ item, amount }) => (item === "Wax" ? [amount] : []));
+    const half = log({ ...row, Pots: run.pots[0]?.id ?? "" });
+    expect(wax(half)).toEqual([1000]);
+    // By which batch it was written is told by all of it.
+    expect(openRun(run, half, "g")?.candles).toHaveLength(2);
+    expect(openRun(run, log({ ...row, Pots: run.pots.map(({ id }) => id).join("; ") }), "g")).toBeUndefined();
+    expect(openRun(run, log(row), "g")).toBeUndefined();
     expect(wax(log({ ...row, Lot: "2026-329-01" }))).toEqual([1000, 1000]);
   });
 
-  it("is in the unit asked for", () => {
-    expect(reservedBy(run, NO_LOG, NONE, "kg").slice(0, 3)).toEqual([
-      of(1, "Wax"),
-      of(0.03, "Cedar"),
-      of(10, "Tin", true),
-    ]);
+  it("is what was weighed where that is written, in the unit asked for", () => {
+    const parts = [
+      { planned: 1000, actual: 1100 },
+      { label: "Wax: Soy", planned: 500 },
+    ];
+    expect(openRun(pouredRun([{ parts }]), NO_LOG, "kg")?.weighed).toEqual([weight(1.1, "Wax"), weight(0.5, "Soy")]);
   });
 });
 

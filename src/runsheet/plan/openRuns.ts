@@ -1,0 +1,139 @@
+import { plain } from "../../core/check/plain";
+import { isoOfDay } from "../../core/label/isoDay";
+import { formatWeight } from "../likelyWeight";
+import type { Problem } from "../problem";
+import { sameName } from "../sameName";
+import type { WeightUnit } from "../settings";
+import type { Components } from "../tables/components";
+import type { Beside, CandleCount, OpenRun, Use } from "./beside";
+import { nameOf, type RunPlan } from "./runPlan";
+import { keyOf } from "./uses";
+
+/**
+ * Whether what a run takes counts as planned beside the batch: it does, but for the sheet of this very batch, and for
+ * those that the maker left out.
+ */
+export type OpenRunState = "counted" | "of this batch" | "left out";
+
+/** A run that is written and not logged, as the plan looks at it. */
+export interface OpenRunBeside extends Pick<OpenRun, "lot" | "date"> {
+  readonly state: OpenRunState;
+  /** What it takes. */
+  readonly uses: readonly Use[];
+}
+
+/**
+ * Looks at the runs that are written and not logged. Of those with the candles of the batch the newest is its sheet;
+ * another one of the same day is the same written twice, one of another day is a run of its own.
+ */
+export function openRunsBeside(
+  plan: RunPlan,
+  components: Components,
+  { openRuns = [] }: Pick<Beside, "openRuns">,
+): OpenRunBeside[] {
+  const batch = batchKey(candlesOf(plan), ingredientsOf(plan));
+  const same = openRuns.filter((one) => one.counts === undefined && batchKey(one.candles, one.ingredients) === batch);
+  return openRuns.map((one) => ({
+    lot: one.lot,
+    date: one.date,
+    state: stateOf(one, same.includes(one) && one.date === same.at(-1)?.date),
+    uses: usesOf(one, components),
+  }));
+}
+
+function stateOf({ counts }: OpenRun, isOwn: boolean): OpenRunState {
+  if (counts !== undefined) return counts ? "counted" : "left out";
+  return isOwn ? "of this batch" : "counted";
+}
+
+const candlesOf = ({ scents }: RunPlan): CandleCount[] =>
+  scents.flatMap((run) =>
+    run.pots.flatMap(({ lines }) => lines.map(({ vessel, count }) => ({ scent: nameOf(run), vessel, count }))),
+  );
+const ingredientsOf = ({ scents }: RunPlan): string[] =>
+  scents.flatMap(({ ingredients, pots }) =>
+    ingredients.flatMap(({ name }, i) => (pots.some(({ weights }) => (weights[i] ?? 0) > 0) ? name : [])),
+  );
+
+/** The same for two runs of the same candles, made of the same things. */
+function batchKey(candles: readonly CandleCount[], ingredients: readonly string[]): string {
+  const counts = new Map<string, number>();
+  for (const { scent, vessel, count } of candles) {
+    const key = JSON.stringify([sameName(scent), sameName(vessel)]);
+    if (count > 0) counts.set(key, (counts.get(key) ?? 0) + count);
+  }
+  return JSON.stringify([[...counts].sort(), [...new Set(ingredients.map(sameName))].sort()]);
+}
+
+function usesOf({ weighed, vessels }: OpenRun, components: Components): Use[] {
+  const found = new Map<string, Use>();
+  const add = (use: Use) => {
+    const before = found.get(keyOf(use));
+    found.set(keyOf(use), before ? { ...before, amount: before.amount + use.amount } : use);
+  };
+  for (const { item, amount } of weighed) add({ item, amount, isCounted: false });
+  for (const { vessel, count } of vessels) {
+    add({ item: vessel, amount: count, isCounted: true });
+    for (const { item, each = 0 } of components.get(sameName(vessel)) ?? [])
+      add({ item, amount: each * count, isCounted: true });
+  }
+  // Half a box is a box.
+  const whole = (amount: number, isCounted: boolean) => {
+    const tidy = Number(amount.toPrecision(12));
+    return isCounted ? Math.ceil(tidy) : tidy;
+  };
+  return [...found.values()].flatMap((use) =>
+    use.amount > 0 ? [{ ...use, amount: whole(use.amount, use.isCounted) }] : [],
+  );
+}
+
+/** How much of an item each of the runs that count will take. */
+export const takenOf = (
+  runs: readonly OpenRunBeside[],
+  item: Omit<Use, "amount">,
+): { readonly lot: string; readonly amount: number }[] =>
+  runs.flatMap(({ lot, state, uses }) =>
+    state === "counted" ? uses.filter((use) => keyOf(use) === keyOf(item)).map(({ amount }) => ({ lot, amount })) : [],
+  );
+
+/** What runs will take of an item, in words: `run 2026-330-01, 1200 g; run 2026-331-01, 500 g`. */
+export const takenWords = (taken: ReturnType<typeof takenOf>, isCounted: boolean, unit: WeightUnit): string =>
+  taken.map(({ lot, amount }) => `run ${lot}, ${amountWords(amount, isCounted, unit)}`).join("; ");
+
+const amountWords = (amount: number, isCounted: boolean, unit: WeightUnit): string =>
+  isCounted ? plain(amount) : formatWeight(amount, unit);
+
+/** `Soy wax 1200 g, Tin 10`. */
+export const usesWords = (uses: readonly Use[], unit: WeightUnit): string =>
+  uses.map(({ item, amount, isCounted }) => `${item} ${amountWords(amount, isCounted, unit)}`).join(", ");
+
+/** What a run that counts takes of the things that the plan uses: a line for the paper; none where it takes none. */
+export function sharedLines(runs: readonly OpenRunBeside[], used: readonly Use[], unit: WeightUnit): string[] {
+  const keys = new Set(used.map(keyOf));
+  return runs.flatMap(({ lot, state, uses }) => {
+    const shared = state === "counted" ? uses.filter((use) => keys.has(keyOf(use))) : [];
+    return shared.length === 0
+      ? []
+      : [`Also planned, taken off what is on hand: run ${lot}, ${usesWords(shared, unit)}`];
+  });
+}
+
+/** What is to be looked at: runs of days before that nobody logged, and sheets that cannot be read. */
+export function openRunProblems(
+  runs: readonly OpenRunBeside[],
+  { today, unread = [] }: Pick<Beside, "today" | "unread">,
+): Problem[] {
+  const old = runs.filter(({ state, date }) => state === "counted" && today !== undefined && date < today);
+  return [
+    ...old.map(({ lot, date }) =>
+      warning(
+        `Run ${lot} of ${isoOfDay(date)} is not logged, so what it takes still counts as planned. Log it, or leave it out under Also planned`,
+      ),
+    ),
+    ...unread.map((sheet) =>
+      warning(`${sheet}: not all of it can be read, so what it takes is counted short. Look at its sheet`),
+    ),
+  ];
+}
+
+const warning = (text: string): Problem => ({ text, severity: "warning" });

@@ -1,0 +1,111 @@
+import { describe, expect, it } from "vitest";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import type { OpenRun } from "../../../src/runsheet/plan/beside";
+import { openRun } from "../../../src/runsheet/record/openRun";
+import { readBack } from "../../../src/runsheet/record/readBack";
+import { NO_LOG } from "../../../src/runsheet/record/readLog";
+import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
+import { describeRun } from "../../../src/runsheet/sheet/describeRun";
+import { matchColumns } from "../../../src/runsheet/tables/registry";
+import type { CellValue, Sheet } from "../../../src/sheet/sheet";
+import { DAY } from "../stock/moved";
+
+const SETTINGS = { ...FIRST_SETTINGS, live: false, load: 0, loss: 0 };
+const table = <K extends "pour" | "items" | "components">(type: K, headings: string[], rows: CellValue[][]) => ({
+  type,
+  headings,
+  rows,
+  columns: matchColumns(type, headings),
+});
+
+/** A batch of so many tins of 200 g without scent, of 3000 g of wax, 30 tins, and two lids for each. */
+function batch(tins: number, openRuns: readonly OpenRun[] = [], fill = 200) {
+  const items: CellValue[][] = [
+    ["Wax", 3000, null],
+    ["Tin", 30, 5],
+    ["Lid", 100, null],
+  ];
+  const tables = {
+    pour: table("pour", ["Vessel", "Quantity", "Fill weight"], [["Tin", tins, fill]]),
+    items: table("items", ["Item", "On hand", "Reorder below"], items),
+    components: table("components", ["Vessel", "Item", "Each"], [["Tin", "Lid", 2]]),
+  };
+  return buildRun(tables, SETTINGS, { today: DAY, openRuns });
+}
+
+function cellsOf({ cells }: Sheet): CellValue[][] {
+  const rows: CellValue[][] = Array.from({ length: 1 + Math.max(...cells.map(({ row }) => row)) }, () => []);
+  for (const { row, column, content } of cells) {
+    (rows[row] as CellValue[])[column] =
+      content && !("formula" in content) ? (Object.values(content)[0] as CellValue) : null;
+  }
+  return rows;
+}
+
+/** The run that is written for a batch, read back from its own sheet. */
+function written(made: ReturnType<typeof batch>, lot: string, date = DAY, counts?: boolean): OpenRun {
+  const poured = readBack(cellsOf(describeRun(made, { lot, date, settings: SETTINGS })));
+  const open = poured && openRun(poured, NO_LOG, "g");
+  if (!open) throw new Error("no run");
+  return { ...open, counts };
+}
+const lacks = ({ shelf }: ReturnType<typeof batch>) => shelf?.lacks.map(({ item, missing }) => `${item} ${missing}`);
+const states = ({ shelf }: ReturnType<typeof batch>) => shelf?.openRuns.map(({ lot, state }) => `${lot} ${state}`);
+const texts = ({ problems }: ReturnType<typeof batch>) => problems.map(({ text }) => text);
+
+describe("runs that are written and not logged", () => {
+  it("do not count their own batch twice, also when weights changed since or it was written twice", () => {
+    const first = written(batch(10), "2026-330-01");
+    expect(lacks(batch(10, [first]))).toEqual([]);
+    expect(states(batch(10, [first]))).toEqual(["2026-330-01 of this batch"]);
+    // 10 x 250 of 3000 g.
+    expect(lacks(batch(10, [first], 250))).toEqual([]);
+    const twice = batch(10, [first, written(batch(10), "2026-330-02")]);
+    expect(states(twice)).toEqual(["2026-330-01 of this batch", "2026-330-02 of this batch"]);
+    expect(lacks(twice)).toEqual([]);
+  });
+
+  it("count once the batch is another one, by name, with vessels and components", () => {
+    const monday = written(batch(10), "2026-330-01");
+    const tuesday = batch(12, [monday]);
+    // 3000 - 2000 leaves 1000 of wax for 2400.
+    expect(lacks(tuesday)).toEqual(["Wax 1400"]);
+    expect(texts(tuesday)).toEqual(["Wax: also planned: run 2026-330-01, 2000 g"]);
+    expect(tuesday.shelf?.openRuns).toMatchObject([
+      {
+        state: "counted",
+        uses: [
+          { item: "Wax", amount: 2000 },
+          { item: "Tin", amount: 10 },
+          { item: "Lid", amount: 20 },
+        ],
+      },
+    ]);
+    // 30 tins less 10 and 16 leave 4.
+    expect(texts(batch(16, [monday]))).toContain("Time to reorder: Tin (4 left, below 5)");
+  });
+
+  it("say on the paper what they take of what it uses", () => {
+    const made = batch(12, [written(batch(10), "2026-330-01")]);
+    const paper = cellsOf(describeRun(made, { lot: "2026-330-02", date: DAY, settings: SETTINGS })).flat();
+    expect(paper).toContain("Also planned, taken off what is on hand: run 2026-330-01, Wax 2000 g, Tin 10, Lid 20");
+  });
+
+  it("count where the same batch was written for another day: the newest is that of the batch", () => {
+    const made = batch(10, [written(batch(10), "2026-329-01", DAY - 1), written(batch(10), "2026-330-01")]);
+    expect(states(made)).toEqual(["2026-329-01 counted", "2026-330-01 of this batch"]);
+    expect(lacks(made)).toEqual(["Wax 1000"]);
+  });
+
+  it("count, or do not, as the maker says", () => {
+    expect(lacks(batch(10, [written(batch(10), "2026-330-01", DAY, true)]))).toEqual(["Wax 1000"]);
+    const left = batch(12, [written(batch(10), "2026-330-01", DAY, false)]);
+    expect([lacks(left), states(left), texts(left)]).toEqual([[], ["2026-330-01 left out"], []]);
+  });
+
+  it("are named when their day is over and nobody logged them, and so are sheets that cannot be read", () => {
+    expect(texts(batch(1, [written(batch(2), "2026-300-01", DAY - 30)]))).toEqual([
+      "Run 2026-300-01 of 2026-10-27 is not logged, so what it takes still counts as planned. Log it, or leave it out under Also planned",
+    ]);
+  });
+});
