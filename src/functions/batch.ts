@@ -1,6 +1,6 @@
 import { makeable } from "../core/batch/makeable";
 import { type PotPlan, potPlan } from "../core/batch/potPlan";
-import { answer, inRow, nameOr, number, numberOr, scalar, toError, valuesOf, zipRanges } from "./cells";
+import { answer, inRow, nameOr, number, numberOrZero, scalar, toError, valuesOf, zipRanges } from "./cells";
 
 /**
  * Fewest pots for candles of one scent (fragrance oil): rows of pot number, vessel, count and weight to melt. Pour one scent at a time.
@@ -74,7 +74,7 @@ const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): 
   potPlan(
     found.map(({ order }) => order),
     scalar(number("potCapacity", potCapacity)),
-    scalar(numberOr("loss", loss)),
+    scalar(numberOrZero("loss", loss)),
     LIMIT,
   );
 

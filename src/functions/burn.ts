@@ -3,7 +3,7 @@ import { burnRate } from "../core/burn/burnRate";
 import { flameCheck } from "../core/burn/flameCheck";
 import { poolCheck } from "../core/burn/poolCheck";
 import { poolHours } from "../core/burn/poolHours";
-import { answer, mapCells, number, numberOr, textOr, unit, valuesOf, zipRanges } from "./cells";
+import { answer, mapCells, number, numberOrZero, textOr, unit, valuesOf, zipRanges } from "./cells";
 
 /**
  * Weight a candle loses an hour of burning, from weighings. Rows with a blank are left out.
@@ -36,7 +36,7 @@ export function BURNRATE(hours: any[][], weights: any[][]): any[][] {
  * @source Weight over weight an hour, taking the rate as steady.
  */
 export function BURNHOURS(wax: any[][], rate: any[][], leave?: any[][]): any[][] {
-  return mapCells([number("wax", wax), number("rate", rate), numberOr("leave", leave)], burnHours);
+  return mapCells([number("wax", wax), number("rate", rate), numberOrZero("leave", leave)], burnHours);
 }
 
 /**

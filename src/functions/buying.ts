@@ -2,7 +2,18 @@ import { packCost } from "../core/buying/packCost";
 import { checkedPack, packPlan } from "../core/buying/packPlan";
 import { unitPrice } from "../core/buying/unitPrice";
 import { wrong } from "../core/check/wrong";
-import { answer, mapCells, number, numberOr, scalar, unit, valuesOf, wholeRange, zipRanges } from "./cells";
+import {
+  aboveZeroOr,
+  answer,
+  mapCells,
+  number,
+  numberOrZero,
+  scalar,
+  unit,
+  valuesOf,
+  wholeRange,
+  zipRanges,
+} from "./cells";
 
 /**
  * How many packs of each size cover a need at the least cost, then with the least left over, then in the fewest packs.
@@ -15,7 +26,7 @@ import { answer, mapCells, number, numberOr, scalar, unit, valuesOf, wholeRange,
  * @source Integer programming, solved exactly: decimals, taken to 15 digits, are brought to whole numbers, then branch and bound or dynamic programming. Checked against an integer-programming library.
  */
 export function PACKPLAN(need: any[][], sizes: any[][], prices: any[][]): any[][] {
-  const needs = numberOr("need", need).grid;
+  const needs = aboveZeroOr("need", need).grid;
   const size = number("sizes", sizes);
   if (needs.length > 1 && size.grid.length > 1) {
     return answer(() => {
@@ -27,7 +38,7 @@ export function PACKPLAN(need: any[][], sizes: any[][], prices: any[][]): any[][
       [size, number("prices", prices)],
       (size, price) => checkedPack({ size, price }),
       (packs, badRows) => {
-        const amount = scalar(numberOr("need", cells));
+        const amount = scalar(aboveZeroOr("need", cells));
         if (amount === undefined) return packs.map(() => "");
         if (badRows.length > 0) throw wrong("sizes", `pack ${badRows[0]} has an error; fix it first`);
         return packPlan(amount, packs);
@@ -84,7 +95,7 @@ export function UNITPRICE(
       number("size", size),
       unit("sizeUnit", sizeUnit, "weight", "volume", "length"),
       unit("perUnit", perUnit, "weight", "volume", "length"),
-      numberOr("delivery", delivery),
+      numberOrZero("delivery", delivery),
     ],
     unitPrice,
   );

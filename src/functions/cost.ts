@@ -3,7 +3,7 @@ import { breakEven } from "../core/cost/breakEven";
 import { candleCost } from "../core/cost/candleCost";
 import { marginOf } from "../core/cost/marginOf";
 import { stockCost } from "../core/cost/stockCost";
-import { answer, mapCells, number, numberOr, scalar, textOr, valuesOf, zipRanges } from "./cells";
+import { answer, mapCells, number, numberOrZero, scalar, textOr, valuesOf, zipRanges } from "./cells";
 
 /**
  * Cost of one good candle: ingredients, parts and labour, with the rejects paid for by the good ones.
@@ -28,8 +28,8 @@ export function CANDLECOST(
     candleCost(
       stock("weights", weights, unitPrices, (weight, unitPrice) => ({ weight, unitPrice })),
       valuesOf(zipRanges([number("parts", parts)], [0]), (part) => part),
-      scalar(numberOr("labour", labour)),
-      scalar(numberOr("rejectRate", rejectRate)),
+      scalar(numberOrZero("labour", labour)),
+      scalar(numberOrZero("rejectRate", rejectRate)),
     ),
   );
 }
@@ -51,7 +51,12 @@ const stock = <T>(name: string, amounts: any[][], unitPrices: any[][], work: (am
  */
 export function ASKPRICE(cost: any[][], margin: any[][], feeRate?: any[][], feeFixed?: any[][]): any[][] {
   return mapCells(
-    [number("cost", cost), number("margin", margin), numberOr("feeRate", feeRate), numberOr("feeFixed", feeFixed)],
+    [
+      number("cost", cost),
+      number("margin", margin),
+      numberOrZero("feeRate", feeRate),
+      numberOrZero("feeFixed", feeFixed),
+    ],
     askPrice,
   );
 }
@@ -69,7 +74,12 @@ export function ASKPRICE(cost: any[][], margin: any[][], feeRate?: any[][], feeF
  */
 export function MARGINOF(price: any[][], cost: any[][], feeRate?: any[][], feeFixed?: any[][]): any[][] {
   return mapCells(
-    [number("price", price), number("cost", cost), numberOr("feeRate", feeRate), numberOr("feeFixed", feeFixed)],
+    [
+      number("price", price),
+      number("cost", cost),
+      numberOrZero("feeRate", feeRate),
+      numberOrZero("feeFixed", feeFixed),
+    ],
     marginOf,
   );
 }
@@ -98,8 +108,8 @@ export function BREAKEVEN(
       number("fixed", fixed),
       number("price", price),
       number("cost", cost),
-      numberOr("feeRate", feeRate),
-      numberOr("feeFixed", feeFixed),
+      numberOrZero("feeRate", feeRate),
+      numberOrZero("feeFixed", feeFixed),
     ],
     breakEven,
   );

@@ -6,7 +6,7 @@ import { vesselVolume } from "../core/fill/vesselVolume";
 import { waterVolume } from "../core/fill/waterVolume";
 import { waxFactor as slopeOfPours } from "../core/fill/waxFactor";
 import { waxFactorSpread } from "../core/fill/waxFactorSpread";
-import { answer, mapCells, number, numberOr, text, textOr, unit, valuesOf, zipRanges } from "./cells";
+import { aboveZeroOr, answer, mapCells, number, numberOr, text, textOr, unit, valuesOf, zipRanges } from "./cells";
 
 /**
  * Weight of wax and scent (fragrance oil) together that fills what the water filled.
@@ -18,7 +18,7 @@ import { answer, mapCells, number, numberOr, text, textOr, unit, valuesOf, zipRa
  * @source Common practice, no source: a soy-type container wax fills about 0.86 of the weight of water. Your own test pour gives a better factor.
  */
 export function FILLWEIGHT(water: any[][], waxFactor?: any[][]): any[][] {
-  return mapCells([number("water", water), numberOr("waxFactor", waxFactor)], fillWeight);
+  return mapCells([number("water", water), aboveZeroOr("waxFactor", waxFactor)], fillWeight);
 }
 
 /**
@@ -69,7 +69,7 @@ export function FILLBYVOLUME(volume: any[][], volumeUnit: any[][], weightUnit: a
       number("volume", volume),
       unit("volumeUnit", volumeUnit, "volume"),
       unit("weightUnit", weightUnit, "weight"),
-      numberOr("density", density),
+      aboveZeroOr("density", density),
     ],
     fillByVolume,
   );
@@ -137,7 +137,7 @@ export function WAXFACTORSPREAD(water: any[][], poured: any[][]): any[][] {
 }
 
 const pours = (water: any[][], poured: any[][]) =>
-  valuesOf(zipRanges([number("water", water), number("poured", poured)], [0, 1]), (filled, wax) =>
+  valuesOf(zipRanges([number("water", water, "blank"), number("poured", poured, "blank")], [0, 1]), (filled, wax) =>
     checkedPour({ water: filled, poured: wax }),
   );
 

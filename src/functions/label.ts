@@ -2,11 +2,11 @@ import { lotCode } from "../core/label/lotCode";
 import { netCheck } from "../core/label/netCheck";
 import { netLabel } from "../core/label/netLabel";
 import {
+  aboveZeroOr,
   answer,
   date as dateArgument,
   mapCells,
   number,
-  numberOr,
   scalar,
   textOr,
   unit as unitArgument,
@@ -47,7 +47,7 @@ export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lo
       valuesOf(zipRanges([number("weights", weights)], [0]), (weight) => weight),
       scalar(unitArgument("unit", unit, "weight")),
       scalar(textOr("rule", rule)),
-      scalar(numberOr("lotSize", lotSize)),
+      scalar(aboveZeroOr("lotSize", lotSize)),
     );
     return [[found.verdict, found.meanError, found.meanLimit, found.allowedShortfall, found.numberShort]];
   });

@@ -6,7 +6,7 @@ import { checkedIngredient, recipeSplit } from "../core/scent/recipeSplit";
 import { type Parts, scentSplit } from "../core/scent/scentSplit";
 import { weighedLoad } from "../core/scent/weighedLoad";
 import { weighedSplit } from "../core/scent/weighedSplit";
-import { mapCells, number, numberOr, scalar, text, textOr, wholeRange } from "./cells";
+import { aboveZeroOr, mapCells, number, numberOr, scalar, text, textOr, wholeRange } from "./cells";
 
 /**
  * Wax and scent (fragrance oil) of a fill, side by side in two columns. They add up to the fill, with a division to the fill rounded to one.
@@ -62,7 +62,7 @@ function split(
   width = 1,
 ): any[][] {
   return mapCells(
-    [number("fill", fill), number("load", load), textOr("basis", basis), numberOr("division", division)],
+    [number("fill", fill), number("load", load), textOr("basis", basis), aboveZeroOr("division", division)],
     (whole, share, on, step) =>
       result(step === undefined ? scentSplit(whole, share, on) : weighedSplit(whole, share, on, step)),
     { width },
@@ -155,7 +155,7 @@ export function RECIPESPLIT(fill: any, shares: any[][], bases: any[][], division
     (share, basis) => checkedIngredient({ share, basis }),
     (recipe, badRows) => {
       if (badRows.length > 0) throw wrong("shares", `row ${badRows[0]} of the recipe has an error; fix it first`);
-      return recipeSplit(scalar(number("fill", fill)), recipe, scalar(numberOr("division", division)));
+      return recipeSplit(scalar(number("fill", fill)), recipe, scalar(aboveZeroOr("division", division)));
     },
   );
 }

@@ -36,21 +36,24 @@ export class CellError {
 
 export type Value = number | string | boolean | null | CellError | object;
 
-export const registered = new Map<string, (...args: unknown[]) => Value[][]>();
+type Work = (...args: unknown[]) => Value[][];
 
-runInContext(
-  script,
-  createContext({
-    CustomFunctions: {
-      associate: (id: string, work: (...args: unknown[]) => Value[][]) => {
-        if (registered.has(id)) throw new Error(`${id} is registered twice`);
-        registered.set(id, work);
-      },
-      Error: CellError,
-      ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
+/** The functions as they register themselves on a page that holds nothing else but what is given. */
+export function registeredBeside(page: object): ReadonlyMap<string, Work> {
+  const found = new Map<string, Work>();
+  const CustomFunctions = {
+    associate: (id: string, work: Work) => {
+      if (found.has(id)) throw new Error(`${id} is registered twice`);
+      found.set(id, work);
     },
-  }),
-);
+    Error: CellError,
+    ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
+  };
+  runInContext(script, createContext({ CustomFunctions, ...page }));
+  return found;
+}
+
+export const registered = registeredBeside({});
 
 /**
  * Calls a function as Excel does: ranges as rows of cells, a single cell given to a range as [[value]], null for

@@ -2,6 +2,7 @@ import { Fault } from "../../core/fault";
 import { type Argument, type Arguments, columnsOf, readCell } from "./argument";
 import { isBlank } from "./blank";
 import { clean, type Result } from "./clean";
+import { mayBeBlank } from "./doubt";
 import { toError } from "./errors";
 
 type Outcome = number | string | readonly (number | string)[];
@@ -25,7 +26,10 @@ export function mapCells<V extends unknown[]>(
   const wide = Math.max(...list.map(({ columns }) => columns));
 
   const resultAt = (r: number, c: number): Outcome | CustomFunctions.Error => {
-    if (first && !isBeyond(first, r, c) && isBlank(cellAt(first, r, c))) return "";
+    if (first && !isBeyond(first, r, c)) {
+      const cell = cellAt(first, r, c);
+      if (isBlank(cell) || mayBeBlank(cell)) return "";
+    }
     try {
       for (const spread of varying) if (isBeyond(spread, r, c)) throw beyond(spread);
       for (const spread of varying) values[spread.place] = readCell(spread.arg, cellAt(spread, r, c));

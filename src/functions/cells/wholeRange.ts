@@ -1,6 +1,7 @@
 import type { Argument, Arguments } from "./argument";
 import { isBlank } from "./blank";
 import { clean, type Result } from "./clean";
+import { mayBeBlank } from "./doubt";
 import { toError } from "./errors";
 import { type Line, zipRanges } from "./zipRanges";
 
@@ -22,7 +23,7 @@ export function wholeRange<V extends unknown[], T>(
     found = zipRanges(args, skip);
   } catch (thrown) {
     const error = toError(thrown);
-    return grid.map((cells) => cells.map((cell) => (isBlank(cell) ? "" : error)));
+    return grid.map((cells) => cells.map((cell) => (isBlank(cell) || mayBeBlank(cell) ? "" : error)));
   }
   const { good, goodRows, bad } = sorted(found, check);
   const results = new Map<number, Result>(bad);

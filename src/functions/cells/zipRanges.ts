@@ -2,6 +2,7 @@ import { wrong } from "../../core/check/wrong";
 import { Fault } from "../../core/fault";
 import { type Argument, type Arguments, columnsOf, readCell } from "./argument";
 import { basic, isBlank } from "./blank";
+import { mayBeBlank } from "./doubt";
 
 /** A line of ranges read side by side: its values, or what is wrong with it. */
 export interface Line<V extends unknown[]> {
@@ -17,7 +18,8 @@ export interface Line<V extends unknown[]> {
 /**
  * Ranges of as many cells read side by side, cell after cell in reading order: a column beside a row, but no two
  * blocks of different shape. Lines where one of the `skip` arguments (by position) is blank are left out, with
- * `orZero` also those where it is 0. An error stands in its own line: the caller decides what it spoils.
+ * `orZero` also those where it is 0, and those where each of them may be. An error stands in its own line: the caller
+ * decides what it spoils.
  */
 export function zipRanges<V extends unknown[]>(
   args: Arguments<V>,
@@ -32,9 +34,10 @@ export function zipRanges<V extends unknown[]>(
   for (let i = 0; i < (columns[0]?.length ?? 0); i++) {
     const isLeftOut = (k: number): boolean => {
       const cell = columns[k]?.[i];
-      return isBlank(cell) || (orZero && basic(cell) === 0);
+      return isBlank(cell) || (orZero && basic(cell) === 0) || (list[k]?.doubt === "blank" && mayBeBlank(cell));
     };
     if (skip.some(isLeftOut)) continue;
+    if (skip.length > 0 && skip.every((k) => mayBeBlank(columns[k]?.[i]))) continue;
     const { values, fault } = readLine(list, columns, i);
     found.push({ row: i + 1, where: `${word} ${i + 1}`, values: values as V, fault });
   }
