@@ -162,9 +162,9 @@ describe("after the pour", () => {
       expect(host.appended).toHaveLength(1);
       expect(host.log()).toHaveLength(1);
       expect(moved(host)).toEqual([
-        ["Wax", "W-2", -972, "2026-330-01", null],
-        ["Cedar", "C-1", -58, "2026-330-01", null],
-        ["Tin", null, -10, "2026-330-01", null],
+        ["Wax", "W-2", -972, "2026-330-01", "all pots"],
+        ["Cedar", "C-1", -58, "2026-330-01", "all pots"],
+        ["Tin", null, -10, "2026-330-01", "all pots"],
       ]);
       expect(done()).toBe("Lot 2026-330-01 is in the runs log now, 1 row, and in the moves, 3 rows.");
     });
@@ -179,8 +179,8 @@ describe("after the pour", () => {
       await press(`Add this correction: ${SHEET}`);
       expect(host.log()).toHaveLength(1);
       expect(moved(host).slice(3)).toEqual([
-        ["Wax", "W-1", 972, "2026-330-01", "correction"],
-        ["Wax", "W-2", -972, "2026-330-01", "correction"],
+        ["Wax", "W-1", 972, "2026-330-01", "correction, all pots"],
+        ["Wax", "W-2", -972, "2026-330-01", "correction, all pots"],
       ]);
       await press(`Log this pour: ${SHEET}`);
       expect(alert()).toContain("is in the runs log already");

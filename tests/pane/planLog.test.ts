@@ -5,6 +5,8 @@ import { recordIn } from "../../src/pane/actions/onRecord";
 import { planLog } from "../../src/pane/actions/planLog";
 import { firstKept } from "../../src/pane/state/kept";
 import type { ReadTables } from "../../src/pane/state/useTables";
+import { Trace } from "../../src/runsheet/stock/trace";
+import { potsIn } from "../../src/runsheet/tables/potsWords";
 import { pouredRun } from "../runsheet/record/poured";
 
 const table = (name: string, headings: string[], rows: SourceRows["rows"] = [], below = 0): SourceRows => ({
@@ -14,6 +16,7 @@ const table = (name: string, headings: string[], rows: SourceRows["rows"] = [], 
 
 /** Two pots, of which the second is not poured yet. */
 const run = pouredRun([{ scent: "Cedar" }, { scent: "Fig", parts: [{ planned: 500 }], lines: [{ good: undefined }] }]);
+const NO_MOVE = { run: "", note: "", paid: undefined, bestBefore: undefined };
 const plan = (read: ReadTables, beginsMoves = false) =>
   planLog(run, recordIn(read, firstKept(), "g"), { sheet: "Run", copies: [], beginsMoves });
 const parts = (read: ReadTables) => Object.fromEntries(plan(read).parts.map(({ says, list }) => [says, list]));
@@ -48,5 +51,56 @@ describe("what logging is asked about beforehand", () => {
     expect(begun.parts.flatMap(({ list }) => list)).toContain(
       "moves count what is on hand: write down under Receiving what the shelf held before this pour",
     );
+  });
+});
+
+describe("pots that took other lots", () => {
+  const pot = (lot: string, good: number) => ({
+    parts: [{ planned: 1000, actual: 1000, lot }],
+    lines: [{ count: 10, good }],
+  });
+  const two = pouredRun([pot("W-1", 9), pot("W-2", 10)]);
+  const [first, second] = two.pots.map(({ id }) => id);
+  const moves = table(
+    "Moves",
+    ["Date", "Item", "Lot", "Change (g)", "Run", "Note"],
+    [
+      [46_300, "Wax", "W-1", 5000, null, null],
+      [46_300, "Wax", "W-2", 5000, null, null],
+      [46_300, "Tin", "T-1", 90, null, null],
+    ],
+  );
+  const logged = planLog(two, recordIn({ moves }, firstKept(), "g"), { sheet: "Run", copies: [], beginsMoves: false });
+
+  it("are named by the moves, and their candles are counted apart", () => {
+    expect(logged.moves.map(({ item, lot, note }) => [item, lot, note])).toEqual([
+      ["Wax", "W-1", `pots: ${first}`],
+      ["Wax", "W-2", `pots: ${second}`],
+      ["Tin", "T-1", "all pots"],
+    ]);
+    const counts = logged.rows.map((row) => [row.Good, row.Pots]);
+    expect(counts).toEqual([
+      [{ number: 9 }, { text: first }],
+      [{ number: 10 }, { text: second }],
+    ]);
+  });
+
+  it("are traced to the candles that hold it", () => {
+    const trace = new Trace(
+      {
+        rows: logged.moves.map((move, row) => ({
+          ...NO_MOVE,
+          ...move,
+          row,
+          change: { count: move.change, weight: move.change },
+        })),
+      },
+      logged.rows.map((row) => ({
+        ...{ run: two.lot, date: two.date, scent: "Cedar", vessel: "Tin", candles: undefined },
+        ...{ pots: potsIn((row.Pots as { text: string }).text), good: (row.Good as { number: number }).number },
+      })),
+    );
+    const good = (item: string, lot: string) => trace.recall(item, lot)?.runs[0]?.candles.map((one) => one.good);
+    expect([good("Wax", "W-1"), good("Wax", "W-2"), good("Tin", "T-1")]).toEqual([[9], [10], [9, 10]]);
   });
 });

@@ -1,4 +1,4 @@
-import { correctedMoves, correctedRows } from "../../runsheet/record/correction";
+import { type CorrectedMove, correctedMoves, correctedRows, potsOf } from "../../runsheet/record/correction";
 import { logRows } from "../../runsheet/record/logRows";
 import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
 import { potsByState } from "../../runsheet/record/openPots";
@@ -8,6 +8,7 @@ import { pourWarnings } from "../../runsheet/record/pourWarnings";
 import { type LogRow, logAddition, POTS, RUNS_LOG } from "../../runsheet/record/runsLog";
 import { sameName } from "../../runsheet/sameName";
 import type { Moves } from "../../runsheet/tables/moves";
+import { potsNote } from "../../runsheet/tables/potsWords";
 import type { Addition } from "../../sheet/addition";
 import { LOGGING, moveLine, rowLine } from "../words/logging";
 import type { OnRecord } from "./onRecord";
@@ -35,7 +36,7 @@ export function planLog(
   const isCorrection = open.length === 0;
   const run = withPots(poured, isCorrection ? logged : open);
   const rows = isCorrection ? corrected(poured, logged, record) : logRows(run, record.vessels);
-  const { used, says } = usedOf(run, record, isCorrection, beginsMoves);
+  const { used, says } = usedOf(run, allIds(poured), record, isCorrection, beginsMoves);
   const moves = movesOf(used, poured, isCorrection);
   if (isCorrection && rows.length === 0 && moves.length === 0) throw new Error(LOGGING.loggedAlready(poured.lot));
   const questions = [
@@ -57,13 +58,14 @@ const corrected = (poured: PouredRun, pots: readonly PouredPot[], { logTable, lo
   logTable ? correctedRows(poured, pots, logTable, log, vessels) : [];
 
 /** A lot and how much of it, above 0 where it comes back; with the use where it is known. */
-type Change = Pick<UsedLot, "item" | "lot"> & { readonly change: number; readonly use?: UsedLot["use"] };
+type Change = CorrectedMove & { readonly use?: UsedLot["use"] };
 
 const NO_MOVES: Moves = { rows: [], unit: "g", ratio: 1, said: new Map(), saidOfAll: { weight: [], count: [] } };
 
 /** What of which lot is to be put down in the moves; nothing where there are none. */
 function usedOf(
   run: PouredRun,
+  all: readonly string[],
   { moves, components, vessels }: OnRecord,
   isCorrection: boolean,
   beginsMoves: boolean,
@@ -73,7 +75,10 @@ function usedOf(
   if (!isCorrection) {
     const { used, says } = pourMoves(run, { moves: read, components, vessels });
     const first = moves ? [] : [LOGGING.beginWithShelf];
-    return { used: used.map((one) => ({ ...one, change: -one.written })), says: [...first, ...says] };
+    return {
+      used: used.map((one) => ({ ...one, change: -one.written, pots: potsOf(one.pots, all) })),
+      says: [...first, ...says],
+    };
   }
   const isOwn = (one: { run: string }) => sameName(one.run) === sameName(run.lot);
   const before = read.rows.filter(isOwn);
@@ -82,7 +87,7 @@ function usedOf(
   const others = { ...read, rows: read.rows.filter((one) => !isOwn(one)) };
   const { used, says } = pourMoves(run, { moves: others, components, vessels });
   const uses = new Map(used.map(({ item, use }) => [sameName(item), use]));
-  const changes = correctedMoves(before, used).map((one): Change => {
+  const changes = correctedMoves(before, used, all).map((one): Change => {
     const use = uses.get(sameName(one.item));
     return use ? { ...one, use } : one;
   });
@@ -90,7 +95,13 @@ function usedOf(
 }
 
 const movesOf = (used: readonly Change[], { lot: run, date }: PouredRun, isCorrection: boolean): NewMove[] =>
-  used.map(({ item, lot, change }) => ({ date, item, lot, change, run, note: isCorrection ? "correction" : "" }));
+  used.map(({ item, lot, change, pots }) => {
+    // By its pots a lot is followed to the candles that hold it.
+    const note = [isCorrection ? "correction" : "", potsNote(pots)].filter((words) => words !== "").join(", ");
+    return { date, item, lot, change, run, note };
+  });
+
+const allIds = ({ pots }: PouredRun): string[] => pots.map(({ id }) => id);
 
 function additionsOf(
   rows: readonly LogRow[],

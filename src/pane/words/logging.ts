@@ -4,6 +4,7 @@ import { plain } from "../../core/check/plain";
 import { formatWeight } from "../../runsheet/likelyWeight";
 import type { LogHeading, LogRow } from "../../runsheet/record/runsLog";
 import type { WeightUnit } from "../../runsheet/settings";
+import { type MovePots, potsNote } from "../../runsheet/tables/potsWords";
 
 export const LOGGING = {
   log: "Log this pour",
@@ -69,11 +70,16 @@ export function rowLine(row: LogRow, unit: WeightUnit): string {
   return `${of("Scent")}, ${of("Vessel")}: ${parts.join(", ")}`;
 }
 
-/** A move in a line: `Soy wax, lot L-12: -972 g`. */
+/** A move in a line: `Soy wax, lot L-12: -972 g`, with its pots where they are not all. */
 export function moveLine(
-  { item, lot, change }: { readonly item: string; readonly lot: string; readonly change: number },
+  {
+    item,
+    lot,
+    change,
+    pots,
+  }: { readonly item: string; readonly lot: string; readonly change: number; readonly pots: MovePots },
   unit: WeightUnit | undefined,
 ): string {
   const amount = unit ? formatWeight(Math.abs(change), unit) : plain(Math.abs(change));
-  return `${item}${lot === "" ? ", no lot" : `, lot ${lot}`}: ${change < 0 ? "-" : "+"}${amount}`;
+  return `${item}${lot === "" ? ", no lot" : `, lot ${lot}`}: ${change < 0 ? "-" : "+"}${amount}${pots === "all" || pots === undefined ? "" : `, ${potsNote(pots)}`}`;
 }

@@ -3,7 +3,7 @@
 import { plain } from "../../core/check/plain";
 import { dayText } from "../../runsheet/dayText";
 import type { Recall, RunContents, RunUse } from "../../runsheet/stock/trace";
-import { isWholeRuns, WHOLE_RUNS } from "../../runsheet/stock/traceSheets";
+import { doubtLines } from "../../runsheet/stock/traceSheets";
 
 export const TRACING = {
   heading: "Tracing",
@@ -43,7 +43,7 @@ export function recallLines(recall: Recall, amountOf: AmountOf): string[] {
   return [
     came.length > 0 ? `${what} came in on ${came.join(", ")}.` : `${what} never came in by the moves.`,
     runs.length === 0 ? "No run took of it." : `In ${runsIn(runs.length)}: ${runs.map(runLine).join("; ")}.`,
-    ...(isWholeRuns(recall) ? [WHOLE_RUNS] : []),
+    ...doubtLines([...runs, ...unsure]),
     ...(elsewhere.length > 0 ? [`${elsewhere.length} more rows took of it without naming a run.`] : []),
     ...(unsure.length > 0
       ? [

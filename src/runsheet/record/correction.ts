@@ -1,12 +1,13 @@
 import type { CellValue, Content } from "../../sheet/sheet";
 import { sameName } from "../sameName";
 import type { Move } from "../tables/moves";
+import { type MovePots, potsIn, potsInNote } from "../tables/potsWords";
 import type { Vessels } from "../tables/vessels";
 import { logRows } from "./logRows";
 import { type PouredPot, type PouredRun, withPots } from "./poured";
 import type { UsedLot } from "./pourMoves";
 import type { Log, LoggedRow, LogTable } from "./readLog";
-import { type LogHeading, type LogRow, POTS, potsIn } from "./runsLog";
+import { type LogHeading, type LogRow, POTS } from "./runsLog";
 
 /** What is an amount in the log: a row that takes another one back has these the other way round, and no shares. */
 const AMOUNTS = ["Candles", "Good", "Wax planned", "Wax actual", "Scent planned", "Scent actual"] as const;
@@ -81,22 +82,72 @@ function isSame(row: LogRow, { cells, pots }: LoggedRow, headings: readonly stri
 }
 
 /** So much of a lot to put down in the moves, as the table counts it: above 0 it comes back. */
-export type CorrectedMove = Pick<UsedLot, "item" | "lot"> & { readonly change: number };
+export interface CorrectedMove extends Pick<UsedLot, "item" | "lot"> {
+  readonly change: number;
+  readonly pots: MovePots;
+}
 
-/** The moves that put right what the moves of a run say: a lot that is wrong comes back and is taken anew. */
-export function correctedMoves(before: readonly Move[], now: readonly UsedLot[]): CorrectedMove[] {
-  const key = ({ item, lot }: { item: string; lot: string }) => JSON.stringify([sameName(item), sameName(lot)]);
-  const found = new Map<string, { item: string; lot: string; was: number; is: number }>();
-  const of = (one: { item: string; lot: string }) => {
-    const known = found.get(key(one)) ?? { item: one.item, lot: one.lot, was: 0, is: 0 };
-    found.set(key(one), known);
+/**
+ * The moves that put right what the moves of a run say: a lot that is wrong, or that went into other pots, comes back
+ * and is taken anew.
+ * @param all the ids of all pots of its sheet
+ */
+export function correctedMoves(
+  before: readonly Move[],
+  now: readonly UsedLot[],
+  all: readonly string[],
+): CorrectedMove[] {
+  const found = new Map<string, { before: Move[]; now: UsedLot[] }>();
+  const of = ({ item, lot }: { item: string; lot: string }) => {
+    const key = JSON.stringify([sameName(item), sameName(lot)]);
+    const known = found.get(key) ?? { before: [], now: [] };
+    found.set(key, known);
     return known;
   };
-  for (const move of before) of(move).was -= move.change.count;
-  for (const used of now) of(used).is += used.written;
-  const tidy = (value: number) => Number(value.toPrecision(12));
-  return [...found.values()].flatMap(({ item, lot, was, is }) => {
-    if (Math.abs(was - is) < 5e-7) return [];
-    return [tidy(was), tidy(-is)].flatMap((change) => (Math.abs(change) < 5e-7 ? [] : [{ item, lot, change }]));
+  for (const move of before) of(move).before.push(move);
+  for (const used of now) of(used).now.push(used);
+  return [...found.values()].flatMap(({ before, now }) => {
+    const was = standingUses(before);
+    const is = tidy(now.reduce((total, { written }) => total + written, 0));
+    const pots = [...new Set(now.flatMap((used) => used.pots))];
+    const isSame = Math.abs(was.reduce((total, { used }) => total + used, 0) - is) < NOTHING;
+    if (isSame && (is === 0 || isOfPots(was, pots, all))) return [];
+    return [
+      ...was.map(({ item, lot, used, pots }) => ({ item, lot, change: used, pots })),
+      ...now.map(({ item, lot, written, pots }) => ({ item, lot, change: tidy(-written), pots: potsOf(pots, all) })),
+    ].filter(({ change }) => Math.abs(change) >= NOTHING);
   });
+}
+
+/** Half a millionth: amounts are whole millionths. */
+const NOTHING = 5e-7;
+const tidy = (value: number) => Number(value.toPrecision(12));
+
+/** Pots as a move names them. */
+export const potsOf = (pots: readonly string[], all: readonly string[]): MovePots =>
+  all.length > 0 && all.every((id) => pots.includes(id)) ? "all" : pots;
+
+/** What moves of one lot took and did not give back, by the pots that they name. */
+function standingUses(moves: readonly Move[]): (Pick<UsedLot, "item" | "lot"> & { used: number; pots: MovePots })[] {
+  const found = new Map<string, { item: string; lot: string; used: number; pots: MovePots }>();
+  for (const { item, lot, note, change } of moves) {
+    const pots = potsInNote(note);
+    const key = JSON.stringify(pots ?? null);
+    const known = found.get(key) ?? { item, lot, used: 0, pots };
+    found.set(key, { ...known, used: tidy(known.used - change.count) });
+  }
+  return [...found.values()].filter(({ used }) => Math.abs(used) >= NOTHING);
+}
+
+/** Whether what was taken names these pots; where it does not say any, nothing is known to be wrong. */
+function isOfPots(
+  was: readonly { readonly pots: MovePots }[],
+  now: readonly string[],
+  all: readonly string[],
+): boolean {
+  const named = was.flatMap(({ pots }) => (pots === "all" ? all : (pots ?? [])));
+  return (
+    was.some(({ pots }) => pots === undefined) ||
+    (now.every((id) => named.includes(id)) && named.every((id) => now.includes(id)))
+  );
 }

@@ -2,7 +2,7 @@ import { sum } from "../../core/statistics/sum";
 import { sameName } from "../sameName";
 import type { PouredPot, PouredRun } from "./poured";
 
-/** Candles of one vessel and scent at one load, gathered from their pots. */
+/** Candles of one vessel and scent at one load, of the same lots, gathered from their pots. */
 export interface LogGroup {
   readonly scent: string;
   readonly load: string;
@@ -14,14 +14,15 @@ export interface LogGroup {
   readonly weights: { wax: number; waxActual?: number | undefined; scent: number; scentActual?: number | undefined }[];
 }
 
-/** What a run adds to the log: one group for each vessel, scent and load. */
+/** What a run adds to the log: one group for each vessel, scent and load, and apart what was made of other lots. */
 export function groupsOf(run: PouredRun): LogGroup[] {
   const groups = new Map<string, LogGroup>();
   for (const pot of run.pots) {
     const { scent, load } = pot;
+    const lots = pot.parts.map(({ item, lot }) => [sameName(item), sameName(lot)]);
     const poured = sum(pot.lines.map(({ count, fill }) => count * fill));
     for (const { vessel, count, fill, good, weighed } of pot.lines) {
-      const key = JSON.stringify([sameName(scent), load, sameName(vessel)]);
+      const key = JSON.stringify([sameName(scent), load, sameName(vessel), lots]);
       const group: LogGroup = groups.get(key) ?? {
         scent,
         load,

@@ -19,6 +19,8 @@ export interface UsedLot {
   readonly quantity: number;
   /** The same as the table of moves counts it. */
   readonly written: number;
+  /** The ids of the pots that hold of it, or may where several lots went into them. */
+  readonly pots: readonly string[];
 }
 
 /** What a pour took from the shelf, and what is to be said of it beforehand. */
@@ -56,35 +58,44 @@ export function pourMoves(run: PouredRun, { moves, components, vessels }: Shelf)
 type Need = Omit<UsedLot, "written">;
 
 function ingredientsOf({ pots }: PouredRun, says: string[]): Need[] {
-  const parts = pots.flatMap((pot) => pot.parts).filter(({ planned, actual }) => (actual ?? planned) > 0);
+  const parts = pots
+    .flatMap(({ id, parts }) => parts.map((part) => ({ ...part, pots: [id] })))
+    .filter(({ planned, actual }) => (actual ?? planned) > 0);
   for (const { row, label, actual } of parts) {
     if (actual === undefined) says.push(`Row ${row}: no actual weight of ${label}, so it is counted as planned`);
   }
   return gathered(
-    parts.map(({ item, lot, planned, actual }) => ({ item, lot, use: "weight", quantity: actual ?? planned })),
+    parts.map(({ item, lot, planned, actual, pots }) => ({
+      ...{ item, lot, pots },
+      ...{ use: "weight", quantity: actual ?? planned },
+    })),
   );
 }
 
 function countedOf({ pots }: PouredRun, vessels: Vessels, components: Components, says: string[]): Need[] {
-  const lines = pots.flatMap((pot) => pot.lines);
-  const counted = (item: string, quantity: number): Need => ({ item, lot: "", use: "count", quantity });
-  const wicks = lines.flatMap(({ vessel, count }) => {
+  const lines = pots.flatMap(({ id, lines }) => lines.map(({ vessel, count }) => ({ vessel, count, pots: [id] })));
+  const counted = (item: string, quantity: number, pots: Need["pots"]): Need => ({
+    ...{ item, lot: "", use: "count", quantity, pots },
+  });
+  const wicks = lines.flatMap(({ vessel, count, pots }) => {
     const wick = vessels.get(sameName(vessel))?.wick ?? "";
     const { name, each } = wickOf(wick);
     // A wick that the components count is not counted twice.
     const isCounted = components.get(sameName(vessel))?.some(({ item }) => sameName(item).includes(sameName(name)));
-    return wick === "" || isCounted ? [] : [counted(name, count * each)];
+    return wick === "" || isCounted ? [] : [counted(name, count * each, pots)];
   });
-  const parts = lines.flatMap(({ vessel, count }) =>
+  const parts = lines.flatMap(({ vessel, count, pots }) =>
     (components.get(sameName(vessel)) ?? []).flatMap(({ item, each }) => {
-      if (each !== undefined) return counted(item, count * each);
+      if (each !== undefined) return counted(item, count * each, pots);
       says.push(`${item} for ${vessel}: how many one candle takes cannot be read, so none is counted`);
       return [];
     }),
   );
   // Half a box is a box.
   const whole = (need: Need): Need => ({ ...need, quantity: Math.ceil(need.quantity) });
-  return gathered([...lines.map(({ vessel, count }) => counted(vessel, count)), ...wicks, ...parts]).map(whole);
+  return gathered([...lines.map(({ vessel, count, pots }) => counted(vessel, count, pots)), ...wicks, ...parts]).map(
+    whole,
+  );
 }
 
 /** Each item and lot once. */
@@ -93,13 +104,18 @@ function gathered(needs: readonly Need[]): Need[] {
   for (const need of needs) {
     const key = keyOf(need);
     const before = found.get(key);
-    found.set(key, before ? { ...before, quantity: plainSum([before.quantity, need.quantity]) } : need);
+    const quantity = plainSum([before?.quantity ?? 0, need.quantity]);
+    found.set(key, before ? { ...before, quantity, pots: bothOf(before, need) } : need);
   }
   return [...found.values()].filter(({ quantity }) => quantity > 0);
 }
 
 const keyOf = ({ item, lot, use }: Pick<UsedLot, "item" | "lot" | "use">): string =>
   JSON.stringify([use, sameName(item), sameName(lot)]);
+
+const bothOf = (one: Pick<UsedLot, "pots">, other: Pick<UsedLot, "pots">): string[] => [
+  ...new Set([...one.pots, ...other.pots]),
+];
 
 const plainSum = (values: readonly number[]): number => Number(sum(values).toPrecision(12));
 
@@ -130,7 +146,7 @@ const tidy = (value: number): number => Number(value.toPrecision(12));
 
 /** The oldest lots of what has none written, and a row without a lot for what no lot has. */
 function oldest(need: Need, ledger: Ledger, moves: Moves, today: number, says: string[]): UsedLot[] {
-  const { item, use, quantity } = need;
+  const { item, use, quantity, pots } = need;
   const errors = [...(moves.said.get(sameName(item)) ?? []), ...moves.saidOfAll[use]].filter(
     ({ severity }) => severity === "error",
   );
@@ -149,14 +165,14 @@ function oldest(need: Need, ledger: Ledger, moves: Moves, today: number, says: s
   for (const { lot, past } of taken) {
     if (past !== undefined) says.push(`${item}: lot ${lot} is past its best before`);
   }
-  const lines = taken.map(({ lot, quantity, written }): UsedLot => ({ item, use, lot, quantity, written }));
+  const lines = taken.map(({ lot, quantity, written }): UsedLot => ({ item, use, lot, quantity, written, pots }));
   if (lacking.quantity <= 0) return lines;
   says.push(
     taken.length === 0
       ? `${item}: nothing is on hand by the moves, so its row has no lot`
       : `${item}: the moves have less on hand than was used, so the rest has no lot`,
   );
-  return [...lines, { item, use, lot: "", ...lacking }];
+  return [...lines, { item, use, lot: "", ...lacking, pots }];
 }
 
 /** A lot once, whether it was written or found. */
@@ -168,6 +184,7 @@ function together(used: readonly UsedLot[]): UsedLot[] {
       ...before,
       quantity: plainSum([before.quantity, one.quantity]),
       written: plainSum([before.written, one.written]),
+      pots: bothOf(before, one),
     };
     found.set(keyOf(one), both ?? one);
   }

@@ -1,7 +1,8 @@
 import type { CellValue } from "../../sheet/sheet";
 import { sameName } from "../sameName";
 import { CHOICES, type WeightUnit } from "../settings";
-import { headingIn, type LogHeading, POTS, potsIn, RUNS_LOG } from "./runsLog";
+import { potsIn } from "../tables/potsWords";
+import { headingIn, type LogHeading, POTS, RUNS_LOG } from "./runsLog";
 
 /** The runs log as it stands in the workbook. */
 export interface LogTable {

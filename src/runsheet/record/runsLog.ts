@@ -6,10 +6,6 @@ import type { LogTable } from "./readLog";
 /** The column that says which pots of a run a row is of. */
 export const POTS = "Pots";
 
-/** Pots as that column holds them, and as it is read. */
-export const potsText = (pots: readonly { readonly id: string }[]): string => pots.map(({ id }) => id).join("; ");
-export const potsIn = (text: string): string[] => text.split(";").flatMap((id) => id.trim() || []);
-
 /** The table that keeps what was really poured: rows are only ever added. */
 export const RUNS_LOG = {
   table: "RunsLog",

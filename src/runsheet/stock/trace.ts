@@ -2,6 +2,7 @@ import { sameName } from "../sameName";
 import type { Move, Moves } from "../tables/moves";
 import { remembered } from "./ledger";
 import { fromMillionths, toMillionths } from "./millionths";
+import { holding, type TraceDoubt, takingPots } from "./tracePots";
 
 /** Candles as the log names them: of one vessel and scent, from one run. */
 export interface RunCandles {
@@ -10,6 +11,8 @@ export interface RunCandles {
   readonly date: number | undefined;
   readonly scent: string;
   readonly vessel: string;
+  /** The pots that they were poured from; undefined where the log does not say. */
+  readonly pots: readonly string[] | undefined;
   readonly candles: number | undefined;
   readonly good: number | undefined;
 }
@@ -20,8 +23,10 @@ export interface RunUse {
   readonly date: number | undefined;
   /** What corrections gave back is not in it. As the table of moves counts. */
   readonly used: number;
-  /** None where the log does not know the run. */
+  /** Those of the pots that took of it, as far as these are known; none where the log does not know the run. */
   readonly candles: readonly RunCandles[];
+  /** Whether candles may be among them that hold nothing of it, and why. */
+  readonly doubt: TraceDoubt | undefined;
 }
 
 /** Where a lot of an item went: for a recall. */
@@ -114,13 +119,9 @@ export class Trace {
     const runs = new Map<string, Move[]>();
     for (const move of moves) if (move.run !== "") put(runs, this.key(move.run), move);
     const uses = [...runs].map(([key, own]): RunUse => {
-      const candles = this.candles.get(key) ?? [];
-      return {
-        run: own[0]?.run ?? "",
-        date: candles[0]?.date ?? earliest(own),
-        used: 0 - sumOf(own),
-        candles,
-      };
+      const all = this.candles.get(key) ?? [];
+      const date = all[0]?.date ?? earliest(own);
+      return { run: own[0]?.run ?? "", date, used: 0 - sumOf(own), ...holding(all, takingPots(own)) };
     });
     // A run whose use was taken back as a whole took nothing.
     return uses.filter(({ used }) => used !== 0).sort((a, b) => (a.date ?? 0) - (b.date ?? 0));

@@ -38,7 +38,7 @@ export function recallSheet(recall: Recall, settings: TraceSettings): Sheet {
     candlesHeading("Candles that hold it", amount),
     ...runs.flatMap(runRows),
     { values: ["Total", "", "", "", ...sums(candles), totalOf(runs)], look: "total" },
-    ...(isWholeRuns(recall) ? [{ values: [WHOLE_RUNS], look: "note" } as const] : []),
+    ...doubtLines(runs).map((line) => ({ values: [line], look: "note" }) as const),
     ...unsureRows(unsure, amount),
     ...elsewhereRows(elsewhere, amount),
     GAP,
@@ -64,10 +64,25 @@ export function contentsSheet({ run, candles, parts }: RunContents, settings: Tr
   ]);
 }
 
-/** Whether candles are named that may hold nothing of a lot: their run took of it, perhaps for another pot. */
-export const isWholeRuns = ({ runs }: Recall): boolean => runs.some(({ candles }) => candles.length > 1);
-export const WHOLE_RUNS =
-  "All candles of these runs are listed: the moves name a run and not its pots. The run sheet says which lot went into which pot.";
+/** What is to be said of runs whose candles are named though some may hold nothing of a lot. */
+export function doubtLines(runs: readonly RunUse[]): string[] {
+  const say = (doubt: RunUse["doubt"], words: (named: string) => string) => {
+    const named = runs.filter((one) => one.doubt === doubt).map(({ run }) => run);
+    return named.length > 0 ? [words(named.join(", "))] : [];
+  };
+  return [
+    ...say(
+      "no pots",
+      (named) =>
+        `All candles of ${named} are listed: the moves do not say which pots took of it. The run sheet says which lot went into which pot.`,
+    ),
+    ...say(
+      "pots together",
+      (named) =>
+        `Some of the candles of ${named} are from pots that took another lot: the log counts them together. The run sheet says which.`,
+    ),
+  ];
+}
 
 const GAP: Row = { values: [] };
 const NOT_LOGGED = "The log does not know this run: its candles are not known.";
@@ -108,6 +123,7 @@ function unsureRows(unsure: readonly RunUse[], amount: string): Row[] {
     alert("These took of the item and name no lot: they may hold it too."),
     candlesHeading("May hold it", amount),
     ...unsure.flatMap(runRows),
+    ...doubtLines(unsure).map((line) => ({ values: [line], look: "note" }) as const),
   ];
 }
 

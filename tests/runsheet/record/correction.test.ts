@@ -58,6 +58,12 @@ describe("the pots of a run", () => {
   });
 });
 
+const ALL = ["A", "B"];
+const move = (item: string, lot: string, count: number, note = ""): Move => ({
+  ...{ row: 0, date: 1, item, lot, change: { count, weight: count } },
+  ...{ paid: undefined, bestBefore: undefined, run: "2026-330-01", note },
+});
+
 describe("a correction", () => {
   it("is nothing where the sheet says what the log says, also in a log with fewer columns", () => {
     expect(correct(two(9), logRows(two(9), VESSELS))).toEqual([]);
@@ -94,21 +100,33 @@ describe("a correction", () => {
   });
 
   it("brings back the lot that was not the one, and takes the other", () => {
-    const move = (item: string, lot: string, count: number): Move => ({
-      ...{ row: 0, date: 1, item, lot, change: { count, weight: count } },
-      ...{ paid: undefined, bestBefore: undefined, run: "2026-330-01", note: "" },
-    });
     const used = (item: string, lot: string, written: number) => ({
-      ...{ item, lot, use: "weight" as const, quantity: written, written },
+      ...{ item, lot, use: "weight" as const, quantity: written, written, pots: ALL },
     });
     const before = [move("Wax", "W-1", -990), move("Cedar", "C-1", -31)];
-    expect(correctedMoves(before, [used("wax", "W-2", 980), used("Cedar", "c-1", 31)])).toEqual([
-      { item: "Wax", lot: "W-1", change: 990 },
-      { item: "wax", lot: "W-2", change: -980 },
+    expect(correctedMoves(before, [used("wax", "W-2", 980), used("Cedar", "c-1", 31)], ALL)).toEqual([
+      { item: "Wax", lot: "W-1", change: 990, pots: undefined },
+      { item: "wax", lot: "W-2", change: -980, pots: "all" },
     ]);
-    expect(correctedMoves(before, [used("Wax", "W-1", 990), used("Cedar", "C-1", 30)])).toEqual([
-      { item: "Cedar", lot: "C-1", change: 31 },
-      { item: "Cedar", lot: "C-1", change: -30 },
+    expect(correctedMoves(before, [used("Wax", "W-1", 990), used("Cedar", "C-1", 30)], ALL)).toEqual([
+      { item: "Cedar", lot: "C-1", change: 31, pots: undefined },
+      { item: "Cedar", lot: "C-1", change: -30, pots: "all" },
     ]);
+  });
+
+  it("brings back a lot that went into another pot, and leaves alone what names no pots", () => {
+    const used = (pots: readonly string[]) => ({
+      ...{ item: "Wax", lot: "W-1", use: "weight" as const, quantity: 5 },
+      written: 5,
+      pots,
+    });
+    const noted = (...notes: string[]) => notes.map((note) => move("Wax", "W-1", -5 / notes.length, note));
+    expect(correctedMoves(noted("pots: A"), [used(["B"])], ALL)).toEqual([
+      { item: "Wax", lot: "W-1", change: 5, pots: ["A"] },
+      { item: "Wax", lot: "W-1", change: -5, pots: ["B"] },
+    ]);
+    expect(correctedMoves(noted("all pots"), [used(ALL)], ALL)).toEqual([]);
+    expect(correctedMoves(noted("pots: B", "correction, pots: A"), [used(ALL)], ALL)).toEqual([]);
+    expect(correctedMoves(noted(""), [used(["B"])], ALL)).toEqual([]);
   });
 });

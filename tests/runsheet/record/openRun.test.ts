@@ -54,7 +54,7 @@ describe("what a written run will take", () => {
 
 describe("rejects", () => {
   const row = (candles: number | undefined, good: number | undefined) => ({
-    ...{ run: "2026-330-01", date: 46352, scent: "Fig", vessel: "Tin", candles, good },
+    ...{ run: "2026-330-01", date: 46352, scent: "Fig", vessel: "Tin", pots: undefined, candles, good },
   });
   it("are the share of the counted candles that were not good", () => {
     // Of 40 counted ones 38 were good.

@@ -15,7 +15,7 @@ function more(i: number, isReceipt: boolean): CellValue[] {
 }
 const moves = movesOf(rows);
 const log = Array.from({ length: 8000 }, (_, i) => ({
-  ...{ run: `Run ${i % 4000}`, date: DAY + i, scent: "Fig", vessel: "Tin", candles: 12, good: 12 },
+  ...{ run: `Run ${i % 4000}`, date: DAY + i, scent: "Fig", vessel: "Tin", pots: undefined, candles: 12, good: 12 },
 }));
 const trace = new Trace(moves, log);
 

@@ -4,12 +4,18 @@ import { readLog } from "../../../src/runsheet/record/readLog";
 import { runCandles } from "../../../src/runsheet/record/runCandles";
 import { RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { type RunCandles, Trace } from "../../../src/runsheet/stock/trace";
-import { contentsSheet, recallSheet } from "../../../src/runsheet/stock/traceSheets";
+import { contentsSheet, doubtLines, recallSheet } from "../../../src/runsheet/stock/traceSheets";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { DAY, movesOf } from "./moved";
 
-const candles = (run: string, date: number, count: number, good: number | undefined): RunCandles => ({
-  ...{ run, date, scent: "Fig", vessel: "Tin", candles: count, good },
+const candles = (
+  run: string,
+  date: number,
+  count: number,
+  good: number | undefined,
+  pots?: readonly string[],
+): RunCandles => ({
+  ...{ run, date, scent: "Fig", vessel: "Tin", pots, candles: count, good },
 });
 const LOG = [
   candles("2026-340-01", DAY + 10, 12, 11),
@@ -38,8 +44,8 @@ describe("from a lot to the candles", () => {
     expect(recall?.cameIn.map(({ row }) => row)).toEqual([0]);
     // 100 less the 4.5 that a correction gave back; what was taken back as a whole is no use of it.
     expect(recall?.runs).toEqual([
-      { run: "2026-340-01", date: DAY + 10, used: 95.5, candles: [LOG[0]] },
-      { run: "2026-341-01", date: DAY + 11, used: 50.5, candles: [LOG[1]] },
+      { run: "2026-340-01", date: DAY + 10, used: 95.5, candles: [LOG[0]], doubt: undefined },
+      { run: "2026-341-01", date: DAY + 11, used: 50.5, candles: [LOG[1]], doubt: undefined },
     ]);
     expect(recall?.elsewhere.map(({ note }) => note)).toEqual(["spilt"]);
     expect(recall?.unsure.map(({ run }) => run)).toEqual(["2026-342-01"]);
@@ -47,7 +53,7 @@ describe("from a lot to the candles", () => {
 
   it("gives a run that the log does not know, and nothing of a lot that no move names", () => {
     expect(trace().recall("Fig oil", "F-8")?.runs).toEqual([
-      { run: "2026-343-01", date: DAY + 14, used: 30, candles: [] },
+      { run: "2026-343-01", date: DAY + 14, used: 30, candles: [], doubt: undefined },
     ]);
     expect(trace().recall("Fig oil", "F-9")).toBeUndefined();
     expect(trace().recall("Moss oil", "F-7")).toBeUndefined();
@@ -82,6 +88,65 @@ describe("from a lot to the candles", () => {
       }),
       { numRuns: 200 },
     );
+  });
+});
+
+describe("the candles of the pots that took a lot", () => {
+  const RUN = "2026-340-01";
+  /** One run: five candles of pot A, six of B, and seven of C and D, which the log counts together. */
+  const log = [candles(RUN, DAY, 5, 5, ["A"]), candles(RUN, DAY, 6, 6, ["B"]), candles(RUN, DAY, 7, 7, ["C", "D"])];
+  /** How many candles are listed for moves of so much, each with its note, and what is said of them. */
+  const listed = (moves: [change: number, note: string][], of = log) => {
+    const rows = moves.map(([change, note]) => [DAY, "Wax", "W-1", change, null, null, RUN, note]);
+    const recall = new Trace(movesOf(rows), of).recall("Wax", "W-1");
+    if (!recall) throw new Error("no recall");
+    return [recall.runs[0]?.candles.map((one) => one.candles), doubtLines(recall.runs).length];
+  };
+
+  it("are all where it went into all, and those of the pots that are named", () => {
+    expect(listed([[-5, "all pots"]])).toEqual([[5, 6, 7], 0]);
+    expect(listed([[-5, "pots: B"]])).toEqual([[6], 0]);
+    expect(listed([[-5, "spilt a little; Pots: B; C;D"]])).toEqual([[6, 7], 0]);
+    expect(
+      listed([
+        [-5, "pots: A"],
+        [-5, "pots: B"],
+      ]),
+    ).toEqual([[5, 6], 0]);
+  });
+
+  it("are those of the pots that a correction left", () => {
+    expect(
+      listed([
+        [-5, "pots: A"],
+        [5, "correction, pots: A"],
+        [-5, "correction, pots: B"],
+        [1, "weighed too much"],
+      ]),
+    ).toEqual([[6], 0]);
+  });
+
+  it("are all, and that is said, where no pots are named, or none that the log knows", () => {
+    expect(listed([[-5, ""]])).toEqual([[5, 6, 7], 1]);
+    expect(listed([[-5, "pots: B, the small one"]])).toEqual([[5, 6, 7], 1]);
+    expect(
+      listed([
+        [-5, "pots: A"],
+        [-1, ""],
+      ]),
+    ).toEqual([[5, 6, 7], 1]);
+    // As logs were before they named pots.
+    expect(
+      listed(
+        [[-5, "pots: B"]],
+        log.map((one) => ({ ...one, pots: undefined })),
+      ),
+    ).toEqual([[5, 6, 7], 1]);
+    expect(listed([[-5, ""]], log.slice(0, 1))).toEqual([[5], 0]);
+  });
+
+  it("are named with those of other pots that the log counts together, and that is said", () => {
+    expect(listed([[-5, "pots: C"]])).toEqual([[7], 1]);
   });
 });
 
