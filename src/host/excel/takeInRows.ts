@@ -6,7 +6,7 @@ import { closedAt, refuseClosed, sentence } from "./sentences";
 type Entry = string | number | boolean | null;
 
 /**
- * Lets a table grow over rows that stand right below it, in four syncs. With the table's formulas Excel might also
+ * Lets a table grow over rows that stand right below it, in three requests. With the table's formulas Excel might also
  * overwrite what stands in these columns, or give none to the blank cells: so both are written anew with the growing.
  * @param rows at least one
  */

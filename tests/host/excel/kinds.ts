@@ -1,7 +1,7 @@
 /** The objects of Excel that the adapter uses, as kinds of remote objects over the model. */
 
 import { type Area, type Book, columnOf, OfficeError, type SheetModel, type TableModel } from "./model";
-import { finderOf, type Handle, type Kind, type Queue, remote } from "./remote";
+import { finderOf, type Handle, type Kind, remote } from "./remote";
 
 const ROWS = 1_048_576;
 const COLUMNS = 16_384;
@@ -15,13 +15,15 @@ const cellsOf = <T>(area: Area, of: (row: number, column: number) => T): T[][] =
   );
 };
 
+const wrongSize = () => new OfficeError("InvalidArgument", "The array does not have the size of the range.");
+
 /** Refuses a block whose size is not the range's, as Excel does. */
 function forBlock(area: Area, block: unknown, put: (row: number, column: number, value: unknown) => void): void {
   const fits =
     Array.isArray(block) &&
     block.length === area.rows &&
     block.every((row) => Array.isArray(row) && row.length === area.columns);
-  if (!fits) throw new OfficeError("InvalidArgument", "The array does not have the size of the range.");
+  if (!fits) throw wrongSize();
   for (const [r, row] of block.entries())
     for (const [c, value] of row.entries()) put(area.row + r, area.column + c, value);
 }
@@ -162,9 +164,8 @@ const FORMAT: Kind<Area[]> = {
     rowHeight: sizing("rows"),
   },
   reach: {
-    font: ({ queue, find }) =>
+    font: ({ find }) =>
       remote(
-        queue,
         {
           write: {
             bold: painting("font.bold"),
@@ -175,14 +176,13 @@ const FORMAT: Kind<Area[]> = {
         },
         find,
       ),
-    fill: ({ queue, find }) => remote(queue, { write: { color: painting("fill.color") } }, find),
-    borders: ({ queue, find }) =>
+    fill: ({ find }) => remote({ write: { color: painting("fill.color") } }, find),
+    borders: ({ find }) =>
       remote(
-        queue,
         {
           call: {
             getItem: (_, edge: string) =>
-              remote(queue, { write: { style: drawing(edge, "style"), color: drawing(edge, "color") } }, find),
+              remote({ write: { style: drawing(edge, "style"), color: drawing(edge, "color") } }, find),
           },
         },
         find,
@@ -244,10 +244,16 @@ const RANGE: Kind<Area> = {
       }),
   },
   reach: {
-    worksheet: ({ queue, find }) => remote(queue, WORKSHEET, () => find()?.sheet ?? null),
-    format: ({ queue, find }) => remote(queue, FORMAT, many(find)),
+    worksheet: ({ find }) => remote(WORKSHEET, () => find()?.sheet ?? null),
+    format: ({ find }) => remote(FORMAT, many(find)),
   },
   call: {
+    getRow: (self, index: number) => from(self, (area) => ({ ...area, row: area.row + index, rows: 1 })),
+    // So the client begins a block of many cells, which it sends in several.
+    _ValidateArraySize: ({ send }, rows: number, columns: number) =>
+      send((area) => {
+        if (rows !== area.rows || columns !== area.columns) throw wrongSize();
+      }),
     getLastRow: (self) => from(self, (area) => ({ ...area, row: area.row + area.rows - 1, rows: 1 })),
     getEntireColumn: (self) => from(self, (area) => ({ ...area, row: 0, rows: ROWS })),
     getBoundingRect: (self, other: object) => {
@@ -269,41 +275,30 @@ const RANGE: Kind<Area> = {
         return { sheet: area.sheet, row, column, rows, columns };
       });
     },
-    getRowProperties: ({ queue, find }, wanted: { rowHidden: true }) => {
+    getRowProperties: ({ send }, wanted: { rowHidden: true }) => {
       if (JSON.stringify(wanted) !== '{"rowHidden":true}') throw new Error("The stand-in knows which rows are hidden.");
-      const answer: { value?: unknown } = {};
-      queue.push(() => {
-        const area = find();
-        if (!area) throw new OfficeError("ItemNotFound");
-        const { sheet, row, rows } = area;
-        const value = Array.from({ length: rows }, (_, i) => ({ rowHidden: sheet.hiddenRows.has(row + i) }));
-        return () => Object.assign(answer, { value });
-      }, wanted);
-      return answer;
+      return send(({ sheet, row, rows }) =>
+        Array.from({ length: rows }, (_, i) => ({ rowHidden: sheet.hiddenRows.has(row + i) })),
+      );
     },
-    getResizedRange: ({ queue, find }, moreRows: number, moreColumns: number) => {
-      queue.push(() => undefined, [moreRows, moreColumns]);
-      return remote(queue, RANGE, () => {
+    getResizedRange: ({ find }, moreRows: number, moreColumns: number) => {
+      return remote(RANGE, () => {
         const area = find();
         return area && { ...area, rows: area.rows + moreRows, columns: area.columns + moreColumns };
       });
     },
     merge: ({ send }, across: boolean) =>
-      send(
-        (area) => area.sheet.merges.push(`${area.row},${area.column} ${area.rows}x${area.columns} ${across}`),
-        across,
-      ),
+      send((area) => area.sheet.merges.push(`${area.row},${area.column} ${area.rows}x${area.columns} ${across}`)),
     select: ({ send }) =>
       send((area) => {
         const { book } = area.sheet;
         if (book.sheets[book.active] !== area.sheet) throw new OfficeError("InvalidOperation");
         book.selected = [area];
       }),
-    getUsedRangeOrNullObject: ({ queue, find }, valuesOnly: boolean) => usedRange(queue, find, valuesOnly),
-    getSpecialCellsOrNullObject: ({ queue, find }, type: string, values?: string) => {
+    getUsedRangeOrNullObject: ({ find }, valuesOnly: boolean) => usedRange(find, valuesOnly),
+    getSpecialCellsOrNullObject: ({ find }, type: string, values?: string) => {
       if (type !== "Formulas" || values !== undefined) throw new Error("The stand-in finds formulas only.");
       return remote(
-        queue,
         AREAS,
         () => {
           const area = find();
@@ -318,9 +313,8 @@ const RANGE: Kind<Area> = {
 };
 
 /** A range made from another one. */
-function from({ queue, find }: Handle<Area>, make: (area: Area) => Area): object {
-  queue.push(() => undefined, "range");
-  return remote(queue, RANGE, () => {
+function from({ find }: Handle<Area>, make: (area: Area) => Area): object {
+  return remote(RANGE, () => {
     const area = find();
     return area && make(area);
   });
@@ -333,7 +327,7 @@ function around(a: Area, b: Area): Area {
   return { sheet: a.sheet, row, column, rows, columns: Math.max(a.column + a.columns, b.column + b.columns) - column };
 }
 
-function usedRange(queue: Queue, find: () => Area | null, valuesOnly: boolean): object {
+function usedRange(find: () => Area | null, valuesOnly: boolean): object {
   if (!valuesOnly) throw new Error("The stand-in does not know which empty cells have a format.");
   const there = (): Area | null => {
     const area = find();
@@ -341,14 +335,13 @@ function usedRange(queue: Queue, find: () => Area | null, valuesOnly: boolean): 
     if (!area) throw new OfficeError("ItemNotFound");
     return used(area);
   };
-  return remote(queue, RANGE, there, true);
+  return remote(RANGE, there, true);
 }
 
 const AREAS: Kind<Area[]> = {
   reach: {
-    format: ({ queue, find }) => remote(queue, FORMAT, find),
-    areas: ({ queue, find }) =>
-      remote<Area[]>(queue, { items: (_, areas) => areas.map((area) => remote(queue, RANGE, () => area)) }, find),
+    format: ({ find }) => remote(FORMAT, find),
+    areas: ({ find }) => remote<Area[]>({ items: (_, areas) => areas.map((area) => remote(RANGE, () => area)) }, find),
   },
 };
 
@@ -356,6 +349,7 @@ const AREAS: Kind<Area[]> = {
 
 const TABLE: Kind<TableModel> = {
   read: {
+    id: ({ id }) => id,
     name: ({ name }) => name,
     showHeaders: ({ showHeaders }) => showHeaders,
     showTotals: ({ showTotals }) => showTotals,
@@ -370,17 +364,17 @@ const TABLE: Kind<TableModel> = {
     },
   },
   reach: {
-    worksheet: ({ queue, find }) => remote(queue, WORKSHEET, () => find()?.area.sheet ?? null),
-    autoFilter: ({ queue, find }) => remote(queue, FILTER, find),
-    rows: ({ queue, find }) => remote(queue, TABLE_ROWS, find),
+    worksheet: ({ find }) => remote(WORKSHEET, () => find()?.area.sheet ?? null),
+    autoFilter: ({ find }) => remote(FILTER, find),
+    rows: ({ find }) => remote(TABLE_ROWS, find),
   },
   call: {
-    getHeaderRowRange: ({ queue, find }) =>
-      remote(queue, RANGE, () => {
+    getHeaderRowRange: ({ find }) =>
+      remote(RANGE, () => {
         const table = find();
         return table?.showHeaders ? { ...table.area, rows: 1 } : null;
       }),
-    getRange: ({ queue, find }) => remote(queue, RANGE, () => find()?.area ?? null),
+    getRange: ({ find }) => remote(RANGE, () => find()?.area ?? null),
     resize: ({ send }, to: object) => {
       const area = finderOf<Area>(to);
       send((table) => {
@@ -389,8 +383,8 @@ const TABLE: Kind<TableModel> = {
         book.resize(table, area() as Area);
       });
     },
-    getDataBodyRange: ({ queue, find }) =>
-      remote(queue, RANGE, () => {
+    getDataBodyRange: ({ find }) =>
+      remote(RANGE, () => {
         const table = find();
         return table && bodyOf(table);
       }),
@@ -401,21 +395,16 @@ const FILTER: Kind<{ isFiltered: boolean }> = { read: { isDataFiltered: ({ isFil
 
 const TABLE_ROWS: Kind<TableModel> = {
   read: { count: (table) => bodyOf(table).rows },
-  items: ({ queue, find }, table) =>
-    Array.from({ length: bodyOf(table).rows }, (_, index) => tableRow(queue, find, () => index)),
+  items: ({ find }, table) => Array.from({ length: bodyOf(table).rows }, (_, index) => tableRow(find, () => index)),
   call: {
-    add: ({ queue, find, send }, index?: number | null, values?: unknown[][]) => {
+    add: ({ find, send }, index?: number | null, values?: unknown[][]) => {
       if ((index ?? -1) !== -1) throw new Error("The stand-in adds rows at the end only.");
-      let first = 0;
-      send(
-        (table) => {
-          first = bodyOf(table).rows;
-          for (const row of values ?? [undefined]) table.area.sheet.book.addRow(table, row);
-        },
-        index,
-        values,
-      );
-      return tableRow(queue, find, () => first);
+      const first = send((table) => {
+        const { rows } = bodyOf(table);
+        for (const row of values ?? [undefined]) table.area.sheet.book.addRow(table, row);
+        return rows;
+      });
+      return tableRow(find, () => first);
     },
   },
 };
@@ -423,7 +412,7 @@ const TABLE_ROWS: Kind<TableModel> = {
 const bodyOf = (table: TableModel): Area => table.area.sheet.book.body(table);
 
 /** A row of a table by its place, as Excel keeps it: whatever row stands there now. */
-function tableRow(queue: Queue, find: () => TableModel | null, index: () => number): object {
+function tableRow(find: () => TableModel | null, index: () => number): object {
   const area = (): Area | null => {
     const table = find();
     const body = table && bodyOf(table);
@@ -432,7 +421,7 @@ function tableRow(queue: Queue, find: () => TableModel | null, index: () => numb
   const kind: Kind<Area> = {
     read: { values: valuesOf },
     call: {
-      getRange: () => remote(queue, RANGE, area),
+      getRange: () => remote(RANGE, area),
       delete: ({ send }) =>
         send(() => {
           const table = find() as TableModel;
@@ -440,24 +429,29 @@ function tableRow(queue: Queue, find: () => TableModel | null, index: () => numb
         }),
     },
   };
-  return remote(queue, kind, area);
+  return remote(kind, area);
 }
 
+/** By what methods office.js has Excel tell of events from now on, or no more. */
+const telling = (events: Readonly<Record<string, string>>): Kind<Book>["call"] =>
+  Object.fromEntries(
+    Object.entries(events).flatMap(([method, event]) => [
+      [`_Register${method}`, ({ send }: Handle<Book>) => send((book) => book.tell(event))],
+      [`_Unregister${method}`, ({ send }: Handle<Book>) => send((book) => book.tellNoMore(event))],
+    ]),
+  );
+
 const TABLES: Kind<Book> = {
-  items: ({ queue }, book) => book.tables().map((table) => remote(queue, TABLE, () => table)),
-  reach: {
-    onAdded: ({ queue, find }) => event(queue, find() as Book, "tables.onAdded"),
-    onDeleted: ({ queue, find }) => event(queue, find() as Book, "tables.onDeleted"),
-  },
+  items: (_, book) => book.tables().map((table) => remote(TABLE, () => table)),
   call: {
-    getItem: ({ queue, find }, name: string) =>
+    ...telling({ AddedEvent: "tables.onAdded", DeletedEvent: "tables.onDeleted" }),
+    getItem: ({ find }, name: string) =>
       remote(
-        queue,
         TABLE,
         () =>
           find()
             ?.tables()
-            .find((table) => table.name === name) ?? null,
+            .find((table) => table.name === name || table.id === name) ?? null,
       ),
   },
 };
@@ -475,57 +469,53 @@ const WORKSHEET: Kind<SheetModel> = {
       sheet.book.checkName(name, sheet);
       sheet.name = name;
     },
-    showGridlines: (sheet, show: boolean) => {
+    // The client has a name of its own for it.
+    gridlines: (sheet, show: boolean) => {
       sheet.showGridlines = show;
     },
   },
   reach: {
-    protection: ({ queue, find }) => remote<SheetModel>(queue, { read: { protected: (one) => one.protected } }, find),
-    autoFilter: ({ queue, find }) => remote(queue, FILTER, find),
-    freezePanes: ({ queue, find }) =>
+    protection: ({ find }) => remote<SheetModel>({ read: { protected: (one) => one.protected } }, find),
+    autoFilter: ({ find }) => remote(FILTER, find),
+    freezePanes: ({ find }) =>
       remote<SheetModel>(
-        queue,
         {
           call: {
             freezeRows: ({ send }, count: number) =>
               send((sheet) => {
                 sheet.frozenRows = count;
-              }, count),
+              }),
           },
         },
         find,
       ),
-    horizontalPageBreaks: ({ queue, find }) =>
+    horizontalPageBreaks: ({ find }) =>
       remote<SheetModel>(
-        queue,
         {
           call: {
-            add: ({ send }, cell: string) =>
+            add: ({ send }, cell: string) => {
               send(({ page }) => {
                 page.breaks = [...((page.breaks as string[] | undefined) ?? []), cell];
-              }, cell),
+              });
+              return remote<string>({}, () => cell);
+            },
           },
         },
         find,
       ),
-    pageLayout: ({ queue, find }) => remote(queue, PAGE, () => find()?.page ?? null),
-    tables: ({ queue, find }) =>
+    pageLayout: ({ find }) => remote(PAGE, () => find()?.page ?? null),
+    tables: ({ find }) =>
       remote<SheetModel>(
-        queue,
         {
-          items: (_, { tables }) => tables.map((table) => remote(queue, TABLE, () => table)),
+          items: (_, { tables }) => tables.map((table) => remote(TABLE, () => table)),
           call: {
             add: (_, range: object, hasHeaders: boolean) => {
-              let made: TableModel | null = null;
               const area = finderOf<Area>(range);
-              queue.push(() => {
-                if (!hasHeaders) throw new Error("The stand-in makes tables with headings only.");
-                const where = area();
-                if (!where || where.sheet !== find()) throw new OfficeError("InvalidArgument");
-                made = where.sheet.book.addTable(where);
-                return undefined;
-              }, hasHeaders);
-              return remote(queue, TABLE, () => made);
+              if (!hasHeaders) throw new Error("The stand-in makes tables with headings only.");
+              const where = area();
+              if (!where || where.sheet !== find()) throw new OfficeError("InvalidArgument");
+              const made = where.sheet.book.addTable(where);
+              return remote(TABLE, () => made);
             },
           },
         },
@@ -533,15 +523,11 @@ const WORKSHEET: Kind<SheetModel> = {
       ),
   },
   call: {
-    getUsedRangeOrNullObject: ({ queue, find }, valuesOnly: boolean) =>
-      usedRange(
-        queue,
-        () => {
-          const sheet = find();
-          return sheet && { sheet, row: 0, column: 0, rows: ROWS, columns: COLUMNS };
-        },
-        valuesOnly,
-      ),
+    getUsedRangeOrNullObject: ({ find }, valuesOnly: boolean) =>
+      usedRange(() => {
+        const sheet = find();
+        return sheet && { sheet, row: 0, column: 0, rows: ROWS, columns: COLUMNS };
+      }, valuesOnly),
     getUsedRange: (self, valuesOnly: boolean) => {
       if (!valuesOnly) throw new Error("The stand-in does not know which empty cells have a format.");
       return range(self, (sheet) => {
@@ -556,10 +542,9 @@ const WORKSHEET: Kind<SheetModel> = {
         if (Math.min(row, column) < 0 || Math.min(rows, columns) < 1) throw new OfficeError("InvalidArgument");
         return { sheet, row, column, rows, columns };
       }),
-    getRanges: ({ queue, find }, list: string) => {
+    getRanges: ({ find }, list: string) => {
       if (list.length > 8192) throw new OfficeError("InvalidArgument", "The address is too long.");
-      queue.push(() => undefined, list);
-      return remote(queue, AREAS, () => {
+      return remote(AREAS, () => {
         const sheet = find();
         return sheet && list.split(",").map((address) => parse(sheet, address));
       });
@@ -580,9 +565,8 @@ const WORKSHEET: Kind<SheetModel> = {
   },
 };
 
-function range({ queue, find }: Handle<SheetModel>, of: (sheet: SheetModel) => Area): object {
-  queue.push(() => undefined, "range");
-  return remote(queue, RANGE, () => {
+function range({ find }: Handle<SheetModel>, of: (sheet: SheetModel) => Area): object {
+  return remote(RANGE, () => {
     const sheet = find();
     return sheet && of(sheet);
   });
@@ -602,14 +586,13 @@ const PAGE: Kind<Record<string, unknown>> = {
     ]),
   ),
   reach: {
-    headersFooters: ({ queue, find }) =>
-      remote(queue, { reach: { defaultForAllPages: () => remote(queue, FOOTER, find) } }, find),
+    headersFooters: ({ find }) => remote({ reach: { defaultForAllPages: () => remote(FOOTER, find) } }, find),
   },
   call: {
     setPrintTitleRows: ({ send }, rows: string) =>
       send((page) => {
         page.titleRows = rows;
-      }, rows),
+      }),
   },
 };
 
@@ -624,90 +607,74 @@ const FOOTER: Kind<Record<string, unknown>> = {
   ),
 };
 
-/** An event that program parts listen to. */
-function event(queue: Queue, book: Book, name: string): object {
-  if (book.unknown.has(name)) throw new OfficeError("ApiNotFound");
-  const listeners = book.listeners.get(name) ?? new Set();
-  book.listeners.set(name, listeners);
-  const add = (_: unknown, listener: () => Promise<void>): object => {
-    queue.push(() => () => listeners.add(listener), name);
-    return { remove: () => queue.push(() => () => listeners.delete(listener), name) };
-  };
-  return remote<true>(queue, { call: { add } }, () => true);
-}
-
 const WORKSHEETS: Kind<Book> = {
-  items: ({ queue }, { sheets }) => sheets.map((sheet) => remote(queue, WORKSHEET, () => sheet)),
-  reach: {
-    onChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onChanged"),
-    onAdded: ({ queue, find }) => event(queue, find() as Book, "worksheets.onAdded"),
-    onDeleted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onDeleted"),
-    onCalculated: ({ queue, find }) => event(queue, find() as Book, "worksheets.onCalculated"),
-    onRowSorted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onRowSorted"),
-    onColumnSorted: ({ queue, find }) => event(queue, find() as Book, "worksheets.onColumnSorted"),
-    onNameChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onNameChanged"),
-    onRowHiddenChanged: ({ queue, find }) => event(queue, find() as Book, "worksheets.onRowHiddenChanged"),
-    onActivated: ({ queue, find }) => event(queue, find() as Book, "worksheets.onActivated"),
-  },
+  items: (_, { sheets }) => sheets.map((sheet) => remote(WORKSHEET, () => sheet)),
   call: {
-    getItem: ({ queue, find }, key: string) => remote(queue, WORKSHEET, () => find()?.find(key) ?? null),
-    getItemOrNullObject: ({ queue, find }, key: string) =>
-      remote(queue, WORKSHEET, () => find()?.find(key) ?? null, true),
-    getActiveWorksheet: ({ queue, find }) =>
-      remote(queue, WORKSHEET, () => {
+    ...telling({
+      DataChangedEvent: "worksheets.onChanged",
+      AddedEvent: "worksheets.onAdded",
+      DeletedEvent: "worksheets.onDeleted",
+      CalculatedEvent: "worksheets.onCalculated",
+      RowSortedEvent: "worksheets.onRowSorted",
+      ColumnSortedEvent: "worksheets.onColumnSorted",
+      EventNameChanged: "worksheets.onNameChanged",
+      RowHiddenChangedEvent: "worksheets.onRowHiddenChanged",
+      ActivatedEvent: "worksheets.onActivated",
+    }),
+    getItem: ({ find }, key: string) => remote(WORKSHEET, () => find()?.find(key) ?? null),
+    getItemOrNullObject: ({ find }, key: string) => remote(WORKSHEET, () => find()?.find(key) ?? null, true),
+    getActiveWorksheet: ({ find }) =>
+      remote(WORKSHEET, () => {
         const book = find();
         return book?.sheets[book.active] ?? null;
       }),
-    add: ({ queue, send }, name: string) => {
-      let made: SheetModel | null = null;
-      send((book) => {
+    add: ({ send }, name: string) => {
+      const made = send((book) => {
         if (book.protected) throw new OfficeError("AccessDenied");
-        made = book.add(name);
-      }, name);
-      return remote(queue, WORKSHEET, () => made);
+        return book.add(name);
+      });
+      return remote(WORKSHEET, () => made);
     },
   },
 };
 
 const SETTINGS: Kind<Book> = {
   call: {
-    getItemOrNullObject: ({ queue, find }, key: string) => {
-      const value: Kind<Map<string, unknown>> = {
-        read: { value: (settings) => settings.get(key) },
-        call: { delete: ({ send }) => send((settings) => settings.delete(key)) },
-      };
-      return remote(
-        queue,
-        value,
-        () => {
-          const settings = find()?.settings;
-          return settings?.has(key) ? settings : null;
-        },
-        true,
-      );
+    getItemOrNullObject: ({ find }, key: string) => setting(find, key),
+    add: ({ find, send }, key: string, value: unknown) => {
+      send(({ settings }) => settings.set(key, value));
+      return setting(find, key);
     },
-    add: ({ send }, key: string, value: unknown) => send(({ settings }) => settings.set(key, value), key, value),
   },
 };
 
+function setting(find: () => Book | null, key: string): object {
+  const one: Kind<Map<string, unknown>> = {
+    read: { value: (settings) => settings.get(key) },
+    call: { delete: ({ send }) => send((settings) => settings.delete(key)) },
+  };
+  const there = () => {
+    const settings = find()?.settings;
+    return settings?.has(key) ? settings : null;
+  };
+  return remote(one, there, true);
+}
+
 const WORKBOOK: Kind<Book> = {
   reach: {
-    worksheets: ({ queue, find }) => remote(queue, WORKSHEETS, find),
-    tables: ({ queue, find }) => remote(queue, TABLES, find),
-    settings: ({ queue, find }) => remote(queue, SETTINGS, find),
-    protection: ({ queue, find }) => remote<Book>(queue, { read: { protected: (book) => book.protected } }, find),
-    names: ({ queue, find }) => {
+    application: ({ find }) => remote(APPLICATION, find),
+    worksheets: ({ find }) => remote(WORKSHEETS, find),
+    tables: ({ find }) => remote(TABLES, find),
+    settings: ({ find }) => remote(SETTINGS, find),
+    protection: ({ find }) => remote<Book>({ read: { protected: (book) => book.protected } }, find),
+    names: ({ find }) => {
       const one: Kind<string> = { read: { name: (name) => name } };
-      return remote<Book>(
-        queue,
-        { items: (_, { names }) => names.map((name) => remote(queue, one, () => name)) },
-        find,
-      );
+      return remote<Book>({ items: (_, { names }) => names.map((name) => remote(one, () => name)) }, find);
     },
   },
   call: {
-    getSelectedRange: ({ queue, find }) =>
-      remote(queue, RANGE, () => {
+    getSelectedRange: ({ find }) =>
+      remote(RANGE, () => {
         const book = find() as Book;
         const [only, ...more] = book.selected;
         if (!only || more.length > 0) throw new OfficeError("InvalidSelection");
@@ -726,18 +693,29 @@ const APPLICATION: Kind<Book> = {
       send((book) => {
         book.isSuspended = true;
       }),
-    calculate: ({ queue, find }, type: string) => {
+    calculate: ({ find }, type: string) => {
       if (type !== "Recalculate") throw new Error("The stand-in calculates what has changed.");
       const book = find() as Book;
-      queue.push(() => {
-        book.calculate();
-        return () => void book.fire("worksheets.onCalculated");
-      }, type);
+      book.calculate();
+      void book.fire("worksheets.onCalculated");
     },
   },
 };
 
-/** The `context` of a batch, without its sync. */
-export function rootOf(queue: Queue, book: Book): { workbook: object; application: object } {
-  return { workbook: remote(queue, WORKBOOK, () => book), application: remote(queue, APPLICATION, () => book) };
-}
+/** Where all requests begin. */
+export const rootOf = (book: Book): object => remote(WORKBOOK, () => book);
+
+/** What stands beside the workbook, by the names of its types. */
+export const servicesOf = (book: Book): Readonly<Record<string, object>> => ({
+  "Microsoft.AppRuntime.AppRuntimePersistenceService": remote(START_UP, () => book),
+});
+
+const START_UP: Kind<Book> = {
+  call: {
+    setAppRuntimeStartState: ({ send }, state: string) =>
+      send((book) => {
+        book.startState = state;
+      }),
+    getAppRuntimeStartState: ({ send }) => send(({ startState }) => startState),
+  },
+};

@@ -22,6 +22,7 @@ export interface CellModel {
 }
 
 export interface TableModel {
+  readonly id: string;
   name: string;
   style: string;
   showBandedRows: boolean;
@@ -168,7 +169,10 @@ export class Book {
   readonly sheets: SheetModel[] = [];
   readonly names: string[] = [];
   readonly settings = new Map<string, unknown>();
-  readonly listeners = new Map<string, Set<() => Promise<void>>>();
+  /** How many want to be told of each event. */
+  readonly told = new Map<string, number>();
+  /** How they are told. */
+  onEvent: (event: string) => Promise<void> = async () => {};
   /** The selected blocks of the active sheet. */
   selected: Omit<Area, "sheet">[] = [{ row: 0, column: 0, rows: 1, columns: 1 }];
   active = 0;
@@ -186,6 +190,8 @@ export class Book {
   fills: "blank" | "all" | "none" = "blank";
   /** What a formula gives; Excel calculates, the stand-in is told. Rows of values spill. */
   answer: (formula: string) => Value | Value[][] = () => 0;
+  /** Whether the add-in starts with the workbook, in Excel's words. */
+  startState = "Inactive";
   private made = 0;
 
   add(name: string): SheetModel {
@@ -211,9 +217,18 @@ export class Book {
     }
   }
 
-  /** Tells those who listen to an event. */
+  tell(event: string): void {
+    if (this.unknown.has(event)) throw new OfficeError("ApiNotFound");
+    this.told.set(event, (this.told.get(event) ?? 0) + 1);
+  }
+
+  tellNoMore(event: string): void {
+    this.told.set(event, (this.told.get(event) ?? 1) - 1);
+  }
+
+  /** Something has happened: tells those who want to know. */
   async fire(event: string): Promise<void> {
-    for (const listener of this.listeners.get(event) ?? []) await listener();
+    if (this.told.get(event)) await this.onEvent(event);
   }
 
   find(nameOrId: string): SheetModel | null {
@@ -228,6 +243,7 @@ export class Book {
   addTable(area: Area, name = `Table${this.tables().length + 1}`): TableModel {
     if (this.tables().some((table) => overlap(table.area, area))) throw new OfficeError("MergedRangeConflict");
     const table: TableModel = {
+      id: `{T${++this.made}}`,
       name,
       area,
       style: "TableStyleMedium2",

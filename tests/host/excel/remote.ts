@@ -1,7 +1,4 @@
-/**
- * How office.js lets a program see Excel: through objects that only queue commands. A property can be read when
- * it was loaded and the load was synced; whatever the stand-in does not know throws.
- */
+/** The objects of a workbook as requests reach them: by property and by method, each of a kind that says what it can do. */
 
 import { OfficeError } from "./model";
 
@@ -11,6 +8,7 @@ export interface Kind<M> {
   readonly write?: { readonly [property: string]: (model: M, value: never) => void };
   /** Objects reached by a property. */
   readonly reach?: { readonly [property: string]: (self: Handle<M>) => object };
+  /** What a method leads to or gives. */
   readonly call?: { readonly [method: string]: (self: Handle<M>, ...args: never[]) => unknown };
   /** The members of a collection. */
   readonly items?: (self: Handle<M>, model: M) => object[];
@@ -18,144 +16,104 @@ export interface Kind<M> {
 
 /** An object as its own kind sees it. */
 export interface Handle<M> {
-  readonly queue: Queue;
-  /** What it stands for, found when the commands run; null where there is nothing. */
+  /** What it stands for; null where there is nothing. */
   readonly find: () => M | null;
-  /** Queues a command on it; `sent` is what the request carries. */
-  readonly send: (run: (model: M) => void, ...sent: unknown[]) => void;
+  /** Does something with what it stands for; refuses where there is nothing. */
+  readonly send: <T>(work: (model: M) => T) => T;
 }
 
-/** A queued command: run at the sync, it may give work that waits until the whole request has succeeded. */
-interface Command {
-  readonly run: () => (() => void) | undefined;
-  readonly bytes: number;
-}
-
-export class Queue {
-  private commands: Command[] = [];
-
-  get length(): number {
-    return this.commands.length;
-  }
-
-  push(run: Command["run"], sent: unknown): void {
-    // About what each command costs around what it carries.
-    this.commands.push({ run, bytes: 100 + JSON.stringify(sent).length });
-  }
-
-  /** Hands over the commands and starts anew. */
-  take(): Command[] {
-    const taken = this.commands;
-    this.commands = [];
-    return taken;
-  }
-}
-
-/** Properties to load: `{ items: { name: {} } }` for `items/name`. */
-interface Tree {
+/** Properties to read: `{ worksheet: { name: {} } }` for `worksheet/name`. */
+export interface Tree {
   [property: string]: Tree;
 }
 
-const FETCH = Symbol("fetch");
-type Fetch = (tree: Tree) => () => void;
-const FIND = Symbol("find");
-const fetchOf = (object: object): Fetch => (object as { [FETCH]: Fetch })[FETCH];
+/** An object of a kind, as a request sees it. */
+export class Remote {
+  private readonly handle: Handle<unknown>;
 
-/** How an object finds what it stands for: for methods that are given objects. */
-export const finderOf = <M>(object: object): (() => M | null) => (object as { [FIND]: () => M | null })[FIND];
-
-/** An object of a kind. `optional`: it was asked for by an `...OrNullObject` method. */
-export function remote<M>(queue: Queue, kind: Kind<M>, find: () => M | null, optional = false): object {
-  const loaded = new Map<string, unknown>();
-  const reached = new Map<string, object>();
-
-  const handle: Handle<M> = {
-    queue,
-    find,
-    send: (run, ...sent) =>
-      queue.push(() => {
+  constructor(
+    private readonly kind: Kind<unknown>,
+    readonly find: () => unknown,
+    private readonly isOptional: boolean,
+  ) {
+    this.handle = {
+      find,
+      send: (work) => {
         const model = find();
         if (model === null) throw new OfficeError("ItemNotFound");
-        run(model);
-        return undefined;
-      }, sent),
-  };
-  const reach = (property: string): object => {
-    const object = reached.get(property) ?? (kind.reach?.[property]?.(handle) as object);
-    reached.set(property, object);
-    return object;
-  };
-  const fetch: Fetch = (tree) => {
-    const model = find();
-    if (model === null && !optional) throw new OfficeError("ItemNotFound");
-    const deliveries = [() => loaded.set("isNullObject", model === null)];
-    for (const [property, below] of model === null ? [] : Object.entries(tree)) {
-      if (property === "items" && kind.items) {
-        const items = kind.items(handle, model as M);
-        const parts = items.map((item) => fetchOf(item)(below));
-        deliveries.push(() => {
-          for (const part of parts) part();
-          return loaded.set("items", items);
-        });
-      } else if (kind.reach?.[property]) {
-        const part = fetchOf(reach(property))(below);
-        deliveries.push(() => {
-          part();
-          return loaded;
-        });
-      } else if (kind.read?.[property]) {
-        const value = structuredClone(kind.read[property](model as M));
-        deliveries.push(() => loaded.set(property, value));
-      } else {
-        throw new OfficeError("InvalidArgument", `There is no ${property} to load.`);
-      }
-    }
-    return () => {
-      for (const deliver of deliveries) deliver();
+        return work(model);
+      },
     };
-  };
-
-  const self: object = new Proxy(
-    {},
-    {
-      get(_, property) {
-        if (property === FETCH) return fetch;
-        if (property === FIND) return find;
-        if (typeof property === "symbol" || property === "then") return undefined;
-        if (property === "load") {
-          return (paths: string) => {
-            queue.push(() => fetch(treeOf(paths)), paths);
-            return self;
-          };
-        }
-        const call = kind.call?.[property] as ((self: Handle<M>, ...args: unknown[]) => unknown) | undefined;
-        if (call) return (...args: unknown[]) => call(handle, ...args);
-        if (kind.reach?.[property]) return reach(property);
-        if (kind.read?.[property] || (property === "items" && kind.items) || property === "isNullObject") {
-          if (loaded.has(property)) return loaded.get(property);
-          throw new OfficeError("PropertyNotLoaded", `${property} was read without load and sync.`);
-        }
-        throw new Error(`The stand-in has no ${property}.`);
-      },
-      set(_, property, value) {
-        const write = kind.write?.[String(property)] as ((model: M, value: unknown) => void) | undefined;
-        if (!write) throw new Error(`The stand-in cannot set ${String(property)}.`);
-        handle.send((model) => write(model, value), property, value);
-        return true;
-      },
-    },
-  );
-  return self;
-}
-
-function treeOf(paths: string): Tree {
-  const tree: Tree = {};
-  for (const path of paths.split(",")) {
-    let at = tree;
-    for (const step of path.trim().split("/")) {
-      at[step] ??= {};
-      at = at[step];
-    }
   }
-  return tree;
+
+  /** Whether it is missing, which only what an `...OrNullObject` method gave may be. */
+  isNull(): boolean {
+    const isNull = this.find() === null;
+    if (isNull && !this.isOptional) throw new OfficeError("ItemNotFound");
+    return isNull;
+  }
+
+  /** The same object, which stays what it is now. */
+  pinned(): Remote {
+    const model = this.find();
+    return new Remote(this.kind, () => model, this.isOptional);
+  }
+
+  reach(property: string): Remote {
+    const reach = this.kind.reach?.[property];
+    if (!reach) throw new Error(`The stand-in does not reach ${property}.`);
+    return reach(this.handle) as Remote;
+  }
+
+  call(method: string, args: readonly unknown[]): unknown {
+    if (method === "getItemAt" && this.kind.items) return this.members()[Number(args[0])];
+    const call = this.kind.call?.[method] as ((self: Handle<unknown>, ...args: unknown[]) => unknown) | undefined;
+    if (!call) throw new Error(`The stand-in has no method ${method}.`);
+    return call(this.handle, ...args);
+  }
+
+  write(property: string, value: unknown): void {
+    const write = this.kind.write?.[property] as ((model: unknown, value: unknown) => void) | undefined;
+    if (!write) throw new Error(`The stand-in cannot set ${property}.`);
+    this.handle.send((model) => write(model, value));
+  }
+
+  /** Its properties as the answer to a request has them; null where it is missing. */
+  read(tree: Tree): object | null {
+    if (this.isNull()) return null;
+    const entries = Object.entries(tree);
+    const isOwn = ([property]: [string, Tree]): boolean => !this.kind.items || property in (this.kind.read ?? {});
+    const own = entries.filter(isOwn).map(([property, below]) => [pascal(property), this.value(property, below)]);
+    if (!this.kind.items) return Object.fromEntries([...this.id(), ...own]);
+    // Of a collection the properties that are not its own are those of its members.
+    const ofMembers = Object.fromEntries(entries.filter((entry) => !isOwn(entry)));
+    return { ...Object.fromEntries(own), _Items: this.members().map((member) => member.read(ofMembers)) };
+  }
+
+  /** What the answer always tells of an object that has an id. */
+  id(): [string, unknown][] {
+    const id = this.kind.read?.id;
+    return id ? [["Id", this.handle.send(id)]] : [];
+  }
+
+  private value(property: string, below: Tree): unknown {
+    if (this.kind.reach?.[property]) return this.reach(property).read(below);
+    const read = this.kind.read?.[property];
+    if (!read) throw new Error(`There is no ${property} to load.`);
+    return structuredClone(this.handle.send(read));
+  }
+
+  private members(): Remote[] {
+    return this.handle.send((model) => this.kind.items?.(this.handle, model) as Remote[]);
+  }
 }
+
+/** An object of a kind. `isOptional`: it was asked for by an `...OrNullObject` method. */
+export const remote = <M>(kind: Kind<M>, find: () => M | null, isOptional = false): object =>
+  new Remote(kind as Kind<unknown>, find, isOptional);
+
+/** How an object finds what it stands for: for methods that are given objects. */
+export const finderOf = <M>(object: object): (() => M | null) => (object as Remote).find as () => M | null;
+
+/** A name as requests have it. */
+const pascal = (name: string): string => name.charAt(0).toUpperCase() + name.slice(1);

@@ -1,0 +1,94 @@
+/** Microsoft's own client for Excel as it comes, run in Node: the file is what a pane in Excel loads. */
+
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { compileFunction } from "node:vm";
+
+/** The programs that run add-ins, each with a client of its own. */
+export const PLATFORMS = { web: "excel-web-16.00", windows: "excel-win32-16.01", mac: "excel-mac-16.00" } as const;
+export type Platform = keyof typeof PLATFORMS;
+
+/** What Excel sends to its add-ins. */
+export interface HostMessage {
+  readonly entries: readonly object[];
+}
+export type Hearing = (message: HostMessage) => unknown;
+
+/** How a request ends: with an answer, or with a number that says why there is none. */
+export type Outcome =
+  | { readonly status: "succeeded"; readonly value: { readonly data: readonly [number, string[], string] } }
+  | { readonly status: "failed"; readonly error: { readonly code: number; readonly message: string } };
+
+/** A request as the client hands it to Excel: its headers stand third, its body follows as a text. */
+export type Sent = readonly [custom: unknown, method: string, path: string, headers: string[], body: string];
+
+/** The parts of the client's own world that the tests reach into. */
+export interface OfficeJs {
+  Excel: { run(...given: unknown[]): Promise<unknown> };
+  Office: Record<string, unknown>;
+  CustomFunctions: Record<string, unknown>;
+  readonly OfficeExtension: {
+    readonly ClientObject: { readonly prototype: object };
+    readonly ClientRequestContext: { defaultRequestUrlAndHeaders: unknown };
+    readonly CommonUtility: { _doApiNotSupportedCheck: boolean };
+    readonly CoreConstants: { readonly localDocument: string };
+    readonly Error: new () => Error;
+    readonly GenericEventRegistration: { s_genericEventRegistrations: object };
+  };
+  readonly OSF: {
+    readonly DDA: {
+      RichApi: {
+        executeRichApiRequestAsync(sent: Sent, done: (outcome: Outcome) => void): void;
+        richApiMessageManager: { register(hearing: Hearing): Promise<void> };
+      };
+    };
+  };
+}
+
+const require = createRequire(import.meta.url);
+// As they are now: tests may put clocks of their own in their place.
+const { setImmediate, clearImmediate } = globalThis;
+
+/** Loads a client anew into a world of its own. `before` may put there what it is to find. */
+export function loadOfficeJs(platform: Platform, before: object = {}): OfficeJs & Record<string, unknown> {
+  const file = require.resolve(`@microsoft/office-js/dist/${PLATFORMS[platform]}.debug.js`);
+  const own: Record<string, unknown> = { ...BROWSER, ...before };
+  // A page's global names are the properties of its window, also those that a script declares.
+  const window: object = new Proxy(own, {
+    has: (_, name) => typeof name === "string",
+    get: (_, name) => (typeof name !== "string" ? undefined : name in own ? own[name] : Reflect.get(globalThis, name)),
+  });
+  for (const name of ["window", "self", "top", "parent"]) own[name] = window;
+  runIn(window, readFileSync(file, "utf8"), file);
+  const office = own as unknown as OfficeJs & Record<string, unknown>;
+  // Off as it comes, so that only Excel itself refuses what it is too old for.
+  office.OfficeExtension.CommonUtility._doApiNotSupportedCheck = true;
+  return office;
+}
+
+/** Runs a page's script in a window. */
+export const runIn = (window: object, script: string, filename: string): void =>
+  compileFunction(`with (window) {${script}\n}`, ["window"], { filename }).call(window, window);
+
+const address = "https://localhost:3000/pane.html";
+
+/** Of a browser what the client asks for while it loads. Its waits are over at once. */
+const BROWSER = {
+  navigator: { userAgent: "", appName: "" },
+  location: { href: address, search: "", hash: "", protocol: "https:", host: "localhost:3000", hostname: "localhost" },
+  document: {
+    URL: address,
+    cookie: "",
+    readyState: "complete",
+    addEventListener() {},
+    createElement: () => ({}),
+    getElementById: () => null,
+    getElementsByTagName: () => [],
+  },
+  addEventListener() {},
+  fetch: undefined,
+  localStorage: undefined,
+  sessionStorage: undefined,
+  setTimeout: (work: (...args: unknown[]) => void, _: number, ...args: unknown[]) => setImmediate(work, ...args),
+  clearTimeout: (wait: NodeJS.Immediate) => clearImmediate(wait),
+};
