@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { pastedReading, pastedWords } from "../../../src/host/univer/editing/readings";
+import { pastedReading, pastedWords, percentReading } from "../../../src/host/univer/editing/readings";
 
 /** What is said of pasted cells, one below the other in column B from row 6 on. */
 function said(...texts: string[]): string {
@@ -50,4 +50,30 @@ it("a point before three digits is doubted among decimal commas only", () => {
 
 it("a date with dots has its day first, as where it is typed", () => {
   expect(pastedReading("12.11.2026", false)?.entry).toBe("2026-11-12");
+});
+
+describe("what is pasted among percentages", () => {
+  it.each([
+    ["6", "6%", "B6: 6 was taken as 6 %. If you mean 600 %, type 600%."],
+    ["12.5", "12.5%", "B6: 12.5 was taken as 12.5 %. If you mean 1250 %, type 1250%."],
+    ["0.07", "0.07", "B6: 0.07 was taken as 7 %. If you mean 0.07 %, type 0.07%."],
+    ["1,234", "1234%", "B6: 1,234 was taken as 1234 %. If you mean 1.234 %, type 1.234%."],
+    ["007", "007%", "B6: 007 was taken as 7 %. If you mean 700 %, type 700%."],
+    ["0", "0", ""],
+  ])("%s is entered as %s, as if typed, and it is said", (text, entry, words) => {
+    const reading = percentReading(text, false);
+    expect(reading?.entry).toBe(entry);
+    expect(reading && pastedWords([{ cell: "B6", text, reading }])).toBe(words);
+  });
+
+  it("stays text with a decimal comma, and the words tell the percentage that Enter makes of it", () => {
+    const reading = percentReading("6,5", true);
+    expect(reading && pastedWords([{ cell: "B6", text: "6,5", reading }])).toBe(
+      "B6: 6,5 stayed text. To make it 6.5 %, go there and press F2 and Enter.",
+    );
+  });
+
+  it.each(["6%", "Tin", "=6"])("%s is left to the spreadsheet", (text) => {
+    expect(percentReading(text, false)).toBeNull();
+  });
 });

@@ -1,25 +1,25 @@
 /** Pasting from other programs: cells as they were there, and no text that becomes a formula unseen. */
 
-import {
-  CellValueType,
-  type ICellData,
-  type Injector,
-  IUniverInstanceService,
-  type Workbook,
-  type Worksheet,
-} from "@univerjs/core";
-import { ISheetClipboardService } from "@univerjs/preset-sheets-core";
-import { type Consequence, cellsOf, type Edit, isFilled, joined, sheetsOf } from "./edits";
-import { written } from "./newRows";
-import { markedCells, markedText, readMarked } from "./pastedNumbers";
+import { type Injector, IUniverInstanceService, type Workbook, type Worksheet } from "@univerjs/core";
+import { ISheetClipboardService, PREDEFINED_HOOK_NAME_PASTE } from "@univerjs/preset-sheets-core";
+import { type Consequence, type Edit, joined, sheetsOf } from "./edits";
+import { markedCells, markedText, type PercentAt, readPasted } from "./pastedNumbers";
+import { percentFormat } from "./percent";
 import { pastedWords } from "./readings";
+
+const ALL = PREDEFINED_HOOK_NAME_PASTE.DEFAULT_PASTE;
+const VALUES = PREDEFINED_HOOK_NAME_PASTE.SPECIAL_PASTE_VALUE;
 
 /** What Univer writes into the HTML that it copies, and knows its own cells by. */
 const OWN = /data-copy-id="([^\s"]+)"/;
 
+/** HTML that says more than its text does. */
+const CELLS_OR_LINKS = /<(table|a)\b/i;
+
 /** Watches what is pasted. */
 export class Pasting {
-  /** Whether cells are being pasted that come from outside of the page. */
+  /** Where cells are being pasted that come from outside of the page: of each its number format that shows percent. */
+  #target: PercentAt | null = null;
   #fromOutside = false;
 
   constructor(
@@ -28,76 +28,117 @@ export class Pasting {
   ) {
     const clipboard = injector.get(ISheetClipboardService);
     const [byKey, byMenu] = [clipboard.legacyPaste.bind(clipboard), clipboard.paste.bind(clipboard)];
-    clipboard.legacyPaste = async (html, text, files) =>
-      this.#paste(html ?? "", async (isOwn) => {
-        if (isOwn || files || (!html && !text)) return byKey(withFormats(html ?? ""), text, files);
-        return this.#fromElsewhere(html ?? "", text ?? "", byKey);
-      });
-    clipboard.paste = async (item, type) => {
-      const [html, text] = await Promise.all(["text/html", "text/plain"].map((kind) => textOf(item, kind)));
-      return this.#paste(html ?? "", async (isOwn) => {
-        if (isOwn && html) return byKey(withFormats(html), text);
-        return html || text ? this.#fromElsewhere(html ?? "", text ?? "", byKey) : byMenu(item, type);
-      });
+    // From Excel by the menu Univer would say that keys paste better.
+    const asHtml = (html: string, type: string) => (type === ALL ? byKey(html, "") : byMenu(itemOf(html), type));
+    const fromElsewhere = async (html: string, text: string, type: string): Promise<boolean> => {
+      // The looks of the cells stay where what comes has none of its own, or none is wanted.
+      if (CELLS_OR_LINKS.test(html) && type !== VALUES) return asHtml(markedCells(withFormats(html), false), type);
+      const table = await tableOf(text);
+      return table ? asHtml(markedCells(table, true), VALUES) : byKey("", markedText(text));
     };
+    clipboard.legacyPaste = (html, text, files) =>
+      this.#paste(this.#isOwn(html ?? ""), () => {
+        const isOther = files || this.#isOwn(html ?? "") || (!html && !text);
+        return isOther ? byKey(html, text, files) : fromElsewhere(html ?? "", text ?? "", ALL);
+      });
+    clipboard.paste = async (item, type = ALL) => {
+      const [html = "", text = ""] = await Promise.all(["text/html", "text/plain"].map((kind) => textOf(item, kind)));
+      const isOwn = this.#isOwn(html);
+      return this.#paste(isOwn, () =>
+        isOwn || (!html && !text) ? byMenu(item, type) : fromElsewhere(html, text, type),
+      );
+    };
+    // The button beside what was pasted pastes it anew, in another way.
+    const again = clipboard.rePasteWithPasteType.bind(clipboard);
+    clipboard.rePasteWithPasteType = (type) => {
+      this.#begin(Boolean(clipboard.getPasteOptionsCache()?.source));
+      try {
+        return again(type);
+      } finally {
+        this.#end();
+      }
+    };
+    clipboard.addClipboardHook({
+      id: "pourwright.percent-cells",
+      onBeforePaste: (to) => {
+        this.#target = this.#fromOutside ? percentTarget(injector, to) : null;
+        return true;
+      },
+    });
   }
 
-  async #fromElsewhere(html: string, text: string, paste: ISheetClipboardService["legacyPaste"]): Promise<boolean> {
-    const cells = html ? withFormats(html) : await tableOf(text);
-    return cells ? paste(markedCells(cells), text) : paste("", markedText(text));
-  }
-
-  async #paste(html: string, paste: (isOwn: boolean) => Promise<boolean>): Promise<boolean> {
-    this.say("");
+  #isOwn(html: string): boolean {
     const id = OWN.exec(html)?.[1];
-    const isOwn =
-      id !== undefined && this.injector.get(ISheetClipboardService).copyContentCache().get(id) !== undefined;
-    this.#fromOutside = !isOwn;
+    return id !== undefined && this.injector.get(ISheetClipboardService).copyContentCache().get(id) !== undefined;
+  }
+
+  async #paste(isOwn: boolean, paste: () => Promise<boolean>): Promise<boolean> {
+    this.#begin(isOwn);
     try {
-      return await paste(isOwn);
+      return await paste();
     } finally {
-      this.#fromOutside = false;
+      this.#end();
     }
+  }
+
+  #begin(isOwn: boolean): void {
+    this.say("");
+    this.#fromOutside = !isOwn;
+  }
+
+  #end(): void {
+    this.#fromOutside = false;
+    this.#target = null;
   }
 
   /** Reads what was pasted, and says how it was taken. */
   read(edit: Edit): Consequence | null {
+    const target = this.#target;
+    if (!target) return null;
     const workbook = this.injector.get(IUniverInstanceService).getUnit<Workbook>(edit.unitID);
     const words: string[] = [];
     const all = sheetsOf(edit).flatMap((id) => {
       const sheet = workbook?.getSheetBySheetId(id);
       if (!sheet) return [];
-      const { done, doubts } = readMarked(this.injector, edit, sheet);
-      words.push(pastedWords(doubts));
-      const kept = this.#fromOutside ? this.#keepTexts(edit, sheet) : null;
-      if (kept) words.push(kept.words);
-      return [done, kept?.done ?? null];
+      const { done, doubts, formulas } = readPasted(this.injector, edit, sheet, target);
+      words.push(pastedWords(doubts), formulaWords(formulas));
+      return [done];
     });
     const said = words.filter(Boolean).join(" ");
     if (said) this.say(said);
     return joined(...all);
   }
-
-  /**
-   * Keeps as texts what begins with `=` among several cells from outside: data of another program. Alone it is a
-   * formula, as if it were typed, such as an example from the help.
-   */
-  #keepTexts(edit: Edit, sheet: Worksheet): { readonly done: Consequence; readonly words: string } | null {
-    const cells = [...cellsOf(edit.redoMutations, sheet.getSheetId())].flatMap(([row, line]) =>
-      [...line].filter(([, cell]) => isFilled(cell)).map(([column, { f }]) => ({ row, column, f })),
-    );
-    const formulas = cells.filter(({ f }) => f);
-    if (cells.length < 2 || formulas.length === 0) return null;
-    const value: Record<number, Record<number, ICellData>> = {};
-    for (const { row, column, f } of formulas) {
-      const text = { f: null, si: null, v: f ?? "", t: CellValueType.FORCE_STRING };
-      value[row] = { ...value[row], [column]: text };
-    }
-    const count = formulas.length;
-    const words = `${count === 1 ? "1 pasted text begins" : `${count} pasted texts begin`} with = and stayed text. To compute one, open its cell with F2, take the ' away where there is one, and press Enter.`;
-    return { done: written(this.injector, sheet, value), words };
-  }
 }
+
+/** Before the cells are changed: HTML takes their looks away. */
+function percentTarget(
+  injector: Injector,
+  {
+    unitId,
+    subUnitId,
+    range: { rows, cols },
+  }: { unitId: string; subUnitId: string; range: { rows: number[]; cols: number[] } },
+): PercentAt {
+  const sheet = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId)?.getSheetBySheetId(subUnitId);
+  const formats = new Map<string, string>();
+  for (const row of sheet ? rows : []) {
+    for (const column of cols) {
+      const format = percentFormat(injector, sheet as Worksheet, row, column, rows[0]);
+      if (format) formats.set(`${row},${column}`, format);
+    }
+  }
+  return (row, column) => formats.get(`${row},${column}`) ?? null;
+}
+
+function formulaWords(count: number): string {
+  if (count === 0) return "";
+  const texts = count === 1 ? "1 pasted text begins" : `${count} pasted texts begin`;
+  return `${texts} with = and stayed text. To compute one, open its cell with F2, take the ' away where there is one, and press Enter.`;
+}
+
+/** All that Univer reads of what is on the clipboard. */
+const itemOf = (html: string) =>
+  ({ types: ["text/html"], getType: async () => new Blob([html], { type: "text/html" }) }) as unknown as ClipboardItem;
 
 async function textOf(item: ClipboardItem, kind: string): Promise<string> {
   return item.types.includes(kind) ? (await item.getType(kind)).text() : "";

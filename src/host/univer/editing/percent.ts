@@ -1,13 +1,6 @@
 /** A number typed into a cell that shows percent is a percentage. */
 
-import {
-  CellValueType,
-  type ICellData,
-  type Injector,
-  type IStyleData,
-  type Nullable,
-  type Worksheet,
-} from "@univerjs/core";
+import { CellValueType, type ICellData, type Injector, type Worksheet } from "@univerjs/core";
 import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/preset-sheets-core";
 import { TableManager } from "@univerjs/preset-sheets-table";
 
@@ -41,7 +34,7 @@ export function percentOf(typed: string): { readonly entry: string; readonly dou
   };
 }
 
-/** Reads what users type; formulas, texts and what is pasted stay as they are. */
+/** Reads what users type; formulas and texts stay as they are. */
 export function readPercent(injector: Injector, say: (words: string) => void): void {
   const interceptors = injector.get(SheetInterceptorService);
   interceptors.writeCellInterceptor.intercept(AFTER_CELL_EDIT, {
@@ -59,10 +52,8 @@ export function readPercent(injector: Injector, say: (words: string) => void): v
       ) {
         return next(cell);
       }
-      const { worksheet, row, col, unitId, subUnitId } = context;
-      const isPercent =
-        showsPercent(worksheet.getComposedCellStyle(row, col)) ||
-        belowPercent(injector, worksheet, row, col, unitId, subUnitId);
+      const { worksheet, row, col } = context;
+      const isPercent = percentFormat(injector, worksheet, row, col) !== null;
       const read = isPercent ? percentOf(String(cell.v)) : null;
       if (!read) return next(cell);
       if (read.doubt) say(read.doubt);
@@ -72,23 +63,29 @@ export function readPercent(injector: Injector, say: (words: string) => void): v
   });
 }
 
-const showsPercent = (style: Nullable<IStyleData>): boolean =>
-  Boolean(style?.n?.pattern?.replace(/"[^"]*"|\\./g, "").includes("%"));
-
-/** Whether a cell without a number format is right below a table's column of percentages: it will take its look. */
-function belowPercent(
+/**
+ * The number format of a cell that shows percent; null where it does not. One without any takes the look of the table
+ * that ends right above it, or above the first of the rows that are filled together with it.
+ */
+export function percentFormat(
   injector: Injector,
   sheet: Worksheet,
   row: number,
   column: number,
-  unitId: string,
-  sheetId: string,
-): boolean {
-  if (sheet.getComposedCellStyle(row, column)?.n) return false;
-  const table = injector
+  firstRow = row,
+): string | null {
+  const own = sheet.getComposedCellStyle(row, column)?.n;
+  if (own) return showsPercent(own.pattern) ? own.pattern : null;
+  const above = injector
     .get(TableManager)
-    .getTablesBySubunitId(unitId, sheetId)
+    .getTablesBySubunitId(sheet.getUnitId(), sheet.getSheetId())
     .map((one) => one.getRange())
-    .find((range) => range.endRow === row - 1 && range.startColumn <= column && range.endColumn >= column);
-  return table !== undefined && showsPercent(sheet.getComposedCellStyle(row - 1, column));
+    .find(
+      ({ endRow, startColumn, endColumn }) =>
+        endRow < row && endRow >= firstRow - 1 && startColumn <= column && endColumn >= column,
+    );
+  const pattern = above && sheet.getComposedCellStyle(above.endRow, column)?.n?.pattern;
+  return pattern && showsPercent(pattern) ? pattern : null;
 }
+
+const showsPercent = (pattern: string): boolean => pattern.replace(/"[^"]*"|\\./g, "").includes("%");

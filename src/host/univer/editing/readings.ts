@@ -2,7 +2,7 @@
 
 import { getNumfmtParseValueFilter } from "@univerjs/core";
 import { dottedDate } from "../dottedDates";
-import { DECIMAL_COMMA, DOUBTFUL_COMMA } from "./percent";
+import { DECIMAL_COMMA, DOUBTFUL_COMMA, percentOf } from "./percent";
 
 const NUMBER = /^([€$£¥]?)\s*([+-]?[\d.,' \u00a0\u202f]*\d)\s*([€$£¥%]?)$/;
 
@@ -14,7 +14,17 @@ const POINT_GROUP = /^[+-]?[1-9]\d{0,2}\.\d{3}$/;
 
 const AS_TEXT = "If you mean a text, type ' in front of it.";
 
-type Kind = "decimal comma" | "thousands" | "zeros" | "point" | "sure" | "no year" | "month first" | "day first";
+type Kind =
+  | "decimal comma"
+  | "thousands"
+  | "zeros"
+  | "point"
+  | "sure"
+  | "no year"
+  | "month first"
+  | "day first"
+  | "percent"
+  | "share";
 
 /** How something is taken. */
 export interface Reading {
@@ -53,7 +63,7 @@ function number(typed: string): Reading | null {
     const smaller = `${Number(body.replace(",", "."))}`;
     // The spreadsheet reads it so too, with its look.
     const entry = after ? `${before}${plain}${after}` : typed;
-    return as("thousands", plain, `If you mean ${smaller}, type ${smaller}${after}.`, entry);
+    return as("thousands", plain, `If you mean ${smaller}${after && ` ${after}`}, type ${smaller}${after}.`, entry);
   }
   // With a sign behind it the spreadsheet would take it for a text.
   if (after && COMMA_GROUPS.test(body)) return as("sure", body.replaceAll(",", ""), "");
@@ -98,6 +108,21 @@ export function pastedReading(text: string, amongCommas: boolean): Reading | nul
   return { kind: "point", entry: plain, taken: `${Number(plain)}`, advice: `If you mean ${whole}, type ${whole}.` };
 }
 
+/** How something pasted among percentages is taken: a plain number as if it were typed there. */
+export function percentReading(text: string, amongCommas: boolean): Reading | null {
+  const plain = pastedReading(text, amongCommas);
+  const read = percentOf(text);
+  const isPercent = read?.entry.endsWith("%");
+  const doubtful = isPercent ? readingOf(`${text}%`) : plain;
+  if (!read || doubtful) return doubtful ?? plain;
+  const share = getNumfmtParseValueFilter(read.entry)?.v;
+  const percent = (value: unknown) => Number((Number(value) * 100).toPrecision(12));
+  const other = isPercent ? percent(text) : Number(text);
+  const advice = other === 0 ? "" : `If you mean ${other} %, type ${other}%.`;
+  const kind = other === 0 ? "sure" : isPercent ? "percent" : "share";
+  return { kind, entry: read.entry, taken: `${percent(share)} %`, advice };
+}
+
 export const hasDecimalComma = (text: string): boolean => readingOf(text)?.kind === "decimal comma";
 
 /** Data of another program stays what it was there: as numbers such texts could be meant in two ways within a column. */
@@ -120,6 +145,8 @@ const FOR_ALL: Readonly<Record<Exclude<Kind, "sure">, string>> = {
   zeros: "give these cells the number format Text",
   "no year": "give these cells the number format Text",
   "month first": "write them as year, month and day in the other program, such as 2026-04-25",
+  percent: "write them with % in the other program",
+  share: "write them with % in the other program",
 };
 
 /** What is said of pasted cells: for each kind the first one, how many more, and what to do. */
