@@ -4,7 +4,9 @@ import type { Injector } from "@univerjs/core";
 import type { Place } from "../../host";
 import { addCellMenuKeys } from "./cellMenu";
 import { keepLineBreaks } from "./copying";
+import { dateDoubt } from "./dateCells";
 import { followEdits, joined } from "./edits";
+import { EditWords } from "./editWords";
 import { followResize } from "./followGrowth";
 import { growTables, growToTotals } from "./growTables";
 import { addKeys } from "./keys";
@@ -23,27 +25,35 @@ import "./tableCorrections";
 
 /**
  * @param select goes to a cell
- * @param say tells the user something; an empty text takes it back
+ * @param tell tells the user something; an empty text takes it back
  */
 export function prepareEditing(
   injector: Injector,
   select: (place: Place) => Promise<void>,
-  say: (words: string) => void,
+  tell: (words: string) => void,
 ): void {
+  const words = new EditWords(injector, tell);
+  const say = (text: string) => words.say(text);
   const wordsOf = undoWords(injector);
   const buttons = new UndoButtons(injector);
   const pasting = new Pasting(injector, say);
   followEdits(
     injector,
-    (edit) =>
-      joined(
+    (edit) => {
+      const doubt = dateDoubt(injector, edit);
+      if (doubt) say(doubt);
+      return joined(
         pasting.read(edit),
         growTables(injector, edit) ??
           growToTotals(injector, edit) ??
           fillInserted(injector, edit) ??
           followResize(injector, edit),
-      ),
-    (edit) => buttons.note(edit, wordsOf(edit)),
+      );
+    },
+    (edit) => {
+      buttons.note(edit, wordsOf(edit));
+      words.done(edit);
+    },
     () => say("Your edit is done, but not all that should follow from it. Look it over, or take it back with Undo."),
   );
   readPercent(injector, say);
