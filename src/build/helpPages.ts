@@ -27,6 +27,11 @@ const PARTS: Readonly<Record<string, { title: string; caution?: string }>> = {
     caution:
       "Test burns are watched from start to end, on a surface that cannot burn. A burn-test laboratory decides what is safe to sell; nothing here certifies a candle.",
   },
+  wicks: {
+    title: "Wicks",
+    caution:
+      "What a few candles showed proves no candle safe. A burn-test laboratory decides what is safe to sell; nothing here certifies a candle.",
+  },
   label: {
     title: "Label",
     caution:

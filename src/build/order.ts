@@ -1,7 +1,7 @@
 /** The order in which functions are shown wherever they are listed. */
 
 /** The parts, in the order of the work: the file names of src/functions. */
-export const PARTS_IN_ORDER = ["fill", "scent", "weighing", "batch", "buying", "cost", "burn", "label"];
+export const PARTS_IN_ORDER = ["fill", "scent", "weighing", "batch", "buying", "cost", "burn", "wicks", "label"];
 
 /** What a pour day needs, first: the list that a spreadsheet opens at `=POUR.` shows no more than ten. */
 const MAIN = [

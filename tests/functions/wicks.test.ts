@@ -1,0 +1,57 @@
+import { describe, expect, it } from "vitest";
+import { CellError, call, cell, down, messageOf } from "./built";
+
+describe("WICKCOMPARE", () => {
+  it("gives a row a wick, with words in the cells where one candle says nothing", () => {
+    const rows = call("WICKCOMPARE", down(4, 4, "Size 8", "size 8", 10, null), down(5.1, 4.9, 5.2, 5, 9, 1));
+    expect(rows.map((row) => row.slice(0, 2))).toEqual([
+      [4, 2],
+      ["Size 8", 2],
+      [10, 1],
+    ]);
+    expect(rows[0]?.[5]).toBe("Size 8");
+    expect(rows[1]?.[5]).toBe("4");
+    expect(rows[2]?.[2]).toBe(9);
+    for (const at of [3, 4, 5]) expect(messageOf(rows[2]?.[at], "#N/A")).toContain("burn 3 or more");
+  });
+
+  it("says when there is nothing to compare with", () => {
+    const rows = call("WICKCOMPARE", down(4, 4, 6), down(5, 6, 7));
+    expect(rows[0]?.[5]).toBe("no other wick with 2 candles or more");
+    expect(messageOf(cell("WICKCOMPARE", down(null), down(null)), "#N/A")).toContain(
+      "no candle has a wick and a value",
+    );
+    expect(messageOf(cell("WICKCOMPARE", down(4, 4), down(5, "x")))).toContain(
+      'row 2 of the range: values: "x" is text',
+    );
+  });
+});
+
+describe("WICKAT", () => {
+  it("answers in three cells, blank rows left out", () => {
+    const [row] = call("WICKAT", down(4, null, 6, 8), down(5, 9, 7, 9), 6);
+    expect(row).toEqual([5, 5, 5]);
+    expect(messageOf(cell("WICKAT", down(4, 6, 8), down(5, 7, 9), 20), "#N/A")).toContain("beyond those tried, 4 to 8");
+    expect(messageOf(cell("WICKAT", down(4, 6, 8), down(5, 7, 9), down(1, 2)))).toContain("give one cell");
+  });
+});
+
+describe("PASSBOUND", () => {
+  it("fills down", () => {
+    const [all, none, blank, wrong] = call("PASSBOUND", down(3, 0, null, 4), 3).flat();
+    expect(all).toBeCloseTo(0.05 ** (1 / 3), 10);
+    expect([none, blank]).toEqual([0, ""]);
+    expect(messageOf(wrong)).toContain("4 of 3 tried");
+    expect(cell("PASSBOUND", 3, 3, 0.5)).toBeCloseTo(0.5 ** (1 / 3), 10);
+    expect(cell("PASSBOUND", new CellError("#NUM!"), 3)).toMatchObject({ code: "#NUM!" });
+  });
+});
+
+describe("THROWCOMPARE", () => {
+  it("answers in a row, who has not scored both left out", () => {
+    const [row] = call("THROWCOMPARE", down(4, 5, null, 4), down(3, null, 3, 4));
+    expect(row?.slice(0, 4)).toEqual([0.5, 1, 0, expect.closeTo(1, 12)]);
+    expect(row?.[4]).toContain("too few to say");
+    expect(messageOf(cell("THROWCOMPARE", down(null), down(1)), "#N/A")).toContain("nobody has scored both");
+  });
+});
