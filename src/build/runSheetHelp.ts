@@ -83,7 +83,7 @@ ${Object.values<TableType>(TABLE_TYPES)
 <li><b>Actual temperature</b> and <b>Time</b>: of each step, as they were.</li>
 <li><b>Good candles</b>: how many came out good. A blank is not counted; write 0 where none did.</li>
 <li><b>Weight of one, without vessel</b>: the wax and scent of one candle. Where several are weighed write the lightest: <b>Net weight to declare</b> follows it.</li>
-<li><b>Lot used</b>: the lot of each ingredient; two in one cell with a comma between.</li>
+<li><b>Lot used</b>: the lot of each ingredient; two in one cell with a comma between. Those of vessels, wicks and other components are written in the list <b>Fetch and prepare</b>; the lot of an ingredient there holds for all pots that name none.</li>
 <li><b>Notes: anything unusual</b>, and the names and dates. Notes, temperatures with their times, and <b>Made by</b> go into the log.</li>
 </ul>
 

@@ -43,7 +43,9 @@ export function fetchList({ scents }: RunPlan, vessels: Vessels, components: Com
 
 export const ingredientId = (one: Pick<Ingredient, "name" | "basis" | "isScent" | "isDye">): string =>
   `${kindOf(one)} ${sameName(one.name)}`;
-export const vesselId = (vessel: string): string => `vessel ${sameName(vessel)}`;
+export const vesselId = (vessel: string): string => countedId("vessel", vessel);
+export type Counted = "vessel" | "wick" | "component";
+export const countedId = (kind: Counted, name: string): string => `${kind} ${sameName(name)}`;
 
 function kindOf({ basis, isScent, isDye }: Pick<Ingredient, "basis" | "isScent" | "isDye">): ThingKind {
   if (basis === "part") return "wax";
@@ -67,7 +69,7 @@ function withVessels(
     vessel: Thing & { amount: number },
     each: number | undefined,
   ) => {
-    const id = `${kind} ${sameName(name)}`;
+    const id = countedId(kind, name);
     const before = found.get(id) ?? { id, kind, name, amount: 0, of: [] };
     const more = each === undefined ? undefined : each * vessel.amount;
     const amount = before.amount === undefined || more === undefined ? undefined : before.amount + more;

@@ -1,4 +1,5 @@
 import { sum } from "../../core/statistics/sum";
+import { type Counted, countedId } from "../plan/fetchList";
 import { wickOf } from "../plan/wick";
 import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
@@ -72,30 +73,32 @@ function ingredientsOf({ pots }: PouredRun, says: string[]): Need[] {
   );
 }
 
-function countedOf({ pots }: PouredRun, vessels: Vessels, components: Components, says: string[]): Need[] {
+function countedOf({ pots, lots }: PouredRun, vessels: Vessels, components: Components, says: string[]): Need[] {
   const lines = pots.flatMap(({ id, lines }) => lines.map(({ vessel, count }) => ({ vessel, count, pots: [id] })));
-  const counted = (item: string, quantity: number, pots: Need["pots"]): Need => ({
-    ...{ item, lot: "", use: "count", quantity, pots },
+  const counted = (kind: Counted, item: string, quantity: number, pots: Need["pots"]): Need => ({
+    ...{ item, lot: lots.get(countedId(kind, item)) ?? "", use: "count", quantity, pots },
   });
   const wicks = lines.flatMap(({ vessel, count, pots }) => {
     const wick = vessels.get(sameName(vessel))?.wick ?? "";
     const { name, each } = wickOf(wick);
     // A wick that the components count is not counted twice.
     const isCounted = components.get(sameName(vessel))?.some(({ item }) => sameName(item).includes(sameName(name)));
-    return wick === "" || isCounted ? [] : [counted(name, count * each, pots)];
+    return wick === "" || isCounted ? [] : [counted("wick", name, count * each, pots)];
   });
   const parts = lines.flatMap(({ vessel, count, pots }) =>
     (components.get(sameName(vessel)) ?? []).flatMap(({ item, each }) => {
-      if (each !== undefined) return counted(item, count * each, pots);
+      if (each !== undefined) return counted("component", item, count * each, pots);
       says.push(`${item} for ${vessel}: how many one candle takes cannot be read, so none is counted`);
       return [];
     }),
   );
   // Half a box is a box.
   const whole = (need: Need): Need => ({ ...need, quantity: Math.ceil(need.quantity) });
-  return gathered([...lines.map(({ vessel, count, pots }) => counted(vessel, count, pots)), ...wicks, ...parts]).map(
-    whole,
-  );
+  return gathered([
+    ...lines.map(({ vessel, count, pots }) => counted("vessel", vessel, count, pots)),
+    ...wicks,
+    ...parts,
+  ]).map(whole);
 }
 
 /** Each item and lot once. */

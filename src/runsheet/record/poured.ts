@@ -21,7 +21,7 @@ export interface PouredPart extends Weighed {
   readonly label: string;
   /** The same by its name alone: `Cedar`. */
   readonly item: string;
-  /** The lot that was written beside it; empty where none was. */
+  /** The lot that was written beside it, else in the list of what to fetch; empty where none was. */
   readonly lot: string;
   /** Its row on the sheet, from 1. */
   readonly row: number;
@@ -63,6 +63,8 @@ export interface PouredRun {
   /** What the scale reads to, as the head says; 0 where it does not. */
   readonly division: number;
   readonly pots: readonly PouredPot[];
+  /** The lots written in the list of what to fetch, by the ids of the things. */
+  readonly lots: ReadonlyMap<string, string>;
   /** Days of cure by scent. */
   readonly cure: ReadonlyMap<string, number>;
   /** Who made it and what was unusual, as they were written; empty where they were not. */

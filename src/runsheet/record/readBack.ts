@@ -21,6 +21,7 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
   const rows = cells.map((row, i) => new SheetRow(row, i + 1, at));
   const pots: OpenPot[] = [];
   const cure = new Map<string, number>();
+  const lots = listedLots(rows);
   for (const row of rows) {
     const days = row.kind === "scents" ? row.number("days") : undefined;
     if (days !== undefined) cure.set(scentInTotals(row.label), days);
@@ -29,7 +30,7 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
     // What stands above the first pot is the head.
     if (!pot) continue;
     if (row.kind === "cure") cure.set(row.label, row.number("days") ?? 0);
-    else readInto(pot, row);
+    else readInto(pot, row, lots);
   }
   return {
     lot,
@@ -37,12 +38,24 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
     unit: scale.unit,
     division: typeof scale.division === "number" ? scale.division : 0,
     pots: numbered(pots.map(closed)),
+    lots,
     cure,
     madeBy: besideLabel(cells, MADE_BY),
     notes: besideLabel(cells, NOTES),
     wrong: rows.flatMap(({ wrong }) => wrong),
     unplanned: rows.flatMap(({ unplanned }) => unplanned),
   };
+}
+
+/** What is written in the list of what to fetch, where the things have their ids: sheets before had no room there. */
+function listedLots(rows: readonly SheetRow[]): ReadonlyMap<string, string> {
+  const halves = rows
+    .filter(({ kind }) => kind === "thing")
+    .flatMap((row): [id: string, lot: string][] => [
+      [row.text("thing"), row.words("lot").trim()],
+      [row.text("thingRight"), row.words("lotRight").trim()],
+    ]);
+  return new Map(halves.filter(([id, lot]) => id !== "" && lot !== ""));
 }
 
 /** A pot while its rows are read. */
@@ -71,9 +84,9 @@ function openPot(title: string): OpenPot {
   };
 }
 
-function readInto(pot: OpenPot, row: SheetRow): void {
+function readInto(pot: OpenPot, row: SheetRow, lots: ReadonlyMap<string, string>): void {
   const { kind } = row;
-  if (kind === "wax" || kind === "scent" || kind === "additive") pot.parts.push(partIn(row, kind));
+  if (kind === "wax" || kind === "scent" || kind === "additive") pot.parts.push(partIn(row, kind, lots));
   if (kind === "scent") {
     const [share, basis] = [row.number("share") ?? 0, row.text("basis")];
     if (share > 0) pot.shares.set(basis, (pot.shares.get(basis) ?? 0) + share);
@@ -96,10 +109,10 @@ function readStep(pot: OpenPot, row: SheetRow): void {
   if (done.length > 0) pot.done.push(`${step} ${done.join(", ")}`);
 }
 
-function partIn(row: SheetRow, sort: PouredPart["sort"]): PouredPart {
+function partIn(row: SheetRow, sort: PouredPart["sort"], lots: ReadonlyMap<string, string>): PouredPart {
   const planned = row.needed("planned", "to weigh", AT_LEAST_0);
   const actual = row.optional("actual", "actual weight", AT_LEAST_0);
-  const lot = row.words("lotUsed").trim();
+  const lot = row.words("lotUsed").trim() || (lots.get(row.text("thing")) ?? "");
   return { sort, label: row.label, item: nameIn(row.label, sort), lot, row: row.row, planned, actual };
 }
 

@@ -7,8 +7,9 @@ import type { Page, PageCell } from "./page";
 import type { Writing } from "./potBlock";
 
 /**
- * The one list of what to fetch and prepare before the first pot, each thing with a box to tick: what is weighed, the
- * vessels with their wicks and components, the pots. It runs down the left half of the page and on down the right one.
+ * The one list of what to fetch and prepare before the first pot, each thing with a box to tick and one for its lot:
+ * what is weighed, the vessels with their wicks and components, the pots. A lot that is written here holds for all pots
+ * that name none. The list runs down the left half of the page and on down the right one.
  * @param pots the rows that the pots stand in, which the totals of a live sheet add up
  */
 export function fetchRows(page: Page, { things, plan }: Run, writing: Writing, pots: Rows): void {
@@ -17,22 +18,30 @@ export function fetchRows(page: Page, { things, plan }: Run, writing: Writing, p
   const half = Math.ceil(halves.length / 2);
   page.skip();
   page.headings([
-    ...["Fetch and prepare", "Ready", "Needed", "", ""].map((text) => ({ text })),
-    { text: "", across: AT.boxRight - AT.nameRight - 1 },
-    ...["Ready", "Needed"].map((text) => ({ text })),
+    ...["Fetch and prepare", "Needed", "Ready", "Lot used"].map((text) => ({ text })),
+    { text: "", across: AT.neededRight - AT.nameRight },
+    ...["Needed", "Ready"].map((text) => ({ text })),
+    { text: "Lot used", across: page.width - AT.lotRight },
   ]);
-  for (const [i, [name, box, needed]] of halves.slice(0, half).entries()) {
-    const [nameRight, ...right] = halves[half + i] ?? [];
-    const across = AT.boxRight - AT.nameRight;
-    page.row(
-      [name, box, needed, {}, ...(nameRight ? [{ ...nameRight, across }, ...right] : [])],
-      undefined,
-      keyed("*", "thing"),
-    );
+  for (const [i, left] of halves.slice(0, half).entries()) {
+    const right = halves[half + i];
+    page.row([...left.cells, ...(right ? onTheRight(right, page.width) : [])], undefined, {
+      [AT.thing]: left.id,
+      [AT.thingRight]: right?.id,
+      ...keyed("*", "thing"),
+    });
   }
 }
 
-type ThingCells = readonly [name: PageCell, box: PageCell, needed: PageCell];
+/** What stands in half a row. The id tells whose lot is written there. */
+interface Half {
+  readonly cells: readonly [name: PageCell, needed: PageCell, box: PageCell, lot: PageCell];
+  readonly id?: PageCell;
+}
+
+function onTheRight({ cells: [name, needed, box, lot] }: Half, width: number): PageCell[] {
+  return [{ ...name, across: AT.neededRight - AT.nameRight }, needed, box, { ...lot, across: width - AT.lotRight }];
+}
 
 export const isCounted = ({ kind }: Thing): boolean => kind === "vessel" || kind === "wick" || kind === "component";
 
@@ -49,18 +58,22 @@ export function thingName({ kind, name }: Thing): string {
   return word === undefined || name.toLowerCase().includes(word.toLowerCase()) ? name : `${word}: ${name}`;
 }
 
-function thingCells(thing: Thing, { settings, weight, scale }: Writing, pots: Rows): ThingCells {
+function thingCells(thing: Thing, { settings, weight, scale }: Writing, pots: Rows): Half {
   const { live, unit } = settings;
   const format = isCounted(thing) ? "0" : `${live ? scale : weight}" ${unit}"`;
   const amount: PageCell =
     thing.amount === undefined
       ? { text: "count" }
       : { ...(live ? { formula: `=${neededOf(thing, pots)}` } : { number: thing.amount }), format };
-  return [
-    { text: thingName(thing), look: "name" },
-    { look: "blank", isTick: true },
-    { ...amount, look: "label", align: "right" },
-  ];
+  return {
+    cells: [
+      { text: thingName(thing), look: "name" },
+      { ...amount, look: "label", align: "right" },
+      { look: "blank", isTick: true },
+      { look: "blank" },
+    ],
+    id: { text: thing.id },
+  };
 }
 
 /** What the rows of the pots hold of a thing: by weight, or by the count of the vessels that take it. */
@@ -76,12 +89,15 @@ export function neededOf({ id, of, kind }: Thing, pots: Rows): string {
 /** A text as the criterion of a sum, in which no sign means anything else. */
 const criterion = (text: string): string => text.replace(/[~*?]/g, "~$&").replace(/"/g, '""');
 
-function potCells(pots: number, { settings: { potCapacity, unit } }: Writing): ThingCells {
-  return [
-    { text: `Pot for ${plain(potCapacity)} ${unit}, times to fill`, look: "name" },
-    { look: "blank", isTick: true },
-    { number: pots, format: "0", look: "label", align: "right" },
-  ];
+function potCells(pots: number, { settings: { potCapacity, unit } }: Writing): Half {
+  return {
+    cells: [
+      { text: `Pot for ${plain(potCapacity)} ${unit}, times to fill`, look: "name" },
+      { number: pots, format: "0", look: "label", align: "right" },
+      { look: "blank", isTick: true },
+      {},
+    ],
+  };
 }
 
 /** What comes from other tables: also on a live sheet it is what it was when the sheet was written. */

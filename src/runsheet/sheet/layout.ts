@@ -31,12 +31,14 @@ export const AT = {
   weighed: 5,
   wick: 6,
   label: 7,
-  // Something to fetch, with a box to tick, and another one beside it; and what is missing.
-  box: 1,
-  needed: 2,
+  // Something to fetch, with a box to tick and one for its lot, and another one beside it; and what is missing.
+  needed: 1,
+  box: 2,
+  lot: 3,
   nameRight: 4,
+  neededRight: 6,
   boxRight: 7,
-  neededRight: 8,
+  lotRight: 8,
   onHand: 2,
   missing: 3,
   // The totals of a scent, and its cure.
@@ -49,11 +51,12 @@ export const AT = {
   until: 8,
   days: 9,
   // Hidden: what is to say of an ingredient, of a pot, of a load as planned, of a cure; of a load as weighed; which thing
-  // of all that is fetched stands in the row; and its key.
+  // of all that is fetched stands in the row, and which one beside it; and its key.
   remark: 10,
   potRemark: 10,
   plannedRemark: 10,
   loadRemark: 11,
+  thingRight: 11,
   thing: 12,
   key: 13,
 } as const;
@@ -65,8 +68,9 @@ export type Columns = Readonly<Record<SheetColumn, number>>;
 const BEFORE: Columns = {
   ...AT,
   ...{ mark: -1, step: -1, target: 1, temperature: 4, time: 5, wick: -1, label: 6 },
-  ...{ box: -1, needed: -1, nameRight: -1, boxRight: -1, neededRight: -1, onHand: -1, missing: -1, days: 1, until: 2 },
-  ...{ remark: 6, potRemark: 5, plannedRemark: 3, loadRemark: 3, thing: -1, key: 7 },
+  ...{ needed: -1, box: -1, lot: -1, nameRight: -1, neededRight: -1, boxRight: -1, lotRight: -1 },
+  ...{ onHand: -1, missing: -1, days: 1, until: 2 },
+  ...{ remark: 6, potRemark: 5, plannedRemark: 3, loadRemark: 3, thingRight: -1, thing: -1, key: 7 },
 };
 
 /** The columns of a sheet, by where its keys stand. */
@@ -75,8 +79,11 @@ export const columnsOn = (rows: readonly (readonly unknown[])[]): Columns =>
     ? BEFORE
     : AT;
 
-/** The widths of the columns that show, in characters: together as wide as A4 holds of letters of ten points. */
-export const WIDTHS: readonly number[] = [22, 8, 9, 10, 9, 9, 14, 7, 14, 7];
+/**
+ * The widths of the columns that show, in characters: together as wide as A4 holds of letters of ten points, and each
+ * just wide enough for the words of its headings, so that these take two lines.
+ */
+export const WIDTHS: readonly number[] = [21, 8.5, 9.1, 10.4, 9.1, 9, 14.3, 7, 14.2, 6.5];
 /** Columns that formulas use and nobody needs to see. */
 export const HIDDEN = AT.key + 1 - WIDTHS.length;
 

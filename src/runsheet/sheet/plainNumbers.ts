@@ -11,6 +11,7 @@ import {
   PLAIN_NOTE,
   type RowKind,
   scaleOn,
+  WIDTHS,
 } from "./layout";
 
 /** Columns that hold planned figures, by what a row holds. */
@@ -74,8 +75,8 @@ export function plainNumbers(rows: readonly (readonly CellValue[])[]): Cell[] {
     const keep = (column: number, content: Content) => cells.push({ row, column, content });
     for (const column of planned(at)[kind] ?? []) keep(column, { number: numberAt(values, column, row) });
     if (kind === "mark") keep(at.mark, { text: PLAIN_MARK });
-    // Of these not every row has one.
-    const some = kind === "thing" ? [at.needed, at.neededRight] : kind === "scents" ? [at.until] : [];
+    // Of these not every row has one. In the list of what to fetch they stood in other columns before.
+    const some = kind === "thing" ? WIDTHS.keys() : kind === "scents" ? [at.until] : [];
     for (const column of some) {
       if (!isText(values[column])) keep(column, { number: numberAt(values, column, row) });
     }

@@ -6,7 +6,7 @@ import type { Moves } from "../../../src/runsheet/tables/moves";
 import { readTable } from "../../../src/runsheet/tables/readTables";
 import type { Vessels } from "../../../src/runsheet/tables/vessels";
 import type { CellValue } from "../../../src/sheet/sheet";
-import { pouredRun, readVessels } from "./poured";
+import { pouredRun, readVessels, vesselsOf } from "./poured";
 
 const DAY = 46_300;
 
@@ -43,6 +43,34 @@ const usedOf = (
 };
 
 describe("what a pour took", () => {
+  it("is of the lots that the list of what to fetch names: vessel, wick and component", () => {
+    const moves = movesOf([
+      ["Tin", "T-1", 40],
+      ["Tin", "T-2", 40],
+      ["LX-21", "X-1", 100],
+      ["LX-21", "X-2", 100],
+      ["Box", "B-1", 100],
+      ["Box", "B-2", 100],
+    ]);
+    const lots = new Map([
+      ["vessel tin", "T-2"],
+      ["wick lx-21", "x-2"],
+      ["component box", "B-2"],
+    ]);
+    const { used, says } = pourMoves(pouredRun([{ parts: [] }], { lots }), {
+      moves,
+      components: new Map([["tin", [{ item: "Box", each: 1, wrong: [] }]]]),
+      vessels: vesselsOf(["Tin", 125, 0.86, "2 x LX-21"]),
+    });
+    // 10 tins of two wicks each.
+    expect(used.map(({ item, lot, written }) => [item, lot, written])).toEqual([
+      ["Tin", "T-2", 10],
+      ["LX-21", "X-2", 20],
+      ["Box", "B-2", 10],
+    ]);
+    expect(says).toEqual([]);
+  });
+
   it("is each ingredient as weighed, by the lot that was written, and vessels and components, spoilt ones too", () => {
     const moves = movesOf([
       ["Wax", "W-1", 5000],

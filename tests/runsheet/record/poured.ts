@@ -28,6 +28,7 @@ export function pouredRun(
     notes: "",
     wrong: [],
     unplanned: [],
+    lots: new Map(),
     pots: pots.map(({ scent = "Cedar", load = "3 % of wax", remark = "", parts, lines }, i): PouredPot => {
       const row = 10 + 20 * i;
       const all = (
@@ -80,13 +81,13 @@ export function pouredRun(
 export const readVessels = (table: TableRows<"vessels">, unit: WeightUnit = "g"): Vessels =>
   readTable(table, unit) ?? new Map();
 
-/** Vessels by the water they hold, in grams, and their wax factors. */
+/** Vessels by the water they hold, in grams, their wax factors, and wicks. */
 export const vesselsOf = (...rows: CellValue[][]): Vessels =>
   readVessels({
     type: "vessels",
-    headings: ["Vessel", "Water weight (g)", "Wax factor"],
+    headings: ["Vessel", "Water weight (g)", "Wax factor", "Wick"],
     rows,
-    columns: { vessel: 0, water: 1, factor: 2 },
+    columns: { vessel: 0, water: 1, factor: 2, wick: 3 },
   });
 
 /** A runs log of pours: lot, vessel, weighed each, water weight, and planned for each where it is known. */

@@ -90,14 +90,46 @@ describe("the list of what to fetch", () => {
     expect(needed(changed)).toEqual([2000, 500, 150, 25, undefined, 25, 50]);
   });
 
-  it("has a box to tick in each line", () => {
+  it("has a box to tick in each line, and one for the lot of each thing", () => {
     const sheet = sheetOf();
-    const boxes = sheet.cells.filter(
-      ({ row, column, look }) =>
-        look === "blank" && honest[row]?.[AT.key] === "* thing" && (column === AT.box || column === AT.boxRight),
+    const boxes = (...columns: number[]) =>
+      sheet.cells.filter(
+        ({ row, column, look }) => look === "blank" && honest[row]?.[AT.key] === "* thing" && columns.includes(column),
+      );
+    // Two waxes, oil, dye, tins, wicks, and the pots, which have no lot.
+    expect(boxes(AT.box, AT.boxRight)).toHaveLength(7);
+    expect(boxes(AT.lot, AT.lotRight)).toHaveLength(6);
+  });
+
+  it("is read back with the lots written there, which hold for pots that name none", async () => {
+    const sheet = sheetOf();
+    const find = (name: string, column: number) =>
+      sheet.cells.find((cell) => cell.column === column && (cell.content as { text?: string })?.text === name)?.row;
+    const write = new Map<string, string>([
+      [`${find("Soft wax", AT.name)},${AT.lot}`, "S-1"],
+      [`${find("Wick: LX-21", AT.nameRight)},${AT.lotRight}`, "X-2"],
+      [`${find("Tin", AT.nameRight)},${AT.lotRight}`, "T-2"],
+    ]);
+    const cells = sheet.cells.map((cell) => {
+      const text = write.get(`${cell.row},${cell.column}`);
+      return text === undefined ? cell : { ...cell, content: { text } };
+    });
+    const poured = readBack((await valuesOf({ ...sheet, cells })) as CellValue[][]);
+    expect([...(poured?.lots ?? [])]).toEqual([
+      ["wax soft wax", "S-1"],
+      ["vessel tin", "T-2"],
+      ["wick lx-21", "X-2"],
+    ]);
+    const lots = poured?.pots.map(({ parts }) => parts.map(({ item, lot }) => [item, lot]));
+    expect(lots?.map((pot) => pot[0])).toEqual([
+      ["Soft wax", "S-1"],
+      ["Coconut wax", ""],
+    ]);
+    // One that was written before has a number where now a lot stands, and no ids.
+    const before = honest.map((row) =>
+      row[AT.key] === "* thing" ? row.map((value, i) => (i === AT.thing || i === AT.thingRight ? null : value)) : row,
     );
-    // Two waxes, oil, dye, tins, wicks, and the pots.
-    expect(boxes).toHaveLength(7);
+    expect(readBack(before as CellValue[][])?.lots.size).toBe(0);
   });
 });
 
