@@ -1,3 +1,4 @@
+import { largest } from "../longLists";
 import { fillInTurn } from "./fillInTurn";
 import { type Filling, potsIn, type SamePots, take, timesIn } from "./filling";
 import { type Fractional, fractionalPots } from "./fractionalPots";
@@ -27,7 +28,7 @@ export function roundPots(
     poured.push(same);
   };
   for (const [i, filling] of fillings.entries()) pour(filling, Math.floor((times[i] as number) + 1e-9));
-  if (poured.length === 0) pour(fillings[times.indexOf(Math.max(...times))] as Filling, 1);
+  if (poured.length === 0) pour(fillings[times.indexOf(largest(times))] as Filling, 1);
 
   const kept = [...left.keys()].filter((i) => (left[i] as number) > 0);
   const size = kept.map((i) => sizes[i] as number);

@@ -1,3 +1,4 @@
+import { least } from "../longLists";
 import { type Filling, ROOM } from "./filling";
 
 /** Pots times kinds: a table with more is left as it was packed, or it would take longer than the packing. */
@@ -26,7 +27,7 @@ export function tidyPots(pots: readonly Filling[], sizes: readonly number[]): Fi
   });
   const candidates = [join(pots, sizes), ...made].map((some) => balance(some.filter(isFilled), sizes));
   const [best] = candidates
-    .map((some) => ({ some, lines: linesIn(some), least: Math.min(...some.map((pot) => weightOf(pot, sizes))) }))
+    .map((some) => ({ some, lines: linesIn(some), least: least(some.map((pot) => weightOf(pot, sizes))) }))
     .sort((a, b) => a.lines - b.lines || b.least - a.least);
   return best?.some ?? [...pots];
 }
@@ -98,7 +99,7 @@ function balance(pots: readonly Filling[], sizes: readonly number[]): number[][]
   const moved = pots.map((pot) => [...pot]);
   for (let turns = pots.length; turns > 0; turns--) {
     const weights = moved.map((pot) => weightOf(pot, sizes));
-    const to = weights.indexOf(Math.min(...weights));
+    const to = weights.indexOf(least(weights));
     let [from, kind, best] = [-1, -1, weights[to] as number];
     for (const [p, pot] of moved.entries()) {
       for (const [i, n] of pot.entries()) {

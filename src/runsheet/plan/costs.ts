@@ -1,4 +1,5 @@
 import { candleCost } from "../../core/cost/candleCost";
+import { addAll } from "../../core/longLists";
 import { recipeSplit } from "../../core/scent/recipeSplit";
 import { sum } from "../../core/statistics/sum";
 import { asWarning, type Problem } from "../problem";
@@ -107,7 +108,7 @@ class PricesOf {
     const before = this.known.get(key);
     if (before !== undefined) return before;
     const { price, wrong, looks } = this.supplies.price(item, use, this.amounts.get(key) ?? 0);
-    this.problems.push(...wrong.map(asWarning), ...looks);
+    addAll(this.problems, wrong.map(asWarning), looks);
     const isKnown = price !== undefined && wrong.length === 0;
     if (!isKnown) this.isShort = true;
     if (price === undefined && wrong.length === 0) {

@@ -1,3 +1,4 @@
+import { addAll } from "../../core/longLists";
 import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings, UsualSetting } from "../settings";
@@ -60,18 +61,19 @@ export function makeRun(
     ...waxProblems(rows, recipes, knownItems(supplies)),
     ...scentProblems(poured, { scents: read.scents, recipes }),
   ];
-  problems.push(...vesselProblems(rows, vessels, problems));
+  addAll(problems, vesselProblems(rows, vessels, problems));
   if (plan.totals.candles === 0 && !problems.some(isError)) {
     const text = "Quantity: no row has one; write how many candles to pour";
     problems.push({ field: "quantity", severity: "error", text });
   }
   const stocked = supplies.hasStock ? shortages(plan, supplies, components, settings.unit, beside) : undefined;
   const priced = supplies.hasPrices ? costs(plan, supplies, components, settings, beside) : undefined;
-  problems.push(
-    ...componentProblems(plan, components),
-    ...wickProblems(plan, vessels, components),
-    ...(stocked ? stocked.problems : []),
-    ...(priced ? priced.problems : []),
+  addAll(
+    problems,
+    componentProblems(plan, components),
+    wickProblems(plan, vessels, components),
+    stocked?.problems ?? [],
+    priced?.problems ?? [],
   );
   return {
     plan,

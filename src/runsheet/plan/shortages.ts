@@ -1,5 +1,6 @@
 import { plain } from "../../core/check/plain";
 import { isoOfDay } from "../../core/label/isoDay";
+import { addAll } from "../../core/longLists";
 import { sum } from "../../core/statistics/sum";
 import { asWarning, type Problem } from "../problem";
 import type { WeightUnit } from "../settings";
@@ -54,7 +55,7 @@ export function shortages(
   for (const use of uses) {
     const known = supplies.supply(use.item, use.isCounted ? "count" : "weight");
     if (!known) absent.push(use.item);
-    else problems.push(...known.wrong.map(asWarning), ...known.looks, ...pastLots(known));
+    else addAll(problems, known.wrong.map(asWarning), known.looks, pastLots(known));
     if (known && known.wrong.length === 0 && known.onHand === undefined) unwritten.push(use.item);
     if (!known || known.wrong.length > 0 || known.onHand === undefined) {
       unchecked.push(use.item);
@@ -69,14 +70,14 @@ export function shortages(
     lacking.push({ lack: { ...use, onHand, reserved: taken, missing }, supply: known });
     if (taken > 0) problems.push(warning(`${use.item}: also planned: ${takenWords(promised, use.isCounted, unit)}`));
   }
-  problems.push(...notChecked(absent, "in no table of items", unwritten));
+  addAll(problems, notChecked(absent, "in no table of items", unwritten));
   const {
     bought,
     deliveries,
     problems: ofBuying,
   } = buying(lacking.map(({ lack, supply: { offers } }) => ({ item: lack.item, missing: lack.missing, offers })));
   const low = lowItems(supplies, uses, openRuns);
-  problems.push(...ofBuying, ...deliveries.map(deliveryWords), ...lowWords(low), ...openRunProblems(openRuns, beside));
+  addAll(problems, ofBuying, deliveries.map(deliveryWords), lowWords(low), openRunProblems(openRuns, beside));
   const lacks = lacking.map(({ lack }, i) => ({ ...lack, ...(bought[i] as Bought) }));
   const alsoPlanned = sharedLines(openRuns, uses, unit);
   return { shelf: { lacks, unchecked, deliveries, low, openRuns, alsoPlanned }, problems };

@@ -1,4 +1,5 @@
 import { plain } from "../../core/check/plain";
+import { largest, least } from "../../core/longLists";
 import { FAR, formatWeight, isNoWax, isWaxFactor, POURED } from "../likelyWeight";
 import { sameName } from "../sameName";
 import type { Vessels } from "../tables/vessels";
@@ -120,7 +121,7 @@ function sisters(run: PouredRun, vessels: Vessels, log: Log): { vessel: string; 
 
 const spread = (pair: readonly Weighing[]): number => {
   const weights = pair.map(({ weight }) => weight);
-  return Math.max(...weights) / Math.min(...weights);
+  return largest(weights) / least(weights);
 };
 
 /**

@@ -1,4 +1,5 @@
 import { stockCost } from "../../core/cost/stockCost";
+import { addAll } from "../../core/longLists";
 import { sum } from "../../core/statistics/sum";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -71,7 +72,10 @@ export function stockValue(
     if (lots.length === 0) return [];
     const last = lastPaid(ledger, item, "count");
     const bare = lots.filter(({ unitPrice }) => unitPrice === undefined);
-    unpriced.push(...bare.map(({ lot }) => (lot === "" ? item : `${item}, lot ${lot}`)));
+    addAll(
+      unpriced,
+      bare.map(({ lot }) => (lot === "" ? item : `${item}, lot ${lot}`)),
+    );
     const each = (lot: StockLot) => (method === "last paid" ? last : lot.unitPrice) ?? 0;
     return [{ item, value: sum(lots.map((lot) => lot.quantity * each(lot))) }];
   });

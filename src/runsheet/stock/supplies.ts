@@ -1,4 +1,5 @@
 import { plain } from "../../core/check/plain";
+import { largest, least } from "../../core/longLists";
 import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -161,7 +162,7 @@ function oddPrice(item: Item | undefined): Problem[] {
   const price = item?.unitPrice;
   const packs = item?.offers.map((pack) => pack.price / pack.size) ?? [];
   if (item === undefined || price === undefined || packs.length === 0) return [];
-  if (price <= FAR * Math.max(...packs) && FAR * price >= Math.min(...packs)) return [];
+  if (price <= FAR * largest(packs) && FAR * price >= least(packs)) return [];
   const text = `${item.item}: the unit price is ${plain(price)}, and its packs make ${plain(packs[0] as number)}; check which one is meant`;
   return [{ table: "items", field: "price", severity: "warning", text }];
 }

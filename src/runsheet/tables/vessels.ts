@@ -1,5 +1,6 @@
 import { factor as waxFactor } from "../../core/check/factor";
 import { plain } from "../../core/check/plain";
+import { addAll } from "../../core/longLists";
 import { isLikely } from "../likelyWeight";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
@@ -80,7 +81,7 @@ function readVessels(table: TableReader<keyof typeof FIELDS>): Vessels {
     if (factor !== undefined && !isLikely(factor, 1)) {
       looks.push(reader.warning("factor", `${vessel} has the wax factor ${plain(factor)}; most waxes are near 0.86`));
     }
-    looks.push(...unitDoubts(table));
+    addAll(looks, unitDoubts(table));
     const weighed = scale.ratio !== undefined && water !== undefined && water > 0 ? water * scale.ratio : undefined;
     // A wick that cannot be read spoils no weight.
     const wick = reader.errorCode("wick") === "" ? reader.text("wick") : "";

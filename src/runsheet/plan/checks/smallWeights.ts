@@ -1,4 +1,5 @@
 import { plain } from "../../../core/check/plain";
+import { least } from "../../../core/longLists";
 import type { Problem } from "../../problem";
 import type { Settings } from "../../settings";
 import type { PourRow } from "../pourRows";
@@ -14,14 +15,14 @@ export function smallWeights(
   { division, unit }: Settings,
 ): Problem[] {
   return ingredients.flatMap(({ name, share }, i): Problem[] => {
-    const least = Math.min(...pots.map(({ weights }) => weights[i] as number));
-    if (share === 0 || least >= FEWEST_DIVISIONS * division) return [];
+    const smallest = least(pots.map(({ weights }) => weights[i] as number));
+    if (share === 0 || smallest >= FEWEST_DIVISIONS * division) return [];
     const at = { row: first.row, field: "load" } as const;
-    if (least === 0) {
+    if (smallest === 0) {
       const text = `${nameOf(first)}: ${name} comes to less than half a step of the scale; weigh it on a finer scale`;
       return [{ ...at, severity: "error", text }];
     }
-    const text = `${nameOf(first)}: ${plain(least)} ${unit} of ${name} is under ${FEWEST_DIVISIONS} steps of the scale; a finer scale weighs it truer`;
+    const text = `${nameOf(first)}: ${plain(smallest)} ${unit} of ${name} is under ${FEWEST_DIVISIONS} steps of the scale; a finer scale weighs it truer`;
     return [{ ...at, severity: "warning", text }];
   });
 }
