@@ -103,6 +103,8 @@ export interface Print {
   readonly repeatRows?: readonly [number, number];
   /** Rows that begin a new page, from 0. */
   readonly newPages?: readonly number[];
+  /** Whether a file says where pages end, so that blocks of rows, which empty rows part, stay whole. */
+  readonly wholeBlocks?: true;
 }
 
 export interface Sheet {

@@ -62,7 +62,7 @@ export function readSheet(listed: ListedSheet, context: SheetContext, progress?:
     ),
     notes: notesOf(related, people, context),
     links: readLinks(find("hyperlinks"), related),
-    print: readPrint(find("pageSetup"), titles.get(id)),
+    print: readPrint(find("pageSetup"), titles.get(id), find("rowBreaks")),
   };
 }
 

@@ -60,8 +60,7 @@ function remarkOnDrawn(pack: Package, find: Find, ofKind: OfKind, kept: Kept): v
 function remarkOnViews(outlined: boolean, find: Find, kept: Kept): void {
   kept(children(find("customSheetViews"), "customSheetView").length, "a custom view", "custom views");
   kept(children(find("scenarios"), "scenario").length, "a scenario", "scenarios");
-  const breaks = ["rowBreaks", "colBreaks"].flatMap((name) => [...within(find(name), "brk")]);
-  kept(breaks.length, "a page break", "page breaks");
+  kept([...within(find("colBreaks"), "brk")].length, "a page break between columns", "page breaks between columns");
   const columns = [...within(find("cols"), "col")];
   const isOutlined = outlined || columns.some(({ attributes }) => Number(attributes.outlineLevel) > 0);
   kept(isOutlined ? 1 : 0, "an outline", "");

@@ -45,7 +45,7 @@ export function changeSheet(
   if (differs("conditions")) putConditions(sheet, before.conditions, now.conditions, context.overlay);
   if (differs("validations")) putValidations(sheet, before.validations, now.validations);
   if (differs("links")) putLinks(file, path, sheet, before.links, now.links);
-  if (differs("print")) putPage(file, path, sheet, now.print);
+  if (differs("print")) putPage(file, path, sheet, now);
   if (differs("notes")) putNotes(file, path, sheet, before, now);
   if (differs("tables")) putTables(file, path, sheet, before, now);
   file.write(path, join(sheet));

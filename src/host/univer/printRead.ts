@@ -38,6 +38,7 @@ const LINES: Partial<Record<BorderStyleTypes, string>> = {
 /** A sheet as it shows now, with the paper it was made for or else the one that is usual for the language. */
 export function printedSheet(injector: Injector, sheet: Worksheet, language: string): PrintedSheet {
   const print = printOf(sheet);
+  const begins = new Set(print?.newPages);
   const [first, last] = print?.repeatRows ?? [-1, -1];
   const size = sizeOf(injector, sheet);
   const rows = upTo(size.rows).filter((row) => sheet.getRowVisible(row));
@@ -54,7 +55,7 @@ export function printedSheet(injector: Injector, sheet: Worksheet, language: str
       height: sheet.getRowHeight(row),
       cells,
       ...(row >= first && row <= last && { repeats: true }),
-      ...(print?.newPages?.includes(row) && { beginsPage: true }),
+      ...(begins.has(row) && { beginsPage: true }),
     };
   });
   const ends = printed.map(({ cells }) =>
@@ -72,7 +73,7 @@ export function printedSheet(injector: Injector, sheet: Worksheet, language: str
   };
 }
 
-const upTo = (count: number) => Array.from({ length: count }, (_, i) => i);
+const upTo = (end: number, first = 0) => Array.from({ length: Math.max(0, end - first) }, (_, i) => first + i);
 
 /** How many rows and columns of a sheet hold anything, if only a look. */
 function sizeOf(injector: Injector, sheet: Worksheet): { rows: number; columns: number } {
@@ -94,9 +95,10 @@ function mergesOf(sheet: Worksheet, rows: readonly number[], columns: readonly n
     string,
     "covered" | { row: number; column: number; covers: { across: number; down: number } }
   >();
+  const [shownRows, shownColumns] = [new Set(rows), new Set(columns)];
   for (const { startRow, endRow, startColumn, endColumn } of sheet.getMergeData()) {
-    const down = rows.filter((row) => row >= startRow && row <= endRow);
-    const across = columns.filter((column) => column >= startColumn && column <= endColumn);
+    const down = upTo(endRow + 1, startRow).filter((row) => shownRows.has(row));
+    const across = upTo(endColumn + 1, startColumn).filter((column) => shownColumns.has(column));
     for (const row of down) for (const column of across) merges.set(`${row},${column}`, "covered");
     merges.set(`${down[0]},${across[0]}`, {
       row: startRow,

@@ -8,7 +8,7 @@ export interface PrintedRow {
   readonly height: number;
   /** Whether it stands at the head of each page. */
   readonly repeats?: boolean;
-  /** Whether a new page begins with it, or with the block that it stands in. */
+  /** Whether a new page begins with it, and with it a block. */
   readonly beginsPage?: boolean;
   /** By column; nothing where a merged cell lies over it. */
   readonly cells: readonly (PrintedCell | undefined)[];
@@ -67,9 +67,7 @@ export function tablesHtml(rows: readonly PrintedRow[], widths: readonly number[
     blocksOf(some)
       .map((block) => {
         const height = block.reduce((sum, row) => sum + heightOf(row, fit.scale), 0);
-        const kinds = [height <= fit.together && "together", block.some((row) => row.beginsPage) && "page"].filter(
-          Boolean,
-        );
+        const kinds = [height <= fit.together && "together", block[0]?.beginsPage && "page"].filter(Boolean);
         return `<tbody${kinds.length > 0 ? ` class="${kinds.join(" ")}"` : ""}>${html(block)}</tbody>`;
       })
       .join("");
@@ -88,24 +86,33 @@ function splitAtHead(
 ): readonly [above: PrintedRow[], head: PrintedRow[], below: PrintedRow[]] {
   const first = rows.findIndex(({ repeats }) => repeats);
   const after = rows.findIndex(({ repeats }, i) => i > first && !repeats);
-  if (first < 0 || after < 0 || isTorn(rows, first) || isTorn(rows, after)) return [[], [], [...rows]];
+  const torn = tornRows(rows);
+  if (first < 0 || after < 0 || torn.has(first) || torn.has(after)) return [[], [], [...rows]];
   return [rows.slice(0, first), rows.slice(first, after), rows.slice(after)];
 }
 
 /** The rows in blocks: each ends with the empty rows that part it from the next one. */
 function blocksOf(rows: readonly PrintedRow[]): (readonly PrintedRow[])[] {
   const blocks: PrintedRow[][] = [];
+  const torn = tornRows(rows);
   for (const [i, row] of rows.entries()) {
     const before = rows[i - 1];
-    if (!before || (isEmpty(before) && !isEmpty(row) && !isTorn(rows, i))) blocks.push([]);
+    const begins = row.beginsPage || (before && isEmpty(before) && !isEmpty(row));
+    if (!before || (begins && !torn.has(i))) blocks.push([]);
     blocks.at(-1)?.push(row);
   }
   return blocks;
 }
 
-/** Whether a merged cell lies across the line above this row. */
-const isTorn = (rows: readonly PrintedRow[], at: number) =>
-  rows.slice(0, at).some(({ cells }, i) => cells.some((cell) => i + (cell?.down ?? 1) > at));
+/** The rows that a merged cell comes into from above. */
+function tornRows(rows: readonly PrintedRow[]): ReadonlySet<number> {
+  const torn = new Set<number>();
+  for (const [i, { cells }] of rows.entries()) {
+    const down = cells.reduce((most, cell) => Math.max(most, cell?.down ?? 1), 1);
+    for (let below = i + 1; below < i + down; below++) torn.add(below);
+  }
+  return torn;
+}
 
 const isEmpty = ({ cells }: PrintedRow) => cells.every((cell) => cell && showsNothing(cell));
 

@@ -44,6 +44,7 @@ export function describeRun(run: Run, head: RunHead): Sheet {
     print: {
       paper: settings.paper,
       repeatRows: [0, 0],
+      wholeBlocks: true,
       // The list can be carried to the shelves; the pot of a short run follows it.
       ...(run.plan.totals.pots > 1 && { newPages: [next] }),
     },

@@ -303,7 +303,6 @@ describe("a workbook with what a maker's may hold", () => {
       "Maker's costs: conversations in comments",
       "Summary: a pivot table",
       "Old: a custom view",
-      "Old: a page break",
       "Old: a data table of what-if values",
       "Old: sheet protection",
     ]);

@@ -339,6 +339,7 @@ const print = fc.option(
       paper: fc.constantFrom("letter" as const, "a4" as const),
       landscape: yes,
       repeatRows: maybe(fc.constantFrom([0, 0] as const, [2, 5] as const)),
+      newPages: maybe(fc.constantFrom([3], [1, 7, 40])),
     }),
   ) as Arbitrary<NonNullable<BookSheet["print"]>>,
 );
