@@ -49,46 +49,73 @@ const require = createRequire(import.meta.url);
 // As they are now: tests may put clocks of their own in their place.
 const { setImmediate, clearImmediate } = globalThis;
 
-/** Loads a client anew into a world of its own. `before` may put there what it is to find. */
-export function loadOfficeJs(platform: Platform, before: object = {}): OfficeJs & Record<string, unknown> {
-  const file = require.resolve(`@microsoft/office-js/dist/${PLATFORMS[platform]}.debug.js`);
-  const own: Record<string, unknown> = { ...BROWSER, ...before };
-  // A page's global names are the properties of its window, also those that a script declares.
-  const window: object = new Proxy(own, {
-    has: (_, name) => typeof name === "string",
-    get: (_, name) => (typeof name !== "string" ? undefined : name in own ? own[name] : Reflect.get(globalThis, name)),
-  });
-  for (const name of ["window", "self", "top", "parent"]) own[name] = window;
-  runIn(window, readFileSync(file, "utf8"), file);
-  const office = own as unknown as OfficeJs & Record<string, unknown>;
+/** A page's world: what its scripts find and declare. */
+export type World = Record<string, unknown>;
+
+/** A page without a browser, for one client. */
+export class Page {
+  readonly world: World;
+  private readonly window: object;
+
+  constructor(search = "") {
+    const world: World = browserAt(`https://localhost:3000/pane.html${search}`);
+    this.world = world;
+    // A page's global names are the properties of its window, also those that a script declares.
+    this.window = new Proxy(world, {
+      has: (_, name) => typeof name === "string",
+      get: (_, name) =>
+        typeof name !== "string" ? undefined : name in world ? world[name] : Reflect.get(globalThis, name),
+    });
+    for (const name of ["window", "self", "top", "parent"]) world[name] = this.window;
+  }
+
+  run(script: string, filename: string): void {
+    const inWindow = compileFunction(`with (window) {${script}\n}`, ["window"], { filename });
+    inWindow.call(this.window, this.window);
+  }
+
+  /** Runs a file of Microsoft's. */
+  runOffice(name: string): void {
+    const file = require.resolve(`@microsoft/office-js/dist/${name}.debug.js`);
+    this.run(readFileSync(file, "utf8"), file);
+  }
+}
+
+/** Loads a platform's client into a page. */
+export function loadOfficeJs(platform: Platform, page = new Page()): OfficeJs {
+  page.runOffice(PLATFORMS[platform]);
+  const office = page.world as unknown as OfficeJs;
   // Off as it comes, so that only Excel itself refuses what it is too old for.
   office.OfficeExtension.CommonUtility._doApiNotSupportedCheck = true;
   return office;
 }
 
-/** Runs a page's script in a window. */
-export const runIn = (window: object, script: string, filename: string): void =>
-  compileFunction(`with (window) {${script}\n}`, ["window"], { filename }).call(window, window);
-
-const address = "https://localhost:3000/pane.html";
-
 /** Of a browser what the client asks for while it loads. Its waits are over at once. */
-const BROWSER = {
-  navigator: { userAgent: "", appName: "" },
-  location: { href: address, search: "", hash: "", protocol: "https:", host: "localhost:3000", hostname: "localhost" },
-  document: {
-    URL: address,
-    cookie: "",
-    readyState: "complete",
+function browserAt(href: string): World {
+  const { search, hash, protocol, host, hostname, pathname } = new URL(href);
+  const scripts = [{ src: "https://localhost:3000/office/office.debug.js" }];
+  const asked: { src?: string }[] = [];
+  return {
+    navigator: { userAgent: "", appName: "" },
+    location: { href, search, hash, protocol, host, hostname, pathname },
+    history: {},
+    /** The scripts that were asked for. */
+    asked,
+    document: {
+      URL: href,
+      cookie: "",
+      readyState: "complete",
+      addEventListener() {},
+      getElementById: () => null,
+      getElementsByTagName: (name: string) =>
+        name === "script" ? scripts : [{ appendChild: (child: object) => asked.push(child) }],
+      createElement: () => ({ setAttribute() {} }),
+    },
     addEventListener() {},
-    createElement: () => ({}),
-    getElementById: () => null,
-    getElementsByTagName: () => [],
-  },
-  addEventListener() {},
-  fetch: undefined,
-  localStorage: undefined,
-  sessionStorage: undefined,
-  setTimeout: (work: (...args: unknown[]) => void, _: number, ...args: unknown[]) => setImmediate(work, ...args),
-  clearTimeout: (wait: NodeJS.Immediate) => clearImmediate(wait),
-};
+    fetch: undefined,
+    localStorage: undefined,
+    sessionStorage: undefined,
+    setTimeout: (work: (...args: unknown[]) => void, _: number, ...args: unknown[]) => setImmediate(work, ...args),
+    clearTimeout: (wait: NodeJS.Immediate) => clearImmediate(wait),
+  };
+}

@@ -23,7 +23,7 @@ interface ArgumentInfo {
   readonly ReferencedObjectPathIds?: readonly (number | null)[] | null;
 }
 
-interface Action {
+export interface Action {
   readonly Id: number;
   readonly ActionType: number;
   readonly Name: string;
