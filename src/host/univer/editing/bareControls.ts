@@ -6,8 +6,10 @@
 import type { Injector } from "@univerjs/core";
 import { ILayoutService } from "@univerjs/preset-sheets-core";
 import { COMMAND_NAMES, ICON_NAMES } from "./controlNames";
+import { keepWhole } from "./wholePopUps";
 
-const PLACES = "[role=dialog], [data-u-comp=rect-popup], [data-u-comp=sidebar]";
+const POP_UP = "[data-u-comp=rect-popup]";
+const PLACES = `[role=dialog], ${POP_UP}, [data-u-comp=sidebar]`;
 
 /** The row of a conditional format is pressed anywhere; its words stand for it, as it holds a control too. */
 const BARE =
@@ -101,14 +103,17 @@ function noteAdded(changes: readonly MutationRecord[]): void {
 }
 
 function reachAdded(): void {
-  const places = new Set<Element>();
+  const places = new Set<HTMLElement>();
   for (const one of added) {
     if (!one.isConnected) continue;
     for (const button of around(one, COMMAND)) nameDrawn(button);
     for (const place of around(one, PLACES)) places.add(place);
   }
   added.clear();
-  for (const place of places) reachIn(place);
+  for (const place of places) {
+    reachIn(place);
+    if (place.matches(POP_UP)) keepWhole(place);
+  }
 }
 
 /** What is of a kind: the nearest that an element is in, or is, and all within it. */
@@ -118,7 +123,7 @@ function around(element: Element, kind: string): HTMLElement[] {
   return nearest ? [nearest, ...within] : within;
 }
 
-function reachIn(place: Element): void {
+function reachIn(place: HTMLElement): void {
   for (const control of place.querySelectorAll<HTMLElement>(BARE)) reach(control);
   for (const field of place.querySelectorAll<HTMLInputElement>("input[type=text]:not([placeholder], [aria-label])")) {
     field.setAttribute("aria-label", labelOf(field) || "Value");
