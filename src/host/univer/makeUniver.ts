@@ -10,6 +10,7 @@ import { descriptions, executors } from "../../engine/functions";
 import { STYLES } from "../../sheet/styles";
 import { STEPS } from "./editing/edits";
 import { refusalTexts } from "./refusalTexts";
+import { THEME } from "./theme";
 import { lookStyle } from "./workbook";
 
 /** How tables look; Univer's own looks would colour their cells over. */
@@ -27,6 +28,7 @@ export function makeUniver(container: HTMLElement, functions: readonly SheetFunc
     locale: LocaleType.EN_US,
     locales: { [LocaleType.EN_US]: refusalTexts(mergeLocales(coreTexts, tableTexts)) },
     darkMode: dark,
+    theme: THEME,
     override: STEPS,
   });
   // On a narrow page the sheets' tabs need the room that zoom and statistics would take.
