@@ -5,7 +5,7 @@ import { wickCompare } from "../core/burn/wickCompare";
 import { list } from "../core/check/list";
 import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
-import { answer, mapCells, nameOr, number, numberOr, scalar, toError, valuesOf, zipRanges } from "./cells";
+import { aboveZeroOr, answer, mapCells, nameOr, number, scalar, toError, valuesOf, zipRanges } from "./cells";
 
 /**
  * Wicks of a test series side by side: what their candles showed on average, and which wicks cannot be told from each other.
@@ -66,7 +66,7 @@ export function WICKAT(sizes: any[][], values: any[][], wanted: any): any[][] {
  * @source Lower end of the exact binomial interval, one-sided (Clopper and Pearson); checked against a general spreadsheet engine.
  */
 export function PASSBOUND(passed: any[][], tried: any[][], confidence?: any[][]): any[][] {
-  return mapCells([number("passed", passed), number("tried", tried), numberOr("confidence", confidence)], passBound);
+  return mapCells([number("passed", passed), number("tried", tried), aboveZeroOr("confidence", confidence)], passBound);
 }
 
 /**
@@ -85,7 +85,7 @@ export function THROWCOMPARE(first: any[][], second: any[][], confidence?: any):
       first: a,
       second: b,
     }));
-    const compared = throwCompare(scores, scalar(numberOr("confidence", confidence)));
+    const compared = throwCompare(scores, scalar(aboveZeroOr("confidence", confidence)));
     return [[compared.medianDifference, compared.forFirst, compared.forSecond, compared.p, compared.words]];
   });
 }
