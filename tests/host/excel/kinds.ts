@@ -50,6 +50,7 @@ function enter(
   const isFiltered = sheet.isFiltered || sheet.tables.some((table) => table.isFiltered && isBeside(table));
   if (isFiltered && rows > 1) throw new Error("Excel would put these into other rows: a filter hides some.");
   forBlock(area, block, put);
+  sheet.book.fillColumns(area, (row, column) => (block as unknown[][])[row - area.row]?.[column - area.column] ?? null);
 }
 
 /** `A1`, `A1:B2`, `A:B`, `1:2`. */
@@ -494,7 +495,8 @@ const WORKSHEET: Kind<SheetModel> = {
         {
           call: {
             add: ({ send }, cell: string) => {
-              send(({ page }) => {
+              send((sheet) => {
+                const page = pageOf(sheet);
                 page.breaks = [...((page.breaks as string[] | undefined) ?? []), cell];
               });
               return remote<string>({}, () => cell);
@@ -503,7 +505,7 @@ const WORKSHEET: Kind<SheetModel> = {
         },
         find,
       ),
-    pageLayout: ({ find }) => remote(PAGE, () => find()?.page ?? null),
+    pageLayout: ({ send }) => remote(PAGE, () => send(pageOf)),
     tables: ({ find }) =>
       remote<SheetModel>(
         {
@@ -570,6 +572,12 @@ function range({ find }: Handle<SheetModel>, of: (sheet: SheetModel) => Area): o
     const sheet = find();
     return sheet && of(sheet);
   });
+}
+
+/** How a sheet is printed; Excel refuses to set that up where it finds no printer. */
+function pageOf(sheet: SheetModel): SheetModel["page"] {
+  if (!sheet.book.hasPrinter) throw new OfficeError("GeneralException");
+  return sheet.page;
 }
 
 const PAGE_PROPERTIES = [

@@ -183,9 +183,14 @@ export class Book {
   isSuspended = false;
   /** The events this Excel is too old to know. */
   readonly unknown = new Set<string>();
+  /** Without one Excel may refuse to set pages up. */
+  hasPrinter = true;
+  /** Whether what a formula gives comes late: until then its cell keeps what it shows, and says nothing of it. */
+  isLate: (formula: string) => boolean = () => false;
   /**
-   * What a growing table does in columns whose cells all have one formula: with the blank cells of its new rows, and
-   * with all of them, as desktop Excel may; or nothing, where the user has switched that off.
+   * What Excel does of its own in a table's columns, when the table grows and all cells have one formula, and when a
+   * formula is entered: it fills the blank cells, or all of them, as desktop Excel may; or nothing, where the user has
+   * switched that off.
    */
   fills: "blank" | "all" | "none" = "blank";
   /** What a formula gives; Excel calculates, the stand-in is told. Rows of values spill. */
@@ -209,11 +214,40 @@ export class Book {
     if (!allowed) throw new OfficeError("InvalidArgument", `A sheet cannot be named "${name}".`);
   }
 
-  /** Works all formulas out again, as F9 does. */
+  /** Works all formulas out again, as F9 does; those that come late keep what they show. */
   calculate(): void {
     this.isSuspended = false;
+    this.workOut((formula) => !this.isLate(formula));
+  }
+
+  /** What comes late has come. */
+  deliver(): Promise<void> {
+    this.workOut(this.isLate);
+    return this.fire("worksheets.onCalculated");
+  }
+
+  private workOut(isDue: (formula: string) => boolean): void {
     for (const { cells } of this.sheets) {
-      for (const [key, { formula }] of cells) if (formula !== null) cells.set(key, this.formula(formula));
+      for (const [key, { formula }] of cells)
+        if (formula !== null && isDue(formula)) cells.set(key, this.formula(formula));
+    }
+  }
+
+  /** Fills the columns of tables into which formulas were entered, but for cells that were entered along with them. */
+  fillColumns(area: Area, entered: (row: number, column: number) => unknown): void {
+    const { sheet } = area;
+    for (const table of sheet.tables) {
+      const body = this.body(table);
+      const isEntered = (row: number, column: number): boolean =>
+        overlap(area, at(sheet, row, column)) && entered(row, column) !== null;
+      for (let column = body.column; column < body.column + body.columns; column++) {
+        const rows = Array.from({ length: body.rows }, (_, i) => body.row + i);
+        const first = rows.find((row) => isEntered(row, column) && sheet.cell(row, column)?.formula);
+        const rest = rows.filter((row) => !isEntered(row, column));
+        const isBlank = rest.every((row) => !sheet.cell(row, column));
+        if (first === undefined || this.fills === "none" || (this.fills === "blank" && !isBlank)) continue;
+        for (const row of rest) sheet.enterR1C1(row, column, sheet.r1c1(first, column));
+      }
     }
   }
 
@@ -378,6 +412,8 @@ function result(formula: string | null, value: Value): CellModel {
   if (typeof value === "boolean") return { formula, value, type: "Boolean" };
   return { formula, value, type: value.startsWith("#") ? "Error" : "String" };
 }
+
+const at = (sheet: SheetModel, row: number, column: number): Area => ({ sheet, row, column, rows: 1, columns: 1 });
 
 const overlap = (a: Area, b: Area): boolean =>
   a.sheet === b.sheet &&

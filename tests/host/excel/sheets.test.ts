@@ -61,6 +61,12 @@ describe.each((Object.keys(PLATFORMS) as Platform[]).slice(0, cases(1, 3)))("Exc
     ["the starter tables", () => starterSheets("g")],
     ...SAMPLES.map(({ title, sheets }): [string, () => Sheet[]] => [title, sheets]),
   ];
+  it("leaves the starter tables as they are where a formula that is entered fills all of a table's column", async () => {
+    const standIn = excel();
+    standIn.book.fills = "all";
+    for (const sheet of starterSheets("g")) check(standIn, await write(standIn, sheet), sheet);
+  });
+
   it.each(workbooks)("takes all sheets of %s", async (_, sheets) => {
     const standIn = excel();
     for (const sheet of sheets()) {
@@ -90,6 +96,7 @@ describe.each((Object.keys(PLATFORMS) as Platform[]).slice(0, cases(1, 3)))("Exc
       expect(run.problems.filter(isError)).toEqual([]);
       const sheet = describeRun(run, { lot: "2026-330-01", date: 46_352, settings: { ...settings, live } });
       const standIn = excel();
+      standIn.book.fills = "all";
       check(standIn, await write(standIn, sheet), sheet);
     });
   });

@@ -225,3 +225,88 @@ it("does not know an event that is said to be unknown", async () => {
   });
   await expect(hear).rejects.toMatchObject({ code: "ApiNotFound" });
 });
+
+describe("what Excel does of its own in a table's columns", () => {
+  /** A table with values in its second column, the first of which becomes a formula; what stands there then. */
+  const entered = async (fills: StandIn["book"]["fills"], rows: [string, number | null][]): Promise<unknown[]> => {
+    const standIn = new StandIn().install();
+    standIn.book.fills = fills;
+    const sheet = standIn.table("Stock", "Here", [["Name", "Twice"], ...rows]);
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Here").getRange("B2").formulas = [["=A2"]];
+      await context.sync();
+    });
+    return rows.map((_, i) => sheet.cell(1 + i, 1)?.formula ?? sheet.cell(1 + i, 1)?.value);
+  };
+
+  it.each<[StandIn["book"]["fills"], [string, number | null][], unknown[]]>([
+    [
+      "blank",
+      [
+        ["Tin", null],
+        ["Jar", null],
+      ],
+      ["=A2", "=A3"],
+    ],
+    [
+      "blank",
+      [
+        ["Tin", null],
+        ["Jar", 7],
+      ],
+      ["=A2", 7],
+    ],
+    [
+      "all",
+      [
+        ["Tin", null],
+        ["Jar", 7],
+      ],
+      ["=A2", "=A3"],
+    ],
+    [
+      "none",
+      [
+        ["Tin", null],
+        ["Jar", null],
+      ],
+      ["=A2", undefined],
+    ],
+  ])("fills %s cells of %j", async (fills, rows, then) => {
+    expect(await entered(fills, rows)).toEqual(then);
+  });
+});
+
+it("may keep an old value where a function is at work, without a word of it", async () => {
+  const standIn = excel();
+  standIn.book.answer = () => 100;
+  const sheet = standIn.sheet("Fills", [["=POUR.FILLWEIGHT(120)", "=1+1"]]);
+  standIn.book.answer = () => 106;
+  standIn.book.isLate = (formula) => formula.includes("POUR.");
+  const shown = () => [sheet.cell(0, 0)?.value, sheet.cell(0, 1)?.value];
+  await Excel.run(async (context) => {
+    context.application.calculate("Recalculate");
+    const { application } = context.workbook;
+    application.load("calculationState");
+    await context.sync();
+    expect(application.calculationState).toBe("Done");
+  });
+  expect(shown()).toEqual([100, 106]);
+  await standIn.book.deliver();
+  expect(shown()).toEqual([106, 106]);
+});
+
+it("may refuse to set up a page, with all that is asked along with it after that", async () => {
+  const standIn = excel();
+  standIn.book.hasPrinter = false;
+  const setUp = Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem("Here");
+    sheet.getRange("A2").values = [["before"]];
+    sheet.pageLayout.orientation = "Landscape";
+    sheet.getRange("A3").values = [["after"]];
+    await context.sync();
+  });
+  await expect(setUp).rejects.toMatchObject({ code: "GeneralException" });
+  const [sheet] = standIn.book.sheets;
+  expect([1, 2].map((row) => sheet?.cell(row, 0)?.value)).toEqual(["before", undefined]);
+});
