@@ -84,6 +84,10 @@ export class Page {
 /** Loads a platform's client into a page. */
 export function loadOfficeJs(platform: Platform, page = new Page()): OfficeJs {
   page.runOffice(PLATFORMS[platform]);
+  // It adds to what all scripts share: there it is not to be met by chance.
+  for (const shared of [Error.prototype, Function.prototype]) {
+    for (const name of Object.keys(shared)) Object.defineProperty(shared, name, { enumerable: false });
+  }
   const office = page.world as unknown as OfficeJs;
   // Off as it comes, so that only Excel itself refuses what it is too old for.
   office.OfficeExtension.CommonUtility._doApiNotSupportedCheck = true;

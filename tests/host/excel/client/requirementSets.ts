@@ -1,9 +1,10 @@
 import { readFileSync } from "node:fs";
+import { join } from "node:path";
 
 /** Whether an Excel knows a set of calls in a version. */
 export type Knows = (set: string, version: string | number) => boolean;
 
-const manifest = readFileSync(new URL("../../../../manifest.xml", import.meta.url), "utf8");
+const manifest = readFileSync(join(import.meta.dirname, "../../../../manifest.xml"), "utf8");
 
 /** The sets of calls that the manifest asks for, each with its least version. */
 export const REQUIRED: ReadonlyMap<string, string> = new Map(

@@ -1,0 +1,47 @@
+// @vitest-environment happy-dom
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterEach, expect, it, vi } from "vitest";
+import { StandIn } from "./standIn";
+
+// The page that Excel loads, with all that is in it, over the oldest Excel that loads it. Invented numbers.
+
+afterEach(() => vi.unstubAllGlobals());
+
+const html = readFileSync(join(import.meta.dirname, "../../../src/excelpage/pane.html"), "utf8");
+
+const button = (words: RegExp): HTMLButtonElement | undefined =>
+  [...document.querySelectorAll("button")].find(({ textContent }) => words.test(textContent ?? ""));
+
+/** Presses a button once it is there and can be pressed. */
+async function press(words: RegExp): Promise<void> {
+  await expect.poll(() => button(words)?.disabled).toBe(false);
+  button(words)?.click();
+}
+
+it("reads the batch, writes the run sheet and enters stuck formulas again", async () => {
+  const standIn = new StandIn().install();
+  standIn.book.answer = () => "#NAME?";
+  const batch = standIn.table("Batch", "Batch", [
+    ["Vessel", "Quantity", "Fill weight (g)"],
+    ["Tin", 4, 120],
+    ["Jar", 2, 200],
+  ]);
+  batch.enter(9, 0, "=POUR.FILLWEIGHT(120)");
+  standIn.book.answer = () => 7;
+  // Only entering it again brings a formula to life that was typed without the add-in.
+  standIn.book.isLate = (formula) => formula === "=POUR.FILLWEIGHT(120)";
+  document.body.innerHTML = /<body>([\s\S]*)<\/body>/.exec(html)?.[1]?.replace(/<script.*?<\/script>/g, "") ?? "";
+  await import("../../../src/excelpage/excelPage");
+
+  await expect.poll(() => document.body.textContent).toContain("Ready");
+  await press(/^Write run sheet/);
+  await expect.poll(() => standIn.book.sheets.map(({ name }) => name.replace(/\d/g, "0"))).toContain("Run 0000-000-00");
+  const [, run] = standIn.book.sheets;
+  expect([...(run?.cells.values() ?? [])].map(({ value }) => value)).toEqual(expect.arrayContaining(["Tin", "Jar"]));
+  expect(standIn.book.sheets[standIn.book.active]).toBe(run);
+
+  await press(/#NAME\?/);
+  await expect.poll(() => document.querySelector("#fix output")?.textContent).toContain("1 formula was entered again");
+  expect(batch.cell(9, 0)?.value).toBe(7);
+});
