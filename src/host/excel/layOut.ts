@@ -1,8 +1,9 @@
 import type { Cell, Sheet } from "../../sheet/sheet";
 import { address, type Rectangle } from "./rectangles";
+import { typedText } from "./typedText";
 
 /**
- * Excel holds 32,767 characters in a cell; the apostrophe that marks text is sent with them, so one less is safe.
+ * Excel holds 32,767 characters in a cell; the apostrophe that may mark text is sent with them, so one less is safe.
  */
 const LONGEST_TEXT = 32_766;
 /** Excel's own limit for a formula. */
@@ -52,9 +53,9 @@ export function layOut(sheet: Sheet): Layout {
 }
 
 /**
- * What cells within a rectangle are to hold. Text is sent behind an apostrophe, which Excel takes off again: so it
- * stays the text it is, whether it looks like a formula, a date, a number or begins with an apostrophe itself.
- * Throws, naming the cell, where a cell could not hold its content.
+ * What cells within a rectangle are to hold. Text is sent so that it stays the text it is, whether it looks like a
+ * formula, a date, a number or begins with an apostrophe itself. Throws, naming the cell, where a cell could not hold
+ * its content.
  */
 export function contentsOf(cells: readonly Cell[], { row: top, column: left, rows, columns }: Rectangle): Contents {
   const constants = block<string | number>(rows, columns);
@@ -63,7 +64,7 @@ export function contentsOf(cells: readonly Cell[], { row: top, column: left, row
     const [row, column, content] = [cell.row - top, cell.column - left, cell.content];
     if (!content) continue;
     if ("formula" in content) put(formulas, row, column, checkedFormula(cell, content.formula));
-    else put(constants, row, column, "text" in content ? quoted(cell, content.text) : finite(cell, content.number));
+    else put(constants, row, column, "text" in content ? typed(cell, content.text) : finite(cell, content.number));
   }
   return { constants, formulas: cells.some(({ content }) => content && "formula" in content) ? formulas : null };
 }
@@ -76,13 +77,13 @@ function put<T>(into: (T | null)[][], row: number, column: number, value: T): vo
   (into[row] as (T | null)[])[column] = value;
 }
 
-function quoted(cell: Cell, text: string): string {
+function typed(cell: Cell, text: string): string {
   if (text.length > LONGEST_TEXT) {
     throw new Error(
       `Cell ${place(cell)} would hold ${text.length.toLocaleString("en-US")} characters and Excel takes at most ${LONGEST_TEXT.toLocaleString("en-US")}. Shorten the text that begins "${text.slice(0, 40)}".`,
     );
   }
-  return text === "" ? "" : `'${text}`;
+  return typedText(text);
 }
 
 function finite(cell: Cell, number: number): number {

@@ -2,6 +2,7 @@ import type { NewRows } from "../../sheet/addition";
 import type { Cell } from "../../sheet/sheet";
 import { type Contents, contentsOf } from "./layOut";
 import { closedAt, refuseClosed } from "./sentences";
+import { textOfTyped } from "./typedText";
 
 /** A table as it is before rows are added to it, asked for and not there yet. */
 interface Asked {
@@ -110,5 +111,5 @@ export function askForAdded(
   };
 }
 
-/** What a cell holds of what was sent: text came behind an apostrophe. */
-const held = (sent: string | number): string | number => (typeof sent === "string" ? sent.slice(1) : sent);
+/** What a cell holds of what was sent. */
+const held = (sent: string | number): string | number => (typeof sent === "string" ? textOfTyped(sent) : sent);
