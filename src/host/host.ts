@@ -49,6 +49,14 @@ export class DamagedSettings extends Error {
   }
 }
 
+/** What a spreadsheet program says beside what it was asked, in sentences. */
+export interface Remarks {
+  /** What a read waits for; undefined when none does. */
+  readonly waiting: string | undefined;
+  /** What may be wrong with what it does, or could not be done. */
+  readonly doubts: readonly string[];
+}
+
 /** Watches long work, and stops it. */
 export interface Work {
   readonly signal?: AbortSignal;
@@ -111,4 +119,9 @@ export interface Host {
   print?(sheet: string): Promise<void>;
   /** Calls back after tables may have changed (sheets or cells edited) or another sheet is shown; gives the way to stop that. */
   onChange(callback: () => void): () => void;
+  /**
+   * Calls back with what there is to say, at once and whenever it changes; gives the way to stop that. Absent where there
+   * never is anything.
+   */
+  onRemarks?(callback: (remarks: Remarks) => void): () => void;
 }

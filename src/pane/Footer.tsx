@@ -1,10 +1,10 @@
-import { useEffect, useRef } from "react";
+import { type ReactNode, useEffect, useRef } from "react";
 import { Button } from "./Button";
 import type { PaneState } from "./state/usePane";
 import { WRITING } from "./words/writing";
 
-/** The writing of a run sheet, why it cannot be written, how far it is, and what was done last. */
-export function Footer({ pane }: { pane: PaneState }) {
+/** The writing of a run sheet, why it cannot be written, how far it is, what was done last, and what else is said. */
+export function Footer({ pane, children }: { pane: PaneState; children?: ReactNode }) {
   const { view, running, message, check, fields, planned, write, written } = pane;
   const isReady = planned !== undefined && !fields.isWrong && check.stops === 0;
   // On a narrow page the footer may stand below what is seen.
@@ -34,6 +34,7 @@ export function Footer({ pane }: { pane: PaneState }) {
           <Button onPress={running.stop}>{WRITING.stop}</Button>
         </div>
       )}
+      {children}
       <p role="status" className="done">
         {shown && !shown.bad ? shown.text : ""}
       </p>

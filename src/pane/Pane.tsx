@@ -7,6 +7,7 @@ import { OpenRuns } from "./OpenRuns";
 import { Preview } from "./Preview";
 import { type Planner, planHere } from "./planner";
 import { ReceivingSection } from "./ReceivingSection";
+import { Doubts, useRemarks, Waiting } from "./Remarks";
 import { SettingFields } from "./SettingFields";
 import { ShelfSection } from "./ShelfSection";
 import { type PaneState, usePane } from "./state/usePane";
@@ -20,12 +21,14 @@ import { NOTHING_TO_LOG } from "./words/views";
 export function Pane({ host, planner = planHere }: { host: Host; planner?: Planner }) {
   const pane = usePane(host, planner);
   const { running } = pane;
+  const { doubts, waiting } = useRemarks(host);
   return (
     <div className="pourwright-pane">
       <h1>{OPENING.heading}</h1>
       <a href="help/run-sheet.html" target="_blank" rel="noreferrer">
         {OPENING.help}
       </a>
+      <Doubts doubts={doubts} />
       <Views view={pane.view} onView={pane.setView}>
         {{
           plan: <Plan pane={pane} />,
@@ -39,7 +42,9 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
           trace: pane.tables.sources && <TracingSection tracing={pane.tracing} isBusy={running !== undefined} />,
         }}
       </Views>
-      <Footer pane={pane} />
+      <Footer pane={pane}>
+        <Waiting waiting={waiting} />
+      </Footer>
     </div>
   );
 }

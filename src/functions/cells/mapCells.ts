@@ -4,6 +4,7 @@ import { isBlank } from "./blank";
 import { clean, type Result } from "./clean";
 import { mayBeBlank } from "./doubt";
 import { toError } from "./errors";
+import { ran } from "./ran";
 
 type Outcome = number | string | readonly (number | string)[];
 
@@ -17,6 +18,7 @@ export function mapCells<V extends unknown[]>(
   work: (...values: V) => Outcome,
   { width = 1, key = 0 } = {},
 ): Result[][] {
+  ran();
   const list = (args as unknown as readonly Argument<unknown>[]).map(spread);
   const first = list[key];
   // The values of the cell in hand: what is the same for all stands there already.

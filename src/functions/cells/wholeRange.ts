@@ -3,6 +3,7 @@ import { isBlank } from "./blank";
 import { clean, type Result } from "./clean";
 import { mayBeBlank } from "./doubt";
 import { toError } from "./errors";
+import { ran } from "./ran";
 import { type Line, zipRanges } from "./zipRanges";
 
 /**
@@ -17,6 +18,7 @@ export function wholeRange<V extends unknown[], T>(
   work: (good: readonly T[], badRows: readonly number[]) => readonly (number | string)[],
   { skip = [0], always = false }: { readonly skip?: readonly number[]; readonly always?: boolean } = {},
 ): Result[][] {
+  ran();
   const { grid } = (args as unknown as readonly Argument<unknown>[])[0] as Argument<unknown>;
   let found: Line<V>[];
   try {

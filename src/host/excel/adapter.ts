@@ -5,6 +5,7 @@ import {
   DamagedSettings,
   type Host,
   type Place,
+  type Remarks,
   type Source,
   type SourceRows,
   type Work,
@@ -14,9 +15,12 @@ import { addSheet } from "./addSheet";
 import { append, failedToAdd } from "./append";
 import { askAround, placeOf, WHERE } from "./around";
 import { Calculation } from "./calculation";
+import { askForDoubts } from "./doubts";
+import { FunctionRuns, type Runs } from "./functionRuns";
 import { contentsOf } from "./layOut";
 import { laidOut } from "./newSheets";
 import { spanOf } from "./rectangles";
+import { RemarkBoard } from "./remarks";
 import { closedAt, refuseClosed, sentence } from "./sentences";
 import { takeInRows } from "./takeInRows";
 
@@ -29,10 +33,17 @@ const CELLS = "values,valueTypes";
 /** Excel as a host. Each method makes the same few calls to Excel, however many rows there are. */
 export class ExcelHost implements Host {
   private readonly calculation: Calculation;
+  private readonly remarks = new RemarkBoard();
 
-  /** @param waits the waits, in milliseconds, for cells that Excel is still working on */
-  constructor(waits?: readonly number[]) {
-    this.calculation = new Calculation(waits);
+  /**
+   * @param waits the waits, in milliseconds, for cells that Excel is still working on
+   * @param runs what is known of the functions that run in the page
+   */
+  constructor(
+    waits?: readonly number[],
+    private readonly runs: Runs = new FunctionRuns(),
+  ) {
+    this.calculation = new Calculation(runs, (what) => this.remarks.wait(what), waits);
   }
 
   tables(): Promise<Source[]> {
@@ -121,7 +132,9 @@ export class ExcelHost implements Host {
     const described = laidOut(sheet);
     work.onProgress?.(0);
     work.signal?.throwIfAborted();
-    return ask("Excel could not add the sheet", (context) => addSheet(context, described, work));
+    return ask("Excel could not add the sheet", (context) =>
+      addSheet(context, described, work, (refused) => this.remarks.say("page", refused)),
+    );
   }
 
   readSheet(name: string): Promise<CellValue[][]> {
@@ -160,7 +173,9 @@ export class ExcelHost implements Host {
   async append(additions: readonly Addition[]): Promise<void> {
     const filled = additions.filter((one) => !("table" in one) || one.rows.length > 0);
     if (filled.length === 0) return;
-    return ask(failedToAdd(filled), (context) => append(context, filled));
+    return ask(failedToAdd(filled), (context) =>
+      append(context, filled, (refused) => this.remarks.say("page", refused)),
+    );
   }
 
   async takeInRows(name: string, rows: number): Promise<void> {
@@ -220,11 +235,21 @@ export class ExcelHost implements Host {
       // Where Excel does not calculate by itself, reading asks for it: no news, and reading again would never end.
       if (this.calculation.isAutomatic) await changed();
     };
-    const stops = [...CHANGES.map((event) => hear(event, changed)), hear(CALCULATED, calculated)];
+    // Excel may tell that it has calculated before the answers of functions stand in their cells.
+    const stops = [
+      ...CHANGES.map((event) => hear(event, changed)),
+      hear(CALCULATED, calculated),
+      this.runs.onDelivered(calculated),
+    ];
     return () => {
       live = false;
       for (const stop of stops) stop();
     };
+  }
+
+  onRemarks(callback: (remarks: Remarks) => void): () => void {
+    askForDoubts((about, doubt) => this.remarks.say(about, doubt));
+    return this.remarks.listen(callback);
   }
 }
 

@@ -1,12 +1,18 @@
 import type { Work } from "../host";
-import { type AddingSheet, addDrafts, askForNames, type laidOut, planSheets, queueSheet, takeAway } from "./newSheets";
+import { type AddingSheet, askForNames, type laidOut, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
+import { setUpPages } from "./pageSetup";
 import { sentence } from "./sentences";
 
-/** Adds a sheet and shows it, in four syncs; gives the name it got. A stop is heard between two of them. */
+/**
+ * Adds a sheet and shows it, in three syncs, and one more for its page set-up; gives the name it got. A stop is heard
+ * between two of them, until the sheet stands.
+ * @param say is told what of the page set-up was refused
+ */
 export async function addSheet(
   context: Excel.RequestContext,
   described: ReturnType<typeof laidOut>,
   { signal, onProgress }: Work,
+  say: (refused: string | undefined) => void,
 ): Promise<string> {
   const turn = (share: number) => {
     onProgress?.(share);
@@ -16,23 +22,26 @@ export async function addSheet(
   await context.sync();
   const [draft] = planSheets([described], there) as [AddingSheet];
   turn(0.1);
+  let worksheet: Excel.Worksheet;
   try {
-    const [added] = (await addDrafts(context, [draft])) as [Excel.Worksheet];
-    turn(0.3);
     context.application.suspendApiCalculationUntilNextSync();
-    queueSheet(added, draft);
+    worksheet = queueDraft(context, draft);
+    queueSheet(worksheet, draft);
     await context.sync();
-    turn(0.9);
+    draft.key = worksheet.id;
+    turn(0.8);
     // Who suspends the calculation has to ask for it again.
     context.application.calculate("Recalculate");
-    added.activate();
-    added.name = draft.name;
+    worksheet.activate();
+    worksheet.name = draft.name;
     await context.sync();
-    onProgress?.(1);
-    return draft.name;
   } catch (error) {
     const why = signal?.aborted ? "Stopped." : sentence("Excel could not add the sheet", error).message;
     await takeAway([draft], there.shown.id, why, error);
     throw error;
   }
+  onProgress?.(0.9);
+  await setUpPages(context, [{ ...draft, worksheet }], say);
+  onProgress?.(1);
+  return draft.name;
 }

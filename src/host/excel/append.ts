@@ -2,6 +2,7 @@ import type { Addition, NewRows } from "../../sheet/addition";
 import type { Sheet } from "../../sheet/sheet";
 import { type AddingRows, askForAdded, askForTable, planRows, queueRows } from "./newRows";
 import { type AddingSheet, addDrafts, askForNames, laidOut, planSheets, queueSheet, takeAway } from "./newSheets";
+import { setUpPages } from "./pageSetup";
 import { sentence } from "./sentences";
 
 /** What is added, in words. */
@@ -10,9 +11,14 @@ export const failedToAdd = (additions: readonly Addition[]): string =>
 
 /**
  * Adds rows to tables and sheets with tables of their own, all or nothing. What is known beforehand is asked in one
- * sync, a second makes new sheets where there are any, and the last writes all.
+ * sync, a second makes new sheets where there are any, and the last writes all. Then pages are set up, which may fail.
+ * @param say is told what of that was refused
  */
-export async function append(context: Excel.RequestContext, additions: readonly Addition[]): Promise<void> {
+export async function append(
+  context: Excel.RequestContext,
+  additions: readonly Addition[],
+  say: (refused: string | undefined) => void,
+): Promise<void> {
   const rows = additions.filter((one): one is NewRows => "table" in one);
   const sheets = additions.filter((one): one is Sheet => !("table" in one)).map(laidOut);
   const asked = rows.map((one) => askForTable(context, one));
@@ -21,8 +27,9 @@ export async function append(context: Excel.RequestContext, additions: readonly 
 
   const adding = asked.map(planRows);
   const drafts = there ? planSheets(sheets, there) : [];
+  let added: Excel.Worksheet[] = [];
   try {
-    const added = drafts.length > 0 ? await addDrafts(context, drafts) : [];
+    if (drafts.length > 0) added = await addDrafts(context, drafts);
     context.application.suspendApiCalculationUntilNextSync();
     for (const [i, draft] of drafts.entries()) queueSheet(added[i] as Excel.Worksheet, draft);
     for (const one of adding) queueRows(one);
@@ -36,6 +43,8 @@ export async function append(context: Excel.RequestContext, additions: readonly 
     await takeBack(adding, drafts, there?.shown.id ?? "", sentence(failedToAdd(additions), error));
     throw error;
   }
+  const standing = drafts.map((draft, i) => ({ ...draft, worksheet: added[i] as Excel.Worksheet }));
+  await setUpPages(context, standing, say);
 }
 
 /** Takes back what was added, unless somebody else wrote in it at the same moment. */

@@ -56,12 +56,16 @@ export function planSheets(
 
 export const laidOut = (sheet: Sheet): [Sheet, Layout] => [sheet, layOut(sheet)];
 
+/** Queues an empty worksheet under its draft name. */
+export const queueDraft = ({ workbook }: Excel.RequestContext, { key }: AddingSheet): Excel.Worksheet =>
+  workbook.worksheets.add(key).load("id");
+
 /** Adds empty worksheets under their draft names, in one sync. */
 export async function addDrafts(
   context: Excel.RequestContext,
   drafts: readonly AddingSheet[],
 ): Promise<Excel.Worksheet[]> {
-  const added = drafts.map(({ key }) => context.workbook.worksheets.add(key).load("id"));
+  const added = drafts.map((draft) => queueDraft(context, draft));
   await context.sync();
   for (const [i, { id }] of added.entries()) (drafts[i] as AddingSheet).key = id;
   return added;

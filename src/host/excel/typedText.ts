@@ -17,15 +17,18 @@ const TRUTHS = new Set(
 );
 
 /** The names of the months. */
-const MONTHS = new Set(
-  LANGUAGES.flatMap((language) => [namesIn(language, "long"), namesIn(language, "short")].flat()),
-);
+const MONTHS = new Set(LANGUAGES.flatMap((language) => [namesIn(language, "long"), namesIn(language, "short")].flat()));
 
 function namesIn(language: string, month: "long" | "short"): string[] {
   const format = new Intl.DateTimeFormat(language, { month, day: "numeric", timeZone: "UTC" });
   return Array.from({ length: 12 }, (_, i) => {
     const parts = format.formatToParts(Date.UTC(2000, i));
-    return parts.find(({ type }) => type === "month")?.value.toLowerCase().replace(/\.$/, "") ?? "";
+    return (
+      parts
+        .find(({ type }) => type === "month")
+        ?.value.toLowerCase()
+        .replace(/\.$/, "") ?? ""
+    );
   });
 }
 

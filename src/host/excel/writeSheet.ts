@@ -1,6 +1,4 @@
 import { columnLetters } from "../../sheet/columnLetters";
-import { pagesOf } from "../../sheet/pageBreaks";
-import { MARGINS } from "../../sheet/paper";
 import type { Cell, Look, Sheet } from "../../sheet/sheet";
 import { LINE, STYLES } from "../../sheet/styles";
 import type { Layout } from "./layOut";
@@ -11,7 +9,7 @@ import { rowHeights } from "./rowHeights";
 type Drawn = { readonly look: Look; readonly align: Cell["align"] };
 
 /**
- * Queues all commands that fill an empty worksheet; the caller syncs. Tables are made after the constants, which
+ * Queues all commands that fill an empty worksheet but its page set-up; the caller syncs. Tables are made after the constants, which
  * hold their headings, and before the formulas, which may name them.
  */
 export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Layout): void {
@@ -29,10 +27,8 @@ export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Lay
   worksheet.showGridlines = false;
   draw(worksheet, sheet);
   for (const range of mergesOf(sheet, worksheet)) range.merge(true);
-  const heights = rowHeights(sheet);
-  size(worksheet, sheet, whole, heights);
+  size(worksheet, sheet, whole, rowHeights(sheet));
   if (sheet.frozenRows) worksheet.freezePanes.freezeRows(sheet.frozenRows);
-  if (sheet.print) setUpPrint(worksheet, sheet, sheet.print, heights);
 }
 
 function draw(worksheet: Excel.Worksheet, sheet: Sheet): void {
@@ -129,33 +125,3 @@ function groupBy(entries: Iterable<readonly [number, number]>): Map<number, numb
 
 /** A width in characters as Excel's points: a digit of the default font is 7 pixels, 5 more are padding. */
 const points = (characters: number): number => (7 * characters + 5) * 0.75;
-
-function setUpPrint(
-  worksheet: Excel.Worksheet,
-  sheet: Sheet,
-  { paper, landscape, repeatRows }: NonNullable<Sheet["print"]>,
-  heights: ReadonlyMap<number, number>,
-): void {
-  const page = worksheet.pageLayout;
-  page.paperSize = paper === "a4" ? "A4" : "Letter";
-  page.orientation = landscape ? "Landscape" : "Portrait";
-  page.headersFooters.defaultForAllPages.leftFooter = "&A";
-  page.headersFooters.defaultForAllPages.rightFooter = "Page &P of &N";
-  if (repeatRows) page.setPrintTitleRows(`$${repeatRows[0] + 1}:$${repeatRows[1] + 1}`);
-  if (!sheet.heights) {
-    page.zoom = { horizontalFitToPages: 1 };
-    return;
-  }
-  // What is fitted to a width takes no breaks: with a scale the blocks of a sheet stay whole.
-  const { scale, breaks } = pagesOf(sheet, heights, EXCEL_ROW);
-  page.zoom = { scale };
-  const millimetre = 72 / 25.4;
-  page.leftMargin = page.rightMargin = MARGINS.side * millimetre;
-  page.topMargin = MARGINS.top * millimetre;
-  page.bottomMargin = MARGINS.bottom * millimetre;
-  page.footerMargin = (MARGINS.bottom / 2) * millimetre;
-  for (const row of breaks) worksheet.horizontalPageBreaks.add(`A${row + 1}`);
-}
-
-/** Points of a row whose height is not said. */
-const EXCEL_ROW = 15;

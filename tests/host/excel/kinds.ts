@@ -668,8 +668,26 @@ function setting(find: () => Book | null, key: string): object {
   return remote(one, there, true);
 }
 
+/** The functions of a worksheet, worked out for a program. */
+const FUNCTIONS: Kind<Book> = {
+  call: {
+    date: ({ find }, year: number, month: number, day: number) =>
+      remote<Book>(
+        {
+          read: {
+            // Days since the last one of 1899, or since the first of 1904; right from March 1900 on.
+            value: ({ from1904 }) => Date.UTC(year, month - 1, day) / 86_400_000 + 25_569 - (from1904 ? 1462 : 0),
+            error: () => null,
+          },
+        },
+        find,
+      ),
+  },
+};
+
 const WORKBOOK: Kind<Book> = {
   reach: {
+    functions: ({ find }) => remote(FUNCTIONS, find),
     application: ({ find }) => remote(APPLICATION, find),
     worksheets: ({ find }) => remote(WORKSHEETS, find),
     tables: ({ find }) => remote(TABLES, find),

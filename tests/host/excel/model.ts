@@ -179,6 +179,7 @@ export class Book {
   protected = false;
   calculationMode: "Automatic" | "AutomaticExceptTables" | "Manual" = "Automatic";
   calculationState: "Done" | "Calculating" | "Pending" = "Done";
+  from1904 = false;
   /** Until the end of a sync: formulas that are entered meanwhile show 0 until somebody asks for a calculation. */
   isSuspended = false;
   /** The events this Excel is too old to know. */
