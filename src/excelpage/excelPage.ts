@@ -1,8 +1,11 @@
 import "./excelPage.css";
 import { ExcelHost } from "../host/excel/adapter";
+import { FunctionRuns } from "../host/excel/functionRuns";
 import { repairFormulas } from "../host/excel/repair";
-import { startUp } from "../host/excel/startup";
+import { isInExcel, StartUp } from "../host/excel/startup";
 import { mountPane } from "../pane/mount";
+import { pressable, wordsOf } from "./pressable";
+import { offerStartUp } from "./startUpButton";
 
 const pane = document.querySelector("main") as HTMLElement;
 
@@ -11,9 +14,21 @@ open().catch((fault: unknown) => say(`The pane could not be opened: ${wordsOf(fa
 async function open(): Promise<void> {
   if (typeof Office === "undefined")
     return say("A part of Pourwright did not load: office/office.js. Reload the pane.");
-  if (!(await startUp())) return sayOutsideExcel();
-  mountPane(pane, new ExcelHost());
-  offerRepair();
+  if (!(await isInExcel(saySilence))) return sayOutsideExcel();
+  const runs = new FunctionRuns();
+  const startUp = new StartUp(runs);
+  startUp.follow();
+  mountPane(pane, new ExcelHost(undefined, runs));
+  // Formulas typed while the add-in was away do not come to life by themselves; only Excel has that trouble.
+  pressable("#fix", () => repairFormulas().then(summary), "Looking through the sheets…");
+  // Without an answer of Excel there is nothing to offer.
+  await offerStartUp(startUp).catch(() => {});
+}
+
+function saySilence(): void {
+  say(
+    "Excel has not answered for 10 seconds. Close the pane and open it again with the button Run sheet. If that does not help, close all windows of Excel and open the workbook anew; in a browser, reload the page.",
+  );
 }
 
 function say(...words: (string | Node)[]): void {
@@ -34,20 +49,6 @@ function sayOutsideExcel(): void {
   );
 }
 
-/** Formulas typed while the add-in was away do not come to life by themselves; only Excel has that trouble. */
-function offerRepair(): void {
-  const footer = document.querySelector("#fix") as HTMLElement;
-  const button = footer.querySelector("button") as HTMLButtonElement;
-  const output = footer.querySelector("output") as HTMLOutputElement;
-  footer.hidden = false;
-  button.addEventListener("click", async () => {
-    button.disabled = true;
-    output.textContent = "Looking through the sheets…";
-    output.textContent = await repairFormulas().then(summary, wordsOf);
-    button.disabled = false;
-  });
-}
-
 function summary({ repaired, protectedSheets, filteredSheets }: Awaited<ReturnType<typeof repairFormulas>>): string {
   const parts = [
     repaired === 0
@@ -61,8 +62,4 @@ function summary({ repaired, protectedSheets, filteredSheets }: Awaited<ReturnTy
     );
   }
   return parts.join(" ");
-}
-
-function wordsOf(fault: unknown): string {
-  return fault instanceof Error ? fault.message : String(fault);
 }

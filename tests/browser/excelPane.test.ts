@@ -61,3 +61,14 @@ it("opens the pane in Excel, and words what Excel refuses", async () => {
   await page.locator("#fix output").getByText("Excel could not fix the formulas: the workbook").waitFor();
   expect(complaints).toEqual([]);
 });
+
+it("says what to do when Excel has not answered for 10 seconds", async () => {
+  const silent = "var Office = { onReady: () => new Promise(() => {}) }; var CustomFunctions = { associate() {} };";
+  await page.route("**/office.js", (route) => route.fulfill({ contentType: "text/javascript", body: silent }));
+  await page.clock.install();
+  await page.goto(`${site.origin}/pane.html`);
+  await page.clock.fastForward(9_000);
+  expect(await page.locator("#pane").textContent()).toBe("");
+  await page.clock.fastForward(1_000);
+  await page.getByText("Excel has not answered for 10 seconds").waitFor();
+});
