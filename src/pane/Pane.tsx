@@ -15,6 +15,7 @@ import { TableSection } from "./TableSection";
 import { TracingSection } from "./TracingSection";
 import { Views } from "./Views";
 import { OPENING } from "./words/opening";
+import { VIEW_HEADINGS } from "./words/viewHeadings";
 import { NOTHING_TO_LOG } from "./words/views";
 
 /** The side pane: from a table of vessels and quantities to a run sheet. */
@@ -24,7 +25,7 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
   const { doubts, waiting } = useRemarks(host);
   return (
     <div className="pourwright-pane">
-      <h1>{OPENING.heading}</h1>
+      <h1>{VIEW_HEADINGS[pane.view]}</h1>
       <a href="help/run-sheet.html" target="_blank" rel="noreferrer">
         {OPENING.help}
       </a>

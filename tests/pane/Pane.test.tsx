@@ -63,6 +63,16 @@ describe("the pane", () => {
   const status = () => element.querySelector("footer [role=status]")?.textContent;
   const totals = () => element.querySelector(".totals")?.textContent;
 
+  it("says above each view what it is for", async () => {
+    await show(new FakeHost({ Batch: batch(["Tin", 4, 200]) }));
+    const headings: (string | null | undefined)[] = [];
+    for (const view of ["plan", "log", "stock", "trace"]) {
+      await act(async () => document.getElementById(`pane-tab-${view}`)?.click());
+      headings.push(element.querySelector("h1")?.textContent);
+    }
+    expect(headings).toEqual(["Run sheet", "Log a pour", "Stock", "Lots and runs"]);
+  });
+
   it("shows no settings before those of the workbook are read, and saves none over them", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
     let answer = () => {};

@@ -3,7 +3,6 @@
 import type { WeightUnit } from "../../runsheet/settings";
 
 export const OPENING = {
-  heading: "Run sheet",
   help: "How a run sheet is made",
   reading: "Reading the workbook…",
   noTable: "No table to pour from is here yet. A run sheet is made from a table with a row for each vessel to pour.",

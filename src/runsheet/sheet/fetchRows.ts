@@ -14,7 +14,7 @@ import type { Writing } from "./potBlock";
  */
 export function fetchRows(page: Page, { things, plan }: Run, writing: Writing, pots: Rows): void {
   if (things.length === 0) return;
-  const halves = [...things.map((thing) => thingCells(thing, writing, pots)), potCells(plan.totals.pots, writing)];
+  const halves = [...things.map((thing) => thingCells(thing, writing, pots)), potCells(plan.totals.pots)];
   const half = Math.ceil(halves.length / 2);
   page.skip();
   page.headings([
@@ -89,10 +89,11 @@ export function neededOf({ id, of, kind }: Thing, pots: Rows): string {
 /** A text as the criterion of a sum, in which no sign means anything else. */
 const criterion = (text: string): string => text.replace(/[~*?]/g, "~$&").replace(/"/g, '""');
 
-function potCells(pots: number, { settings: { potCapacity, unit } }: Writing): Half {
+/** What a pot holds stands in the head. */
+function potCells(pots: number): Half {
   return {
     cells: [
-      { text: `Pot for ${plain(potCapacity)} ${unit}, times to fill`, look: "name" },
+      { text: "Pots to fill", look: "name" },
       { number: pots, format: "0", look: "label", align: "right" },
       { look: "blank", isTick: true },
       {},
