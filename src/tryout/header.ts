@@ -1,7 +1,6 @@
 /** The page's head with all that opens, keeps and saves a workbook, and the pane, which comes and goes with each. */
 
 import type { Spreadsheet } from "../host/univer/start";
-import { mountPane } from "../pane/mount";
 import { type Beginning, DEMO, STARTER } from "./beginnings";
 import { byId } from "./byId";
 import { mountFiles } from "./files/mountFiles";
@@ -76,15 +75,25 @@ const tell = (doing: Promise<void>): Promise<void> =>
 function showPane({ ready, host }: Spreadsheet): () => void {
   let leave: (() => void) | undefined;
   let isLeft = false;
-  const mount = () => {
+  const show = async () => {
+    await ready;
+    const { mountPane } = await import(/* webpackChunkName: "runSheet", webpackPrefetch: true */ "../pane/mount");
+    await timeLeft();
     if (!isLeft) leave = mountPane(byId("pane"), host);
   };
-  void ready.then(() => ("requestIdleCallback" in window ? requestIdleCallback(mount, { timeout: 1000 }) : mount()));
+  show().catch(() => {
+    byId("pane").textContent = "The run sheet's pane could not be loaded. Load the page again to have it.";
+  });
   return () => {
     isLeft = true;
     leave?.();
   };
 }
+
+const timeLeft = () =>
+  new Promise<unknown>((left) =>
+    "requestIdleCallback" in window ? requestIdleCallback(left, { timeout: 1000 }) : setTimeout(left),
+  );
 
 /** Whoever begins to work in the demo has taken that way. */
 function offerWays(welcome: Welcome, spreadsheet: Spreadsheet, isNew: boolean): void {

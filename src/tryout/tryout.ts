@@ -1,9 +1,12 @@
+import "./early";
 import "./tryout.css";
 import "./header.css";
+import "../pane/pane.css";
 import { startSpreadsheet } from "../host/univer/start";
 import type { KnownValues } from "../sheet/knownValues";
 import { DEMO } from "./beginnings";
 import { byId } from "./byId";
+import { bundle, store } from "./early";
 import { helpByF1 } from "./functionHelp";
 import { mountHeader } from "./header";
 import { showKept } from "./heading";
@@ -21,16 +24,12 @@ start().catch((fault: unknown) => {
 
 async function start(): Promise<void> {
   performance.mark("begun");
-  const { keep, mountWorkbooks } = startKeeping();
-  const [script, metadata, last] = await Promise.all([
-    textOf("functions.js"),
-    textOf("functions.json"),
-    keep.lastOpened(),
-  ]);
+  const { keep, mountWorkbooks } = startKeeping(store);
+  const [functions, last] = await Promise.all([bundle, keep.lastOpened()]);
   const workbook = last ?? (await keep.create(DEMO.make()));
   const first = { data: workbook.data, ...(!last && { known: DEMO_VALUES }) };
   const dark = matchMedia("(prefers-color-scheme: dark)");
-  const spreadsheet = startSpreadsheet(byId("spreadsheet"), { script, metadata }, first, dark.matches);
+  const spreadsheet = startSpreadsheet(byId("spreadsheet"), functions, first, dark.matches);
   dark.addEventListener("change", () => spreadsheet.setDark(dark.matches));
 
   mountHeader(keep, mountWorkbooks, spreadsheet, workbook, !last);
@@ -45,10 +44,4 @@ async function start(): Promise<void> {
   await spreadsheet.ready;
   // For tests, which type and click as a user does but read the cells, and which one is selected, from here.
   Object.assign(window, { pourwright: spreadsheet });
-}
-
-async function textOf(file: string): Promise<string> {
-  const answer = await fetch(file);
-  if (!answer.ok) throw new Error(`${file} is missing beside this page (${answer.status})`);
-  return answer.text();
 }
