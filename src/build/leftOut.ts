@@ -29,6 +29,10 @@ export function leftOut(webpack: typeof webpackModule): webpackModule.NormalModu
     new NormalModuleReplacementPlugin(/^\.\/[a-z]+(-[a-z0-9]+)*-[\w-]{8}\.js$/, (asked) => {
       if (/engine-render/.test(asked.context)) asked.request = module("export default null");
     }),
+    // What the formula bar says of functions loads later (functionTexts.ts).
+    new NormalModuleReplacementPlugin(/^@univerjs\/sheets-formula\/locale\/en-US$/, (asked) => {
+      if (/preset-sheets-core/.test(asked.context)) asked.request = module("export default {}");
+    }),
     new NormalModuleReplacementPlugin(/^(cjk-regex|franc-min|opentype\.js)$/, (asked) => {
       asked.request = module(REPLACED[asked.request] as string);
     }),

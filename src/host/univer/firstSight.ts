@@ -6,21 +6,35 @@ import {
   DesktopRibbonService,
   DesktopUIController,
   FormulaCalculationSessionController,
+  type IRenderManagerService,
   TriggerCalculationController,
 } from "@univerjs/preset-sheets-core";
 
 /** Univer waits so long, in milliseconds, before it puts the first workbook into the page. */
 const WAIT = 300;
 
-// The wait begins with the callback of the page's being there. All that waits so long then need not.
+/** What is private in Univer's controller of the page. */
+interface Page {
+  readonly _renderManagerService: IRenderManagerService;
+  /** Puts what draws a workbook into the page; says whether it did. */
+  _changeRenderUnit(unitId: string, content: HTMLElement): boolean;
+}
+
+// The wait begins with the callback of the page's being there. All that waits so long then need not: the sheet is put
+// into the page at once, and what answers to the pointer and the keyboard follows when it has been drawn.
 const { bootstrap } = DesktopUIController.prototype;
 DesktopUIController.prototype.bootstrap = function (callback) {
-  return bootstrap.call(this, (...elements) => {
+  const page = this as unknown as Page;
+  return bootstrap.call(this, (content, container) => {
     const { setTimeout } = window;
-    const hurried = (run: TimerHandler, wait?: number, ...given: unknown[]) =>
-      setTimeout(run, wait === WAIT ? 0 : wait, ...given);
+    const hurried = (run: TimerHandler, wait?: number, ...given: unknown[]) => {
+      if (wait !== WAIT || typeof run !== "function") return setTimeout(run, wait, ...given);
+      [...page._renderManagerService.getRenderAll().keys()].find((id) => page._changeRenderUnit(id, content));
+      void painted().then(() => run());
+      return 0;
+    };
     Object.assign(window, { setTimeout: hurried });
-    callback(...elements);
+    callback(content, container);
     setTimeout(() => Object.assign(window, { setTimeout }));
   });
 };

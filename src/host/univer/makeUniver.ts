@@ -13,6 +13,11 @@ import { refusalTexts } from "./refusalTexts";
 import { THEME } from "./theme";
 import { lookStyle } from "./workbook";
 
+/** What Univer calls its progress by names only: it comes without these texts. */
+const PROGRESS = Object.fromEntries(
+  ["calculating", "array-analysis", "array-calculation", "done"].map((stage) => [stage, "Working out the formulas"]),
+);
+
 /** How tables look; Univer's own looks would colour their cells over. */
 const TABLE_LOOK = {
   name: "pourwright",
@@ -24,9 +29,10 @@ const TABLE_LOOK = {
 };
 
 export function makeUniver(container: HTMLElement, functions: readonly SheetFunction[], dark: boolean): Univer {
+  const texts = refusalTexts(mergeLocales(coreTexts, tableTexts, { "sheets-formula": { progress: PROGRESS } }));
   const univer = new Univer({
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: refusalTexts(mergeLocales(coreTexts, tableTexts)) },
+    locales: { [LocaleType.EN_US]: texts },
     darkMode: dark,
     theme: THEME,
     override: STEPS,

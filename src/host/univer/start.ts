@@ -24,6 +24,7 @@ import { prepareEditing } from "./editing/prepareEditing";
 import type { WorkedOut } from "./file/fromUniver";
 import { workedOut } from "./file/workedOut";
 import { calculateNow, calculateWhileDrawing, painted, showToolbar } from "./firstSight";
+import { bringFunctionTexts } from "./functionTexts";
 import { fillCells, withValues } from "./knownCells";
 import { makeUniver } from "./makeUniver";
 import { openWorkbook } from "./openWorkbook";
@@ -125,7 +126,7 @@ class Embedded implements Spreadsheet {
     // Univer's own parts for sheets are there only once a workbook is.
     const workbook = openWorkbook(univer, known ? withValues(data, known) : data);
     if (known) fillCells(injector, workbook, known);
-    calculateWhileDrawing(injector);
+    else calculateWhileDrawing(injector);
     lookThroughInTurns(injector);
     this.#api = FUniver.newAPI(univer);
     this.host = new UniverHost(univer);
@@ -161,6 +162,7 @@ class Embedded implements Spreadsheet {
     ]);
     await register(this.univer);
     showConditions(this.#injector);
+    await bringFunctionTexts(this.#injector);
   }
 
   onSay(callback: (words: string) => void): void {

@@ -32,7 +32,6 @@ interface Trigger {
 
 export function lookThroughInTurns(injector: Injector, turn = TURN): void {
   const steps = injector.get(IFormulaDependencyGenerator) as unknown as Steps;
-  const trigger = injector.get(TriggerCalculationController) as unknown as Trigger;
   const config = injector.get(IFormulaCurrentConfigService);
   const runtime = injector.get(IFormulaRuntimeService);
   const { _getRangeListByNode, _calculateListByFunctionRefNode, generate } = steps;
@@ -42,6 +41,7 @@ export function lookThroughInTurns(injector: Injector, turn = TURN): void {
     // After an edit it stays one go: another edit in between would change what is being looked through.
     if (!config.isForceCalculate()) return generate.call(this, asModel);
     began = performance.now();
+    const trigger = injector.get(TriggerCalculationController) as unknown as Trigger;
     trigger._executionInProgressParams ??= runtime.getRuntimeState();
     try {
       return await generate.call(this, asModel);
