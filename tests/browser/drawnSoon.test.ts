@@ -38,6 +38,14 @@ const NOTE_WAITS = `
     return setTimeout(run, wait, ...given);
   };`;
 
+/** Notes whether the page took what is typed already when it first drew the title of the first sheet. */
+const NOTE_DRAWING = `
+  const { fillText } = CanvasRenderingContext2D.prototype;
+  CanvasRenderingContext2D.prototype.fillText = function (text, ...place) {
+    if (text === "A pour day at Ostrelow") window.wasReady ??= "pourwright" in window;
+    fillText.call(this, text, ...place);
+  };`;
+
 describe("the first workbook", () => {
   const site = new OpenedSite();
 
@@ -51,6 +59,27 @@ describe("the first workbook", () => {
     expect(waits).toContain(0);
     expect(waits).not.toContain(300);
     await page.close();
+  });
+
+  it("is drawn before what answers to her hands is made", async () => {
+    const page = await site.browser.newPage();
+    await page.addInitScript(NOTE_DRAWING);
+    await page.goto(`${site.origin}/`);
+    await page.waitForFunction(() => "wasReady" in window && "pourwright" in window);
+    expect(await page.evaluate(() => (window as unknown as { wasReady: boolean }).wasReady)).toBe(false);
+    await page.close();
+  });
+
+  it("knows what its functions do once all parts have come", async () => {
+    const opened = await site.open();
+    const { page } = opened;
+    await page.evaluate(() => window.keep(window.pourwright.work));
+    await opened.goTo("C3");
+    await page.keyboard.type("=SUMIF");
+    const list = page.locator("ul[data-u-comp=sheets-formula-editor]");
+    // In the words of sheets-formula of @univerjs, locale en-US.
+    await list.getByText("Adds the cells specified by a given criteria").waitFor();
+    await page.keyboard.press("Escape");
   });
 
   it("holds as it is drawn what its formulas give when they have run", async () => {
