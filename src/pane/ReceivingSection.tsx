@@ -2,7 +2,7 @@ import { CHOICES } from "../runsheet/settings";
 import { Button } from "./Button";
 import { ChoiceField, TextField } from "./fields";
 import { Lines } from "./Lines";
-import type { TypedReceipt } from "./receiving/parseReceipt";
+import type { ReceiptField } from "./receiving/parseReceipt";
 import { tableWords } from "./receiving/planReceipt";
 import type { Receiving } from "./state/useReceiving";
 import { RECEIVING } from "./words/receiving";
@@ -14,7 +14,7 @@ const UNITS = [...CHOICES.unit, "pieces"] as const;
 /** What came in from a supplier, written down as a row of the moves. */
 export function ReceivingSection({ receiving, isBusy }: { receiving: Receiving; isBusy: boolean }) {
   const { typed, type, names, refused, ready, wrong, add } = receiving;
-  const field = (name: Exclude<keyof TypedReceipt, "unit">, more: { kind?: "words" | "date"; list?: string } = {}) => (
+  const field = (name: Exclude<ReceiptField, "unit">, more: { kind?: "words" | "date"; list?: string } = {}) => (
     <TextField
       label={RECEIVING[name]}
       value={typed[name]}

@@ -105,6 +105,57 @@ describe("receiving", () => {
     expect(field("Unit").value).toBe("oz");
   });
 
+  it("asks about a quantity that may be of another unit, too much of it and too little", async () => {
+    const items: CellValue[][] = [
+      ["Item", "Pack size (g)", "Pack price", "On hand (g)"],
+      ["Cedar", 250, 20, null],
+      ["Red", null, null, 50],
+      ["Tin", null, null, 400],
+    ];
+    await show(new ShelfHost({ Batch: BATCH, Moves: MOVES, Items: items }));
+    // 100 oz came in before: 100 kg are 3527 oz, 2 g are 0.07 oz.
+    for (const [item, quantity, unit, doubt] of [
+      [
+        "Soy wax",
+        "100",
+        "kg",
+        "100 kg is far more than has come in before, at most 100 oz: check the quantity and the unit",
+      ],
+      [
+        "Soy wax",
+        "2",
+        "g",
+        "2 g is far less than has come in before, at least 100 oz: check the quantity and the unit",
+      ],
+      ["Soy wax", "25", "kg", undefined],
+      // 250 g are 8.81849 oz.
+      [
+        "Cedar",
+        "100",
+        "kg",
+        "100 kg is far more than a pack holds, at most 8.81849 oz: check the quantity and the unit",
+      ],
+      ["Cedar", "1", "kg", undefined],
+      // 50 g are 1.7637 oz.
+      ["Red", "100", "kg", "100 kg is far more than is on hand, at most 1.7637 oz: check the quantity and the unit"],
+      ["Red", "1", "kg", undefined],
+      ["Tin", "3", "pieces", "3 pieces is far less than is on hand, at least 400: check the quantity and the unit"],
+    ] as const) {
+      await type({ Item: item, Lot: "N-1", Quantity: quantity, Unit: unit });
+      expect(shown().slice(1), `${quantity} ${unit} of ${item}`).toEqual(doubt === undefined ? [] : [doubt]);
+    }
+  });
+
+  it("asks about the unit of the pack before where nothing else tells how much is usual", async () => {
+    await show(new ShelfHost({ Batch: BATCH, Moves: MOVES }));
+    await type(WAX);
+    await press("Add to moves");
+    await type({ Item: "Cedar", Lot: "C-1", Quantity: "100" });
+    expect(shown().slice(1)).toEqual(["the unit is still kg, as of what was added before: is 100 kg right?"]);
+    await type({ Unit: "g" });
+    expect(shown()).toEqual(["Cedar, lot C-1: +100 g"]);
+  });
+
   it("says beside a field what is wrong, what is missing only at the press, and adds nothing", async () => {
     const host = new ShelfHost({ Batch: BATCH, Moves: MOVES });
     await show(host);

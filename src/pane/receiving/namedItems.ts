@@ -1,6 +1,7 @@
 import type { KnownItems } from "../../runsheet/record/receipt";
 import { sameName } from "../../runsheet/sameName";
 import type { WeightUnit } from "../../runsheet/settings";
+import { joinItems } from "../../runsheet/stock/joinItems";
 import { readTable } from "../../runsheet/tables/readTables";
 import { TABLE_TYPE_IDS, TABLE_TYPES, type TableTypeId } from "../../runsheet/tables/registry";
 import type { TableType } from "../../runsheet/tables/tableType";
@@ -24,12 +25,9 @@ export function namedItems(read: ReadTables, byHand: ByHand, unit: WeightUnit): 
       if (WEIGHED.includes(`${kind} ${field}`)) weighed.add(key);
     }
   }
-  for (const kind of OF_ITEMS) {
-    for (const [key, { count }] of readTable(tableOf(kind, read, byHand), unit) ?? []) {
-      if (count.use) (count.use === "count" ? counted : weighed).add(key);
-    }
-  }
-  return { names, counted, weighed };
+  const items = joinItems(OF_ITEMS.flatMap((kind) => readTable(tableOf(kind, read, byHand), unit) ?? []));
+  for (const [key, { count }] of items) if (count.use) (count.use === "count" ? counted : weighed).add(key);
+  return { names, counted, weighed, items };
 }
 
 /** Each name of a table with its field. */

@@ -10,22 +10,27 @@ export interface TypedReceipt {
   readonly lot: string;
   readonly quantity: string;
   readonly unit: Receipt["unit"];
+  /** Whether nobody chose it for this receipt: it is that of the one before. */
+  readonly isUnitKept?: boolean;
   readonly paid: string;
   readonly bestBefore: string;
   readonly note: string;
 }
 
+/** What is typed of it, by field. */
+export type ReceiptField = Exclude<keyof TypedReceipt, "isUnitKept">;
+
 /** What is wrong with what is typed, by field. What is still blank and needed is told apart. */
 export interface ParsedReceipt {
   readonly receipt: Receipt | undefined;
-  readonly wrong: Readonly<Partial<Record<keyof TypedReceipt, string>>>;
-  readonly blank: Readonly<Partial<Record<keyof TypedReceipt, string>>>;
+  readonly wrong: Readonly<Partial<Record<ReceiptField, string>>>;
+  readonly blank: Readonly<Partial<Record<ReceiptField, string>>>;
 }
 
 type Parsed<T> = { readonly value: T } | { readonly wrong: string };
 
 export function parseReceipt(typed: TypedReceipt): ParsedReceipt {
-  const { unit } = typed;
+  const { unit, isUnitKept } = typed;
   const [item, lot, note] = [typed.item, typed.lot, typed.note].map((text) => text.trim().replace(/\s+/g, " "));
   const isBlank = { item: item === "", quantity: typed.quantity.trim() === "" };
   const parsed = {
@@ -48,7 +53,14 @@ export function parseReceipt(typed: TypedReceipt): ParsedReceipt {
   }
   const numbers = { date: date.value, quantity: quantity.value, paid: paid.value, bestBefore: bestBefore.value };
   return {
-    receipt: { ...numbers, item: item as string, lot: lot as string, note: note as string, unit },
+    receipt: {
+      ...numbers,
+      item: item as string,
+      lot: lot as string,
+      note: note as string,
+      unit,
+      ...(isUnitKept && { isUnitKept }),
+    },
     wrong,
     blank,
   };

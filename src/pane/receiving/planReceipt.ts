@@ -1,3 +1,5 @@
+import { plain } from "../../core/check/plain";
+import { formatWeight } from "../../runsheet/likelyWeight";
 import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
 import { type KnownItems, receiptDoubts, receiptMove } from "../../runsheet/record/receipt";
 import type { WeightUnit } from "../../runsheet/settings";
@@ -11,8 +13,8 @@ import { RECEIVING, receiptLine } from "../words/receiving";
 import { namedItems } from "./namedItems";
 import { type ParsedReceipt, parseReceipt, type TypedReceipt } from "./parseReceipt";
 
-/** What a receipt is seen beside: the names that are known, and the lots that came in before. */
-export interface Beside {
+/** What the stock is seen by, read once: the names that are known, and what the moves add up to. */
+export interface StockBeside {
   readonly known: KnownItems;
   readonly moves: OnRecord["moves"];
   readonly ledger: Ledger | undefined;
@@ -21,7 +23,7 @@ export interface Beside {
   readonly unit: WeightUnit;
 }
 
-export function besideOf(read: ReadTables, kept: Kept): Beside {
+export function besideOf(read: ReadTables, kept: Kept): StockBeside {
   const { unit } = kept.choices;
   const base = { known: namedItems(read, kept, unit), unit };
   try {
@@ -44,7 +46,7 @@ export interface ReceiptPlan extends Pick<ParsedReceipt, "wrong" | "blank"> {
     | undefined;
 }
 
-export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }: Beside): ReceiptPlan {
+export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }: StockBeside): ReceiptPlan {
   const { receipt, wrong, blank } = parseReceipt(typed);
   if (!receipt) return { wrong, blank, ready: undefined };
   // The table counts in the unit of its heading: `ratio` of the setting's.
@@ -57,7 +59,14 @@ export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }:
     ready: {
       line: receiptLine(move, receipt),
       table: moves?.table.name,
-      doubts: receiptDoubts({ ...receipt, item: move.item }, known, ledger, serialOf(today()) ?? receipt.date),
+      doubts: receiptDoubts(
+        { ...receipt, item: move.item },
+        known,
+        ledger,
+        serialOf(today()) ?? receipt.date,
+        move.change,
+        (amount) => (receipt.unit === "pieces" ? plain(amount) : formatWeight(amount, moves?.read.unit ?? unit)),
+      ),
       addition: moveAddition([move], moves?.table, unit),
     },
   };

@@ -6,6 +6,7 @@ import { writeRun } from "../actions/writeRun";
 import { givenTables, type RowsLeft, vesselsOf } from "../givenTables";
 import { groupProblems } from "../groupProblems";
 import type { Planner } from "../planner";
+import { besideOf } from "../receiving/planReceipt";
 import { serialOf, today } from "../today";
 import type { View } from "../words/views";
 import { WRITING } from "../words/writing";
@@ -41,8 +42,11 @@ export function usePane(host: Host, planner: Planner) {
   const write = (task: Task) => writeRun(book, serial, task);
   const written = useWritten(book, runSheets, tables.log, vessels, run, write);
   const { choices, decisions } = useTableWork(book, choose, setRowsLeft, run, onError);
-  const receiving = useReceiving(book, tables, view === "stock", run);
-  const shelf = useShelf(book, tables, view === "stock");
+  // The stock is read only while somebody looks, and once for all that is told of it.
+  const isStock = view === "stock";
+  const beside = useMemo(() => (isStock && kept ? besideOf(tables, kept) : undefined), [isStock, tables, kept]);
+  const receiving = useReceiving(book, beside, run);
+  const shelf = useShelf(book, beside);
   const tracing = useTracing(book, tables, view === "trace", run);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 

@@ -2,26 +2,23 @@ import { useMemo, useState } from "react";
 import { sameName } from "../../runsheet/sameName";
 import type { Book } from "../actions/book";
 import { receive } from "../actions/receive";
-import type { TypedReceipt } from "../receiving/parseReceipt";
-import { type Beside, besideOf, planReceipt, shownOf } from "../receiving/planReceipt";
+import type { ReceiptField, TypedReceipt } from "../receiving/parseReceipt";
+import { planReceipt, type StockBeside, shownOf } from "../receiving/planReceipt";
 import { today } from "../today";
 import { RECEIVING } from "../words/receiving";
 import type { Kept } from "./kept";
-import type { ReadTables } from "./useTables";
 import type { RunTask } from "./useTask";
 
 const BLANK = { item: "", lot: "", quantity: "", paid: "", bestBefore: "", note: "" };
 
 /** What is typed of a receipt, the row it makes, and the press that adds it. */
-export function useReceiving(book: Book, read: ReadTables, isShown: boolean, run: RunTask) {
+export function useReceiving(book: Book, beside: StockBeside | undefined, run: RunTask) {
   const { kept } = book;
   const [isPressed, setPressed] = useState(false);
   const [given, setGiven] = useState<Omit<TypedReceipt, "unit"> & { unit?: TypedReceipt["unit"] }>(() => ({
     ...BLANK,
     date: today(),
   }));
-  // The tables are read for it only while it is shown.
-  const beside = useMemo(() => (isShown && kept ? besideOf(read, kept) : undefined), [isShown, read, kept]);
   const unit = given.unit ?? usualUnit(given.item, beside, kept);
   const typed = useMemo((): TypedReceipt => ({ ...given, unit }), [given, unit]);
   const plan = useMemo(
@@ -35,7 +32,11 @@ export function useReceiving(book: Book, read: ReadTables, isShown: boolean, run
     await run(RECEIVING.add, async () => {
       const { words, isAdded } = await receive(book, typed, shown);
       if (isAdded) {
-        setGiven(({ unit: chosen }) => ({ ...BLANK, date: typed.date, ...(chosen && { unit: chosen }) }));
+        setGiven(({ unit: chosen }) => ({
+          ...BLANK,
+          date: typed.date,
+          ...(chosen && { unit: chosen, isUnitKept: true }),
+        }));
         setPressed(false);
       }
       return words;
@@ -43,7 +44,8 @@ export function useReceiving(book: Book, read: ReadTables, isShown: boolean, run
   };
   return {
     typed,
-    type: (field: keyof TypedReceipt, text: string) => setGiven((before) => ({ ...before, [field]: text })),
+    type: (field: ReceiptField, text: string) =>
+      setGiven((before) => ({ ...before, [field]: text, ...(field === "unit" && { isUnitKept: false }) })),
     names: [...(beside?.known.names.values() ?? [])],
     refused: beside?.refused,
     ready: plan?.ready,
@@ -53,7 +55,7 @@ export function useReceiving(book: Book, read: ReadTables, isShown: boolean, run
 }
 
 /** Until one is chosen: pieces of what is counted elsewhere, and the setting's unit of all else. */
-function usualUnit(item: string, beside: Beside | undefined, kept: Kept | undefined): TypedReceipt["unit"] {
+function usualUnit(item: string, beside: StockBeside | undefined, kept: Kept | undefined): TypedReceipt["unit"] {
   const key = sameName(item);
   const isCounted = beside?.known.counted.has(key) && !beside.known.weighed.has(key);
   return isCounted ? "pieces" : (kept?.choices.unit ?? "g");

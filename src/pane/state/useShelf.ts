@@ -1,21 +1,15 @@
 import { useMemo } from "react";
-import { ledgerOf } from "../../runsheet/stock/ledger";
-import { stockValue } from "../../runsheet/stock/lotPrice";
+import { type StockPrice, stockValue } from "../../runsheet/stock/lotPrice";
 import { lotsOf, overdrawn } from "../../runsheet/stock/lots";
 import type { Book } from "../actions/book";
-import { movesOn } from "../actions/onRecord";
 import { amountsOf } from "../receiving/amountsOf";
-import type { Kept } from "./kept";
-import type { ReadTables } from "./useTables";
+import type { StockBeside } from "../receiving/planReceipt";
 
 /** What the moves leave of each item, lot by lot, and what that is worth. */
-function shelfOf(read: ReadTables, kept: Kept) {
-  const { unit, stockPrice } = kept.choices;
-  const moves = movesOn(read, kept, unit);
-  if (!moves) return undefined;
-  const ledger = ledgerOf(moves.read);
+function shelfOf({ known, moves, ledger }: StockBeside, stockPrice: StockPrice) {
+  if (!moves || !ledger) return undefined;
   const { items, total, unpriced } = stockValue(ledger, stockPrice);
-  const amountOf = amountsOf(read, kept, unit, moves.read.unit);
+  const amountOf = amountsOf(known, moves.read.unit);
   return {
     items: items.map(({ item, value }) => {
       // As the table counts: a weight or pieces.
@@ -32,20 +26,16 @@ function shelfOf(read: ReadTables, kept: Kept) {
   };
 }
 
-/** The shelf is added up only while somebody looks. */
+/** The shelf, added up where the stock is looked at. */
 export function useShelf(
   { kept }: Book,
-  read: ReadTables,
-  isShown: boolean,
+  beside: StockBeside | undefined,
 ): { readonly shelf?: ReturnType<typeof shelfOf>; readonly refused?: string } {
+  const stockPrice = kept?.choices.stockPrice;
   return useMemo(() => {
-    if (!isShown || !kept) return {};
-    try {
-      return { shelf: shelfOf(read, kept) };
-    } catch (error) {
-      return { refused: (error as Error).message };
-    }
-  }, [isShown, read, kept]);
+    if (!beside || !stockPrice) return {};
+    return beside.refused === undefined ? { shelf: shelfOf(beside, stockPrice) } : { refused: beside.refused };
+  }, [beside, stockPrice]);
 }
 
 export type ShelfState = ReturnType<typeof useShelf>;

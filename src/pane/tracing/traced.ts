@@ -7,6 +7,7 @@ import { type Recall, type RunContents, Trace } from "../../runsheet/stock/trace
 import { movesOn } from "../actions/onRecord";
 import type { ByHand } from "../givenTables";
 import { amountsOf } from "../receiving/amountsOf";
+import { namedItems } from "../receiving/namedItems";
 import type { ReadTables } from "../state/useTables";
 import { type AmountOf, TRACING } from "../words/tracing";
 
@@ -39,7 +40,7 @@ export function tracedOn(read: ReadTables, byHand: ByHand, unit: WeightUnit): Tr
     trace: new Trace(moves.read, candles),
     ledger: ledgerOf(moves.read),
     unit: moves.read.unit,
-    amountOf: amountsOf(read, byHand, unit, moves.read.unit),
+    amountOf: amountsOf(namedItems(read, byHand, unit), moves.read.unit),
     runs: runs.sort((a, b) => b.localeCompare(a, "en", { numeric: true })),
   };
 }

@@ -1,3 +1,4 @@
+import { isoOfDay } from "../../core/label/isoDay";
 import { sum } from "../../core/statistics/sum";
 import { type Counted, countedId } from "../plan/fetchList";
 import { wickOf } from "../plan/wick";
@@ -7,6 +8,7 @@ import { lotsOf, oldestLots } from "../stock/lots";
 import type { ByUse } from "../tables/byUse";
 import type { Components } from "../tables/components";
 import type { Move, Moves } from "../tables/moves";
+import { AS_TEXT } from "../tables/takenForDay";
 import type { Vessels } from "../tables/vessels";
 import type { PouredRun } from "./poured";
 
@@ -46,6 +48,7 @@ export function pourMoves(run: PouredRun, { moves, components, vessels }: Shelf)
   const says: string[] = [];
   const needs = [...ingredientsOf(run, says), ...countedOf(run, vessels, components, says)];
   const ledger = ledgerOf(moves);
+  says.push(...daysForLots(run, ledger));
   const known = needs.map((need) => (need.lot === "" ? [] : written(need, ledger, moves, says)));
   // What was written is gone before the oldest lots are looked for.
   const after = ledgerOf({ ...moves, rows: [...moves.rows, ...known.flat().map(asMove)] });
@@ -53,6 +56,16 @@ export function pourMoves(run: PouredRun, { moves, components, vessels }: Shelf)
     need.lot === "" ? oldest(need, after, moves, run.date, says) : (known[i] as UsedLot[]),
   );
   return { used: together(used), says };
+}
+
+/** Lots that the spreadsheet may have taken for a day: those that no move knows as they stand. */
+function daysForLots({ lotDays }: PouredRun, ledger: Ledger): string[] {
+  const known = new Set([...ledger.items.values()].flatMap(({ lots }) => lots.map(({ lot }) => lot)));
+  return lotDays.flatMap(({ row, day }) =>
+    known.has(String(day))
+      ? []
+      : [`Row ${row}: a lot stands there as the day ${isoOfDay(day)}. If it was written like 11-26, ${AS_TEXT}`],
+  );
 }
 
 /** So much of an item, of a lot where one is written. */

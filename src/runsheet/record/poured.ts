@@ -54,6 +54,13 @@ export interface Weighed {
   readonly actual: number | undefined;
 }
 
+/** A row in which a lot stands as the number of a day. */
+export interface LotDay {
+  /** From 1. */
+  readonly row: number;
+  readonly day: number;
+}
+
 export interface PouredRun {
   readonly lot: string;
   /** Spreadsheet serial of the day. */
@@ -65,6 +72,8 @@ export interface PouredRun {
   readonly pots: readonly PouredPot[];
   /** The lots written in the list of what to fetch, by the ids of the things. */
   readonly lots: ReadonlyMap<string, string>;
+  /** Lots that the spreadsheet may have taken for a day. */
+  readonly lotDays: readonly LotDay[];
   /** Days of cure by scent. */
   readonly cure: ReadonlyMap<string, number>;
   /** Who made it and what was unusual, as they were written; empty where they were not. */

@@ -4,7 +4,7 @@ import { percent } from "../percent";
 import { AT, columnsOn, DATE, lotIn, type RowKind, scaleOn, scentIn, scentInTotals } from "../sheet/layout";
 import { nameIn } from "../sheet/potWords";
 import { besideLabel, MADE_BY, NOTES } from "./handwritten";
-import type { PouredLine, PouredPart, PouredPot, PouredRun, Weighed } from "./poured";
+import type { LotDay, PouredLine, PouredPart, PouredPot, PouredRun, Weighed } from "./poured";
 import { ABOVE_0, AT_LEAST_0, SheetRow, WHOLE } from "./sheetRow";
 
 /**
@@ -39,6 +39,7 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
     division: typeof scale.division === "number" ? scale.division : 0,
     pots: numbered(pots.map(closed)),
     lots,
+    lotDays: rows.flatMap(lotDaysIn),
     cure,
     madeBy: besideLabel(cells, MADE_BY),
     notes: besideLabel(cells, NOTES),
@@ -57,6 +58,21 @@ function listedLots(rows: readonly SheetRow[]): ReadonlyMap<string, string> {
     ]);
   return new Map(halves.filter(([id, lot]) => id !== "" && lot !== ""));
 }
+
+/** Lots that the spreadsheet may have taken for a day. */
+const lotDaysIn = (row: SheetRow): LotDay[] =>
+  (row.kind === "thing"
+    ? (["lot", "lotRight"] as const)
+    : isIngredient(row.kind)
+      ? (["lotUsed"] as const)
+      : []
+  ).flatMap((column) => {
+    const day = row.takenForDay(column);
+    return day === undefined ? [] : [{ row: row.row, day }];
+  });
+
+const isIngredient = (kind: RowKind | undefined): kind is PouredPart["sort"] =>
+  kind === "wax" || kind === "scent" || kind === "additive";
 
 /** A pot while its rows are read. */
 interface OpenPot {
@@ -86,7 +102,7 @@ function openPot(title: string): OpenPot {
 
 function readInto(pot: OpenPot, row: SheetRow, lots: ReadonlyMap<string, string>): void {
   const { kind } = row;
-  if (kind === "wax" || kind === "scent" || kind === "additive") pot.parts.push(partIn(row, kind, lots));
+  if (isIngredient(kind)) pot.parts.push(partIn(row, kind, lots));
   if (kind === "scent") {
     const [share, basis] = [row.number("share") ?? 0, row.text("basis")];
     if (share > 0) pot.shares.set(basis, (pot.shares.get(basis) ?? 0) + share);

@@ -4,7 +4,9 @@ import { dayText } from "../dayText";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import type { Ledger } from "../stock/ledger";
+import type { Items } from "../tables/items";
 import type { NewMove } from "./moveRows";
+import { amountDoubts } from "./receiptAmount";
 
 /** Packs that came in, as they were written down. */
 export interface Receipt {
@@ -17,6 +19,8 @@ export interface Receipt {
   readonly paid: number | undefined;
   readonly bestBefore: number | undefined;
   readonly note: string;
+  /** Whether nobody chose the unit for it: it is that of what was added before. */
+  readonly isUnitKept?: boolean;
 }
 
 /** What is known of items in the other tables, each under its name without regard to case and spaces. */
@@ -26,6 +30,8 @@ export interface KnownItems {
   /** What is counted there, and what is weighed. */
   readonly counted: ReadonlySet<string>;
   readonly weighed: ReadonlySet<string>;
+  /** What the tables of items say, in the unit of the settings. */
+  readonly items: Items;
 }
 
 /** The row for a receipt. Its item is spelt as in the other tables, its weight is in the unit of the table of moves. */
@@ -45,11 +51,15 @@ export function receiptMove(receipt: Receipt, { names }: KnownItems, movesUnit: 
 
 /** What of a receipt may be a slip, to be thought of before it is added. */
 export function receiptDoubts(
-  { date, item, lot, quantity, unit, bestBefore }: Receipt,
-  { names, counted, weighed }: KnownItems,
+  receipt: Receipt,
+  { names, counted, weighed, items }: KnownItems,
   ledger: Ledger | undefined,
   today: number,
+  change: number,
+  /** How amounts of the table of moves are written out. */
+  amountOf: (amount: number) => string,
 ): string[] {
+  const { date, item, lot, quantity, unit, bestBefore } = receipt;
   const key = sameName(item);
   const before = ledger?.items.get(key)?.lots.find((one) => lot !== "" && sameName(one.lot) === sameName(lot));
   const amount = `${plain(quantity)} ${unit}`;
@@ -67,6 +77,7 @@ export function receiptDoubts(
     ...(unit === "pieces" && weighed.has(key) && !counted.has(key)
       ? [`${item} is weighed in the other tables: is ${amount} right?`]
       : []),
+    ...amountDoubts(receipt, change, items, ledger, amountOf),
     ...(bestBefore !== undefined && bestBefore < date ? ["its best before was over when it came in"] : []),
     ...(date > today ? ["the day it came in lies ahead"] : []),
   ];

@@ -1,5 +1,6 @@
 import type { CellValue } from "../../sheet/sheet";
 import { type Columns, kindOfKey, type RowKind, type SheetColumn } from "../sheet/layout";
+import { takenForDay } from "../tables/takenForDay";
 
 /** Numbers that may stand in a cell, and the words for one. */
 interface Wanted {
@@ -41,6 +42,11 @@ export class SheetRow {
   /** A text that a maker may also have typed as a number. */
   words(column: SheetColumn): string {
     return String(this.cells[this.at[column]] ?? "");
+  }
+
+  /** The day that a lot became, where the spreadsheet took it for one. */
+  takenForDay(column: SheetColumn): number | undefined {
+    return takenForDay(this.cells[this.at[column]] ?? null);
   }
 
   /** A time of the day, which a spreadsheet keeps as a share of one, or what else stands there. */

@@ -70,7 +70,7 @@ function thingCells(thing: Thing, { settings, weight, scale }: Writing, pots: Ro
       { text: thingName(thing), look: "name" },
       { ...amount, look: "label", align: "right" },
       { look: "blank", isTick: true },
-      { look: "blank" },
+      { look: "blank", format: "@" },
     ],
     id: { text: thing.id },
   };

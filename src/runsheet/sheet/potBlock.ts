@@ -99,7 +99,8 @@ function ingredientRows(
         { text: basis },
         { ...weight, look: "label", format: scale },
         { look: "blank", format: "General" },
-        { look: "blank" },
+        // A lot such as 11-26 is no day.
+        { look: "blank", format: "@" },
       ],
       hidden: {
         [AT.remark]: { formula: live ? ingredientRemark(first + i) : actualRemark(first + i) },

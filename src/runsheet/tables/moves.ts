@@ -10,6 +10,7 @@ import type { RowReader } from "./rowReader";
 import { MONEY } from "./starterLooks";
 import type { TableReader } from "./tableReader";
 import { type Starter, type StarterColumn, tableType } from "./tableType";
+import { AS_TEXT } from "./takenForDay";
 
 const FIELDS = {
   date: {
@@ -186,13 +187,23 @@ function readMove(reader: RowReader<MoveField>, item: string, ratio: number): { 
   };
 }
 
-/** Rows that say how much, or of which lot, and not of what: they count for no item. */
+/** Lots that the spreadsheet may have taken for a day, and rows that do not say of what they are. */
 function doubts(table: TableReader<MoveField>): Problem[] {
-  return table.rows.flatMap((reader) => {
-    if (!reader.isBlank("item") || (reader.isBlank("change") && reader.isBlank("lot"))) return [];
-    const text = `${table.nameOf("item")}: the cell is blank, so the row counts for nothing; write what ${reader.text("lot") ? `lot ${reader.text("lot")} is of` : "came in or went out"}`;
-    return [reader.warning("item", text)];
-  });
+  return table.rows.flatMap((reader) => [...dayForLot(reader), ...itemless(table, reader)]);
+}
+
+function dayForLot(reader: RowReader<MoveField>): Problem[] {
+  if (reader.takenForDay("lot") === undefined) return [];
+  // The same words for all rows: they are said once.
+  const text = `Lot: a number that is a day of the calendar. Was the lot written like 11-26, and taken for a day? Then, and where it is a number, ${AS_TEXT}`;
+  return [reader.warning("lot", text)];
+}
+
+/** A row that says how much, or of which lot, and not of what: it counts for no item. */
+function itemless(table: TableReader<MoveField>, reader: RowReader<MoveField>): Problem[] {
+  if (!reader.isBlank("item") || (reader.isBlank("change") && reader.isBlank("lot"))) return [];
+  const text = `${table.nameOf("item")}: the cell is blank, so the row counts for nothing; write what ${reader.text("lot") ? `lot ${reader.text("lot")} is of` : "came in or went out"}`;
+  return [reader.warning("item", text)];
 }
 
 /** The columns of the ledger, for those who begin one and those who add to it. */
@@ -200,11 +211,11 @@ export const moveColumns = (unit: WeightUnit) =>
   [
     { field: "date", heading: "Date", width: 12, format: "yyyy-mm-dd" },
     { field: "item", heading: "Item", width: 24 },
-    { field: "lot", heading: "Lot", width: 16 },
+    { field: "lot", heading: "Lot", width: 16, format: "@" },
     { field: "change", heading: `Change (${unit})`, width: 14, format: "+0.0##;-0.0##;0" },
     { field: "paid", heading: "Paid", ...MONEY },
     { field: "bestBefore", heading: "Best before", width: 12, format: "yyyy-mm-dd" },
-    { field: "run", heading: "Run", width: 14 },
+    { field: "run", heading: "Run", width: 14, format: "@" },
     { field: "note", heading: "Note", width: 32 },
   ] as const satisfies readonly (StarterColumn & { readonly field: MoveField })[];
 

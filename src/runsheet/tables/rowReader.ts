@@ -5,6 +5,7 @@ import type { CellValue } from "../../sheet/sheet";
 import { bracketed } from "./headings/tidyHeading";
 import { RowNotes } from "./rowNotes";
 import type { TableReader } from "./tableReader";
+import { takenForDay } from "./takenForDay";
 
 /** Reads the cells of one row by field and gathers what is wrong with them. */
 export class RowReader<F extends string> extends RowNotes<F> {
@@ -42,6 +43,11 @@ export class RowReader<F extends string> extends RowNotes<F> {
     if (cell === null || this.isError(field, cell)) return "";
     // A lot or a code of many digits keeps them all.
     return typeof cell === "number" && !Number.isInteger(cell) ? plain(cell) : String(cell).trim();
+  }
+
+  /** The day that a lot in a cell became, where the spreadsheet took it for one. */
+  takenForDay(field: F): number | undefined {
+    return takenForDay(this.cells.cell(this.row, field));
   }
 
   /** The day in a cell, as spreadsheets count days; undefined when it is blank, or wrong and noted. */

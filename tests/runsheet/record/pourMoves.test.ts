@@ -104,6 +104,19 @@ describe("what a pour took", () => {
     });
   });
 
+  it("says which row has a lot that was taken for a day, unless a move knows it so", () => {
+    // 46352 is 2026-11-26: a lot 11-26 as the spreadsheet keeps it.
+    const day = 46_352;
+    const parts = [{ planned: 9, actual: 9, lot: String(day) }];
+    const poured = pouredRun([{ parts, lines: [] }], { lotDays: [{ row: 10, day }] });
+    const says = (lot: string) =>
+      pourMoves(poured, { moves: movesOf([["Wax", lot, 50]]), components: none, vessels: new Map() }).says;
+    expect(says("11-26")[0]).toBe(
+      "Row 10: a lot stands there as the day 2026-11-26. If it was written like 11-26, type it again with ' before it, and it stays as it is written",
+    );
+    expect(says(String(day))).toEqual([]);
+  });
+
   it("is the approved wick of a vessel too, unless the components count it", () => {
     const vessels = readVessels({
       type: "vessels",

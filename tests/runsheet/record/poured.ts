@@ -23,6 +23,7 @@ export function pouredRun(
     date: 46352,
     unit: "g",
     division: 1,
+    lotDays: [],
     cure: new Map(),
     madeBy: "",
     notes: "",

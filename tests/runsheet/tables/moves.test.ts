@@ -134,6 +134,23 @@ describe("the table of moves", () => {
     ]);
   });
 
+  it("asks about lots that may have been taken for a day, once for all their rows", () => {
+    const pour = { type: "pour", headings: [], rows: [], columns: {} } as const;
+    // A lot 11-26 that was typed in 2026 stands there as DAY.
+    const lots: CellValue[] = [DAY, "11-26", 4711, DAY + 0.5, String(DAY), DAY + 30];
+    const moves = tableOf(HEADINGS, ...lots.map((lot): CellValue[] => [DAY, "Wax", lot, 5]));
+    const { doubts } = readTables({ pour, moves }, "g");
+    expect(doubts.map(({ row, field }) => [row, field])).toEqual([
+      [0, "lot"],
+      [5, "lot"],
+    ]);
+    expect(new Set(doubts.map(({ text }) => text))).toEqual(
+      new Set([
+        "Lot: a number that is a day of the calendar. Was the lot written like 11-26, and taken for a day? Then, and where it is a number, type it again with ' before it, and it stays as it is written",
+      ]),
+    );
+  });
+
   it.each([
     [
       "Change (ml)",

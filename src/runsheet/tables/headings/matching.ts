@@ -1,4 +1,5 @@
 import { type BestFit, type Field, type Reads, wordsOf } from "./field";
+import { headingUnit } from "./headingUnit";
 import { type HeadingWords, headingWords } from "./headingWords";
 import { measureFits } from "./measures";
 
@@ -15,20 +16,59 @@ type Fields<F extends string> = Readonly<Record<F, Field>>;
 /** For each field the place of its column among the headings, from 0. A field without a column is left out. */
 export type ColumnsOf<F extends string> = Readonly<Partial<Record<F, number>>>;
 
+/** Tables are matched after every edit, mostly with the headings of the time before. */
+const MOST_KNOWN = 2000;
+const known = new WeakMap<object, Map<string, readonly Fit<string>[]>>();
+
 /** The fields that a heading may name, each with how well its words fit. */
-export function fitsOf<F extends string>(fields: Fields<F>, heading: string): Fit<F>[] {
-  const read = headingWords(heading);
-  const found = (Object.entries<Field>(fields) as [F, Field][]).flatMap(([field, known]) => {
-    const worth = measureFits(known.reads, heading, read);
+export function fitsOf<F extends string>(fields: Fields<F>, heading: string): readonly Fit<F>[] {
+  const own = known.get(fields) ?? new Map<string, readonly Fit<F>[]>();
+  known.set(fields, own);
+  const before = own.get(heading) as readonly Fit<F>[] | undefined;
+  if (before) return before;
+  const fits = fitsIn(preparedOf(fields), heading);
+  if (own.size >= MOST_KNOWN) own.clear();
+  own.set(heading, fits);
+  return fits;
+}
+
+function fitsIn<F extends string>(fields: readonly Prepared<F>[], heading: string): Fit<F>[] {
+  const [read, unit] = [headingWords(heading), headingUnit(heading)];
+  const found = fields.flatMap((one) => {
+    const worth = measureFits(one.reads, unit, read);
     if (worth === 0) return [];
-    const fits = wordsOf(known).map(([word, best], rank) => {
-      const fit = fitOf(read, headingWords(word).words, best, known);
-      return { field, score: fit === 0 ? 0 : fit * worth - rank, isUnsure: best === "unsure" };
-    });
-    const [top] = fits.filter(({ score }) => score > 0).sort((a, b) => b.score - a.score);
+    let top: Fit<F> | undefined;
+    for (const [rank, { word, best }] of one.words.entries()) {
+      const fit = fitOf(read, word, best, one);
+      const score = fit === 0 ? 0 : fit * worth - rank;
+      if (score > (top?.score ?? 0)) top = { field: one.field, score, isUnsure: best === "unsure" };
+    }
     return top ? [top] : [];
   });
   return found.some(({ isUnsure }) => !isUnsure) ? found.filter(({ isUnsure }) => !isUnsure) : found;
+}
+
+/** A field as headings are compared with it: its words taken apart once. */
+interface Prepared<F extends string> {
+  readonly field: F;
+  readonly reads: Reads;
+  readonly words: readonly { readonly word: readonly string[]; readonly best: BestFit }[];
+  /** Words beside which its own mean something else. */
+  readonly others: ReadonlySet<string>;
+}
+const prepared = new WeakMap<object, readonly Prepared<string>[]>();
+
+function preparedOf<F extends string>(fields: Fields<F>): readonly Prepared<F>[] {
+  const before = prepared.get(fields) as readonly Prepared<F>[] | undefined;
+  if (before) return before;
+  const made = (Object.entries<Field>(fields) as [F, Field][]).map(([field, one]) => ({
+    field,
+    reads: one.reads,
+    words: wordsOf(one).map(([word, best]) => ({ word: headingWords(word).words, best })),
+    others: new Set([...OTHER, ...(CLASH[one.reads]?.split(" ") ?? []), ...(one.not ?? [])]),
+  }));
+  prepared.set(fields, made);
+  return made;
 }
 
 /**
@@ -76,21 +116,24 @@ const CLASH: Readonly<Partial<Record<Reads, string>>> = {
   money: "% quantity hand",
 };
 
-function fitOf(heading: HeadingWords, word: readonly string[], best: BestFit, field: Field): number {
-  const { words, aside, basis } = heading;
+function fitOf(
+  { words, aside, basis }: HeadingWords,
+  word: readonly string[],
+  best: BestFit,
+  { reads, others }: Pick<Prepared<string>, "reads" | "others">,
+): number {
   // A limit of wax is the wax's, one of the total the product's.
-  const of =
-    basis === undefined || ![...words, ...aside].includes("maximum") ? [] : [basis === "of wax" ? "wax" : "product"];
-  const clash = new Set([...(CLASH[field.reads]?.split(" ") ?? []), ...(field.not ?? [])]);
-  const isOther = (one: string) => OTHER.has(one) || clash.has(one);
+  const isLimit = basis !== undefined && (words.includes("maximum") || aside.includes("maximum"));
+  const of = isLimit ? [basis === "of wax" ? "wax" : "product"] : [];
+  if (!word.every((one) => words.includes(one) || aside.includes(one) || of.includes(one))) return 0;
   const within = (all: readonly string[], isStopped: boolean): number => {
     const rest = [...all];
     for (const one of word) {
       if (!rest.includes(one)) return 0;
       rest.splice(rest.indexOf(one), 1);
     }
-    if (field.reads === "share" && rest.includes("%")) rest.splice(rest.indexOf("%"), 1);
-    if (isStopped || rest.some(isOther)) return 0;
+    if (reads === "share" && rest.includes("%")) rest.splice(rest.indexOf("%"), 1);
+    if (isStopped || rest.some((one) => others.has(one))) return 0;
     const isInOrder = ` ${all.join(" ")} `.startsWith(` ${word.join(" ")} `);
     if (rest.length === 0) return best === "same" && !isInOrder ? FITS.otherOrder : FITS[best];
     if (best !== "same") return best === "unsure" ? FITS.unsure - 10 : 0;

@@ -1,10 +1,9 @@
 import type { Reads } from "./field";
-import { headingUnit } from "./headingUnit";
+import type { HeadingUnit } from "./headingUnit";
 import type { HeadingWords } from "./headingWords";
 
 /** How far the unit of a heading lets it be such a measure: 1, less where it is to be asked about, 0 where it does not. */
-export function measureFits(reads: Reads, heading: string, { words }: HeadingWords): number {
-  const unit = headingUnit(heading);
+export function measureFits(reads: Reads, unit: HeadingUnit | undefined, { words }: HeadingWords): number {
   const isPercent = words.includes("%");
   const is = unit && ("weight" in unit ? "weight" : "other" in unit ? unit.other : undefined);
   if (reads === "parts" || reads === "money" || reads === "words") return 1;

@@ -1,0 +1,66 @@
+import { sameName } from "../sameName";
+import type { Ledger } from "../stock/ledger";
+import { leftOf } from "../stock/lots";
+import type { Items } from "../tables/items";
+import type { Receipt } from "./receipt";
+
+/**
+ * How many times an amount may be what came in before, or what a pack holds, before it is asked about; beside what is
+ * on hand alone, which may be little, it has more room. Grams for kilograms are 1000, ounces for grams 28: common
+ * practice, no source.
+ */
+const FAR = 10;
+const FAR_FROM_SHELF = 100;
+
+/** What an item usually is on the shelf and on arrival, as the table of moves counts. */
+interface Usual {
+  readonly amounts: readonly number[];
+  readonly far: number;
+  /** What the amounts are, in words. */
+  readonly of: string;
+}
+
+function usualOf({ item, unit }: Receipt, items: Items, ledger: Ledger | undefined): Usual | undefined {
+  const key = sameName(item);
+  const isIn = (move: { item: string; run: string; change: { count: number } }) =>
+    move.run === "" && move.change.count > 0 && sameName(move.item) === key;
+  const cameIn = ledger?.moves.rows.filter(isIn).map(({ change }) => change.count) ?? [];
+  const listed = items.get(key)?.[unit === "pieces" ? "count" : "weight"];
+  // What the tables of items weigh is in the unit of the settings.
+  const ratio = unit === "pieces" ? 1 : (ledger?.moves.ratio ?? 1);
+  const packs = listed?.offers.map(({ size }) => size / ratio) ?? [];
+  const amounts = [...cameIn, ...packs].filter((amount) => amount > 0);
+  if (amounts.length > 0) {
+    const of = [...(cameIn.length > 0 ? ["has come in before"] : []), ...(packs.length > 0 ? ["a pack holds"] : [])];
+    return { amounts, far: FAR, of: of.join(" or ") };
+  }
+  const left = (ledger && leftOf(ledger, item, "count")) ?? (listed?.onHand && listed.onHand / ratio);
+  return left !== undefined && left > 0 ? { amounts: [left], far: FAR_FROM_SHELF, of: "is on hand" } : undefined;
+}
+
+/**
+ * Whether a quantity may be of another unit than it is written in: far more or far less than is usual of the item.
+ * @param change the quantity as the table of moves counts it
+ * @param amountOf how the table's amounts are written out
+ */
+export function amountDoubts(
+  receipt: Receipt,
+  change: number,
+  items: Items,
+  ledger: Ledger | undefined,
+  amountOf: (amount: number) => string,
+): string[] {
+  const { quantity, unit } = receipt;
+  const usual = usualOf(receipt, items, ledger);
+  if (!usual) {
+    return receipt.isUnitKept
+      ? [`the unit is still ${unit}, as of what was added before: is ${quantity} ${unit} right?`]
+      : [];
+  }
+  const { amounts, far, of } = usual;
+  const [least, most] = [Math.min(...amounts), Math.max(...amounts)];
+  const isMuch = change > far * most;
+  if (!isMuch && change >= least / far) return [];
+  const bound = isMuch ? `more than ${of}, at most ${amountOf(most)}` : `less than ${of}, at least ${amountOf(least)}`;
+  return [`${quantity} ${unit} is far ${bound}: check the quantity and the unit`];
+}
