@@ -1,5 +1,5 @@
 import { sameName } from "../runsheet/sameName";
-import { FURTHER_TYPE_IDS, isFormer, TABLE_TYPES, type TableTypeId } from "../runsheet/tables/registry";
+import { FURTHER_TYPE_IDS, isFormer, TABLE_TYPES, type TableTypeId, tableName } from "../runsheet/tables/registry";
 import { Button } from "./Button";
 import { keyOf } from "./columns";
 import { FirstUse } from "./FirstUse";
@@ -49,7 +49,7 @@ function Choice({ kind, tables, kept }: { kind: TableTypeId; tables: PaneState["
   const { sources = [], read, given } = tables;
   const rows = read[kind];
   const name = rows?.name ?? "";
-  const isNamed = sources.some((source) => sameName(source.name) === sameName(TABLE_TYPES[kind].name));
+  const isNamed = sources.some((source) => sameName(source.name) === sameName(tableName(kind)));
   return (
     <TableChoice
       kind={kind}

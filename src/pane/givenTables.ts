@@ -3,6 +3,7 @@ import type { Problem } from "../runsheet/problem";
 import type { WeightUnit } from "../runsheet/settings";
 import { readTable } from "../runsheet/tables/readTables";
 import { TABLE_TYPE_IDS, type TableTypeId } from "../runsheet/tables/registry";
+import { type Log, NO_LOG } from "../runsheet/tables/runsLog";
 import type { Tables } from "../runsheet/tables/tableRows";
 import type { Vessels } from "../runsheet/tables/vessels";
 import { columnsOf, keyOf } from "./columns";
@@ -61,6 +62,9 @@ export function tableOf<K extends TableTypeId>(
     below: { rows: below, isLeftOut },
   } as unknown as Tables[K];
 }
+
+/** The runs log; an empty one where there is none. Each of its rows says its unit itself. */
+export const logOn = (read: ReadTables, byHand: ByHand): Log => readTable(tableOf("log", read, byHand), "g") ?? NO_LOG;
 
 /** The vessels by name, their water in this unit; none while the settings are not read. */
 export const vesselsOf = (read: ReadTables, byHand: ByHand | undefined, unit: WeightUnit | undefined): Vessels =>

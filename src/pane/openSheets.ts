@@ -1,8 +1,9 @@
 import type { Host } from "../host/host";
+import { loggedPots } from "../runsheet/record/loggedPots";
 import type { PouredRun } from "../runsheet/record/poured";
 import { readBack } from "../runsheet/record/readBack";
-import { type Log, loggedPots } from "../runsheet/record/readLog";
 import { type RunSheet, runSheetsOf } from "../runsheet/record/runSheets";
+import type { Log } from "../runsheet/tables/runsLog";
 import type { ReadTables } from "./state/useTables";
 
 /** The run sheets that are not logged, or not known to be logged whole, as they stand. */

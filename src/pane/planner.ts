@@ -2,10 +2,11 @@ import { buildRun } from "../runsheet/buildRun";
 import type { Beside } from "../runsheet/plan/beside";
 import type { Run } from "../runsheet/plan/makeRun";
 import { openRun } from "../runsheet/record/openRun";
-import { NO_LOG, readLog } from "../runsheet/record/readLog";
 import { rejectShare } from "../runsheet/record/rejectShare";
 import { runCandles } from "../runsheet/record/runCandles";
 import type { Settings } from "../runsheet/settings";
+import { readTable } from "../runsheet/tables/readTables";
+import { NO_LOG } from "../runsheet/tables/runsLog";
 import type { Tables } from "../runsheet/tables/tableRows";
 import type { GivenTables } from "./givenTables";
 import type { OpenSheets } from "./openSheets";
@@ -21,12 +22,12 @@ export const planHere: Planner = async (tables, settings, beside) => buildRun(ta
 /** The run that these tables make beside those that are written, with what is to be said of columns that are gone. */
 export async function planOf(
   planner: Planner,
-  { read, tables, lost }: GivenTables,
+  { tables, lost }: GivenTables,
   settings: Settings,
   { runs, unread }: OpenSheets,
   counts: Kept["counts"],
 ): Promise<Run> {
-  const log = read.log ? readLog(read.log) : NO_LOG;
+  const log = readTable(tables.log, settings.unit) ?? NO_LOG;
   const rejects = rejectShare(runCandles(log));
   const openRuns = runs.flatMap((one) => {
     const open = openRun(one, log, settings.unit);

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, it } from "vitest";
-import { RUNS_LOG } from "../../src/runsheet/record/runsLog";
+import { LOG_COLUMNS } from "../../src/runsheet/tables/runsLog";
 import type { CellValue } from "../../src/sheet/sheet";
 import { pouredPane } from "./pouredPane";
 import { GOOD, type PourHost, plainOf, pouredBook, runSheet, SHEET } from "./pourHost";
@@ -114,7 +114,7 @@ describe("after the pour", () => {
     });
 
     it("count in a log that was renamed", async () => {
-      const headings = RUNS_LOG.columns.map(({ heading }) => heading);
+      const headings = LOG_COLUMNS.map(({ heading }) => heading);
       const row = headings.map((heading) => (heading === "Lot" ? "2026-331-06" : null));
       const host = pouredBook({ Pours: [headings, row] });
       await show(host);
@@ -124,7 +124,7 @@ describe("after the pour", () => {
   });
 
   it("offers the loss that the log shows, and keeps it as the setting at a press", async () => {
-    const headings = RUNS_LOG.columns.map(({ heading }) => heading);
+    const headings = LOG_COLUMNS.map(({ heading }) => heading);
     const row = (lot: string, loss: number) =>
       headings.map(
         (heading) => ({ Lot: lot, Vessel: "Tin", Candles: 6, "Loss shown": loss })[heading as string] ?? null,

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, it } from "vitest";
-import { RUNS_LOG } from "../../src/runsheet/record/runsLog";
+import { LOG_COLUMNS } from "../../src/runsheet/tables/runsLog";
 import type { CellValue } from "../../src/sheet/sheet";
 import { pouredPane } from "./pouredPane";
 import { ACTUAL, GOOD, type PourHost, pouredBook, SHEET, WEIGHED } from "./pourHost";
@@ -81,7 +81,7 @@ describe("after the pour", () => {
     });
 
     it("says so when the spreadsheet refuses, and can be pressed for again", async () => {
-      const host = pouredBook({ [RUNS_LOG.table]: [RUNS_LOG.columns.map(({ heading }) => heading)] });
+      const host = pouredBook({ RunsLog: [LOG_COLUMNS.map(({ heading }) => heading)] });
       host.onAdding = () => {
         throw new Error("Excel is busy; leave the cell, then try again.");
       };
@@ -96,7 +96,7 @@ describe("after the pour", () => {
     });
 
     it("never says logged when the rows do not stand there", async () => {
-      const host = pouredBook({ [RUNS_LOG.table]: [RUNS_LOG.columns.map(({ heading }) => heading)] });
+      const host = pouredBook({ RunsLog: [LOG_COLUMNS.map(({ heading }) => heading)] });
       host.isDeaf = true;
       await show(host);
       await logPour();
@@ -116,7 +116,7 @@ describe("after the pour", () => {
     });
 
     it("goes on with a log that was begun with other words, renamed and sorted", async () => {
-      const headings = RUNS_LOG.columns.map(({ heading }) =>
+      const headings = LOG_COLUMNS.map(({ heading }) =>
         heading === "Load as weighed (of wax)" ? "Real load of wax" : heading,
       );
       const host = pouredBook({ Pours2026: [["My note", ...headings.reverse()]] });

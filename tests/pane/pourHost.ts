@@ -1,5 +1,4 @@
 import { buildRun } from "../../src/runsheet/buildRun";
-import { RUNS_LOG } from "../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import { AT } from "../../src/runsheet/sheet/layout";
@@ -85,7 +84,7 @@ export class PourHost extends FakeHost {
     if (!row) throw new Error(`no ${key} on ${sheet}`);
     row[column] = value;
   }
-  log(table: string = RUNS_LOG.table): Record<string, CellValue>[] {
+  log(table: string = "RunsLog"): Record<string, CellValue>[] {
     const [headings = [], ...rows] = this.all[table] ?? [];
     return rows.map((row) => Object.fromEntries(headings.map((heading, i) => [String(heading), row[i] ?? null])));
   }

@@ -19,7 +19,7 @@ export interface Book {
   readonly rowsLeft: RowsLeft;
   readonly keep: (change: (kept: Kept) => Kept) => void;
   /** The run sheets that are not logged, as they stand now. */
-  readonly openSheets: (read: ReadTables) => Promise<OpenSheets>;
+  readonly openSheets: (read: ReadTables, kept: Kept) => Promise<OpenSheets>;
   /** Reads the tables anew. */
   readonly refresh: () => Promise<ReadTables>;
 }
@@ -31,7 +31,7 @@ export async function freshRun({ planner, kept, settings, rowsLeft, openSheets, 
 }> {
   const read = await refresh();
   const given = kept && givenTables(read, kept, rowsLeft);
-  const run = given && settings && (await planOf(planner, given, settings, await openSheets(read), kept.counts));
+  const run = given && settings && (await planOf(planner, given, settings, await openSheets(read, kept), kept.counts));
   if (!run || run.problems.some(isError)) throw new Error(WRITING.changed);
   return { read, run };
 }

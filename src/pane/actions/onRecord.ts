@@ -1,14 +1,14 @@
-import type { SourceRows } from "../../host/host";
 import { isError } from "../../runsheet/problem";
+import type { LogTable } from "../../runsheet/record/logAddition";
 import type { MovesTable } from "../../runsheet/record/moveRows";
-import { type Log, NO_LOG, readLog } from "../../runsheet/record/readLog";
 import type { WeightUnit } from "../../runsheet/settings";
 import type { Components } from "../../runsheet/tables/components";
 import type { Moves } from "../../runsheet/tables/moves";
 import { readTable } from "../../runsheet/tables/readTables";
 import { fieldName, missingFields } from "../../runsheet/tables/registry";
+import type { Log } from "../../runsheet/tables/runsLog";
 import type { Vessels } from "../../runsheet/tables/vessels";
-import { type ByHand, tableOf, vesselsOf } from "../givenTables";
+import { type ByHand, logOn, tableOf, vesselsOf } from "../givenTables";
 import type { ReadTables } from "../state/useTables";
 import { LOGGING } from "../words/logging";
 import type { Book } from "./book";
@@ -16,7 +16,7 @@ import type { Book } from "./book";
 /** What is on record in the workbook, weights in the unit of a run. */
 export interface OnRecord {
   /** The log as it stands; undefined where there is none yet. */
-  readonly logTable: SourceRows | undefined;
+  readonly logTable: LogTable | undefined;
   readonly log: Log;
   readonly vessels: Vessels;
   readonly components: Components;
@@ -31,9 +31,10 @@ export async function readRecord({ refresh, kept }: Book, unit: WeightUnit): Pro
 }
 
 export function recordIn(read: ReadTables, kept: ByHand, unit: WeightUnit): OnRecord {
+  const logTable = tableOf("log", read, kept);
   return {
-    logTable: read.log,
-    log: read.log ? readLog(read.log) : NO_LOG,
+    logTable: logTable && { ...logTable, name: read.log?.name ?? "" },
+    log: logOn(read, kept),
     vessels: vesselsOf(read, kept, unit),
     components: readTable(tableOf("components", read, kept), unit) ?? new Map(),
     moves: movesOn(read, kept, unit),

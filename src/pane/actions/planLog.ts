@@ -1,14 +1,15 @@
 import { type CorrectedMove, correctedMoves, correctedRows, potsOf } from "../../runsheet/record/correction";
+import { type LogRow, logAddition } from "../../runsheet/record/logAddition";
 import { logRows } from "../../runsheet/record/logRows";
 import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
 import { potsByState } from "../../runsheet/record/openPots";
 import { type PouredPot, type PouredRun, withPots } from "../../runsheet/record/poured";
 import { pourMoves, type UsedLot } from "../../runsheet/record/pourMoves";
 import { pourWarnings } from "../../runsheet/record/pourWarnings";
-import { type LogRow, logAddition, POTS, RUNS_LOG } from "../../runsheet/record/runsLog";
 import { sameName } from "../../runsheet/sameName";
 import type { Moves } from "../../runsheet/tables/moves";
 import { potsNote } from "../../runsheet/tables/potsWords";
+import { RUNS_LOG } from "../../runsheet/tables/runsLog";
 import type { Addition } from "../../sheet/addition";
 import { LOGGING, moveLine, rowLine } from "../words/logging";
 import type { OnRecord } from "./onRecord";
@@ -117,7 +118,7 @@ function additionsOf(
 
 /** What of the tables is to be thought of before anything is added. */
 function doubtsAbout({ logTable, moves }: OnRecord, unpoured: readonly PouredPot[]): string[] {
-  const isOnlyOnce = logTable !== undefined && unpoured.length > 0 && !logTable.headings.includes(POTS);
+  const isOnlyOnce = logTable !== undefined && unpoured.length > 0 && logTable.columns.pots === undefined;
   const below = moves?.table.below?.rows ?? 0;
   return [
     ...(isOnlyOnce ? [LOGGING.noPots(logTable.name)] : []),
@@ -151,7 +152,7 @@ function partsOf({
   const parts: Part[] = [
     { says: isCorrection ? LOGGING.willCorrect(lot) : "", list: [] },
     { says: LOGGING.checkFirst, list: questions },
-    { says: adds(logTable, RUNS_LOG.sheet, rows.length), list: rows.map((row) => rowLine(row, unit)) },
+    { says: adds(logTable, RUNS_LOG.name, rows.length), list: rows.map((row) => rowLine(row, unit)) },
     {
       says: adds(moves?.table, "Moves", used.length),
       list: used.map((one) => moveLine(one, one.use === "count" ? undefined : movesUnit)),

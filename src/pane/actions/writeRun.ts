@@ -1,8 +1,8 @@
 import { type Host, StillCalculating } from "../../host/host";
 import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { nextLot, withLot } from "../../runsheet/record/nextLot";
-import { readLog } from "../../runsheet/record/readLog";
 import { describeRun } from "../../runsheet/sheet/describeRun";
+import { logOn } from "../givenTables";
 import type { Task } from "../state/useTask";
 import { WRITING } from "../words/writing";
 import { type Book, freshRun } from "./book";
@@ -17,11 +17,7 @@ export async function writeRun(
   if (!kept || !settings || date === undefined) throw new Error(WRITING.fixSettings);
   task.onProgress(0);
   const { read, run } = await freshRun(book);
-  const lot = nextLot(date, [
-    ...kept.lots,
-    ...(await textsWithLots(host)),
-    ...(read.log ? readLog(read.log).lots : []),
-  ]);
+  const lot = nextLot(date, [...kept.lots, ...(await textsWithLots(host)), ...logOn(read, kept).lots]);
   const name = await host.addSheet(describeRun(run, { lot, date, settings }), task);
   book.keep((before) => ({ ...before, lots: withLot(before.lots, lot) }));
   return { name, plan: run.plan, words: await wordsForNew(name, host) };

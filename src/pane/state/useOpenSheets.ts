@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import type { Host } from "../../host/host";
-import { NO_LOG, readLog } from "../../runsheet/record/readLog";
+import { type ByHand, logOn } from "../givenTables";
 import { isStocked, NO_SHEETS, OpenSheetReader, type OpenSheets } from "../openSheets";
 import type { useRunSheets } from "./useRunSheets";
 import type { ReadTables } from "./useTables";
@@ -10,17 +10,20 @@ export function useOpenSheets(
   host: Host,
   { sheets, active }: Pick<ReturnType<typeof useRunSheets>, "sheets" | "active">,
   tables: ReadTables,
+  byHand: ByHand | undefined,
   onError: (error: unknown) => void,
 ) {
   const reader = useMemo(() => new OpenSheetReader(host), [host]);
   const [open, setOpen] = useState(NO_SHEETS);
   // The sheets are looked for after the tables were read: with them all is new.
-  const newest = useRef(tables);
-  newest.current = tables;
+  const newest = useRef({ tables, byHand });
+  newest.current = { tables, byHand };
+  const isKnown = byHand !== undefined;
   useEffect(() => {
-    const { current: tables } = newest;
+    const { tables, byHand } = newest.current;
+    if (!isKnown || !byHand) return;
     let isLast = true;
-    const found = isStocked(tables) ? reader.read(logOf(tables), sheets, active) : Promise.resolve(NO_SHEETS);
+    const found = isStocked(tables) ? reader.read(logOn(tables, byHand), sheets, active) : Promise.resolve(NO_SHEETS);
     found.then((now) => {
       // The plan is worked out anew for each other one.
       if (isLast) setOpen((before) => (isSame(before, now) ? before : now));
@@ -28,15 +31,14 @@ export function useOpenSheets(
     return () => {
       isLast = false;
     };
-  }, [reader, sheets, active, onError]);
+  }, [reader, sheets, active, isKnown, onError]);
   const readNow = useCallback(
-    async (read: ReadTables): Promise<OpenSheets> => (isStocked(read) ? reader.read(logOf(read)) : NO_SHEETS),
+    async (read: ReadTables, kept: ByHand): Promise<OpenSheets> =>
+      isStocked(read) ? reader.read(logOn(read, kept)) : NO_SHEETS,
     [reader],
   );
   return { open, readNow };
 }
-
-const logOf = ({ log }: ReadTables) => (log ? readLog(log) : NO_LOG);
 
 const isSame = (one: OpenSheets, other: OpenSheets): boolean => keyOf(one) === keyOf(other);
 const keyOf = ({ runs, unread }: OpenSheets): string =>

@@ -1,9 +1,10 @@
 import { useMemo, useState } from "react";
 import type { Host, Place } from "../../host/host";
 import { isError } from "../../runsheet/problem";
+import { NO_LOG } from "../../runsheet/tables/runsLog";
 import type { Book } from "../actions/book";
 import { writeRun } from "../actions/writeRun";
-import { givenTables, type RowsLeft, vesselsOf } from "../givenTables";
+import { givenTables, logOn, type RowsLeft, vesselsOf } from "../givenTables";
 import { groupProblems } from "../groupProblems";
 import type { Planner } from "../planner";
 import { besideOf } from "../receiving/planReceipt";
@@ -32,15 +33,15 @@ export function usePane(host: Host, planner: Planner) {
   const { kept, keep, wrong, settings } = useSettings(host, onError);
   const { sources, tables, refresh, choose } = useTables(host, onError);
   const runSheets = useRunSheets(host, sources, running?.share !== undefined, onError);
-  const { given, vessels } = useGiven(tables, kept, rowsLeft);
-  const openSheets = useOpenSheets(host, runSheets, tables, onError);
+  const { given, vessels, log } = useGiven(tables, kept, rowsLeft);
+  const openSheets = useOpenSheets(host, runSheets, tables, kept, onError);
   const planned = usePlan(planner, given, settings, openSheets.open, kept?.counts, onError);
   const groups = useMemo(() => groupProblems(planned?.run.problems ?? []), [planned]);
 
   const book: Book = { host, planner, kept, settings, rowsLeft, keep, refresh, openSheets: openSheets.readNow };
   const serial = serialOf(date);
   const write = (task: Task) => writeRun(book, serial, task);
-  const written = useWritten(book, runSheets, tables.log, vessels, run, write);
+  const written = useWritten(book, runSheets, log, vessels, run, write);
   const { choices, decisions } = useTableWork(book, choose, setRowsLeft, run, onError);
   // The stock is read only while somebody looks, and once for all that is told of it.
   const isStock = view === "stock";
@@ -81,5 +82,6 @@ function useGiven(read: ReadTables, kept: Kept | undefined, rowsLeft: RowsLeft) 
   const byHand = useMemo(() => columns && leftOut && { columns, leftOut }, [columns, leftOut]);
   const given = useMemo(() => byHand && givenTables(read, byHand, rowsLeft), [read, byHand, rowsLeft]);
   const vessels = useMemo(() => vesselsOf(read, byHand, unit), [read, byHand, unit]);
-  return { given, vessels };
+  const log = useMemo(() => (byHand ? logOn(read, byHand) : NO_LOG), [read, byHand]);
+  return { given, vessels, log };
 }

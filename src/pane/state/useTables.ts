@@ -1,6 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { Host, Source, SourceRows } from "../../host/host";
-import { isRunsLog, RUNS_LOG } from "../../runsheet/record/runsLog";
 import { sameName } from "../../runsheet/sameName";
 import {
   matchColumns,
@@ -8,14 +7,16 @@ import {
   TABLE_TYPE_IDS,
   TABLE_TYPES,
   type TableTypeId,
+  tableName,
 } from "../../runsheet/tables/registry";
+import type { TableType } from "../../runsheet/tables/tableType";
 import { TABLES } from "../words/tables";
 
 /** What was chosen by hand for a kind of table: a table's name, a selected range, or none. */
 type Choice = string | Source | null;
 
-/** The chosen tables with their rows, and the log of what was poured. */
-export type ReadTables = Readonly<Partial<Record<TableTypeId | "log", SourceRows>>>;
+/** The chosen tables with their rows. */
+export type ReadTables = Readonly<Partial<Record<TableTypeId, SourceRows>>>;
 
 /** The tables of the workbook and the rows of those chosen, read again after every change. */
 export function useTables(host: Host, onError: (error: unknown) => void) {
@@ -28,7 +29,7 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
   const refresh = useCallback(async (): Promise<ReadTables> => {
     const mine = ++turn.current;
     const found = await host.tables();
-    const read: Partial<Record<TableTypeId | "log", SourceRows>> = {};
+    const read: Partial<Record<TableTypeId, SourceRows>> = {};
     const known = new Map<string, SourceRows>();
     const rowsOf = async (source: Source): Promise<SourceRows> => {
       const rows = (source.name !== "" && known.get(source.name)) || (await host.read(source));
@@ -40,8 +41,6 @@ export function useTables(host: Host, onError: (error: unknown) => void) {
       const source = pick(kind, choice, found);
       if (source) read[kind] = await rowsOf(source);
     }
-    const log = found.find(({ name }) => name === RUNS_LOG.table) ?? found.find(isRunsLog);
-    if (log) read.log = await rowsOf(log);
     if (mine === turn.current) {
       // What is poured from stays what it is, also when another table comes to fit better, and when it goes.
       const { pour } = choices.current;
@@ -90,15 +89,20 @@ function pick(kind: TableTypeId, choice: Choice | undefined, sources: readonly S
   const named = sources.find(({ name }) => name === choice);
   if (named || (kind === "pour" && choice !== undefined)) return named;
   // One that lacks a column is taken up too: it must not be passed over without a word.
-  if (kind !== "pour") return sources.find(({ name }) => sameName(name) === sameName(TABLE_TYPES[kind].name));
+  if (kind !== "pour") {
+    const { isKnownBy } = TABLE_TYPES[kind] as TableType;
+    const own = sources.find(({ name }) => sameName(name) === sameName(tableName(kind)));
+    return own ?? sources.find(({ headings }) => isKnownBy?.(headings));
+  }
   // Rows without a weight are filled from the table of vessels: one that has weights goes before.
   const vessels = pick("vessels", undefined, sources);
   const isFilled =
     vessels !== undefined && missingFields("vessels", matchColumns("vessels", vessels.headings)).length === 0;
+  const log = pick("log", undefined, sources);
   const fitting = sources.flatMap((source) => {
     const columns = matchColumns("pour", source.headings);
     const missing = missingFields("pour", columns);
-    const fits = !isRunsLog(source) && missing.every((group) => isFilled && group.includes("fill"));
+    const fits = source !== log && missing.every((group) => isFilled && group.includes("fill"));
     return fits ? [{ source, lacks: missing.length, known: Object.keys(columns).length }] : [];
   });
   return fitting.sort((a, b) => a.lacks - b.lacks || b.known - a.known)[0]?.source;

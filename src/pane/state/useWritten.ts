@@ -1,11 +1,10 @@
 import { useMemo, useState } from "react";
-import type { SourceRows } from "../../host/host";
 import { percent } from "../../runsheet/percent";
 import type { RunPlan } from "../../runsheet/plan/runPlan";
 import { type NewFactor, newFactors } from "../../runsheet/record/newFactors";
 import { newLoss, type ShownLoss } from "../../runsheet/record/newLoss";
-import { NO_LOG, readLog } from "../../runsheet/record/readLog";
 import { copiesOf } from "../../runsheet/record/runSheets";
+import type { Log } from "../../runsheet/tables/runsLog";
 import type { Vessels } from "../../runsheet/tables/vessels";
 import { type Book, freshRun } from "../actions/book";
 import { changeFactor } from "../actions/changeFactor";
@@ -25,15 +24,14 @@ type SetReport = (report: Report | undefined) => void;
 export function useWritten(
   book: Book,
   { sheets, sheet: chosen, choose }: ReturnType<typeof useRunSheets>,
-  log: SourceRows | undefined,
+  log: Log,
   vessels: Vessels,
   run: RunTask,
   write: Write,
 ) {
   const [report, setReport] = useState<Report>();
-  const readOnce = useMemo(() => (log ? readLog(log) : NO_LOG), [log]);
-  const factors = useMemo(() => newFactors(readOnce, vessels), [readOnce, vessels]);
-  const loss = useMemo(() => newLoss(readOnce, book.settings?.loss), [readOnce, book.settings?.loss]);
+  const factors = useMemo(() => newFactors(log, vessels), [log, vessels]);
+  const loss = useMemo(() => newLoss(log, book.settings?.loss), [log, book.settings?.loss]);
   if (!chosen) return undefined;
   const { name: sheet, lot } = chosen;
   const copies = copiesOf(chosen, sheets).map(({ name }) => name);

@@ -1,11 +1,10 @@
-import { NO_LOG, readLog } from "../../runsheet/record/readLog";
 import { runCandles } from "../../runsheet/record/runCandles";
 import { sameName } from "../../runsheet/sameName";
 import type { WeightUnit } from "../../runsheet/settings";
 import { type Ledger, ledgerOf } from "../../runsheet/stock/ledger";
 import { type Recall, type RunContents, Trace } from "../../runsheet/stock/trace";
 import { movesOn } from "../actions/onRecord";
-import type { ByHand } from "../givenTables";
+import { type ByHand, logOn } from "../givenTables";
 import { amountsOf } from "../receiving/amountsOf";
 import { namedItems } from "../receiving/namedItems";
 import type { ReadTables } from "../state/useTables";
@@ -33,7 +32,7 @@ export interface Sought {
 export function tracedOn(read: ReadTables, byHand: ByHand, unit: WeightUnit): Traced {
   const moves = movesOn(read, byHand, unit);
   if (!moves) throw new Error(TRACING.noMoves);
-  const candles = runCandles(read.log ? readLog(read.log) : NO_LOG);
+  const candles = runCandles(logOn(read, byHand));
   const named = [...candles.map(({ run }) => run), ...moves.read.rows.map(({ run }) => run)];
   const runs = [...new Map(named.filter((run) => run !== "").map((run) => [sameName(run), run])).values()];
   return {

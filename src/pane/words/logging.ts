@@ -2,9 +2,10 @@
 
 import { plain } from "../../core/check/plain";
 import { formatWeight } from "../../runsheet/likelyWeight";
-import type { LogHeading, LogRow } from "../../runsheet/record/runsLog";
+import type { LogRow } from "../../runsheet/record/logAddition";
 import type { WeightUnit } from "../../runsheet/settings";
 import { type MovePots, potsNote } from "../../runsheet/tables/potsWords";
+import type { LogHeading } from "../../runsheet/tables/runsLog";
 
 export const LOGGING = {
   log: "Log this pour",

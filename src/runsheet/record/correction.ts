@@ -2,12 +2,12 @@ import type { CellValue, Content } from "../../sheet/sheet";
 import { sameName } from "../sameName";
 import type { Move } from "../tables/moves";
 import { type MovePots, potsIn, potsInNote } from "../tables/potsWords";
+import { LOG_COLUMNS, type Log, type LoggedRow, type LogHeading, POTS } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
+import type { LogRow, LogTable } from "./logAddition";
 import { logRows } from "./logRows";
 import { type PouredPot, type PouredRun, withPots } from "./poured";
 import type { UsedLot } from "./pourMoves";
-import type { Log, LoggedRow, LogTable } from "./readLog";
-import { type LogHeading, type LogRow, POTS } from "./runsLog";
 
 /** What is an amount in the log: a row that takes another one back has these the other way round, and no shares. */
 const AMOUNTS = ["Candles", "Good", "Wax planned", "Wax actual", "Scent planned", "Scent actual"] as const;
@@ -30,7 +30,7 @@ export function correctedRows(
     const own = pots.filter(({ id }) => ids.includes(id));
     const anew = logRows(withPots(run, own), vessels);
     const same = anew.flatMap((row) => {
-      const old = batch.find((one) => isSame(row, one, table.headings));
+      const old = batch.find((one) => isSame(row, one, table));
       return old ? [[row, old] as const] : [];
     });
     const wrong = batch.filter((row) => !same.some(([, old]) => old === row));
@@ -67,9 +67,9 @@ function entry(heading: LogHeading, value: CellValue): [LogHeading, Content][] {
 }
 
 /** Whether a row would hold what is in the log already, as far as the log has columns for it. */
-function isSame(row: LogRow, { cells, pots }: LoggedRow, headings: readonly string[]): boolean {
-  const shown = (Object.keys(cells) as LogHeading[]).filter(
-    (heading) => heading !== "Remarks" && heading !== POTS && headings.includes(heading),
+function isSame(row: LogRow, { cells, pots }: LoggedRow, { columns }: Pick<LogTable, "columns">): boolean {
+  const shown = LOG_COLUMNS.flatMap(({ field, heading }): LogHeading[] =>
+    heading !== "Remarks" && heading !== POTS && columns[field] !== undefined ? [heading] : [],
   );
   const isEqual = (heading: LogHeading) => {
     const [now, old] = [row[heading], cells[heading] ?? null];

@@ -4,11 +4,12 @@ import type { Content } from "../../sheet/sheet";
 import { formatWeight, isWaxFactor, POURED } from "../likelyWeight";
 import { sameName } from "../sameName";
 import { potsText } from "../tables/potsWords";
+import { type LogHeading, POTS } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
+import type { LogRow } from "./logAddition";
 import { groupsOf, type LogGroup } from "./logGroups";
 import { formatMass, massCheck } from "./massCheck";
 import type { PouredRun } from "./poured";
-import { type LogHeading, type LogRow, POTS } from "./runsLog";
 
 /**
  * The rows a poured run adds to the log: one for each vessel, scent and load. A pot's wax and scent are shared out

@@ -3,8 +3,8 @@ import { waxFactor } from "../../core/fill/waxFactor";
 import { waxFactorSpread } from "../../core/fill/waxFactorSpread";
 import { isWaxFactor, POURED } from "../likelyWeight";
 import { sameName } from "../sameName";
+import type { Log } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
-import type { Log } from "./readLog";
 
 /** A wax factor is offered once it is known this well: half of its 95 % interval. 3 in 86 is a rim of 3.5 % of the fill. */
 const SURE = 0.03;

@@ -1,7 +1,7 @@
 import { studentT } from "../../core/statistics/studentT";
 import { throughOrigin } from "../../core/statistics/throughOrigin";
 import { percent } from "../percent";
-import type { Log } from "./readLog";
+import type { Log } from "../tables/runsLog";
 
 /** A loss is offered once it is known this well: half of its 95 % interval, in shares of the pour. */
 const SURE = 0.02;

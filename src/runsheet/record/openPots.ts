@@ -1,5 +1,6 @@
+import type { Log } from "../tables/runsLog";
+import { loggedPots } from "./loggedPots";
 import { isPoured, type PouredPot, type PouredRun } from "./poured";
-import { type Log, loggedPots } from "./readLog";
 
 /** The pots of a run by what is to be done with them. */
 export interface PotsByState {

@@ -1,8 +1,9 @@
 import { gramsIn } from "../../core/units/weight";
 import type { OpenRun } from "../plan/beside";
 import type { WeightUnit } from "../settings";
+import type { Log } from "../tables/runsLog";
+import { loggedPots } from "./loggedPots";
 import type { PouredRun } from "./poured";
-import { type Log, loggedPots } from "./readLog";
 
 /** A written run as far as it is not in the log; undefined where all of it is. Weights in this unit. */
 export function openRun(run: PouredRun, log: Log, unit: WeightUnit): OpenRun | undefined {

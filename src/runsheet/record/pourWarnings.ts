@@ -2,11 +2,11 @@ import { plain } from "../../core/check/plain";
 import { largest, least } from "../../core/longLists";
 import { FAR, formatWeight, isNoWax, isWaxFactor, POURED } from "../likelyWeight";
 import { sameName } from "../sameName";
+import { type Log, NO_LOG } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
 import { weightRatio } from "../tables/weightUnits";
 import { formatMass, isOverPoured, massCheck } from "./massCheck";
 import type { PouredLine, PouredPot, PouredRun } from "./poured";
-import { type Log, NO_LOG } from "./readLog";
 
 /** Whether a weight is further from another than FAR, and the reading of the scale, explain. */
 const isFar = (weight: number, from: number, noise = 0): boolean =>

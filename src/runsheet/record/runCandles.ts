@@ -1,5 +1,5 @@
 import type { RunCandles } from "../stock/trace";
-import type { Log, LoggedRow } from "./readLog";
+import type { Log, LoggedRow } from "../tables/runsLog";
 
 /** The candles of the log for a trace: without rows that a correction took back. */
 export const runCandles = ({ rows }: Log): RunCandles[] =>

@@ -29,11 +29,12 @@ export function starterSheet(
 ): Sheet {
   const type: TableType = TABLE_TYPES[id];
   const starter = type.starter(unit, present, known);
-  return sheetOf(starter.name ?? type.name, starter);
+  const name = starter.name ?? type.name;
+  return sheetOf(name, starter.name ?? type.table ?? name, starter);
 }
 type StarterArguments = Parameters<TableType["starter"]>;
 
-function sheetOf(name: string, { note, columns, rows = [] }: Starter): Sheet {
+function sheetOf(name: string, table: string, { note, columns, rows = [] }: Starter): Sheet {
   const count = Math.max(ROWS, rows.length + SPARE);
   const cells: Cell[] = [
     { row: 0, column: 0, content: { text: name }, look: "title" },
@@ -58,7 +59,7 @@ function sheetOf(name: string, { note, columns, rows = [] }: Starter): Sheet {
     cells,
     tables: [
       {
-        name,
+        name: table,
         row: 3,
         column: 0,
         headings: columns.map(({ heading }) => heading),

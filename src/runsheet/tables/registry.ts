@@ -5,6 +5,7 @@ import { ITEMS } from "./items";
 import { MOVES } from "./moves";
 import { PRICES } from "./prices";
 import { RECIPES } from "./recipes";
+import { RUNS_LOG } from "./runsLog";
 import { SCENTS } from "./scents";
 import { STOCK } from "./stock";
 import type { TableType } from "./tableType";
@@ -19,6 +20,7 @@ export const TABLE_TYPES = {
   items: ITEMS,
   components: COMPONENTS,
   moves: MOVES,
+  log: RUNS_LOG,
   stock: STOCK,
   prices: PRICES,
 } as const satisfies Readonly<Record<string, TableType>>;
@@ -45,6 +47,9 @@ export type Columns<K extends TableTypeId = TableTypeId> = ColumnsOf<FieldOf<K>>
 
 export const fieldsOf = <K extends TableTypeId>(id: K): FieldOf<K>[] =>
   Object.keys(TABLE_TYPES[id].fields) as FieldOf<K>[];
+
+/** What a table of a type is called in the workbook, where names hold no spaces. */
+export const tableName = (id: TableTypeId): string => (TABLE_TYPES[id] as TableType).table ?? TABLE_TYPES[id].name;
 
 /** What a field is called in front of a person. */
 export const fieldName = (id: TableTypeId, field: string): string =>

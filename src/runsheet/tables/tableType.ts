@@ -8,6 +8,8 @@ import type { TableReader } from "./tableReader";
 export interface TableType<F extends string = string, R = unknown> {
   /** In front of a person. A table that bears it is found by it. */
   readonly name: string;
+  /** What the table is called where its name holds a space. */
+  readonly table?: string;
   /** What it is for, for the help page. */
   readonly purpose: string;
   /** What it gives, in a few words, for the pane. */
@@ -23,6 +25,8 @@ export interface TableType<F extends string = string, R = unknown> {
   readonly unusable: Severity;
   /** What is asked about columns that nobody reads, the first that fits. */
   readonly asks: readonly Question[];
+  /** Whether these headings can be of no other table: then it is found by them too. */
+  isKnownBy?(headings: readonly string[]): boolean;
   /** The table that a new workbook begins with. `present` gives the headings of a table that is there already. */
   starter(
     unit: WeightUnit,

@@ -1,15 +1,16 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
 import { buildRun } from "../../../src/runsheet/buildRun";
+import { logAddition } from "../../../src/runsheet/record/logAddition";
 import { logRows } from "../../../src/runsheet/record/logRows";
 import { readBack } from "../../../src/runsheet/record/readBack";
-import { logAddition } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { AT, LIVE_MARK, LIVE_NOTE, PLAIN_MARK, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
 import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
 import type { Cell, CellValue, Content, Sheet } from "../../../src/sheet/sheet";
 import { HOSTILE_TEXTS } from "../../hostileTexts";
+import { logTable } from "../../runsheet/record/logs";
 import type { SheetModel, TableModel, Value } from "./model";
 import { type Failure, StandIn } from "./standIn";
 
@@ -529,7 +530,7 @@ describe("a run sheet's whole way", () => {
     const logged = logRows(poured as NonNullable<typeof poured>, new Map());
     await host.append([logAddition(logged, undefined)]);
     const [begun] = await host.tables();
-    await host.append([logAddition(logged, { ...(begun as NonNullable<typeof begun>), rows: [] })]);
+    await host.append([logAddition(logged, logTable({ headings: begun?.headings ?? [], rows: [] }))]);
     const [log] = await host.tables();
     const read = await host.read(log as NonNullable<typeof log>);
     expect(read.rows).toHaveLength(6);

@@ -3,10 +3,10 @@ import { buildRun } from "../../../src/runsheet/buildRun";
 import type { OpenRun } from "../../../src/runsheet/plan/beside";
 import { openRun } from "../../../src/runsheet/record/openRun";
 import { readBack } from "../../../src/runsheet/record/readBack";
-import { NO_LOG } from "../../../src/runsheet/record/readLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { matchColumns } from "../../../src/runsheet/tables/registry";
+import { NO_LOG } from "../../../src/runsheet/tables/runsLog";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { DAY } from "../stock/moved";
 

@@ -2,18 +2,19 @@ import { describe, expect, it } from "vitest";
 import { type Calculated, calculate } from "../../../src/engine/calculate";
 import { buildRun } from "../../../src/runsheet/buildRun";
 import { compareRuns } from "../../../src/runsheet/record/compareRuns";
+import { logAddition } from "../../../src/runsheet/record/logAddition";
 import { logRows } from "../../../src/runsheet/record/logRows";
 import { isPoured } from "../../../src/runsheet/record/poured";
 import { pourWarnings } from "../../../src/runsheet/record/pourWarnings";
 import { readBack } from "../../../src/runsheet/record/readBack";
-import { readLog } from "../../../src/runsheet/record/readLog";
-import { isRunsLog, logAddition, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { AT, LIVE_MARK, LIVE_NOTE, PLAIN_MARK, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
 import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
+import { LOG_COLUMNS, RUNS_LOG } from "../../../src/runsheet/tables/runsLog";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
+import { logTable, readLog } from "./logs";
 import { pouredRun, readVessels, vesselsOf } from "./poured";
 
 const settings = { ...FIRST_SETTINGS, potCapacity: 2000, loss: 0, division: 1 };
@@ -184,9 +185,9 @@ describe("the runs log", () => {
     const run = readBack(await valuesOf(await pouredSheet()));
     if (!run) throw new Error("no run sheet");
     const rows = logRows(run, vessels);
-    const headings = RUNS_LOG.columns.map(({ heading }) => heading as string);
+    const headings = LOG_COLUMNS.map(({ heading }) => heading as string);
     const plainRows = rows.map((row) =>
-      RUNS_LOG.columns.map(({ heading }): CellValue => {
+      LOG_COLUMNS.map(({ heading }): CellValue => {
         const content = row[heading];
         if (!content) return null;
         return "text" in content ? content.text : "number" in content ? content.number : null;
@@ -283,10 +284,10 @@ describe("the runs log", () => {
   });
 
   it("is known by its headings when it was renamed, and goes on with the words it was begun with", () => {
-    const headings = RUNS_LOG.columns.map(({ heading }) => heading as string);
+    const headings = LOG_COLUMNS.map(({ heading }) => heading as string);
     const old = headings.map((heading) => (heading.startsWith("Load as weighed") ? "Real load of wax" : heading));
     const headingsFor = (headings: readonly string[]) => {
-      const added = logAddition([], { name: "Pours", headings, rows: [] });
+      const added = logAddition([], logTable({ headings, rows: [] }));
       return "table" in added ? added.headings : undefined;
     };
     expect(headingsFor(headings)).toEqual(headings);
@@ -296,9 +297,8 @@ describe("the runs log", () => {
     // A heading that is missing is asked for by its name of today.
     const without = old.filter((heading) => heading !== "Real load of wax");
     expect(headingsFor(without)).toEqual(headings);
-    expect(isRunsLog({ name: "Pours2026", headings: ["My own", ...[...old].reverse()] })).toBe(true);
-    expect(isRunsLog({ name: "RunsLog", headings: [] })).toBe(true);
-    expect(isRunsLog({ name: "Batch", headings: ["Vessel", "Quantity", "Scent", "Water weight"] })).toBe(false);
+    expect(RUNS_LOG.isKnownBy?.(["My own", ...[...old].reverse()])).toBe(true);
+    expect(RUNS_LOG.isKnownBy?.(["Vessel", "Quantity", "Scent", "Water weight"])).toBe(false);
     expect(
       readLog({
         headings: ["Note", "Lot"],

@@ -1,27 +1,29 @@
 import { describe, expect, it } from "vitest";
 import { correctedMoves, correctedRows } from "../../../src/runsheet/record/correction";
+import type { LogRow, LogTable } from "../../../src/runsheet/record/logAddition";
 import { logRows } from "../../../src/runsheet/record/logRows";
 import { potsByState } from "../../../src/runsheet/record/openPots";
 import { type PouredRun, withPots } from "../../../src/runsheet/record/poured";
-import { type LogTable, readLog } from "../../../src/runsheet/record/readLog";
-import { type LogRow, RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import type { Move } from "../../../src/runsheet/tables/moves";
+import { LOG_COLUMNS } from "../../../src/runsheet/tables/runsLog";
 import type { CellValue } from "../../../src/sheet/sheet";
+import { logTable, readLog } from "./logs";
 import { pouredRun, vesselsOf } from "./poured";
 
 const VESSELS = vesselsOf(["Tin", 120, 0.85]);
-const HEADINGS = RUNS_LOG.columns.map(({ heading }) => heading);
+const HEADINGS = LOG_COLUMNS.map(({ heading }) => heading);
 
 /** A log that holds these rows, as a spreadsheet gives them back. */
-const tableOf = (rows: readonly LogRow[], headings: readonly string[] = HEADINGS): LogTable => ({
-  headings,
-  rows: rows.map((row) =>
-    headings.map((heading): CellValue => {
-      const content = row[heading as keyof LogRow];
-      return content ? ("text" in content ? content.text : "number" in content ? content.number : null) : null;
-    }),
-  ),
-});
+const tableOf = (rows: readonly LogRow[], headings: readonly string[] = HEADINGS): LogTable =>
+  logTable({
+    headings,
+    rows: rows.map((row) =>
+      headings.map((heading): CellValue => {
+        const content = row[heading as keyof LogRow];
+        return content ? ("text" in content ? content.text : "number" in content ? content.number : null) : null;
+      }),
+    ),
+  });
 const two = (good: number, actual = 1000): PouredRun =>
   pouredRun([
     { scent: "Cedar", lines: [{ good, weighed: 99 }], parts: [{ planned: 1000, actual }] },

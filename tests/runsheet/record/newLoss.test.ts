@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { newLoss } from "../../../src/runsheet/record/newLoss";
-import { readLog } from "../../../src/runsheet/record/readLog";
+import { readLog } from "./logs";
 
 /** A log of pours that show these losses, each of a pot with two vessels. */
 const log = (...losses: number[]) =>

@@ -1,15 +1,14 @@
 import { describe, expect, it } from "vitest";
 import { openRun } from "../../../src/runsheet/record/openRun";
-import { type LogTable, NO_LOG, readLog } from "../../../src/runsheet/record/readLog";
 import { rejectShare } from "../../../src/runsheet/record/rejectShare";
-import { RUNS_LOG } from "../../../src/runsheet/record/runsLog";
+import { LOG_COLUMNS, NO_LOG } from "../../../src/runsheet/tables/runsLog";
 import type { CellValue } from "../../../src/sheet/sheet";
+import { readLog } from "./logs";
 import { pouredRun } from "./poured";
 
 const log = (...rows: Readonly<Record<string, CellValue>>[]) => {
-  const headings = RUNS_LOG.columns.map(({ heading }) => heading);
-  const table: LogTable = { headings, rows: rows.map((cells) => headings.map((heading) => cells[heading] ?? null)) };
-  return readLog(table);
+  const headings = LOG_COLUMNS.map(({ heading }) => heading);
+  return readLog({ headings, rows: rows.map((cells) => headings.map((heading) => cells[heading] ?? null)) });
 };
 // Two pots, each 1000 of wax and 30 of Cedar for ten tins of 100.
 const run = pouredRun([{}, {}]);

@@ -1,11 +1,11 @@
 import type { PouredLine, PouredPart, PouredPot, PouredRun } from "../../../src/runsheet/record/poured";
-import { readLog } from "../../../src/runsheet/record/readLog";
 import type { WeightUnit } from "../../../src/runsheet/settings";
 import { nameIn } from "../../../src/runsheet/sheet/potWords";
 import { readTable } from "../../../src/runsheet/tables/readTables";
 import type { TableRows } from "../../../src/runsheet/tables/tableRows";
 import type { Vessels } from "../../../src/runsheet/tables/vessels";
 import type { CellValue } from "../../../src/sheet/sheet";
+import { readLog } from "./logs";
 
 /** A poured run by hand: without anything else given, one pot whose 10 tins of 100 g were poured as planned, at 3 % loss. */
 export function pouredRun(

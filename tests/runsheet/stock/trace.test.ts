@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { readLog } from "../../../src/runsheet/record/readLog";
 import { runCandles } from "../../../src/runsheet/record/runCandles";
-import { RUNS_LOG } from "../../../src/runsheet/record/runsLog";
 import { type RunCandles, Trace } from "../../../src/runsheet/stock/trace";
 import { contentsSheet, doubtLines, recallSheet } from "../../../src/runsheet/stock/traceSheets";
+import { LOG_COLUMNS } from "../../../src/runsheet/tables/runsLog";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
+import { readLog } from "../record/logs";
 import { DAY, movesOf } from "./moved";
 
 const candles = (
@@ -166,7 +166,7 @@ describe("from a run to what went in", () => {
 
 describe("candles of the log", () => {
   it("leave out what a correction took back", () => {
-    const headings = RUNS_LOG.columns.map(({ heading }) => heading);
+    const headings = LOG_COLUMNS.map(({ heading }) => heading);
     const row = (cells: Readonly<Record<string, CellValue>>) => headings.map((heading) => cells[heading] ?? null);
     const logged = { Lot: "2026-340-01", Date: DAY, Scent: "Fig", Vessel: "Tin", Candles: 12, Good: 11 };
     const taken = { ...logged, Lot: "2026-341-01" };

@@ -319,6 +319,20 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
     ],
     asked: ["In", "Out", "Type", "Qty out", "Direction"],
   },
+  log: {
+    lot: ["Lot", "Run lot"],
+    date: ["Date", "Date poured"],
+    good: ["Good", "good candles"],
+    load: ["Load as weighed (of wax)", "Real load of wax"],
+    waxActual: ["Wax actual"],
+    weighed: ["Weighed each"],
+    unit: ["Weights in"],
+    remarks: ["Remarks"],
+    madeBy: ["Made by", "Poured by"],
+    cured: ["Cured until"],
+    pots: ["Pots"],
+    none: ["Weather", "Customer", "Humidity"],
+  },
 };
 
 /** Headings that a table of each kind has besides, and that leave no figure to a default. */
@@ -332,6 +346,7 @@ const BASE: Readonly<Record<TableTypeId, readonly string[]>> = {
   prices: ["Item", "Unit price"],
   components: ["Vessel", "Item", "Each"],
   moves: ["Date", "Item", "Lot", "Change"],
+  log: ["Lot", "Vessel"],
 };
 
 function tableOf<K extends TableTypeId>(
