@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { AT } from "../../src/runsheet/sheet/layout";
-import { type Line, METHODS, type Receipt, type Weighed } from "./month/month";
+import { type Line, METHODS, NO_LOT, type Receipt, type Weighed } from "./month/month";
 import { BOUGHT, FIRST, LOOKS, PACKS, POURED, SCENTS, SHELF, VESSELS } from "./month/studio";
 import { monthWalk } from "./month/walk";
 import { OpenedSite } from "./opened";
