@@ -2,6 +2,7 @@ import type { Work } from "../host";
 import { type AddingSheet, askForNames, type laidOut, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
 import { setUpPages } from "./pageSetup";
 import { sentence } from "./sentences";
+import { writeOtherFormulas } from "./writeSheet";
 
 /**
  * Adds a sheet and shows it, in three syncs, and one more for its page set-up; gives the name it got. A stop is heard
@@ -30,6 +31,8 @@ export async function addSheet(
     await context.sync();
     draft.key = worksheet.id;
     turn(0.8);
+    context.application.suspendApiCalculationUntilNextSync();
+    writeOtherFormulas(worksheet, draft.layout);
     // Who suspends the calculation has to ask for it again.
     context.application.calculate("Recalculate");
     worksheet.activate();

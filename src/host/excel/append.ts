@@ -20,7 +20,7 @@ export async function append(
   say: (refused: string | undefined) => void,
 ): Promise<void> {
   const rows = additions.filter((one): one is NewRows => "table" in one);
-  const sheets = additions.filter((one): one is Sheet => !("table" in one)).map(laidOut);
+  const sheets = additions.filter((one): one is Sheet => !("table" in one)).map((sheet) => laidOut(sheet, 1));
   const asked = rows.map((one) => askForTable(context, one));
   const there = sheets.length > 0 ? askForNames(context) : undefined;
   await context.sync();

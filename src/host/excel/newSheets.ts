@@ -54,7 +54,7 @@ export function planSheets(
   });
 }
 
-export const laidOut = (sheet: Sheet): [Sheet, Layout] => [sheet, layOut(sheet)];
+export const laidOut = (sheet: Sheet, requests: 1 | 2): [Sheet, Layout] => [sheet, layOut(sheet, requests)];
 
 /** Queues an empty worksheet under its draft name. */
 export const queueDraft = ({ workbook }: Excel.RequestContext, { key }: AddingSheet): Excel.Worksheet =>

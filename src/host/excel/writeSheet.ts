@@ -9,8 +9,8 @@ import { rowHeights } from "./rowHeights";
 type Drawn = { readonly look: Look; readonly align: Cell["align"] };
 
 /**
- * Queues all commands that fill an empty worksheet but its page set-up; the caller syncs. Tables are made after the constants, which
- * hold their headings, and before the formulas, which may name them.
+ * Queues what fills an empty worksheet, but for the formulas that are too much at once, and its page set-up; the caller
+ * syncs. Tables are made after the constants, which hold their headings, and before the formulas, which may name them.
  */
 export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Layout): void {
   const whole = worksheet.getRangeByIndexes(0, 0, layout.rows, layout.columns);
@@ -23,12 +23,21 @@ export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Lay
     table.style = "TableStyleLight1";
     table.showBandedRows = false;
   }
-  if (layout.formulas) whole.formulas = layout.formulas;
+  writeFormulas(worksheet, layout, 0, layout.atOnce);
   worksheet.showGridlines = false;
   draw(worksheet, sheet);
   for (const range of mergesOf(sheet, worksheet)) range.merge(true);
   size(worksheet, sheet, whole, rowHeights(sheet));
   if (sheet.frozenRows) worksheet.freezePanes.freezeRows(sheet.frozenRows);
+}
+
+/** Queues the formulas that were too much at once. */
+export const writeOtherFormulas = (worksheet: Excel.Worksheet, layout: Layout): void =>
+  writeFormulas(worksheet, layout, layout.atOnce, layout.rows);
+
+function writeFormulas(worksheet: Excel.Worksheet, { formulas, columns }: Layout, from: number, to: number): void {
+  if (!formulas || from === to) return;
+  worksheet.getRangeByIndexes(from, 0, to - from, columns).formulas = formulas.slice(from, to);
 }
 
 function draw(worksheet: Excel.Worksheet, sheet: Sheet): void {

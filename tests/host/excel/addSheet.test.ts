@@ -276,6 +276,44 @@ describe("a failure leaves the workbook as it was", () => {
   });
 });
 
+describe("formulas that are too much for one request", () => {
+  /** So many rows of a formula of 7,800 characters. */
+  const long = (rows: number): Sheet => {
+    const content = { formula: `=${"1+".repeat(3900)}1` };
+    return { name: "Long", widths: [], cells: Array.from({ length: rows }, (_, row) => ({ row, column: 0, content })) };
+  };
+
+  it("go in two that are about equally long, and the calls are as many", async () => {
+    const standIn = excel();
+    standIn.book.answer = () => 7;
+    await new ExcelHost().addSheet(long(900));
+    const cells = [...named(standIn, "Long").cells.values()];
+    expect(cells).toEqual(Array(900).fill({ formula: `=${"1+".repeat(3900)}1`, value: 7, type: "Double" }));
+    const [, first = 0, second = 0] = standIn.requests;
+    expect(Math.abs(first - second)).toBeLessThan(50_000);
+    expect(standIn.syncs).toBe(3);
+  });
+
+  it.each<Failure>([
+    { sync: 2, done: "all" },
+    { sync: 3, done: "half" },
+    { sync: 3, done: "all" },
+  ])("leave nothing behind when call $sync fails with $done of it done", async (failure) => {
+    const standIn = excel();
+    const before = standIn.book.snapshot();
+    standIn.failure = failure;
+    await expect(new ExcelHost().addSheet(long(900))).rejects.toThrow("Excel could not add the sheet");
+    expect(standIn.book.snapshot()).toEqual(before);
+  });
+
+  it("are refused when two do not hold them, and where only one is to be had", async () => {
+    const standIn = excel();
+    await expect(new ExcelHost().addSheet(long(1100))).rejects.toThrow(/8\.\d MB, more than Excel takes.*fewer rows/);
+    await expect(new ExcelHost().append([long(900)])).rejects.toThrow(/7\.\d MB, more than Excel takes.*fewer rows/);
+    expect(standIn.syncs).toBe(0);
+  });
+});
+
 describe("a stop leaves the workbook as it was", () => {
   /** What a stopped call rejects with is the stop itself: nothing else went wrong. */
   const stopped = async (work: Promise<string>, { signal }: AbortController): Promise<void> => {
