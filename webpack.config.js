@@ -42,7 +42,7 @@ const officeFiles = [
 }));
 
 /** The workbook that newcomers see, whose values are known from its file. */
-const DEMO = new URL("sample-workbooks/1-pour-day.xlsx", import.meta.url);
+const DEMO = new URL("sample-workbooks/1-studio.xlsx", import.meta.url);
 
 /** What the page loads at once beside its own script, each a file of its own; index.html names them too. */
 const PARTS = [

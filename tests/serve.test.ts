@@ -197,7 +197,7 @@ describe("the compressed files of a build", () => {
     expect(brotliDecompressSync(br).equals(plain)).toBe(true);
     expect(gunzipSync(gz).equals(plain)).toBe(true);
     expect(br.length).toBeLessThan(plain.length / 3);
-    expect(existsSync(new URL("samples/1-pour-day.xlsx.gz", dist))).toBe(false);
+    expect(existsSync(new URL("samples/1-studio.xlsx.gz", dist))).toBe(false);
   });
 });
 

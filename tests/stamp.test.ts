@@ -15,7 +15,7 @@ it("tells sources apart by what they hold and are called, not by when they were 
   const files = [
     "manifest.xml",
     "package-lock.json",
-    "sample-workbooks/1-pour-day.xlsx",
+    "sample-workbooks/1-studio.xlsx",
     "tsconfig.json",
     "webpack.config.js",
     "src/a.ts",

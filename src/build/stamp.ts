@@ -11,7 +11,7 @@ const STAMP = "built-from.txt";
 const SOURCES = [
   "manifest.xml",
   "package-lock.json",
-  "sample-workbooks/1-pour-day.xlsx",
+  "sample-workbooks/1-studio.xlsx",
   "src",
   "tsconfig.json",
   "webpack.config.js",

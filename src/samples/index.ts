@@ -1,7 +1,6 @@
 import type { Sheet } from "../sheet/sheet";
 import { burnTests } from "./burnTests";
-import { costing } from "./costing";
-import { pourDay } from "./pourDay";
+import { studio } from "./studio";
 
 /** A sample workbook: what it is called, the file it is kept in, and its sheets as descriptions. */
 export interface Sample {
@@ -12,7 +11,6 @@ export interface Sample {
 }
 
 export const SAMPLES: readonly Sample[] = [
-  { id: "pour-day", title: "A pour day", file: "1-pour-day.xlsx", sheets: pourDay },
-  { id: "costing", title: "Costing", file: "2-costing.xlsx", sheets: costing },
-  { id: "burn-tests", title: "Burn tests", file: "3-burn-tests.xlsx", sheets: burnTests },
+  { id: "studio", title: "A candle studio", file: "1-studio.xlsx", sheets: studio },
+  { id: "burn-tests", title: "Burn tests", file: "2-burn-tests.xlsx", sheets: burnTests },
 ];

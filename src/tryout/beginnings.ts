@@ -19,14 +19,12 @@ export interface Beginning {
 }
 
 const NAMES: Readonly<Record<string, string>> = {
-  "pour-day": "Demo pour day",
-  costing: "Demo costing",
+  studio: "Demo studio",
   "burn-tests": "Demo burn tests",
 };
 
 const NOTES: Readonly<Record<string, string>> = {
-  "pour-day": "Vessels, scents, recipes, a batch and its pots, stock and prices of an invented studio.",
-  costing: "What each candle costs and what to ask for it, in ounces and pounds.",
+  studio: "An invented studio: vessels, scents, a batch and its pots, stock, what each candle costs, its label.",
   "burn-tests": "Burn tests of wicks, read and compared, and net weights.",
 };
 
@@ -61,7 +59,7 @@ export const BEGINNINGS: readonly Beginning[] = [
   }),
 ];
 
-export const DEMO = BEGINNINGS.find(({ label }) => label === NAMES["pour-day"]) as Beginning;
+export const DEMO = BEGINNINGS.find(({ label }) => label === NAMES.studio) as Beginning;
 
 /** The vessels with an example that says of itself that it is one; no run sheet pours it, for no batch names it. */
 function withExample(sheets: readonly Sheet[]): Sheet[] {

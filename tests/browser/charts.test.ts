@@ -8,18 +8,17 @@ describe("the charts over the cells", () => {
   const words = async (): Promise<string> => (await chart().getAttribute("aria-label")) ?? "";
 
   it("show the margins of the range, and follow a price", async () => {
-    await tryout.openWorkbook("Demo costing");
     expect(await chart().count()).toBe(0);
     await tryout.openSheet("Margins");
     await expect
       .poll(words)
-      .toMatch(/^Bars: Margin of each candle\. .* Now: Quince, small tin: 53%,.* Bare, tumbler: 50%\./);
-    await tryout.openSheet("Range");
+      .toMatch(/^Bars: Margin of each candle\. .* Now: Quince, medium tin: 51%,.* Bare, medium tin: 51%/);
+    await tryout.openSheet("Candles");
     await expect.poll(() => chart().count()).toBe(0);
-    // By hand: a price of 6, less 6.5 % and 0.25 in fees and the cost of 2.7643, leaves 2.5957, which is 43 %.
-    await tryout.type("B13", "6");
+    // By hand: a price of 8, less 6.5 % and 0.25 in fees and the cost of 3.8236, leaves 3.4064, which is 43 %.
+    await tryout.type("E14", "8");
     await tryout.openSheet("Margins");
-    await expect.poll(words).toContain("Now: Quince, small tin: 43%");
+    await expect.poll(words).toContain("Now: Quince, medium tin: 43%");
   });
 
   it("stand on their cells also when the sheet is scrolled, and leave clicks to them", async () => {
@@ -50,10 +49,10 @@ describe("the charts over the cells", () => {
   });
 
   it("go with their workbook and come with the next one", async () => {
-    await tryout.openWorkbook("Demo pour day");
+    await tryout.openWorkbook("Demo studio");
     await expect.poll(() => chart().count()).toBe(0);
-    await tryout.comeBackTo("Demo costing");
+    await tryout.comeBackTo("Demo studio");
     await tryout.openSheet("Margins");
-    await expect.poll(words).toContain("Now: Quince, small tin: 43%");
+    await expect.poll(words).toContain("Now: Quince, medium tin: 43%");
   });
 });

@@ -59,7 +59,7 @@ describe("the demo", () => {
     await tryout.type("C5", "100");
     await welcome.waitFor({ state: "hidden" });
     expect(await tryout.cells("Vessels", 4, 4)).toEqual([[86]]);
-    expect(await tryout.page.locator("#name").textContent()).toBe("Demo pour day");
+    expect(await tryout.page.locator("#name").textContent()).toBe("Demo studio");
   });
 });
 

@@ -85,7 +85,7 @@ describe("the embedded spreadsheet as the pane's host, through long ways", () =>
     expect(await tryout.host("settings")).toBeNull();
     await tryout.host("keepSettings", settings);
     const left = await tryout.page.evaluate(() => structuredClone(window.pourwright.snapshot()));
-    await tryout.openWorkbook("Demo costing");
+    await tryout.openWorkbook("Demo burn tests");
     expect(await tryout.host("settings")).not.toEqual(settings);
     await tryout.page.evaluate((data) => window.pourwright.open(data), left);
     expect(await tryout.host("settings")).toEqual(settings);
@@ -106,7 +106,7 @@ describe("the embedded spreadsheet as the pane's host, through long ways", () =>
     await expect.poll(() => calls("from the first"), PATIENCE).toBeGreaterThan(0);
     // A listener from just before the opening hears nothing of the edit.
     await page.getByRole("button", { name: "New", exact: true }).click();
-    await page.getByRole("button", { name: "Demo costing", exact: true }).evaluate((choice: HTMLButtonElement) => {
+    await page.getByRole("button", { name: "Demo burn tests", exact: true }).evaluate((choice: HTMLButtonElement) => {
       window.listen("opening");
       choice.click();
     });
@@ -121,6 +121,6 @@ describe("the embedded spreadsheet as the pane's host, through long ways", () =>
     await tryout.type("B40", "y");
     await expect.poll(() => calls("going on"), PATIENCE).toBeGreaterThan(0);
     expect(await calls("from the first")).toBe(before);
-    await tryout.openWorkbook("Demo pour day");
+    await tryout.openWorkbook("Demo studio");
   });
 });

@@ -47,7 +47,7 @@ describe("a reload", () => {
     await tryout.type("A20", "a note of mine");
     await settled(tryout);
     await reload(tryout);
-    expect(await tryout.page.locator("#name").textContent()).toBe("Demo pour day");
+    expect(await tryout.page.locator("#name").textContent()).toBe("Demo studio");
     expect(await cell(tryout, "Batch", 19, 0)).toBe("a note of mine");
     expect(await tryout.page.evaluate(() => window.pourwright.selectedCell()?.sheet)).toBe("Batch");
     expect(tryout.complaints).toEqual([]);

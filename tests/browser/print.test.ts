@@ -216,8 +216,8 @@ describe("printing from the embedded sheet", () => {
   });
 
   it("keeps the paper of a sheet when another workbook was opened meanwhile", async () => {
-    await tryout.openWorkbook("Demo costing");
-    await tryout.comeBackTo("Demo pour day");
+    await tryout.openWorkbook("Demo burn tests");
+    await tryout.comeBackTo("Demo studio");
     await tryout.tables();
     expect(await tryout.host("printable", "Run 2026-330-01")).toContain("size: 215.9mm 279.4mm");
     expect(await tryout.host("printable", "Run 2026-330-01 (2)")).toContain("size: 210mm 297mm");

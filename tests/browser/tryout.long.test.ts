@@ -79,7 +79,7 @@ it("comes back to the workbook as it was left, a setting too, without asking on 
   await page.locator("#kept.safe").waitFor();
   await page.reload();
   await page.waitForFunction(() => "pourwright" in window);
-  expect(await page.locator("#name").textContent()).toBe("Demo pour day");
+  expect(await page.locator("#name").textContent()).toBe("Demo studio");
   expect(await page.getByRole("region", { name: "Ways to begin" }).isVisible()).toBe(false);
   expect(await tryout.cells("Vessels", 4, 2)).toEqual([[321]]);
   await expect.poll(() => page.getByLabel("Extra to melt (loss)").inputValue(), PATIENCE).toBe("5%");
@@ -90,7 +90,7 @@ it("comes back to the workbook as it was left, a setting too, without asking on 
   await page.getByRole("button", { name: "My workbooks" }).click();
   expect(await tryout.faults({ exclude: ["#spreadsheet"] })).toEqual([]);
   await page.keyboard.press("Escape");
-  await tryout.comeBackTo("Demo pour day");
+  await tryout.comeBackTo("Demo studio");
   expect(await tryout.cells("Vessels", 4, 2)).toEqual([[321]]);
   await page.close();
 });

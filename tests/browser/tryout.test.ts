@@ -112,9 +112,9 @@ describe("the page", () => {
       await expect.poll(() => tryout.problems(), { ...PATIENCE, message: label }).toEqual([]);
       await tryout.tables();
     }
-    await tryout.openWorkbook("Demo pour day");
+    await tryout.openWorkbook("Demo studio");
     // The first one was changed, and so is kept under its name.
-    expect(await page.locator("#name").textContent()).toBe("Demo pour day 2");
+    expect(await page.locator("#name").textContent()).toBe("Demo studio 2");
     expect(await tryout.cells("Vessels", 4, 2)).not.toEqual([[123]]);
     const [pot] = await tryout.cells("Pots", 16, 0, 1, 2);
     expect(pot?.[0]).toBe(1);

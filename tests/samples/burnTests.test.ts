@@ -14,7 +14,7 @@ import { byName, number, type Row, SavedBook, type Typed, text, withEdits } from
 
 let book: SavedBook;
 beforeAll(async () => {
-  book = await SavedBook.open("3-burn-tests.xlsx");
+  book = await SavedBook.open("2-burn-tests.xlsx");
 });
 
 const all = (): Row[] => book.rows("Readings", "Readings");

@@ -52,10 +52,10 @@ const withCharts = SAMPLES.flatMap((sample) => {
   return charts.length > 0 ? [{ file: sample.file, charts }] : [];
 });
 
-it("the costing and the burn tests have a chart each", () => {
+it("the studio and the burn tests have a chart each", () => {
   expect(withCharts.map(({ file, charts }) => [file, charts.map(({ chart }) => chart.kind)])).toEqual([
-    ["2-costing.xlsx", ["bars"]],
-    ["3-burn-tests.xlsx", ["line-of-points"]],
+    ["1-studio.xlsx", ["bars"]],
+    ["2-burn-tests.xlsx", ["line-of-points"]],
   ]);
 });
 
@@ -97,7 +97,9 @@ describe.each(withCharts)("the charts of $file", ({ file, charts }) => {
             Number(point.getAttribute("idx")),
             first(point, "c:v").textContent,
           ]);
-          const cells = cellsOf(range).flatMap((value, idx) => (value === undefined ? [] : [[idx, value]]));
+          // A free row is a bar without a name and without a height.
+          const isName = axes[a] === "c:cat";
+          const cells = cellsOf(range).flatMap((value = "", idx) => (value === "" && !isName ? [] : [[idx, value]]));
           expect(points).toEqual(cells);
           const isFree = first(first(series[s] as Element, "c:tx"), "c:v").textContent === "(free)";
           if (!isFree) expect(points.length).toBeGreaterThan(5);

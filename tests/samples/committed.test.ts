@@ -18,7 +18,7 @@ const cellsOf = ({ row, column, rows }: { row: number; column: number; rows: num
 const formulaOf = (content: Content | undefined) => (content && "formula" in content ? content.formula : undefined);
 
 /** Functions younger than the file format, which a file marks: [MS-XLSX] 2.2.2 lists them, from memory. */
-const YOUNGER = ["TEXTJOIN", "CONCAT", "MAXIFS", "MINIFS"];
+const YOUNGER = ["TEXTJOIN", "CONCAT", "MAXIFS", "MINIFS", "IFNA"];
 
 /** The formula as a file has it, worked out another way than the writer does: by the list of our functions. */
 function inFile(formula: string): string {

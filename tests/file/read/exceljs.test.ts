@@ -7,7 +7,7 @@ import { openFile } from "../../../src/file/openFile";
 import { columnLetters } from "../../../src/sheet/columnLetters";
 import { exceljsBook, exceljsValue } from "./exceljsBook";
 
-const SAMPLES = ["1-pour-day", "2-costing", "3-burn-tests"].map((name) => `sample-workbooks/${name}.xlsx`);
+const SAMPLES = ["1-studio", "2-burn-tests"].map((name) => `sample-workbooks/${name}.xlsx`);
 
 /** The rich workbook as LibreOffice 7.4 saved it. */
 const LIBREOFFICE = "tests/data/libreoffice-rich.xlsx";

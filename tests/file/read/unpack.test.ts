@@ -7,7 +7,7 @@ import { contentTypes, relationships, resolveTarget, workbookPath } from "../../
 import { unpack } from "../../../src/file/zip/unpack";
 import { type RawEntry, rawZip } from "../rawZip";
 
-const sample = new Uint8Array(readFileSync(new URL("../../../sample-workbooks/1-pour-day.xlsx", import.meta.url)));
+const sample = new Uint8Array(readFileSync(new URL("../../../sample-workbooks/1-studio.xlsx", import.meta.url)));
 
 const refusal = (bytes: Uint8Array): string => {
   try {

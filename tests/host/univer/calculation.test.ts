@@ -63,25 +63,23 @@ function outcome(calculation: Calculation) {
   return seen;
 }
 
-/** Expects it to be waited for for another 300 ms, and to be settled 200 ms later: 400 ms are what one takes here. */
-async function expectToSettle(seen: { readonly is: unknown }): Promise<void> {
-  await vi.advanceTimersByTimeAsync(300);
-  expect(seen.is).toBe("still waiting");
-  await vi.advanceTimersByTimeAsync(200);
-  expect(seen.is).toBe("settled");
-}
-
 describe("the calculation of the embedded sheet", () => {
   it("is waited for", async () => {
     const { injector, edit, begin } = univer(400);
     const calculation = new Calculation(injector, 1000);
     begin();
     const first = outcome(calculation);
-    await expectToSettle(first);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(first.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(first.is).toBe("settled");
     edit();
     begin();
     const second = outcome(calculation);
-    await expectToSettle(second);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(second.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(second.is).toBe("settled");
   });
 
   it("is waited for from the moment that another workbook is opened", async () => {
@@ -94,7 +92,10 @@ describe("the calculation of the embedded sheet", () => {
     // Long after Univer takes it for done, as on a busy machine.
     await vi.advanceTimersByTimeAsync(350);
     begin();
-    await expectToSettle(seen);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(seen.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(seen.is).toBe("settled");
   });
 
   it("is waited for when the one before ends only after an edit", async () => {
@@ -108,7 +109,10 @@ describe("the calculation of the embedded sheet", () => {
     await vi.advanceTimersByTimeAsync(80);
     expect(seen.is).toBe("still waiting");
     begin();
-    await expectToSettle(seen);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(seen.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(seen.is).toBe("settled");
   });
 
   it("that was stopped to begin anew is waited for to its end", async () => {
@@ -117,7 +121,10 @@ describe("the calculation of the embedded sheet", () => {
     begin();
     stop();
     const seen = outcome(calculation);
-    await expectToSettle(seen);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(seen.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(seen.is).toBe("settled");
   });
 
   it("is not waited for where all values are known, until something changes", async () => {
@@ -130,7 +137,10 @@ describe("the calculation of the embedded sheet", () => {
     edit();
     begin();
     const second = outcome(calculation);
-    await expectToSettle(second);
+    await vi.advanceTimersByTimeAsync(300);
+    expect(second.is).toBe("still waiting");
+    await vi.advanceTimersByTimeAsync(200);
+    expect(second.is).toBe("settled");
   });
 
   it("that takes longer than patience lasts is said, and settles when it is waited for again", async () => {

@@ -25,23 +25,6 @@ it("leads links of the file to their sheet when that is called another way", () 
   expect(fromUniver(data, book).sheets[0]?.links).toBe(book.sheets[0]?.links);
 });
 
-it("leads links that say their place as an address to that sheet too", () => {
-  const [first, ...others] = everythingBook().sheets;
-  if (!first) throw new Error("there is no sheet");
-  const area = { row: 90, column: 0, rows: 1, columns: 1 };
-  const addresses = ["#'Kept aside'!B2", "#Nowhere!B2", "https://lids.example/#Kept"];
-  const links = addresses.map((address, i) => ({ area: { ...area, row: 90 + i }, address, place: null, tip: null }));
-  const book = { ...everythingBook(), sheets: [{ ...first, links }, ...others] };
-  const data = toUniver(book, "x");
-  expect(fromUniver(data, book).sheets[0]?.links).toBe(links);
-  const sheets = { ...data.sheets, 7: { ...data.sheets[7], name: "Put by" } };
-  expect(fromUniver({ ...data, sheets }, book).sheets[0]?.links.map(({ address }) => address)).toEqual([
-    "#'Put by'!B2",
-    "#Nowhere!B2",
-    "https://lids.example/#Kept",
-  ]);
-});
-
 it("leads to a place in the workbook however the file writes it", () => {
   const book = everythingBook();
   const [sheet] = book.sheets;

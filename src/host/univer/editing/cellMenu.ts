@@ -33,14 +33,6 @@ export function addCellMenuKeys(injector: Injector): void {
     if (injector.get(IContextMenuService).visible) event.preventDefault();
   });
   window.addEventListener("keydown", (event) => goThrough(injector, event), true);
-  const keep = ({ target }: MouseEvent) => target instanceof Element && target.closest(MENU) && keepShown();
-  document.addEventListener("click", keep, true);
-}
-
-/** A submenu whose opener the pointer is over would stay hidden when it is pressed: what scrolls gives it its place. */
-function keepShown(frames = 30): void {
-  document.querySelector(`${SUBMENU}[style*="visibility: hidden"]`)?.dispatchEvent(new Event("scroll"));
-  if (frames > 0) requestAnimationFrame(() => keepShown(frames - 1));
 }
 
 async function open(injector: Injector, at: Selected): Promise<void> {
@@ -59,10 +51,11 @@ async function open(injector: Injector, at: Selected): Promise<void> {
   });
 }
 
-/** As it gets its place it is hidden, and what was pressed before may still bring the keyboard back to the cells. */
+/** Until it has its place it is hidden, and what was pressed before may still bring the keyboard back to the cells. */
 function takeKeyboard(injector: Injector, control: HTMLElement, frames = 30): void {
   if (!control.isConnected || !injector.get(IContextMenuService).visible) return;
-  if (!document.activeElement?.closest(`${MENU}, ${SUBMENU}`)) control.focus();
+  const menu = control.closest(MENU);
+  if (!menu?.contains(document.activeElement)) control.focus();
   if (frames > 0) requestAnimationFrame(() => takeKeyboard(injector, control, frames - 1));
 }
 
@@ -101,7 +94,7 @@ function goThrough(injector: Injector, event: KeyboardEvent): void {
   else if (isBack || (key === "ArrowUp" && !isInput)) controls.at(at - 1)?.focus();
   else if (key === "Home" && !isInput) controls[0]?.focus();
   else if (key === "End" && !isInput) controls.at(-1)?.focus();
-  else if (!isInput && (key === "Enter" || key === " " || key === "ArrowRight")) press(injector, control, key);
+  else if (!isInput && (key === "Enter" || key === " " || key === "ArrowRight")) press(control, key);
   else isHandled = false;
   if (isHandled) event.preventDefault();
   // None of them is for the cells.
@@ -111,7 +104,7 @@ function goThrough(injector: Injector, event: KeyboardEvent): void {
 /** The control whose submenu is open. */
 let opener: HTMLElement | null = null;
 
-function press(injector: Injector, control: HTMLElement, key: string): void {
+function press(control: HTMLElement, key: string): void {
   const hasMore = control.querySelector(":scope > svg:last-child") !== null;
   // An arrow only opens what more there is.
   if (key === "ArrowRight" && !hasMore) return;
@@ -120,10 +113,7 @@ function press(injector: Injector, control: HTMLElement, key: string): void {
   if (!hasMore) return;
   opener = control;
   // Before it has its place it is hidden, and cannot have the keyboard.
-  whenThere(`${SUBMENU}[style*="visibility: visible"]:not([${LEFT}]) :is(${CONTROL})`, (first) => {
-    first.focus();
-    takeKeyboard(injector, first);
-  });
+  whenThere(`${SUBMENU}[style*="visibility: visible"]:not([${LEFT}]) :is(${CONTROL})`, (first) => first.focus());
 }
 
 /** From a submenu to what opened it, from the menu to the cells. */

@@ -1,26 +1,8 @@
 /** Words of Univer's that say nothing, or not what to do, in our own. */
 export const OUR_WORDS = {
   "sheets-sort-ui": {
-    general: {
-      "sort-asc-cur": "Ascending, only these cells",
-      "sort-asc-ext": "Ascending, with what is beside",
-      "sort-desc-cur": "Descending, only these cells",
-      "sort-desc-ext": "Descending, with what is beside",
-      "sort-custom": "By several columns",
-    },
-    dialog: {
-      "sort-reminder": "Only these cells?",
-      "sort-reminder-desc": "More stands beside the selected cells. Sorted along, each row stays whole.",
-      "sort-reminder-ext": "Sort it along",
-      "sort-reminder-no": "Sort only these cells",
-      "first-row-check": "The first row is a heading and stays",
-      "add-condition": "Add a column",
-      confirm: "Sort",
-    },
     info: { tooltip: "Not sorted" },
     error: {
-      empty: "Nothing stands in the selected cells.",
-      single: "Select more than one row to sort.",
       "merge-size": "Some cells of the selection are merged. Separate them first.",
       "formula-array": "A formula fills several cells of the selection. Leave them out of it.",
     },

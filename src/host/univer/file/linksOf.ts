@@ -2,7 +2,7 @@
 
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { Book, BookSheet, Link } from "../../../file/book";
-import { type Renames, renamedIn } from "../../../file/write/renames";
+import { renamedIn } from "../../../file/write/renames";
 import { asideOf } from "./cellData";
 import { asListed } from "./keptAsWas";
 import { targetOf, urlOf } from "./links";
@@ -47,10 +47,9 @@ function linkNow({ row, column, url }: Found, original: Link | undefined, contex
   const isUnchanged = original && book && (url === undefined || url === urlOf(original, book));
   if (isUnchanged) {
     const { area } = original;
-    const target = renamedTarget(original, renamesOf(book, context));
-    const isAsWas = target.place === original.place && target.address === original.address;
-    if (area.row === row && area.column === column && isAsWas) return original;
-    return { ...original, area: { ...area, row, column }, ...target };
+    const place = original.place && renamedIn(original.place, renamesOf(book, context));
+    if (area.row === row && area.column === column && place === original.place) return original;
+    return { ...original, area: { ...area, row, column }, place };
   }
   if (url === undefined) return null;
   const definedName = (id: string) => context.plugins.names[id]?.name;
@@ -58,16 +57,8 @@ function linkNow({ row, column, url }: Found, original: Link | undefined, contex
   return { area, ...targetOf(url, context.sheetName, definedName), tip: original?.tip ?? null };
 }
 
-/** Some programs write a place in the workbook as an address: `#Vessels!A2`. */
-function renamedTarget({ address, place }: Link, renames: Renames): Pick<Link, "address" | "place"> {
-  return {
-    address: address?.startsWith("#") ? `#${renamedIn(address.slice(1), renames)}` : address,
-    place: place && renamedIn(place, renames),
-  };
-}
-
 /** Sheets that are called another way than in the file. */
-const renamesOf = ({ sheets }: Pick<Book, "sheets">, { sheetName }: Context): Renames =>
+const renamesOf = ({ sheets }: Pick<Book, "sheets">, { sheetName }: Context) =>
   new Map(
     sheets.flatMap(({ id, name }) => {
       const now = sheetName(id);

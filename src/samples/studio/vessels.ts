@@ -1,8 +1,16 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { heading, table, thisRow } from "../layout";
+import { heading, table, thisRow, unlessBlank } from "../layout";
+import { firstLack, priceOf } from "./prices";
 
 const own = thisRow("Vessels");
+const vessel = own("Vessel");
+
+const SUM = `IF(COUNTIF(Components[Vessel],${vessel})=0,"no components",IFERROR(${priceOf(vessel)}+SUMIFS(Components[Cost],Components[Vessel],${vessel}),${vessel}&": no price"))`;
+const COST = unlessBlank(
+  vessel,
+  `IF(LEN(${own("Fill weight (g)")})=0,"not weighed",IFNA(${firstLack("Components", "Cost", "Vessel", vessel)},${SUM}))`,
+);
 
 /** Every vessel with the water it holds to its fill line; one is not weighed yet and stays blank all along. */
 export function vessels(): Sheet {
@@ -28,6 +36,7 @@ export function vessels(): Sheet {
         align: "right",
       },
       { heading: "Wick", look: "input" },
+      { heading: "Cost, complete", formula: COST, format: FORMATS.money, align: "right" },
     ],
     [
       ["Tea-light cup", "Round, low", 17.5, null, "Cotton 2"],
@@ -49,11 +58,11 @@ export function vessels(): Sheet {
   );
   return {
     name: "Vessels",
-    widths: [22, 25, 13, 12, 12, 13, 20],
+    widths: [18, 24, 13, 11, 12, 12, 15, 22],
     cells: [
       ...heading(
         "Vessels",
-        "Weigh the water that fills a vessel to its fill line. The wax factor (wax weight for one of water) turns it into the weight of wax and scent (fragrance oil) together; where it is blank 0.86 is taken, common practice. Wick: the one that your burn tests approved.",
+        "Weigh the water that fills a vessel to its fill line. The wax factor (wax weight for one of water) turns it into the weight of wax and scent (fragrance oil) together; where it is blank 0.86 is taken, common practice. Wick: the one that your burn tests approved. The cost is that of the vessel and its components, by the sheets Items and Components.",
         7,
       ),
       ...list.cells,

@@ -20,7 +20,7 @@ import { type Moves, moveColumns } from "../../src/runsheet/tables/moves";
 import { readTable } from "../../src/runsheet/tables/readTables";
 import { fieldsOf, matchColumns, type TableTypeId } from "../../src/runsheet/tables/registry";
 import type { Tables } from "../../src/runsheet/tables/tableRows";
-import { pourDay } from "../../src/samples/pourDay";
+import { studio } from "../../src/samples/studio";
 import { byName, limit, number, type Row, type Saved, SavedBook, text, total, withEdits } from "./saved";
 
 /** The saved values of the workbook, read back, against the core functions and against figures worked out by hand. */
@@ -28,7 +28,7 @@ import { byName, limit, number, type Row, type Saved, SavedBook, text, total, wi
 let book: SavedBook;
 
 beforeAll(async () => {
-  book = await SavedBook.open("1-pour-day.xlsx");
+  book = await SavedBook.open("1-studio.xlsx");
 });
 
 const saved = (sheet: string, address: string): Saved => book.saved(sheet, address);
@@ -277,9 +277,9 @@ describe("the recipes", () => {
   it("divide one pot of the chosen scent among its ingredients in whole divisions", () => {
     const own = recipes().filter((row) => row.Scent === saved("Recipes", "B6"));
     const shares = own.map((row) => ({ share: number(row, "Share"), basis: text(row, "Basis") }));
-    const weights = own.map((_, i) => saved("Recipes", `F${10 + i}`));
+    const weights = own.map((_, i) => saved("Recipes", `H${10 + i}`));
     expect(weights).toEqual(recipeSplit(numbered("Recipes", "B4"), shares, numbered("Recipes", "B5")));
-    expect(saved("Recipes", "F8")).toBe(saved("Recipes", "B4"));
+    expect(saved("Recipes", "H8")).toBe(saved("Recipes", "B4"));
     // By hand: wax W with 2400 = 1.08 W + 0.012 x 2400, so W = 2195.56, in three parts and one; of what lacks to
     // 2400 in whole grams the largest fractions get one each.
     expect(weights).toEqual([1646, 549, 132, 44, 29]);
@@ -487,7 +487,7 @@ describe("the first sheet", () => {
 
 describe("a change", () => {
   const typed = async (edits: Record<string, number>, sheet: string) => {
-    const valueAt = await withEdits(pourDay(), edits);
+    const valueAt = await withEdits(studio(), edits);
     return (address: string) => valueAt(sheet, address);
   };
 

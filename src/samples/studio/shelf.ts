@@ -18,6 +18,18 @@ const melted = (column: string) => ({
   formula: `=SUMIF(Batch[Scent],Pots!$B$6,Batch[${column}])*(1+Pots!$B$5)`,
 });
 
+/** The item to buy, and what the batch takes of it: melted with the loss, or counted with the candles. */
+const ITEM = "$B$28";
+const POURED =
+  "(SUMIFS(Batch[Wax total (g)],Batch[Scent],Recipes[Scent])+SUMIFS(Batch[Scent total (g)],Batch[Scent],Recipes[Scent]))";
+const MELTED = [
+  `SUMPRODUCT((Recipes[Ingredient]=${ITEM})*${POURED},Recipes[In 100 g])/100`,
+  `IF(COUNTIF(Recipes[Scent],${ITEM})=0,SUMIFS(Batch[Scent total (g)],Batch[Scent],${ITEM}))`,
+  `IF(${ITEM}="Wax",SUMPRODUCT((COUNTIF(Recipes[Scent],Batch[Scent])=0)*1,Batch[Wax total (g)]))`,
+];
+const TAKES = `=(${MELTED.join("+")})*(1+Pots!$B$5)+SUMIFS(Batch[Quantity],Batch[Vessel],${ITEM})+SUMPRODUCT((Components[Item]=${ITEM})*SUMIFS(Batch[Quantity],Batch[Vessel],Components[Vessel]),Components[Each])`;
+const PACK = `(Items[Item]=${ITEM})*(Items[Pack size (g)]>0)`;
+const PACKS = `MAX(0,B29-B30),IF(${PACK},Items[Pack size (g)],""),IF(${PACK},Items[Pack price],"")`;
 const ofVessel = `INDEX(Vessels[Fill weight (g)],MATCH($B$13,Vessels[Vessel],0))`;
 const ofScent = (column: string): string => `INDEX(Scents[${column}],MATCH($B$14,Scents[Scent],0))`;
 /** An item may stand in several rows of the items; one that stands in none is not known to be 0. */
@@ -99,6 +111,18 @@ export function shelf(): Sheet {
       ...list.cells,
       cell(23, 0, "Candles it makes", { look: "total" }),
       cell(23, 1, { formula: "=POUR.MAKEABLE(Shelf[On hand],Shelf[One candle takes])" }, { look: "total", ...scale }),
+      cell(25, 0, "What to buy", { look: "label" }),
+      cell(26, 0, "Of one item at a time, for the batch; the pane says of all which packs to buy.", {
+        look: "note",
+        across: 4,
+      }),
+      ...setting(27, "Item", "Cedar oil", "A name from the sheet Items.", 4),
+      cell(28, 0, "The batch takes"),
+      cell(28, 1, { formula: TAKES }, weight),
+      cell(29, 0, "On hand"),
+      cell(29, 1, onHand(ITEM), scale),
+      cell(30, 0, "Packs for what is missing cost"),
+      cell(30, 1, { formula: `=POUR.PACKCOST(${PACKS})` }, { format: FORMATS.money, ...right }),
     ],
     tables: [list.table],
     print: { paper: "a4" },

@@ -1,9 +1,18 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { cell, heading, headingRow, setting, table, type Value } from "../layout";
+import { cell, heading, headingRow, setting, table, thisRow, unlessBlank, type Value } from "../layout";
+import { costOf } from "./prices";
 
 const right = { align: "right" } as const;
 const load = (share: number): Value => ({ number: share, format: FORMATS.load });
+
+const own = thisRow("Recipes");
+/** Of a column, the cells of this row's scent; blank beside all others. */
+const ofOwn = (column: string): string => `IF(Recipes[Scent]=${own("Scent")},Recipes[${column}],"")`;
+const IN_HUNDRED = unlessBlank(
+  own("Scent"),
+  `INDEX(POUR.RECIPESPLIT(100,${ofOwn("Share")},${ofOwn("Basis")}),ROW(${own("Scent")})-ROW(INDEX(Recipes[Scent],1))+1)`,
+);
 
 /** The total, above the table so that nothing stands in the way of further recipes. */
 const TOTAL = 7;
@@ -27,6 +36,13 @@ export function recipes(): Sheet {
       { heading: "Share", look: "input", ...right },
       { heading: "Basis", look: "input", align: "center" },
       { heading: "Kind", look: "input", align: "center" },
+      { heading: "In 100 g", formula: IN_HUNDRED, format: "0.00", ...right },
+      {
+        heading: "Cost in 100 g",
+        formula: unlessBlank(own("In 100 g"), costOf(own("Ingredient"), own("In 100 g"))),
+        format: "0.000",
+        ...right,
+      },
     ],
     [
       ["Attic cedar", "Soy wax", 3, "part", "wax"],
@@ -41,24 +57,24 @@ export function recipes(): Sheet {
   const first = HEADING + 2;
   return {
     name: "Recipes",
-    widths: [22, 22, 10, 12, 12, 18],
+    widths: [20, 20, 9, 10, 9, 9, 9, 14],
     cells: [
       ...heading(
         "Recipes",
-        "For scents of more than one wax and one fragrance oil. Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Kind says what counts as scent. Beside the table one recipe is weighed out for one pot.",
-        6,
+        "For scents of more than one wax and one fragrance oil. Parts divide the wax among the waxes, in any sum; the others are loads, of wax or of total. Kind says what counts as scent. Each is worked out for a hundred grams, with what they cost; beside the table one recipe is weighed out for one pot.",
+        8,
       ),
-      ...setting(3, "Fill (g)", 2400, "Everything in the pot together.", 6, FORMATS.scale),
-      ...setting(4, "Scale reads to (g)", 1, "The smallest step the scale shows.", 6),
-      ...setting(5, "Scent to weigh out", "Attic cedar", "One of the table's scents.", 6),
+      ...setting(3, "Fill (g)", 2400, "Everything in the pot together.", 8, FORMATS.scale),
+      ...setting(4, "Scale reads to (g)", 1, "The smallest step the scale shows.", 8),
+      ...setting(5, "Scent to weigh out", "Attic cedar", "One of the table's scents.", 8),
       cell(TOTAL, 0, "Total", { look: "total" }),
-      ...[1, 2, 3, 4].map((column) => cell(TOTAL, column, null, { look: "total" })),
-      cell(TOTAL, 5, { formula: `=SUM(F${first}:F${first + 40})` }, { look: "total", format: FORMATS.scale, ...right }),
+      ...[1, 2, 3, 4, 5, 6].map((column) => cell(TOTAL, column, null, { look: "total" })),
+      cell(TOTAL, 7, { formula: `=SUM(H${first}:H${first + 40})` }, { look: "total", format: FORMATS.scale, ...right }),
       ...list.cells,
-      ...headingRow(HEADING, 5, [{ heading: "For one pot (g)", ...right }]),
+      ...headingRow(HEADING, 7, [{ heading: "For one pot (g)", ...right }]),
       ...Array.from({ length: list.table.rows }, (_, r) => {
         const split = `=POUR.RECIPESPLIT($B$4,${ofScent("Share")},${ofScent("Basis")},$B$5)`;
-        return cell(HEADING + 1 + r, 5, r === 0 ? { formula: split } : null, { format: FORMATS.scale, ...right });
+        return cell(HEADING + 1 + r, 7, r === 0 ? { formula: split } : null, { format: FORMATS.scale, ...right });
       }),
     ],
     tables: [list.table],

@@ -1,6 +1,14 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { heading, table, type Value } from "../layout";
+import { heading, table, thisRow, unlessBlank, type Value } from "../layout";
+import { costOf } from "./prices";
+
+const own = thisRow("Components");
+/** What one candle pays for it; what keeps that from being known stands in its place. */
+const COST = unlessBlank(
+  own("Item"),
+  `IF(COUNT(${own("Each")})=0,${own("Item")}&": how many?",${costOf(own("Item"), own("Each"))})`,
+);
 
 const withLabel = (vessel: string, wick: string, wicks = 1): Value[][] => [
   [vessel, wick, wicks],
@@ -17,6 +25,7 @@ export function components(): Sheet {
       { heading: "Vessel", look: "input", choices: ["Vessels", "Vessel"] },
       { heading: "Item", look: "input", choices: ["Items", "Item"] },
       { heading: "Each", look: "input", format: FORMATS.count, align: "right" },
+      { heading: "Cost", formula: COST, format: FORMATS.money, align: "right" },
     ],
     [
       ["Tea-light cup", "Wick, cotton 2", 1],
@@ -42,11 +51,11 @@ export function components(): Sheet {
   );
   return {
     name: "Components",
-    widths: [24, 24, 10, 20],
+    widths: [24, 24, 10, 12],
     cells: [
       ...heading(
         "Components",
-        "What goes with each vessel and is counted: wicks, lid, label. A row for each; Each is how many of it one candle takes.",
+        "What goes with each vessel and is counted: wicks, lid, label. A row for each; Each is how many of it one candle takes. Its cost follows from the sheet Items.",
         4,
       ),
       ...list.cells,

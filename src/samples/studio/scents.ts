@@ -1,10 +1,26 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
-import { heading, table, thisRow } from "../layout";
+import { heading, table, thisRow, unlessBlank } from "../layout";
+import { firstLack, priceOf } from "./prices";
 
 const own = thisRow("Scents");
 const rate = { look: "input", format: FORMATS.load, align: "center" } as const;
 const whole = { look: "input", format: FORMATS.count, align: "center" } as const;
+
+const scent = own("Scent");
+const part = (name: string): string => `POUR.${name}(100,${own("Load (%)")},${own("Basis (of wax or of total)")})`;
+const ofRecipe = (more = ""): string => `SUMIFS(Recipes[Cost in 100 g],Recipes[Scent],${scent}${more})`;
+const isMixed = `COUNTIF(Recipes[Scent],${scent})>0`;
+
+const BY_RECIPE = `IFNA(${firstLack("Recipes", "Cost in 100 g", "Scent", scent)},${ofRecipe()})`;
+/** Without a recipe it is one wax and the scent. */
+const WAX = own("Wax in that cost");
+const PLAIN = `IF(OR(ISTEXT(${WAX}),${own("Load (%)")}=0),${WAX},IF(ISNUMBER(${priceOf(scent)}),${WAX}+${part("SCENTPART")}*${priceOf(scent)},${scent}&": no price"))`;
+const COST = unlessBlank(scent, `IF(${isMixed},${BY_RECIPE},${PLAIN})`);
+const WAX_COST = unlessBlank(
+  scent,
+  `IF(${isMixed},${ofRecipe(',Recipes[Basis],"part*"')},IF(LEN(${own("Load (%)")})=0,"no load",IF(ISNUMBER(${priceOf('"Wax"')}),${part("WAXPART")}*${priceOf('"Wax"')},"Wax: no price")))`,
+);
 
 const CHECKED = ["Load (%)", "Wax maximum (%)", "Product limit (%)", "Basis (of wax or of total)"];
 
@@ -32,6 +48,8 @@ export function scents(): Sheet {
       { heading: "Pour at (C)", ...whole },
       { heading: "Flash point (C)", ...whole },
       { heading: "Cure days", ...whole },
+      { heading: "Cost of 100 g", formula: COST, format: "0.000", align: "right" },
+      { heading: "Wax in that cost", formula: WAX_COST, format: "0.000", align: "right" },
     ],
     [
       ["Lamplit quince", 0.06, "of wax", 0.1, 0.09, 75, 65, 2, 57, 93, 14],
@@ -46,11 +64,11 @@ export function scents(): Sheet {
   );
   return {
     name: "Scents",
-    widths: [18, 10, 17, 16, 18, 28, 8, 8, 8, 9, 10, 8],
+    widths: [18, 9, 14, 10, 10, 26, 8, 8, 8, 9, 8, 8, 9, 10],
     cells: [
       ...heading(
         "Scents",
-        "Scents are fragrance oils. The load is a share of the wax or of the total, as its basis says. The wax maximum is of wax, the product limit of total; Check stays empty while both are kept. The two oils of Attic cedar are here for their own limits and flash points. Temperatures and times stand on the run sheet as they stand here.",
+        "Scents are fragrance oils. The load is a share of the wax or of the total, as its basis says. The wax maximum is of wax, the product limit of total; Check stays empty while both are kept. The two oils of Attic cedar are here for their own limits and flash points. Temperatures and times stand on the run sheet as they stand here; the cost serves the sheet Candles.",
         6,
       ),
       ...list.cells,
