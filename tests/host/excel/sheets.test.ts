@@ -81,7 +81,7 @@ describe.each((Object.keys(PLATFORMS) as Platform[]).slice(0, cases(1, 3)))("Exc
     }
   });
 
-  describe.each([1000, 5000].slice(0, cases(1, 2)))("the run sheet of %i rows", (count) => {
+  describe.each([100, 1000, 5000].slice(0, cases(1, 3)))("the run sheet of %i rows", (count) => {
     const rows = Array.from({ length: count }, (_, i): CellValue[] => [
       `Vessel ${i}`,
       1 + (i % 3),
