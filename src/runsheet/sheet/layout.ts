@@ -83,7 +83,7 @@ export const columnsOn = (rows: readonly (readonly unknown[])[]): Columns =>
  * The widths of the columns that show, in characters: together as wide as A4 holds of letters of ten points, and each
  * just wide enough for the words of its headings, so that these take two lines.
  */
-export const WIDTHS: readonly number[] = [21, 8.5, 9.1, 10.4, 9.1, 9, 14.3, 7, 14.2, 6.5];
+export const WIDTHS: readonly number[] = [21, 8.5, 9.1, 10.4, 9.1, 9, 14.3, 7, 14.2, 6.4];
 /** Columns that formulas use and nobody needs to see. */
 export const HIDDEN = AT.key + 1 - WIDTHS.length;
 
