@@ -56,6 +56,8 @@ export class StandIn {
 
   /** Puts the client where it would be in Excel; `vi.unstubAllGlobals` takes it away. */
   install(): this {
+    // Its page is a new one: what other tests had functions do there is not known in it.
+    Reflect.deleteProperty(globalThis, Symbol.for("pourwright functions"));
     const client = clientFor(this.platform);
     const { office } = client;
     client.connect(this);
