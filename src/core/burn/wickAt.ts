@@ -6,6 +6,9 @@ import { studentT } from "../statistics/studentT";
 import { sum } from "../statistics/sum";
 import type { Point } from "../statistics/throughOrigin";
 
+/** Of the last digits of a size, in shares of the sizes tried. */
+const NOISE = 1e-9;
+
 export interface WickAt {
   readonly size: number;
   readonly lower: number;
@@ -37,7 +40,8 @@ export function wickAt(candles: readonly Point[], wanted: number): WickAt {
   if (!(steep > 0))
     throw new Fault("none", "values", "the line is too flat to say; burn more candles, of sizes further apart");
   const size = x + rise / slope;
-  if (size < least || size > most) {
+  const noise = NOISE * (most - least);
+  if (size < least - noise || size > most + noise) {
     const tried = `those tried, ${plain(least)} to ${plain(most)}`;
     throw new Fault("none", "wanted", `the line gives ${plain(wanted)} at a size beyond ${tried}; test there`);
   }

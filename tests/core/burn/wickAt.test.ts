@@ -55,6 +55,16 @@ describe("wickAt", () => {
     expect(wickAt(CANDLES, 5.5)).toEqual({ size, lower: expect.closeTo(lower, 9), upper: expect.closeTo(upper, 9) });
   });
 
+  it("gives the smallest and the largest size that were tried, whatever binary fractions make of them", () => {
+    const tenths = [
+      { x: 0.1, y: 0.4 },
+      { x: 0.3, y: 0.7 },
+      { x: 0.5, y: 1 },
+    ];
+    expect(wickAt(tenths, 0.4).size).toBeCloseTo(0.1, 12);
+    expect(wickAt(tenths, 1).size).toBeCloseTo(0.5, 12);
+  });
+
   it("says that a line is too flat, and that a size was not tried", () => {
     const flat = [4, 4, 8, 8].map((x, i) => ({ x, y: 5 + (i % 2) }));
     expect(() => wickAt(flat, 5.5)).toThrow("values: the line is too flat to say");
