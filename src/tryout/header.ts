@@ -24,6 +24,7 @@ export function mountHeader(
     leave: () => leavePane(),
     show: ({ name }) => {
       welcome.hide();
+      files.clear();
       showName(name);
       leavePane = showPane(spreadsheet);
     },

@@ -44,6 +44,8 @@ export interface Files {
   choose(): void;
   /** Saves the open workbook as a file, as the button Save does. */
   save(): void;
+  /** Takes away what was said of a file: another workbook is open. */
+  clear(): void;
 }
 
 export interface FileHooks extends PageHooks {

@@ -133,6 +133,9 @@ describe("a workbook of the maker's own, in a browser", () => {
     await tryout.page.getByText("Open one file at a time.").waitFor();
     expect(await tryout.page.locator(".files-drop").isVisible()).toBe(false);
     expect(await tryout.sheetNames()).toEqual(["Jars", "Shown first", "Papers"]);
+    // What was said of a file goes with the workbook that stood there meanwhile.
+    await tryout.openWorkbook("An empty workbook");
+    expect(await tryout.page.locator(".files-said").textContent()).toBe("");
   });
 
   it("opens by a drop", async () => {

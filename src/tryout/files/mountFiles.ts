@@ -51,6 +51,10 @@ class FileButtons implements Files {
     this.#run(() => this.#saveOpen());
   }
 
+  clear(): void {
+    this.#said.replaceChildren();
+  }
+
   #openFiles(files: readonly Dropped[]): void {
     const [first] = files;
     if (!first) return;
@@ -110,7 +114,7 @@ class FileButtons implements Files {
   #run(work: () => Promise<void>): void {
     if (this.#isBusy) return;
     this.#setBusy(true);
-    this.#said.replaceChildren();
+    this.clear();
     work()
       .catch((fault: unknown) => {
         if (isStopped(fault)) this.#say("Stopped. Nothing was changed.");
