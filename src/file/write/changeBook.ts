@@ -12,6 +12,7 @@ import { withPermittedNames } from "./permittedNames";
 import { rawOf } from "./putter";
 import { attributeOf, type Cut, cut, element, join, withAttributes } from "./rawXml";
 import { renameElsewhere } from "./renameElsewhere";
+import { inAnyCase, type Renames } from "./renames";
 import { putSettings } from "./settings";
 import { settleTables } from "./settleTables";
 import { changeSheet } from "./sheetXml";
@@ -41,7 +42,7 @@ export function changeBook(file: PackageEdit, before: Book, wished: Book): Remar
   const listed = [...old, ...added.map(({ id, name }) => addSheet(file, path, id, name))];
   changeSheets(file, path, listed, before, now);
 
-  const renames = new Map(
+  const renames = inAnyCase(
     now.sheets.flatMap(({ id, name }) => {
       const was = before.sheets.find((sheet) => sheet.id === id)?.name;
       return was === undefined || was === name ? [] : [[was, name] as const];
@@ -121,7 +122,7 @@ function changeWorkbook(
   path: string,
   sheets: { readonly old: readonly Listed[]; readonly listed: readonly Listed[] },
   books: { readonly before: Book; readonly now: Book },
-  renames: ReadonlyMap<string, string>,
+  renames: Renames,
 ): void {
   const { before, now } = books;
   const workbook = cut(file.read(path));

@@ -2,7 +2,13 @@ import { quotedName } from "../../sheet/sheetName";
 import { joined, tokens } from "../formula/tokens";
 
 /** Sheets or tables that are called another way now, new names by old ones. */
-export type Renames = ReadonlyMap<string, string>;
+export type Renames = Pick<ReadonlyMap<string, string>, "get" | "size">;
+
+/** Finds a name in whatever capitals it is written, as spreadsheet programs do. */
+export function inAnyCase(pairs: readonly (readonly [string, string])[]): Renames {
+  const found = new Map(pairs.map(([old, now]) => [old.toLowerCase(), now]));
+  return { size: found.size, get: (name) => found.get(name.toLowerCase()) };
+}
 
 /** The name of the sheet that a reference says up to its `!`. */
 const nameIn = (text: string): string =>

@@ -1,4 +1,5 @@
 import { expect, it } from "vitest";
+import type { Book } from "../../../src/file/book";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
 import { targetOf, urlOf } from "../../../src/host/univer/file/links";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
@@ -23,6 +24,18 @@ it("leads links of the file to their sheet when that is called another way", () 
   expect(places).toContain("'Put by'!A1");
   expect(places).not.toContain("'Kept aside'!A1");
   expect(fromUniver(data, book).sheets[0]?.links).toBe(book.sheets[0]?.links);
+});
+
+it("also those that write it in other capitals", () => {
+  const book = everythingBook();
+  const links = book.sheets[0]?.links.map((link) => ({ ...link, place: link.place?.toUpperCase() ?? null }));
+  const shouting = { ...book, sheets: book.sheets.map((sheet, i) => (i === 0 ? { ...sheet, links } : sheet)) } as Book;
+  const data = toUniver(shouting, "x");
+  const sheets = { ...data.sheets, 7: { ...data.sheets[7], name: "Put by" } };
+  const places = fromUniver({ ...data, sheets }, shouting).sheets[0]?.links.map(({ place }) => place);
+  expect(links?.map(({ place }) => place)).toContain("'KEPT ASIDE'!A1");
+  expect(places).toContain("'Put by'!A1");
+  expect(fromUniver(data, shouting).sheets[0]?.links).toBe(links);
 });
 
 it("leads to a place in the workbook however the file writes it", () => {

@@ -2,7 +2,7 @@
 
 import type { ICellData, IWorksheetData } from "@univerjs/core";
 import type { Book, BookSheet, Link } from "../../../file/book";
-import { renamedIn } from "../../../file/write/renames";
+import { inAnyCase, renamedIn } from "../../../file/write/renames";
 import { asideOf } from "./cellData";
 import { asListed } from "./keptAsWas";
 import { targetOf, urlOf } from "./links";
@@ -59,7 +59,7 @@ function linkNow({ row, column, url }: Found, original: Link | undefined, contex
 
 /** Sheets that are called another way than in the file. */
 const renamesOf = ({ sheets }: Pick<Book, "sheets">, { sheetName }: Context) =>
-  new Map(
+  inAnyCase(
     sheets.flatMap(({ id, name }) => {
       const now = sheetName(id);
       return now === undefined || now === name ? [] : [[name, now] as const];
