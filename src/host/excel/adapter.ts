@@ -1,31 +1,22 @@
 import type { Addition } from "../../sheet/addition";
 import type { Cell, Sheet } from "../../sheet/sheet";
-import {
-  type CellValue,
-  DamagedSettings,
-  type Host,
-  type Place,
-  type Remarks,
-  type Source,
-  type SourceRows,
-  type Work,
-} from "../host";
-import { DAMAGED, SETTINGS } from "../settingsKeys";
+import type { CellValue, Host, Place, Remarks, Source, SourceRows, Work } from "../host";
 import { addSheet } from "./addSheet";
 import { append, failedToAdd } from "./append";
 import { askAround, placeOf, WHERE } from "./around";
+import { ask } from "./ask";
 import { Calculation } from "./calculation";
 import { askForDoubts } from "./doubts";
 import { FunctionRuns, type Runs } from "./functionRuns";
+import { keepSettings, readSettings, settingsText } from "./keptSettings";
 import { contentsOf } from "./layOut";
+import { listen } from "./listening";
 import { laidOut } from "./newSheets";
 import { spanOf } from "./rectangles";
 import { RemarkBoard } from "./remarks";
-import { closedAt, refuseClosed, sentence } from "./sentences";
+import { closedAt, refuseClosed } from "./sentences";
+import { cellValues, headed, partsOf, sourceOf } from "./sources";
 import { takeInRows } from "./takeInRows";
-
-/** Settings go into the file and must stay small beside it. */
-const LONGEST_SETTINGS = 1_000_000;
 
 /** What is loaded of a range to know its cells exactly. */
 const CELLS = "values,valueTypes";
@@ -201,48 +192,22 @@ export class ExcelHost implements Host {
   }
 
   settings(): Promise<unknown> {
-    return ask("Excel could not read the settings", async (context) => {
-      const setting = context.workbook.settings.getItemOrNullObject(SETTINGS).load("value");
-      await context.sync();
-      if (setting.isNullObject) return null;
-      const text = String(setting.value);
-      try {
-        return JSON.parse(text);
-      } catch {
-        context.workbook.settings.add(DAMAGED, text);
-        setting.delete();
-        await context.sync();
-        throw new DamagedSettings();
-      }
-    });
+    return ask("Excel could not read the settings", readSettings);
   }
 
   async keepSettings(settings: unknown): Promise<void> {
-    const text = JSON.stringify(settings);
-    if (text.length > LONGEST_SETTINGS) throw new Error("The settings are too long to be kept in the workbook.");
-    return ask("Excel could not keep the settings", async (context) => {
-      context.workbook.settings.add(SETTINGS, text);
-      await context.sync();
-    });
+    const text = settingsText(settings);
+    return ask("Excel could not keep the settings", (context) => keepSettings(context, text));
   }
 
   onChange(callback: () => void): () => void {
-    let live = true;
-    const changed = async (): Promise<void> => {
-      if (live) callback();
-    };
-    const calculated = async (): Promise<void> => {
-      // Where Excel does not calculate by itself, reading asks for it: no news, and reading again would never end.
-      if (this.calculation.isAutomatic) await changed();
+    // Where Excel does not calculate by itself, reading asks for it: no news, and reading again would never end.
+    const calculated = (): void => {
+      if (this.calculation.isAutomatic) callback();
     };
     // Excel may tell that it has calculated before the answers of functions stand in their cells.
-    const stops = [
-      ...CHANGES.map((event) => hear(event, changed)),
-      hear(CALCULATED, calculated),
-      this.runs.onDelivered(calculated),
-    ];
+    const stops = [listen(callback, calculated), this.runs.onDelivered(calculated)];
     return () => {
-      live = false;
       for (const stop of stops) stop();
     };
   }
@@ -251,105 +216,4 @@ export class ExcelHost implements Host {
     askForDoubts((about, doubt) => this.remarks.say(about, doubt));
     return this.remarks.listen(callback);
   }
-}
-
-// --- listening -------------------------------------------------------------------------------------------------
-
-type Event = (workbook: Excel.Workbook) => {
-  add(handler: () => Promise<void>): { remove(): void };
-};
-
-/**
- * After these, tables may have changed or another sheet is shown. What is sorted, filtered, hidden and renamed is told by
- * newer Excel than the manifest asks for.
- */
-const CHANGES: readonly Event[] = [
-  ({ worksheets }) => worksheets.onChanged,
-  ({ worksheets }) => worksheets.onAdded,
-  ({ worksheets }) => worksheets.onDeleted,
-  ({ worksheets }) => worksheets.onRowSorted,
-  ({ worksheets }) => worksheets.onColumnSorted,
-  ({ worksheets }) => worksheets.onNameChanged,
-  ({ worksheets }) => worksheets.onRowHiddenChanged,
-  ({ worksheets }) => worksheets.onActivated,
-  ({ tables }) => tables.onAdded,
-  ({ tables }) => tables.onDeleted,
-];
-const CALCULATED: Event = ({ worksheets }) => worksheets.onCalculated;
-
-/** Has an event heard, by itself, so that one which Excel does not know leaves the others; gives the way to stop. */
-function hear(event: Event, handler: () => Promise<void>): () => void {
-  const hearing = Excel.run({ delayForCellEdit: true }, async (context) => {
-    const heard = event(context.workbook).add(handler);
-    await context.sync();
-    return { context, heard };
-  });
-  // What Excel refuses to tell stays unheard: who writes must read the cells again just before.
-  hearing.catch(() => {});
-  return () => {
-    hearing
-      .then(({ context, heard }) =>
-        Excel.run(context, async () => {
-          heard.remove();
-          await context.sync();
-        }),
-      )
-      .catch(() => {});
-  };
-}
-
-/** Runs a batch; what goes wrong becomes a sentence. */
-async function ask<T>(failed: string, batch: (context: Excel.RequestContext) => Promise<T>): Promise<T> {
-  try {
-    return await Excel.run(batch);
-  } catch (error) {
-    throw sentence(failed, error);
-  }
-}
-
-// --- reading ---------------------------------------------------------------------------------------------------
-
-interface Parts {
-  readonly table: Excel.Table;
-  readonly header: Excel.Range;
-  readonly body: Excel.Range;
-}
-
-/** A table's heading and rows, asked for; a total row belongs to neither. */
-function partsOf(table: Excel.Table): Parts {
-  return {
-    table,
-    header: table.getHeaderRowRange().load("values,rowIndex,columnIndex,columnCount"),
-    body: table.getDataBodyRange().load("rowCount"),
-  };
-}
-
-function sourceOf({ table, header, body }: Parts): Source {
-  return {
-    name: table.name,
-    place: {
-      sheet: table.worksheet.name,
-      row: header.rowIndex,
-      column: header.columnIndex,
-      rows: 1 + body.rowCount,
-      columns: header.columnCount,
-    },
-    headings: (header.values[0] ?? []).map(String),
-  };
-}
-
-function cellValues(range: Excel.Range): CellValue[][] {
-  return range.values.map((row, r) => row.map((value, c) => cellValue(value, range.valueTypes[r]?.[c])));
-}
-
-function cellValue(value: unknown, type: string | undefined): CellValue {
-  if (value === "" || value === null || value === undefined) return null;
-  if (type === "Error") return { error: String(value) };
-  return typeof value === "number" || typeof value === "boolean" ? value : String(value);
-}
-
-/** Cells whose first row is the heading. */
-function headed(place: Place, [first = [], ...rows]: CellValue[][]): SourceRows {
-  const headings = first.map((cell) => (cell === null ? "" : typeof cell === "object" ? cell.error : String(cell)));
-  return { name: "", place, headings, rows };
 }
