@@ -1,4 +1,5 @@
 import type { Work } from "../host";
+import { calculateAgain } from "./calculation";
 import { type AddingSheet, askForNames, type laidOut, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
 import { setUpPages } from "./pageSetup";
 import { sentence } from "./sentences";
@@ -31,10 +32,8 @@ export async function addSheet(
     await context.sync();
     draft.key = worksheet.id;
     turn(0.8);
-    context.application.suspendApiCalculationUntilNextSync();
     writeOtherFormulas(worksheet, draft.layout);
-    // Who suspends the calculation has to ask for it again.
-    context.application.calculate("Recalculate");
+    calculateAgain(context);
     worksheet.activate();
     worksheet.name = draft.name;
     await context.sync();

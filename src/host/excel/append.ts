@@ -1,7 +1,8 @@
 import type { Addition, NewRows } from "../../sheet/addition";
 import type { Sheet } from "../../sheet/sheet";
+import { calculateAgain } from "./calculation";
 import { type AddingRows, askForAdded, askForTable, planRows, queueRows } from "./newRows";
-import { type AddingSheet, addDrafts, askForNames, laidOut, planSheets, queueSheet, takeAway } from "./newSheets";
+import { type AddingSheet, askForNames, laidOut, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
 import { setUpPages } from "./pageSetup";
 import { sentence } from "./sentences";
 
@@ -11,7 +12,7 @@ export const failedToAdd = (additions: readonly Addition[]): string =>
 
 /**
  * Adds rows to tables and sheets with tables of their own, all or nothing. What is known beforehand is asked in one
- * sync, a second makes new sheets where there are any, and the last writes all. Then pages are set up, which may fail.
+ * sync, a second writes all, and a third has it calculated. Then pages are set up, which may fail.
  * @param say is told what of that was refused
  */
 export async function append(
@@ -27,23 +28,23 @@ export async function append(
 
   const adding = asked.map(planRows);
   const drafts = there ? planSheets(sheets, there) : [];
-  let added: Excel.Worksheet[] = [];
+  let standing: (AddingSheet & { worksheet: Excel.Worksheet })[] = [];
   try {
-    if (drafts.length > 0) added = await addDrafts(context, drafts);
     context.application.suspendApiCalculationUntilNextSync();
-    for (const [i, draft] of drafts.entries()) queueSheet(added[i] as Excel.Worksheet, draft);
+    standing = drafts.map((draft) => ({ ...draft, worksheet: queueDraft(context, draft) }));
+    for (const one of standing) queueSheet(one.worksheet, one);
     for (const one of adding) queueRows(one);
+    await context.sync();
+    for (const [i, { worksheet }] of standing.entries()) (drafts[i] as AddingSheet).key = worksheet.id;
     // Names last: until then it is known which sheets are unfinished. What was shown stays in front.
-    for (const [i, { name }] of drafts.entries()) (added[i] as Excel.Worksheet).name = name;
+    for (const { worksheet, name } of standing) worksheet.name = name;
     there?.shown.activate();
-    // Who suspends the calculation has to ask for it again.
-    context.application.calculate("Recalculate");
+    calculateAgain(context);
     await context.sync();
   } catch (error) {
     await takeBack(adding, drafts, there?.shown.id ?? "", sentence(failedToAdd(additions), error));
     throw error;
   }
-  const standing = drafts.map((draft, i) => ({ ...draft, worksheet: added[i] as Excel.Worksheet }));
   await setUpPages(context, standing, say);
 }
 

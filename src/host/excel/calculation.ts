@@ -74,6 +74,12 @@ export class Calculation {
   }
 }
 
+/**
+ * Has calculated what was written while calculation was suspended, as who suspends it has to. For a sync after that one:
+ * until then it is suspended, and nothing says whether it hears what is asked for.
+ */
+export const calculateAgain = ({ application }: Excel.RequestContext): void => application.calculate("Recalculate");
+
 const isBusy = (cells: Excel.Range): boolean =>
   !cells.isNullObject &&
   cells.values.some((row, r) => row.some((value, c) => value === "#BUSY!" && cells.valueTypes[r]?.[c] === "Error"));

@@ -60,17 +60,6 @@ export const laidOut = (sheet: Sheet, requests: 1 | 2): [Sheet, Layout] => [shee
 export const queueDraft = ({ workbook }: Excel.RequestContext, { key }: AddingSheet): Excel.Worksheet =>
   workbook.worksheets.add(key).load("id");
 
-/** Adds empty worksheets under their draft names, in one sync. */
-export async function addDrafts(
-  context: Excel.RequestContext,
-  drafts: readonly AddingSheet[],
-): Promise<Excel.Worksheet[]> {
-  const added = drafts.map((draft) => queueDraft(context, draft));
-  await context.sync();
-  for (const [i, { id }] of added.entries()) (drafts[i] as AddingSheet).key = id;
-  return added;
-}
-
 /** Queues all that fills a draft. */
 export const queueSheet = (worksheet: Excel.Worksheet, { sheet, layout }: AddingSheet): void =>
   writeSheet(worksheet, sheet, layout);

@@ -722,6 +722,8 @@ const APPLICATION: Kind<Book> = {
     calculate: ({ find }, type: string) => {
       if (type !== "Recalculate") throw new Error("The stand-in calculates what has changed.");
       const book = find() as Book;
+      // Nothing says what Excel makes of it while calculation is suspended.
+      if (book.isSuspended) return;
       book.calculate();
       void book.fire("worksheets.onCalculated");
     },

@@ -217,7 +217,6 @@ export class Book {
 
   /** Works all formulas out again, as F9 does; those that come late keep what they show. */
   calculate(): void {
-    this.isSuspended = false;
     this.workOut((formula) => !this.isLate(formula));
   }
 

@@ -199,13 +199,14 @@ it("hides whole columns only, and writes no block into filtered rows", async () 
   expect(standIn.faults.splice(0)).toHaveLength(2);
 });
 
-it("leaves formulas at 0 that were entered while calculation was suspended, until it is asked to calculate", async () => {
+it("leaves formulas at 0 that were entered while calculation was suspended, until it is asked to calculate after that", async () => {
   const standIn = excel();
   standIn.book.answer = () => 7;
   const [sheet] = standIn.book.sheets;
   await Excel.run(async (context) => {
     context.application.suspendApiCalculationUntilNextSync();
     context.workbook.worksheets.getItem("Here").getRange("A2").formulas = [["=1+6"]];
+    context.application.calculate("Recalculate");
     await context.sync();
     expect(sheet?.cell(1, 0)?.value).toBe(0);
     context.workbook.worksheets.getItem("Here").getRange("A3").formulas = [["=1+6"]];
