@@ -11,9 +11,9 @@ const FULL = 0.99;
 /** More pages than this take no breaks: Excel knows no more of them in a sheet. */
 const MOST_BREAKS = 1023;
 
-/** How a sheet is put on its pages where a program is told a scale and breaks, and finds neither by itself. */
+/** How a sheet is put on its pages by a program that fits its width and is told where pages end. */
 export interface Pages {
-  /** Per cent, whole, at most 100: the width fits the paper. */
+  /** Per cent, whole, at most 100, with which the width fits the paper. */
   readonly scale: number;
   /** Rows that begin a new page, from 0. */
   readonly breaks: readonly number[];

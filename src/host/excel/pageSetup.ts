@@ -38,7 +38,7 @@ export async function setUpPages(
 function queuePage(
   worksheet: Excel.Worksheet,
   sheet: Sheet,
-  { paper, landscape, repeatRows }: NonNullable<Sheet["print"]>,
+  { paper, landscape, repeatRows, wholeBlocks, newPages = [] }: NonNullable<Sheet["print"]>,
 ): void {
   const page = worksheet.pageLayout;
   page.paperSize = paper === "a4" ? "A4" : "Letter";
@@ -46,18 +46,16 @@ function queuePage(
   page.headersFooters.defaultForAllPages.leftFooter = "&A";
   page.headersFooters.defaultForAllPages.rightFooter = "Page &P of &N";
   if (repeatRows) page.setPrintTitleRows(`$${repeatRows[0] + 1}:$${repeatRows[1] + 1}`);
-  if (!sheet.heights) {
-    page.zoom = { horizontalFitToPages: 1 };
-    return;
+  // No program knows how wide another one prints its columns: the width is fitted, and breaks are kept beside that.
+  page.zoom = { horizontalFitToPages: 1 };
+  if (wholeBlocks) {
+    const millimetre = 72 / 25.4;
+    page.leftMargin = page.rightMargin = MARGINS.side * millimetre;
+    page.topMargin = MARGINS.top * millimetre;
+    page.bottomMargin = MARGINS.bottom * millimetre;
+    page.footerMargin = (MARGINS.bottom / 2) * millimetre;
   }
-  // What is fitted to a width takes no breaks: with a scale the blocks of a sheet stay whole.
-  const { scale, breaks } = pagesOf(sheet, rowHeights(sheet), EXCEL_ROW);
-  page.zoom = { scale };
-  const millimetre = 72 / 25.4;
-  page.leftMargin = page.rightMargin = MARGINS.side * millimetre;
-  page.topMargin = MARGINS.top * millimetre;
-  page.bottomMargin = MARGINS.bottom * millimetre;
-  page.footerMargin = (MARGINS.bottom / 2) * millimetre;
+  const breaks = wholeBlocks ? pagesOf(sheet, rowHeights(sheet), EXCEL_ROW).breaks : newPages;
   for (const row of breaks) worksheet.horizontalPageBreaks.add(`A${row + 1}`);
 }
 

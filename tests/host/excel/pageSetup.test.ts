@@ -1,7 +1,12 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
-import type { Sheet } from "../../../src/sheet/sheet";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
+import { describeRun } from "../../../src/runsheet/sheet/describeRun";
+import { AT } from "../../../src/runsheet/sheet/layout";
+import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { everything, type Knows, knowing, REQUIRED } from "./client/requirementSets";
+import type { SheetModel } from "./model";
 import { type Failure, StandIn } from "./standIn";
 
 afterEach(() => vi.unstubAllGlobals());
@@ -56,6 +61,61 @@ describe("a page set-up that Excel refuses", () => {
     const { print: _, ...screen } = sheet;
     await host.addSheet(screen);
     expect(standIn.syncs).toBe(3);
+  });
+});
+
+describe("the pages of a run sheet", () => {
+  /** Ten pots, on paper for which the whole run takes a few pages. */
+  function runSheet(paper: Settings["paper"]): Sheet {
+    const settings: Settings = { ...FIRST_SETTINGS, loss: 0, paper };
+    const rows = Array.from({ length: 10 }, (_, i): CellValue[] => ["Tin", 15, 107, `Scent ${i}`, 0.07]);
+    const columns = { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4 };
+    const run = buildRun({ pour: { type: "pour", headings: [], rows, columns } }, settings);
+    return describeRun(run, { lot: "2026-330-01", date: 46_352, settings });
+  }
+
+  it.each(["letter", "a4"] as const)(
+    "fit the width of %s and break before pots, with room for those that stand there",
+    async (paper) => {
+      // The oldest Excel that loads the add-in takes them, in the sync of the page set-up.
+      const { standIn, host } = excel(knowing(REQUIRED));
+      const run = runSheet(paper);
+      const made = standIn.book.find(await host.addSheet(run)) as SheetModel;
+      const { page, heights, widths } = made;
+      expect(standIn.syncs).toBe(4);
+      expect(page.zoom).toEqual({ horizontalFitToPages: 1 });
+      // 7 mm at the sides, 10 above, 14 below: points of 72 in an inch of 25.4 mm.
+      for (const [side, millimetres] of Object.entries({ left: 7, right: 7, top: 10, bottom: 14 })) {
+        expect(((page[`${side}Margin`] as number) / 72) * 25.4).toBeCloseTo(millimetres, 6);
+      }
+      const breaks = (page.breaks as string[]).map((cell) => Number(/^A(\d+)$/.exec(cell)?.[1]) - 1);
+      const pots = run.cells.flatMap(({ row, column, content }) =>
+        column === AT.key && content && "text" in content && content.text.endsWith(" pot") ? [row] : [],
+      );
+      expect(pots).toHaveLength(10);
+      expect(breaks[0]).toBe(pots[0]);
+      expect(breaks.filter((row) => !pots.includes(row))).toEqual([]);
+      // Millimetres of the papers, from ISO 216 and ANSI; points of a row of no height of its own, from memory.
+      const [across, up] = { letter: [215.9, 279.4], a4: [210, 297] }[paper] as [number, number];
+      const scale = (((across - 14) / 25.4) * 72) / [...widths.values()].reduce((sum, one) => sum + one, 0);
+      const heightOf = (row: number): number => heights.get(row) ?? 15;
+      const ends = [...breaks, Math.max(...run.cells.map(({ row }) => row)) + 1];
+      for (const [i, first] of [0, ...breaks].entries()) {
+        let height = i === 0 ? 0 : heightOf(0);
+        for (let row = first; row < (ends[i] as number); row++) height += heightOf(row);
+        expect(height * scale).toBeLessThanOrEqual(((up - 24) / 25.4) * 72);
+      }
+    },
+  );
+
+  it("begin where a sheet says so", async () => {
+    const { standIn, host } = excel();
+    await host.addSheet({ ...sheet, print: { paper: "a4", newPages: [4, 9] } });
+    expect(standIn.book.find("Run")?.page).toMatchObject({
+      zoom: { horizontalFitToPages: 1 },
+      breaks: ["A5", "A10"],
+    });
+    expect(standIn.book.find("Run")?.page).not.toHaveProperty("topMargin");
   });
 });
 

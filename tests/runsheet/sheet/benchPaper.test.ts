@@ -214,7 +214,7 @@ describe("a sheet that was written before", () => {
   });
 });
 
-describe("the pages of a program that is told a scale and breaks", () => {
+describe("the pages of a program that is told where they end", () => {
   it.each(["letter", "a4"] as const)("hold letters of ten points and whole pots on %s", (paper) => {
     const rows = Array.from({ length: 10 }, (_, i): CellValue[] => ["Tin", 15, 107, `Scent ${i}`, null]);
     const sheet = sheetOf({ paper }, { ...TABLES, pour: { ...TABLES.pour, rows } });
