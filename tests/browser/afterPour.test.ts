@@ -158,7 +158,7 @@ describe("after the pour", () => {
     await says(/^Run 2026-330-02 carries the same lot, 2026-330-02: is Fig, sold the one/);
 
     await tryout.openSettings();
-    await pane().getByLabel("Date", { exact: true }).fill("2026-11-26");
+    await pane().getByRole("textbox", { name: "Date", exact: true }).fill("2026-11-26");
     await press("Write run sheet");
     await says("Run sheet written: Run 2026-330-03");
     await expect.poll(chosen, PATIENCE).toBe("Run 2026-330-03");
