@@ -205,8 +205,13 @@ export interface Condition {
   readonly text?: string;
   /** What it lays over the cell's own look. */
   readonly look?: { readonly font?: Partial<Font>; readonly fill?: string | null };
-  /** Colour scales and data bars: where each colour stands. */
-  readonly stopsAt?: readonly { readonly kind: string; readonly value?: string; readonly color?: string }[];
+  /** Colour scales and data bars: where each colour stands. Icons: where each begins, `above` for above the value itself. */
+  readonly stopsAt?: readonly {
+    readonly kind: string;
+    readonly value?: string;
+    readonly color?: string;
+    readonly above?: true;
+  }[];
   readonly icons?: { readonly set: string; readonly reversed: boolean; readonly hidesValue: boolean };
   readonly rank?: { readonly count: number; readonly percent: boolean; readonly bottom: boolean };
   readonly average?: { readonly above: boolean; readonly orEqual: boolean; readonly deviations: number };

@@ -64,6 +64,7 @@ function stopsAt(rule: Element, colors: Colors): Condition["stopsAt"] {
       value: attributes.val,
       // A bar has two ends and one colour.
       color: shown[i] ?? shown[0],
+      above: isOn(attributes.gte, true) ? undefined : (true as const),
     }),
   );
 }

@@ -91,13 +91,27 @@ function ruleXml(condition: Condition, overlay: Overlay): string {
   );
 }
 
+/** Sets that only younger lists of rules may name (ECMA-376 Part 1, 18.18.42, lists the others): the nearest of them. */
+export const OLDER_SETS: Readonly<Record<string, string>> = {
+  "3Stars": "3Symbols",
+  "3Triangles": "3Arrows",
+  "5Boxes": "5Quarters",
+  _5Felling: "5Rating",
+};
+
 /** Colour scales, bars and icons. */
 function scaleXml({ kind, stopsAt = [], icons }: Condition): string {
-  const places = stopsAt.map(({ kind: type, value }) => element("cfvo", { type, val: value }));
+  const places = stopsAt.map(({ kind: type, value, above }) =>
+    element("cfvo", { type, val: value, gte: above ? 0 : null }),
+  );
   const colors = stopsAt.flatMap(({ color }) => (color ? [element("color", { rgb: `FF${color}` })] : []));
   if (kind === "colorScale") return element("colorScale", {}, ...places, ...colors);
   if (kind === "dataBar") return element("dataBar", {}, ...places, ...colors.slice(0, 1));
   if (kind !== "iconSet") return "";
-  const said = { iconSet: icons?.set, reverse: icons?.reversed || null, showValue: icons?.hidesValue ? 0 : null };
+  const said = {
+    iconSet: icons && (OLDER_SETS[icons.set] ?? icons.set),
+    reverse: icons?.reversed || null,
+    showValue: icons?.hidesValue ? 0 : null,
+  };
   return element("iconSet", said, ...places);
 }

@@ -3,6 +3,7 @@ import type { Book, BookSheet, Filter, Remark } from "../book";
 import { same } from "../same";
 import { contentTypes } from "../zip/package";
 import { sameCell } from "./cells";
+import { OLDER_SETS } from "./conditions";
 import { isListTooLong, LONGEST_TEXT } from "./limits";
 import { cellsMoved } from "./moved";
 import type { PackageEdit } from "./packageEdit";
@@ -172,12 +173,13 @@ function wordlessFilters(was: BookSheet | undefined, is: BookSheet): Loss[] {
 }
 
 /** What is longer than files may hold. */
-function beyondLimits({ rows, validations }: BookSheet): Loss[] {
+function beyondLimits({ rows, validations, conditions }: BookSheet): Loss[] {
   const texts = rows.flatMap(({ row, cells }) =>
     cells
       .filter(({ value }) => typeof value === "string" && value.length > LONGEST_TEXT)
       .map(({ column }) => cellAddress(row, column)),
   );
+  const icons = conditions.filter((one) => one.icons && one.icons.set in OLDER_SETS);
   const lists = validations.filter(isListTooLong).map(({ areas }) => areaList(areas));
   return [
     ...(texts.length === 0
@@ -188,6 +190,10 @@ function beyondLimits({ rows, validations }: BookSheet): Loss[] {
             consequence: `A cell of a file holds ${LONGEST_TEXT.toLocaleString("en-US")} characters at most; the rest is cut off.`,
           },
         ]),
+    ...icons.map(({ areas }) => ({
+      what: `the icons in ${areaList(areas)}`,
+      consequence: "Files have no such icons: there other ones stand for them, with the same bounds.",
+    })),
     ...lists.map((where) => ({
       what: `the list to choose from in ${where}`,
       consequence: "It is too long to be written out in a file. Put its words into cells and let the rule read these.",

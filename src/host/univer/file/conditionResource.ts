@@ -4,6 +4,7 @@ import type { IRange, IStyleBase } from "@univerjs/core";
 import type { Condition } from "../../../file/book";
 import { columnLetters } from "../../../sheet/columnLetters";
 import { areaOf, type Extent, rangeOf } from "./areas";
+import { withFormula } from "./conditionFormula";
 import { colorOf, fontData, fontOf } from "./fonts";
 
 export interface ConditionJson {
@@ -143,7 +144,7 @@ function comparedJson({ operator = "equal", formulas, areas }: Condition) {
 function scaleJson({ kind, stopsAt = [], icons }: Condition): RuleJson | null {
   const values = stopsAt.map(({ kind: type, value }) => ({
     type: type.replace(/^auto/, "").toLowerCase(),
-    ...(value !== undefined && { value: LITERAL.test(value) ? Number(value) : value }),
+    ...(value !== undefined && { value: valueJson(type, value) }),
   }));
   const colors = stopsAt.map(({ color }) => color);
   const [min, max] = values;
@@ -164,13 +165,19 @@ function scaleJson({ kind, stopsAt = [], icons }: Condition): RuleJson | null {
   if (kind !== "iconSet" || !icons || values.length === 0) return null;
   // The plugin begins with the highest values.
   const config = values.map((value, i) => ({
-    operator: "greaterThanOrEqual",
+    operator: stopsAt[i]?.above ? "greaterThan" : "greaterThanOrEqual",
     value,
     iconType: icons.set,
     iconId: String(icons.reversed ? i : values.length - 1 - i),
   }));
   return { type: kind, isShowValue: !icons.hidesValue, config: config.reverse() };
 }
+
+/** A file writes a formula here without its `=`. */
+const valueJson = (kind: string, value: string): number | string => {
+  if (kind === "formula") return `=${value}`;
+  return LITERAL.test(value) ? Number(value) : value;
+};
 
 function styleJson(look: Condition["look"]): IStyleBase {
   return { ...fontData(look?.font ?? {}), ...(look?.fill && { bg: { rgb: `#${look.fill}` } }) };
@@ -181,14 +188,14 @@ export function conditionsOf(json: readonly ConditionJson[] | undefined, extent:
   return new Map(
     (json ?? []).map(({ cfId, ranges, stopIfTrue, rule }) => [
       cfId,
-      {
+      withFormula({
         areas: ranges.map((range) => areaOf(range, extent)),
         priority: 0,
         stops: stopIfTrue,
         formulas: [],
         ...definitionOf(rule),
         ...lookOf(rule),
-      },
+      }),
     ]),
   );
 }
@@ -215,14 +222,20 @@ function definitionOf(rule: RuleJson): Partial<Condition> & Pick<Condition, "kin
   const reversed = lowestFirst.length > 1 && Number(lowestFirst[0]?.iconId) === 0;
   return {
     kind: rule.type,
-    stopsAt: lowestFirst.map(({ value }) => stopOf(value)),
+    stopsAt: lowestFirst.map(({ value, operator }, i) => ({
+      // The lowest icon stands for all that is below the second: the plugin says that by a number above all.
+      ...(i === 0 && operator.startsWith("lessThan") ? { kind: "percent", value: "0" } : stopOf(value)),
+      ...(operator === "greaterThan" && { above: true as const }),
+    })),
     icons: { set, reversed, hidesValue: !rule.isShowValue },
   };
 }
 
 function stopOf({ type, value }: ValueJson, color?: string) {
   const six = colorOf(color);
-  return { kind: type, ...(value !== undefined && { value: String(value) }), ...(six && { color: six }) };
+  const text = value === undefined ? undefined : String(value);
+  const said = type === "formula" ? text?.replace(/^=/, "") : text;
+  return { kind: type, ...(said !== undefined && { value: said }), ...(six && { color: six }) };
 }
 
 function highlightOf(rule: RuleJson & { type: "highlightCell" }): Partial<Condition> & Pick<Condition, "kind"> {
