@@ -139,7 +139,7 @@ export function sheetOf(sheet: SheetData, id: string, context: Context): BookShe
     merges: mergesNow(sheet, original, before, extent, oldExtent),
     tables: tablesNow(sheet, context),
     filter: filterNow(context, sheet.id, extent, oldExtent),
-    validations: kept(original?.validations ?? [], "v", (from, of, size) => validationsOf(from, of, size)),
+    validations: kept(original?.validations ?? [], "v", validationsOf, ["kind", "operator", "formulas"]),
     conditions: inOrder(
       kept(original?.conditions ?? [], "c", (from, of, size) => conditionsOf(from.conditions[of], size), DEFINITION),
       original?.conditions ?? [],

@@ -65,13 +65,15 @@ const valueJson = (formula: string): string => (/^=-?[\d.]+$/.test(formula) ? fo
 /** Null for a kind that files do not have. */
 export function validationOf(json: ValidationJson, extent: Extent): Validation | null {
   const { type, ranges, operator, formula1, formula2, allowBlank, showDropDown, errorStyle, showErrorMessage } = json;
+  if (type === "checkbox") return validationOf(asList(json), extent);
   const kind = type === "listMultiple" ? "list" : type;
   if (!KINDS.has(kind)) return null;
   const formulas = [formula1, formula2].flatMap((one) => {
     if (one === undefined || one === null || one === "") return [];
-    return kind === "list" ? [listFormula(String(one))] : [valueFormula(String(one))];
+    if (kind === "list") return [listFormula(String(one))];
+    return [valueFormula(kind === "date" ? serialOf(String(one)) : String(one))];
   });
-  const shown = Object.entries(ON_WRONG).find(([, code]) => code === (errorStyle ?? ON_WRONG.stop))?.[0];
+  const shown = Object.entries(ON_WRONG).find(([, code]) => code === (errorStyle ?? ON_WRONG.warning))?.[0];
   return {
     areas: ranges.map((range) => areaOf(range, extent)),
     kind: kind as Validation["kind"],
@@ -83,6 +85,25 @@ export function validationOf(json: ValidationJson, extent: Extent): Validation |
     ...(json.prompt && { prompt: { title: json.promptTitle ?? "", text: json.prompt } }),
     ...(json.error && { error: { title: json.errorTitle ?? "", text: json.error } }),
   };
+}
+
+/** Files know no box to tick: what it may hold stays the same. */
+const asList = ({ formula1, formula2, ...json }: ValidationJson): ValidationJson => ({
+  ...json,
+  type: "list",
+  formula1: `${formula1 || 1},${formula2 || 0}`,
+});
+
+const DAY = /^(\d{4})[-/](\d{1,2})[-/](\d{1,2})(?:[ T](\d{1,2}):(\d{2})(?::(\d{2}))?)?$/;
+
+/** A day as typed into a rule as the number that files write; what is none is left as it is. */
+function serialOf(said: string): string {
+  const [year, month, day, hours = 0, minutes = 0, seconds = 0] = (DAY.exec(said.trim()) ?? [])
+    .slice(1)
+    .map((part) => Number(part ?? 0));
+  if (year === undefined || month === undefined || day === undefined) return said;
+  const time = Date.UTC(year, month - 1, day, hours, minutes, seconds);
+  return String(time / 86_400_000 + 25_569);
 }
 
 const listFormula = (said: string) => (said.startsWith("=") ? said : `="${written(said).replaceAll('"', '""')}"`);
