@@ -3,8 +3,10 @@
 import type { IBorderData, IStyleData, Nullable } from "@univerjs/core";
 import type { CellStyle, Edge } from "../../../file/book";
 import { PLAIN_STYLE } from "../../../file/emptyBook";
+import { same } from "../../../file/same";
 import { BORDERS, HORIZONTAL, keyOf, NO, VERTICAL, WRAPS, YES } from "./codes";
 import { colorOf, fontData, fontOf } from "./fonts";
+import { mended } from "./keptAsWas";
 
 /** Pixels that a step of indent takes, and those that Univer leaves beside a text anyway. */
 const INDENT = 9;
@@ -22,15 +24,29 @@ export function styleNumber(id: string): number | null {
 }
 
 /** Univer carries what it does not know of a style along when it makes a new one of it. */
-type FileStyleData = IStyleData & { readonly unlocked?: true };
+type FileStyleData = IStyleData & {
+  readonly unlocked?: true;
+  /** Where Univer has no equal for some of it: all of it as the file says it. */
+  readonly fileAlign?: CellStyle["align"];
+};
 
 export function styleData({ font, fill, border, format, align, unlocked }: CellStyle): FileStyleData {
-  const { horizontal, vertical, wrap, indent, rotation } = align;
-  const data: FileStyleData = { ...fontData(font), ...(unlocked && { unlocked }) };
+  const aligned = alignData(align);
+  const data: FileStyleData = {
+    ...fontData(font),
+    ...aligned,
+    ...(unlocked && { unlocked }),
+    ...(!same(alignOf(aligned), align) && { fileAlign: align }),
+  };
   if (fill) data.bg = { rgb: `#${fill}` };
   const borders = borderData(border);
   if (borders) data.bd = borders;
   if (format !== "General") data.n = { pattern: format };
+  return data;
+}
+
+function alignData({ horizontal, vertical, wrap, indent, rotation }: CellStyle["align"]): IStyleData {
+  const data: IStyleData = {};
   // A text over several columns in the middle has no equal: the middle of its own cell comes nearest.
   const across = horizontal === "centerContinuous" ? "center" : horizontal;
   if (across && across !== "fill") data.ht = HORIZONTAL[across];
@@ -49,10 +65,14 @@ export function styleOf(data: FileStyleData, plain: CellStyle): CellStyle {
     fill: colorOf(data.bg?.rgb),
     border: borderOf(data.bd),
     format: data.n?.pattern || "General",
-    align: alignOf(data),
+    align: alignNow(data),
     ...(data.unlocked && { unlocked: true }),
   };
 }
+
+/** What was changed of it here as it is here, all else as the file says it. */
+const alignNow = (data: FileStyleData): CellStyle["align"] =>
+  data.fileAlign ? mended(data.fileAlign, alignOf(alignData(data.fileAlign)), alignOf(data)) : alignOf(data);
 
 function alignOf({ ht, vt, tb, pd, tr }: IStyleData): CellStyle["align"] {
   const horizontal = keyOf(HORIZONTAL, ht);

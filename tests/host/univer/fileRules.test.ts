@@ -1,0 +1,97 @@
+import { describe, expect, it } from "vitest";
+import type { Condition } from "../../../src/file/book";
+import { openFile } from "../../../src/file/openFile";
+import { saveBook } from "../../../src/file/saveBook";
+import { type ConditionJson, conditionsJson, conditionsOf } from "../../../src/host/univer/file/conditionResource";
+import { styleData, styleOf } from "../../../src/host/univer/file/styleData";
+import { type ValidationJson, validationOf } from "../../../src/host/univer/file/validationResource";
+import { everythingBook } from "./everythingBook";
+
+/** What rules and looks made in the page become in a file, where the sheet's plugins and files say them differently. */
+
+const EXTENT = { rows: 100, columns: 26 };
+const ranges = [{ startRow: 1, endRow: 3, startColumn: 1, endColumn: 1 }];
+
+const saidIn = (rule: object): Condition => {
+  const json = [{ cfId: "new", ranges, stopIfTrue: false, rule }] as ConditionJson[];
+  return conditionsOf(json, EXTENT).get("new") as Condition;
+};
+
+describe("conditions made in the page", () => {
+  // The formulas are as Excel writes them, from memory.
+  it.each([
+    [{ subType: "text", operator: "containsText", value: 'a "b"' }, '=NOT(ISERROR(SEARCH("a ""b""",B2)))'],
+    [{ subType: "text", operator: "beginsWith", value: "Fig" }, '=LEFT(B2,LEN("Fig"))="Fig"'],
+    [{ subType: "text", operator: "containsBlanks", value: "" }, "=LEN(TRIM(B2))=0"],
+    [{ subType: "timePeriod", operator: "yesterday" }, "=FLOOR(B2,1)=TODAY()-1"],
+  ])("have the formula by which other programs go: %j", (rule, formula) => {
+    expect(saidIn({ type: "highlightCell", ...rule }).formulas).toEqual([formula]);
+  });
+
+  it("begin icons where the page begins them, the lowest below all others, also on the way through a file", () => {
+    const icon = (operator: string, value: number, iconId: string) => ({
+      ...{ operator, iconType: "3Stars", iconId },
+      value: { type: "num", value },
+    });
+    const config = [
+      icon("greaterThan", 20, "0"),
+      icon("greaterThanOrEqual", 10, "1"),
+      icon("lessThanOrEqual", Number.MAX_SAFE_INTEGER, "2"),
+    ];
+    const condition = { ...saidIn({ type: "iconSet", isShowValue: true, config }), priority: 1 };
+    const stopsAt = [
+      { kind: "percent", value: "0" },
+      { kind: "num", value: "10" },
+      { kind: "num", value: "20", above: true },
+    ];
+    expect(condition.stopsAt).toEqual(stopsAt);
+    const book = everythingBook();
+    const [first, ...others] = book.sheets;
+    const sheets = [{ ...first, conditions: [condition] }, ...others] as typeof book.sheets;
+    const { bytes, lost } = saveBook(null, { ...book, sheets });
+    const [read] = openFile(bytes, "icons.xlsx").book.sheets[0]?.conditions ?? [];
+    expect(read?.stopsAt).toEqual(stopsAt);
+    // ECMA-376 Part 1, 18.18.42 (from memory): files before the younger lists know no stars.
+    expect(read?.icons?.set).toBe("3Symbols");
+    expect(lost.map(({ what }) => what)).toContain("the icons in B2:B4");
+    const [shown] = conditionsJson([read as Condition], EXTENT);
+    expect(shown?.rule).toMatchObject({ config: [{ operator: "greaterThan" }, {}, {}] });
+  });
+
+  it("say a bound that is worked out as files do, without a sign before it", () => {
+    const end = (value: string, color: string, index: number) => ({ index, color, value: { type: "formula", value } });
+    const config = [end("=$A$1", "#FFFFFF", 0), end("=$A$2", "#FF0000", 1)];
+    const condition = saidIn({ type: "colorScale", config });
+    expect(condition.stopsAt?.map(({ value }) => value)).toEqual(["$A$1", "$A$2"]);
+    expect(conditionsJson([condition], EXTENT)[0]?.rule).toEqual({ type: "colorScale", config });
+  });
+});
+
+describe("rules of what may be typed, made in the page", () => {
+  const made = (rule: Partial<ValidationJson>) => validationOf({ uid: "new", type: "any", ranges, ...rule }, EXTENT);
+
+  it("hold days as days", () => {
+    const days = made({ type: "date", operator: "between", formula1: "2024-01-01", formula2: "2024/02/01 12:00:00" });
+    // LibreOffice's DATE(2024;1;1), from memory: 45292.
+    expect(days?.formulas).toEqual(["=45292", "=45323.5"]);
+    expect(made({ type: "date", operator: "equal", formula1: "=TODAY()" })?.formulas).toEqual(["=TODAY()"]);
+  });
+
+  it("only warn where the page only warns", () => {
+    expect(made({ type: "decimal", operator: "equal", formula1: "100" })?.onWrong).toBe("warning");
+  });
+
+  it("hold of a box to tick what it may hold", () => {
+    expect(made({ type: "checkbox" })).toMatchObject({ kind: "list", formulas: ['="1,0"'] });
+  });
+});
+
+it("keeps how a cell is aligned where the sheet knows no such way, when its look is changed", () => {
+  const { styles } = everythingBook();
+  const [plain, , , , across, stacked] = styles as Required<typeof styles>;
+  if (!plain || !across || !stacked) throw new Error("no such styles");
+  for (const style of [across, stacked]) {
+    expect(styleOf({ ...styleData(style), bl: 1 }, plain).align).toEqual(style.align);
+  }
+  expect(styleOf({ ...styleData(across), ht: 3 }, plain).align).toEqual({ ...across.align, horizontal: "right" });
+});
