@@ -67,6 +67,8 @@ class FileButtons implements Files {
       const { remarks, ...workbook } = opened;
       await this.hooks.openNew({ ...workbook, ...(handle && workbook.original && { handle }) });
       if (remarks.length > 0) this.#sayOnce(file.name, remarks);
+      // What was pressed may be gone by now, and keys would go nowhere.
+      this.hooks.spreadsheet.focus();
     });
   }
 
