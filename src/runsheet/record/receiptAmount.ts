@@ -1,3 +1,5 @@
+import { plain } from "../../core/check/plain";
+import { largest, least } from "../../core/longLists";
 import { sameName } from "../sameName";
 import type { Ledger } from "../stock/ledger";
 import { leftOf } from "../stock/lots";
@@ -50,7 +52,8 @@ export function amountDoubts(
   ledger: Ledger | undefined,
   amountOf: (amount: number) => string,
 ): string[] {
-  const { quantity, unit } = receipt;
+  const { unit } = receipt;
+  const quantity = plain(receipt.quantity);
   const usual = usualOf(receipt, items, ledger);
   if (!usual) {
     return receipt.isUnitKept
@@ -58,9 +61,9 @@ export function amountDoubts(
       : [];
   }
   const { amounts, far, of } = usual;
-  const [least, most] = [Math.min(...amounts), Math.max(...amounts)];
+  const [fewest, most] = [least(amounts), largest(amounts)];
   const isMuch = change > far * most;
-  if (!isMuch && change >= least / far) return [];
-  const bound = isMuch ? `more than ${of}, at most ${amountOf(most)}` : `less than ${of}, at least ${amountOf(least)}`;
+  if (!isMuch && change >= fewest / far) return [];
+  const bound = isMuch ? `more than ${of}, at most ${amountOf(most)}` : `less than ${of}, at least ${amountOf(fewest)}`;
   return [`${quantity} ${unit} is far ${bound}: check the quantity and the unit`];
 }
