@@ -1,6 +1,7 @@
 import { atLeastZero } from "../check/atLeastZero";
 import { wrong } from "../check/wrong";
 import { sum } from "../statistics/sum";
+import { tidy } from "../tidy";
 import { costOfPacks } from "./costOfPacks";
 import { type Pack, packPlan } from "./packPlan";
 
@@ -41,7 +42,7 @@ export function orderPlan(needs: readonly Need[], delivery: ReadonlyMap<string, 
     const found = plans.flatMap((plan) => plan(chosen) ?? []);
     if (found.length < needs.length) continue;
     const total = sum([...found.map(({ cost }) => cost), ...[...chosen].map(charge)]);
-    const cost = Number(total.toPrecision(12));
+    const cost = tidy(total);
     if (!best || cost < best.cost) best = { cost, counts: found.map(({ counts }) => counts) };
   }
   if (!best) throw wrong("sizes", "nothing to buy from; write a pack with its size and price");

@@ -1,3 +1,4 @@
+import { tidy } from "../../core/tidy";
 import type { Receipt } from "../../runsheet/record/receipt";
 import { parseNumber } from "../parseNumber";
 import { serialOf } from "../today";
@@ -77,7 +78,7 @@ function quantityIn(typed: string, unit: Receipt["unit"]): Parsed<number> {
   const wrong = factors.find((one) => "wrong" in one);
   if (wrong) return wrong;
   const value = factors.reduce((product, one) => product * ("value" in one ? one.value : 1), 1);
-  const quantity = Number(value.toPrecision(12));
+  const quantity = tidy(value);
   if (unit === "pieces" && !Number.isInteger(quantity)) return { wrong: RECEIVING.notWhole(String(quantity)) };
   return { value: quantity };
 }

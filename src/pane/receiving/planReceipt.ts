@@ -1,4 +1,5 @@
 import { plain } from "../../core/check/plain";
+import { tidy } from "../../core/tidy";
 import { formatWeight } from "../../runsheet/likelyWeight";
 import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
 import { type KnownItems, receiptDoubts, receiptMove } from "../../runsheet/record/receipt";
@@ -52,7 +53,7 @@ export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }:
   // The table counts in the unit of its heading: `ratio` of the setting's.
   const inSetting = receiptMove(receipt, known, unit);
   const change = receipt.unit === "pieces" ? inSetting.change : inSetting.change / (moves?.read.ratio ?? 1);
-  const move: NewMove = { ...inSetting, change: Number(change.toPrecision(12)) };
+  const move: NewMove = { ...inSetting, change: tidy(change) };
   return {
     wrong,
     blank,

@@ -1,3 +1,4 @@
+import { tidy } from "../../core/tidy";
 import { gramsIn } from "../../core/units/weight";
 import { CHOICES, FIRST_SETTINGS, FIRST_WEIGHTS, type Settings, type WeightUnit } from "../../runsheet/settings";
 import { usualPaper } from "../../sheet/paper";
@@ -31,7 +32,7 @@ export interface Kept {
   readonly leftOut: Readonly<Record<string, readonly string[]>>;
 }
 
-const percent = (value: number) => `${Number((value * 100).toPrecision(12))}%`;
+const percent = (value: number) => `${tidy(value * 100)}%`;
 
 /** What a workbook begins with. */
 export function firstKept(): Kept {

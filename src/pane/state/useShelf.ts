@@ -1,4 +1,5 @@
 import { useMemo } from "react";
+import { tidy } from "../../core/tidy";
 import { type StockPrice, stockValue } from "../../runsheet/stock/lotPrice";
 import { lotsOf, overdrawn } from "../../runsheet/stock/lots";
 import type { Book } from "../actions/book";
@@ -15,7 +16,7 @@ function shelfOf({ known, moves, ledger }: StockBeside, stockPrice: StockPrice) 
       // As the table counts: a weight or pieces.
       const lots = lotsOf(ledger, item, "count");
       const left = lots.reduce((all, { quantity }) => all + quantity, 0);
-      return { item, value, lots, left: amountOf(item, Number(left.toPrecision(12))) };
+      return { item, value, lots, left: amountOf(item, tidy(left)) };
     }),
     total,
     unpriced,

@@ -4,6 +4,7 @@ import type { Components } from "../tables/components";
 import type { Ingredient } from "../tables/recipes";
 import type { Vessels } from "../tables/vessels";
 import type { RunPlan } from "./runPlan";
+import { wholePieces } from "./uses";
 import { wickOf } from "./wick";
 
 export type ThingKind = "wax" | "dye" | "scent" | "other" | "vessel" | "wick" | "component";
@@ -87,9 +88,6 @@ function withVessels(
   }
   return [...found.values()].map((one) => ({
     ...one,
-    amount: one.amount === undefined ? undefined : whole(one.amount),
+    amount: one.amount === undefined ? undefined : wholePieces(one.amount),
   }));
 }
-
-/** Half a box is a box. */
-const whole = (amount: number): number => Math.ceil(Number(amount.toPrecision(12)));

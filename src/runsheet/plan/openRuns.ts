@@ -1,5 +1,6 @@
 import { plain } from "../../core/check/plain";
 import { isoOfDay } from "../../core/label/isoDay";
+import { tidy } from "../../core/tidy";
 import { formatWeight } from "../likelyWeight";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
@@ -7,7 +8,7 @@ import type { WeightUnit } from "../settings";
 import type { Components } from "../tables/components";
 import type { Beside, CandleCount, OpenRun, Use } from "./beside";
 import { nameOf, type RunPlan } from "./runPlan";
-import { keyOf } from "./uses";
+import { keyOf, wholePieces } from "./uses";
 
 /**
  * Whether what a run takes counts as planned beside the batch: it does, but for the sheet of this very batch, and for
@@ -77,13 +78,8 @@ function usesOf({ weighed, vessels }: OpenRun, components: Components): Use[] {
     for (const { item, each = 0 } of components.get(sameName(vessel)) ?? [])
       add({ item, amount: each * count, isCounted: true });
   }
-  // Half a box is a box.
-  const whole = (amount: number, isCounted: boolean) => {
-    const tidy = Number(amount.toPrecision(12));
-    return isCounted ? Math.ceil(tidy) : tidy;
-  };
   return [...found.values()].flatMap((use) =>
-    use.amount > 0 ? [{ ...use, amount: whole(use.amount, use.isCounted) }] : [],
+    use.amount > 0 ? [{ ...use, amount: use.isCounted ? wholePieces(use.amount) : tidy(use.amount) }] : [],
   );
 }
 

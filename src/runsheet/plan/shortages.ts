@@ -2,6 +2,7 @@ import { plain } from "../../core/check/plain";
 import { isoOfDay } from "../../core/label/isoDay";
 import { addAll } from "../../core/longLists";
 import { sum } from "../../core/statistics/sum";
+import { tidy } from "../../core/tidy";
 import { asWarning, type Problem } from "../problem";
 import type { WeightUnit } from "../settings";
 import { lotName, type Supplies, type Supply } from "../stock/supplies";
@@ -64,8 +65,8 @@ export function shortages(
     const promised = takenOf(openRuns, use);
     const taken = sum(promised.map(({ amount }) => amount));
     // What those lack was said with them.
-    const onHand = Math.max(Math.min(0, known.onHand), Number((known.onHand - taken).toPrecision(12)));
-    const missing = Number((use.amount - onHand).toPrecision(12));
+    const onHand = Math.max(Math.min(0, known.onHand), tidy(known.onHand - taken));
+    const missing = tidy(use.amount - onHand);
     if (missing <= 0) continue;
     lacking.push({ lack: { ...use, onHand, reserved: taken, missing }, supply: known });
     if (taken > 0) problems.push(warning(`${use.item}: also planned: ${takenWords(promised, use.isCounted, unit)}`));
@@ -109,7 +110,7 @@ function lowItems(supplies: Supplies, uses: readonly Use[], openRuns: readonly O
     const known = supplies.supply(item, isCounted ? "count" : "weight");
     if (known?.onHand === undefined || known.wrong.length > 0 || known.reorderBelow === undefined) return [];
     const taken = sum([...used, ...takenOf(openRuns, { item, isCounted })].map(({ amount }) => amount));
-    const left = Math.max(0, Number((known.onHand - taken).toPrecision(12)));
+    const left = Math.max(0, tidy(known.onHand - taken));
     return left < known.reorderBelow ? [{ item, isCounted, left, reorderBelow: known.reorderBelow }] : [];
   });
 }

@@ -1,4 +1,5 @@
 import { sum } from "../../core/statistics/sum";
+import { tidy } from "../../core/tidy";
 import { sameName } from "../sameName";
 import type { Components } from "../tables/components";
 import type { Use } from "./beside";
@@ -26,14 +27,15 @@ export function usesOf(plan: RunPlan, components: Components): { uses: Use[]; un
     }
   }
   const isKnown = ({ item, isCounted }: Use) => !(isCounted && unknown.has(sameName(item)));
-  // Half a box is a box.
-  const whole = (amount: number) => Math.ceil(Number(amount.toPrecision(12)));
   const uses = [...found.values()].filter((one) => one.amount > 0 && isKnown(one));
   return {
-    uses: uses.map((one) => (one.isCounted ? { ...one, amount: whole(one.amount) } : one)),
+    uses: uses.map((one) => (one.isCounted ? { ...one, amount: wholePieces(one.amount) } : one)),
     unknown: [...unknown.values()],
   };
 }
+
+/** Half a box is a box. */
+export const wholePieces = (amount: number): number => Math.ceil(tidy(amount));
 
 /** What is used by number is another thing than what is weighed under the same name. */
 export const keyOf = ({ item, isCounted }: Omit<Use, "amount">): string => `${isCounted} ${sameName(item)}`;

@@ -1,3 +1,4 @@
+import { tidy } from "../../core/tidy";
 import type { CellValue, Content } from "../../sheet/sheet";
 import { sameName } from "../sameName";
 import type { Move } from "../tables/moves";
@@ -121,7 +122,6 @@ export function correctedMoves(
 
 /** Half a millionth: amounts are whole millionths. */
 const NOTHING = 5e-7;
-const tidy = (value: number) => Number(value.toPrecision(12));
 
 /** Pots as a move names them. */
 export const potsOf = (pots: readonly string[], all: readonly string[]): MovePots =>

@@ -12,9 +12,9 @@ import { formatMass, massCheck } from "./massCheck";
 import type { PouredRun } from "./poured";
 
 /**
- * The rows a poured run adds to the log: one for each vessel, scent and load. A pot's wax and scent are shared out
- * among its vessels as they were poured, so that the column adds up to what was weighed. What was not written stays
- * blank.
+ * The rows a poured run adds to the log: one for each vessel, scent and load, apart by the lots that went in. A pot's
+ * wax and scent are shared out among its vessels as they were poured, so that the column adds up to what was weighed.
+ * What was not written stays blank.
  */
 export function logRows(run: PouredRun, vessels: Vessels): LogRow[] {
   const groups = groupsOf(run);

@@ -1,6 +1,8 @@
 import { isoOfDay } from "../../core/label/isoDay";
 import { sum } from "../../core/statistics/sum";
+import { tidy } from "../../core/tidy";
 import { type Counted, countedId } from "../plan/fetchList";
+import { wholePieces } from "../plan/uses";
 import { wickOf } from "../plan/wick";
 import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
@@ -105,8 +107,7 @@ function countedOf({ pots, lots }: PouredRun, vessels: Vessels, components: Comp
       return [];
     }),
   );
-  // Half a box is a box.
-  const whole = (need: Need): Need => ({ ...need, quantity: Math.ceil(need.quantity) });
+  const whole = (need: Need): Need => ({ ...need, quantity: wholePieces(need.quantity) });
   return gathered([
     ...lines.map(({ vessel, count, pots }) => counted("vessel", vessel, count, pots)),
     ...wicks,
@@ -133,7 +134,7 @@ const bothOf = (one: Pick<UsedLot, "pots">, other: Pick<UsedLot, "pots">): strin
   ...new Set([...one.pots, ...other.pots]),
 ];
 
-const plainSum = (values: readonly number[]): number => Number(sum(values).toPrecision(12));
+const plainSum = (values: readonly number[]): number => tidy(sum(values));
 
 /** A lot as it was written beside an ingredient; several in one cell are taken in turn, where all are known. */
 function written(need: Need, ledger: Ledger, moves: Moves, says: string[]): UsedLot[] {
@@ -157,8 +158,6 @@ function written(need: Need, ledger: Ledger, moves: Moves, says: string[]): Used
   if (whole === undefined) says.push(`${need.item}: lot ${need.lot} is written, and no move says that it came in`);
   return [of(whole ?? need.lot, need.quantity)];
 }
-
-const tidy = (value: number): number => Number(value.toPrecision(12));
 
 /** The oldest lots of what has none written, and a row without a lot for what no lot has. */
 function oldest(need: Need, ledger: Ledger, moves: Moves, today: number, says: string[]): UsedLot[] {

@@ -1,4 +1,5 @@
 import { plain } from "../../core/check/plain";
+import { tidy } from "../../core/tidy";
 import { gramsIn } from "../../core/units/weight";
 import { dayText } from "../dayText";
 import { sameName } from "../sameName";
@@ -42,7 +43,7 @@ export function receiptMove(receipt: Receipt, { names }: KnownItems, movesUnit: 
     date,
     item: names.get(sameName(item)) ?? item,
     lot,
-    change: Number(change.toPrecision(12)),
+    change: tidy(change),
     paid,
     bestBefore,
     note,

@@ -1,5 +1,6 @@
 import { plain } from "../../core/check/plain";
 import { largest, least } from "../../core/longLists";
+import { tidy } from "../../core/tidy";
 import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -132,7 +133,7 @@ export class Supplies {
       return { table: "moves", severity: "warning", text };
     });
     return {
-      onHand: Number(((left ?? 0) - pastQuantity).toPrecision(12)),
+      onHand: tidy((left ?? 0) - pastQuantity),
       past,
       wrong: all.filter(isError),
       looks: [...all.filter((one) => !isError(one)), ...over],

@@ -1,4 +1,5 @@
 import { isoOfDay } from "../../core/label/isoDay";
+import { tidy } from "../../core/tidy";
 import type { Cell, Look, Sheet } from "../../sheet/sheet";
 import type { Settings, WeightUnit } from "../settings";
 import type { Recall, RunCandles, RunContents, RunUse } from "./trace";
@@ -113,8 +114,7 @@ const sums = (candles: readonly RunCandles[]): Value[] => [
   // Candles that nobody counted are not known to be good.
   candles.some(({ good }) => good === undefined) ? undefined : candles.reduce((total, { good = 0 }) => total + good, 0),
 ];
-const totalOf = (runs: readonly RunUse[]): number =>
-  Number(runs.reduce((total, { used }) => total + used, 0).toPrecision(12));
+const totalOf = (runs: readonly RunUse[]): number => tidy(runs.reduce((total, { used }) => total + used, 0));
 
 function unsureRows(unsure: readonly RunUse[], amount: string): Row[] {
   if (unsure.length === 0) return [];
