@@ -65,11 +65,14 @@ function runs(inRow: ReadonlyMap<number, string>): { column: number; columns: nu
   return found;
 }
 
-/** The smallest rectangle that holds all the cells; there is at least one. */
+/** The smallest rectangle that holds all the cells, however many; there is at least one. */
 export function spanOf(cells: readonly { readonly row: number; readonly column: number }[]): Rectangle {
-  const [rows, columns] = [cells.map(({ row }) => row), cells.map(({ column }) => column)];
-  const [row, column] = [Math.min(...rows), Math.min(...columns)];
-  return { row, column, rows: Math.max(...rows) - row + 1, columns: Math.max(...columns) - column + 1 };
+  let [top, left, bottom, right] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { row, column } of cells) {
+    [top, left] = [Math.min(top, row), Math.min(left, column)];
+    [bottom, right] = [Math.max(bottom, row), Math.max(right, column)];
+  }
+  return { row: top, column: left, rows: bottom - top + 1, columns: right - left + 1 };
 }
 
 /** A rectangle's address: `B2`, `B2:C9`. */

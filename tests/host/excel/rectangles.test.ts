@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { address, addressLists, type Marked, rectangles } from "../../../src/host/excel/rectangles";
+import { address, addressLists, type Marked, rectangles, spanOf } from "../../../src/host/excel/rectangles";
 
 const marked: fc.Arbitrary<Marked> = fc.record({
   row: fc.integer({ min: 0, max: 9 }),
@@ -34,6 +34,22 @@ describe("rectangles", () => {
     expect(rectangles(block).get("a")).toEqual([{ row: 0, column: 0, rows: 100, columns: 10 }]);
     const striped = block.map((cell) => ({ ...cell, kind: cell.row % 2 ? "a" : "b" }));
     expect(rectangles(striped).get("b")).toHaveLength(50);
+  });
+});
+
+describe("the span of cells", () => {
+  it("reaches from the first to the last, in whatever order they come", () => {
+    const cells = [
+      { row: 4, column: 2 },
+      { row: 1, column: 6 },
+      { row: 3, column: 1 },
+    ];
+    expect(spanOf(cells)).toEqual({ row: 1, column: 1, rows: 4, columns: 6 });
+  });
+
+  it("is found of more cells than one call takes as arguments", () => {
+    const cells = Array.from({ length: 300_000 }, (_, i) => ({ row: i, column: i % 7 }));
+    expect(spanOf(cells)).toEqual({ row: 0, column: 0, rows: 300_000, columns: 7 });
   });
 });
 
