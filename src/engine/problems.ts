@@ -48,7 +48,8 @@ const MEANINGS: Readonly<Record<string, string>> = {
   "#NAME?": "a name in this formula, or in a cell it uses, is unknown; check how it is written",
   "#NUM!": "this formula, or a cell it uses, has a number that is too large or has no answer",
   "#REF!": "this formula, or a cell it uses, refers to a cell that is no longer there",
-  "#SPILL!": "the results need the cells to the right and below; clear what stands in them",
+  "#SPILL!":
+    "the results need the cells to the right and below; clear what stands in them, or insert rows or columns where the sheet ends before them",
   "#VALUE!": "a cell that this one uses has an error, or holds a value of the wrong kind",
 };
 
