@@ -69,6 +69,8 @@ export interface Work {
  * and all that read cells with StillCalculating when these are not worked out in time.
  */
 export interface Host {
+  /** The most formulas of a new sheet that are worked out while a user waits. Absent where there is no such limit. */
+  readonly mostFormulas?: number;
   /** The tables of the workbook, in the order of its sheets. */
   tables(): Promise<Source[]>;
   /** The rows of a table, or of a range that was selected, as they are now. */

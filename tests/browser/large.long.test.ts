@@ -5,8 +5,11 @@ import { OpenedSite } from "./opened";
 
 const ROWS = 1000;
 
-/** A table of a thousand vessels, the first of them with names that must stay the text they are. */
-function bigSheet(): Sheet {
+/**
+ * A table of a thousand vessels, the first of them with names that must stay the text they are.
+ * @param each how many of each vessel; else one to three
+ */
+function bigSheet(each?: number): Sheet {
   const headings = ["Vessel", "Scent", "Quantity", "Fill weight (g)", "Load"];
   const cells: Cell[] = headings.map((text, column) => ({ row: 0, column, content: { text } }));
   for (let i = 0; i < ROWS; i++) {
@@ -14,7 +17,7 @@ function bigSheet(): Sheet {
     const contents = [
       { text },
       { text: i % 9 === 0 ? "=cmd|' /C calc'!A0" : `Scent ${i % 8}` },
-      { number: 1 + (i % 3) },
+      { number: each ?? 1 + (i % 3) },
       { number: 100 + (i % 150) },
       { number: 0.06 },
     ];
@@ -69,5 +72,23 @@ describe("a thousand vessels", () => {
 
   it("ran no script that stands in a name", async () => {
     expect(await tryout.page.locator("img[src=x]").count()).toBe(0);
+  });
+});
+
+describe("a thousand rows of thirty-five candles", () => {
+  const tryout = new OpenedSite().page();
+
+  it.each(["live formulas", "plain numbers"])("are refused as %s before anything is written", async (weights) => {
+    if (!(await tryout.sheetNames()).includes("Big")) await tryout.host("addSheet", bigSheet(35));
+    await tryout.page.getByLabel("Pour from").selectOption("Big");
+    await tryout.page.locator(".totals").waitFor();
+    await tryout.openSettings();
+    await tryout.page.getByLabel("Weights on the sheet").selectOption({ label: weights });
+    const before = await tryout.sheetNames();
+    await tryout.page.getByRole("button", { name: "Write run sheet" }).click();
+    const formulas = weights === "live formulas" ? /4\d,\d{3}/ : /2\d,\d{3}/;
+    const words = `Nothing was written: the run sheet would have ${formulas.source} formulas, .* Pour in parts, fewer rows`;
+    await tryout.page.getByText(new RegExp(words)).waitFor();
+    expect(await tryout.sheetNames()).toEqual(before);
   });
 });

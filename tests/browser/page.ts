@@ -40,7 +40,7 @@ export interface PageSize {
 }
 
 /** The host's methods that take and give plain data. */
-type Method = Exclude<keyof UniverHost, "onChange">;
+type Method = Exclude<keyof UniverHost, "onChange" | "mostFormulas">;
 type Given<M extends Method> = Parameters<UniverHost[M]>;
 type Answer<M extends Method> = Awaited<ReturnType<UniverHost[M]>>;
 

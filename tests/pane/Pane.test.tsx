@@ -135,6 +135,27 @@ describe("the pane", () => {
     expect(status()).toMatch(/^Run .* is on its sheet, and its numbers are still being worked out\. Wait until/);
   });
 
+  it("refuses a run sheet of more formulas than are worked out in time, before anything is written", async () => {
+    const host = Object.assign(new FakeHost({ Batch: batch(["Tin", 40, 200]) }), { mostFormulas: 1e6 });
+    await show(host);
+    await press("Write run sheet");
+    const formulas = ({ cells }: Sheet) => cells.filter(({ content }) => content && "formula" in content).length;
+    const live = formulas(host.added[0] as Sheet);
+    host.mostFormulas = live - 1;
+    await press("Write run sheet");
+    const begin = `Nothing was written: the run sheet would have ${live} formulas, and no more than`;
+    expect(alert()).toBe(
+      `${begin} ${live - 1} are worked out here in reasonable time. Choose plain numbers in the settings (Weights on the sheet), or pour in parts, fewer rows at once.`,
+    );
+    host.mostFormulas = 2;
+    await press("Write run sheet");
+    expect(alert()).toBe(`${begin} 2 are worked out here in reasonable time. Pour in parts, fewer rows at once.`);
+    expect(host.added).toHaveLength(1);
+    host.mostFormulas = live;
+    await press("Write run sheet");
+    expect(host.added).toHaveLength(2);
+  });
+
   it("takes only what fits of settings that another program or an older one left", async () => {
     const host = new FakeHost({ Batch: batch(["Tin", 4, 200]) });
     host.kept = {

@@ -47,8 +47,15 @@ const QUIET = 150;
 /** Changes of how a sheet looks, which leave its tables as they are: of what is hidden only rows count. */
 const LOOKS = /height|width|style|color|gridlines|frozen|theme|protection|permission|merge|(?<!row-)(hidden|visible)/;
 
+/**
+ * With more than these Univer, version 0.25.1, works for minutes: it parses and looks through each formula, and each sum
+ * of a vessel compares all rows of the sheet, so that the time grows faster than the sheet.
+ */
+const MOST_FORMULAS = 10_000;
+
 /** The embedded spreadsheet. It always works on the workbook that is open at the moment. */
 export class UniverHost implements Host {
+  readonly mostFormulas = MOST_FORMULAS;
   readonly #api: FUniver;
   readonly #injector: Injector;
   readonly #calculation: Calculation;

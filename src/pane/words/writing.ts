@@ -1,6 +1,9 @@
 /** The words around the writing of a run sheet. */
 
 import { things } from "./check";
+import { SETTINGS } from "./settings";
+
+const counted = (count: number): string => count.toLocaleString("en-US");
 
 export const WRITING = {
   write: "Write run sheet",
@@ -11,6 +14,9 @@ export const WRITING = {
   /** A new run sheet is only said to be written once its numbers are there. */
   notWorkedOut: (sheet: string) =>
     `${sheet} is on its sheet, and its numbers are still being worked out. Wait until they have come before you pour.`,
+  /** A sheet that the program would be at for minutes; `plain` where plain numbers would be few enough. */
+  tooLong: (formulas: number, most: number, plain: boolean) =>
+    `Nothing was written: the run sheet would have ${counted(formulas)} formulas, and no more than ${counted(most)} are worked out here in reasonable time. ${plain ? `Choose plain numbers in the settings (${SETTINGS.live}), or pour in parts, fewer rows at once.` : "Pour in parts, fewer rows at once."}`,
   changed: "The table has changed; fix what is listed first.",
   fixSettings: "Fix the settings first.",
   chooseTable: "Choose a table to pour from first.",
