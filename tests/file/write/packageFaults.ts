@@ -1,9 +1,19 @@
 import { attributesOf, partsOf } from "../../samples/zipped";
+import { metadataFaults } from "./metadataFaults";
+import { tableFaults } from "./tableFaults";
 
 /** What is wrong with a workbook file's package, by rules that the Open XML schema says or that it cannot say. */
 export function faultsOf(bytes: Uint8Array): string[] {
   const parts = partsOf(bytes);
-  return [...contents(parts), ...relations(parts), ...sheets(parts), ...tables(parts), ...workbook(parts)];
+  return [
+    ...contents(parts),
+    ...relations(parts),
+    ...sheets(parts),
+    ...tables(parts),
+    ...tableFaults(parts),
+    ...metadataFaults(parts["xl/metadata.xml"] ?? ""),
+    ...workbook(parts),
+  ];
 }
 
 type Parts = Readonly<Record<string, string>>;
