@@ -29,7 +29,7 @@ const ofScent = (column: string): string => lookUp("Scents", column, "Scent", sc
 const ofVessel = (column: string): string => lookUp("Vessels", column, "Vessel", vessel);
 
 const [FILL, MATERIALS, COMPONENTS, COST, PRICE, NOW] = [
-  ...["Fill (g)", "Materials", "Components", "Cost", "Price now", "Margin now"],
+  ...["Fill (g)", "Materials", "Vessel fitted", "Cost", "Price now", "Margin now"],
 ].map(own) as [string, string, string, string, string, string];
 
 /** Blank where there is no fill; an error stays one, that nobody takes it for a blank. */
@@ -66,8 +66,8 @@ const COLUMNS: readonly Column[] = [
     ...money,
   },
   {
-    heading: "Components",
-    formula: unlessBlank(vessel, `IF(LEN(T(${FILL}))>0,"",${ofVessel("Cost, complete")})`),
+    heading: "Vessel fitted",
+    formula: unlessBlank(vessel, `IF(LEN(T(${FILL}))>0,"",${ofVessel("Cost fitted")})`),
     ...money,
   },
   { heading: "Cost", formula: WHOLE, ...money },
@@ -93,18 +93,18 @@ export function candles(): Sheet {
   const share = FORMATS.margin;
   return {
     name: "Candles",
-    widths: [20, 18, 16, 8, 7, 7, 10, 13, 7, 8, 8, 9, 26, 17],
+    widths: [20, 18, 18, 8, 7, 7, 10, 9, 7, 8, 8, 9, 26, 19],
     cells: [
       ...heading(
         "Candles",
-        "A new candle is one row: its fill, materials, components, cost, margin and label come from the other sheets. Components are counted with the vessel. Check says what is missing, or by how much to raise a price that does not leave the target margin. A cost with anything missing is not shown.",
+        "A new candle is one row: its fill, materials, components, cost, margin and label come from the other sheets. Vessel fitted is the vessel with its components. Check says what is missing, or by how much to raise a price that does not leave the target margin. A cost with anything missing is not shown.",
         ACROSS,
       ),
       ...setting(
         3,
         "Prices from",
         "last paid",
-        'Write "last paid" (by the sheet Moves) or "pack". Items shows both.',
+        'Write "last paid" (by the sheet Moves) or "pack" (by the sheet Items).',
         10,
       ),
       ...setting(4, "Labour, one hour", 15, "Minutes are for one candle, shared out over a batch.", 10, money),

@@ -64,7 +64,7 @@ export function scents(): Sheet {
   );
   return {
     name: "Scents",
-    widths: [18, 9, 14, 10, 10, 26, 8, 8, 8, 9, 8, 8, 9, 10],
+    widths: [18, 10, 14, 12, 12, 26, 8, 8, 8, 9, 8, 8, 9, 10],
     cells: [
       ...heading(
         "Scents",

@@ -36,7 +36,7 @@ export function vessels(): Sheet {
         align: "right",
       },
       { heading: "Wick", look: "input" },
-      { heading: "Cost, complete", formula: COST, format: FORMATS.money, align: "right" },
+      { heading: "Cost fitted", formula: COST, format: FORMATS.money, align: "right" },
     ],
     [
       ["Tea-light cup", "Round, low", 17.5, null, "Cotton 2"],
@@ -62,7 +62,7 @@ export function vessels(): Sheet {
     cells: [
       ...heading(
         "Vessels",
-        "Weigh the water that fills a vessel to its fill line. The wax factor (wax weight for one of water) turns it into the weight of wax and scent (fragrance oil) together; where it is blank 0.86 is taken, common practice. Wick: the one that your burn tests approved. The cost is that of the vessel and its components, by the sheets Items and Components.",
+        "Weigh the water that fills a vessel to its fill line. The wax factor (wax weight for one of water) turns it into the weight of wax and scent (fragrance oil) together; where it is blank 0.86 is taken, common practice. Wick: the one that your burn tests approved. The cost is that of the vessel fitted with its components, by the sheets Items and Components.",
         7,
       ),
       ...list.cells,
