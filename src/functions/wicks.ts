@@ -12,7 +12,7 @@ import { aboveZeroOr, answer, mapCells, nameOr, number, scalar, toError, valuesO
  * @customfunction WICKCOMPARE
  * @param wicks Wick of each candle, a text or a number; a range. Rows with a blank are left out.
  * @param values What each candle showed, such as its weight lost an hour, in any one unit; a range of the same size.
- * @returns A row for each wick: the wick, how many candles, their mean, lower and upper end of the mean's 95 % interval, and the wicks it cannot be told from. A wick with one candle has #N/A from the interval on. It certifies nothing: a burn-test laboratory does that.
+ * @returns A row for each wick: the wick, how many candles, their mean, lower and upper end of the mean's 95 % interval, and the wicks it cannot be told from. A wick with one candle, or whose candles all show the same, has #N/A from the interval on. It certifies nothing: a burn-test laboratory does that.
  * @example =POUR.WICKCOMPARE({4;4;8;8}, {5.1;4.9;8.1;7.9}) gives 4 | 2 | 5 | 3.729380 | 6.270620 | "none" ; 8 | 2 | 8 | 6.729380 | 9.270620 | "none"
  * @source Student's t for each mean; Welch's p for each pair, adjusted by Holm, at most 5 %; checked against a general spreadsheet engine.
  */
@@ -23,10 +23,10 @@ export function WICKCOMPARE(wicks: any[][], values: any[][]): any[][] {
       value,
     }));
     const compared = wickCompare(tried, (wick) => String(wick).trim().toLowerCase());
-    const several = compared.filter(({ count }) => count > 1).length;
+    const several = compared.filter(({ interval }) => !(interval instanceof Fault)).length;
     return compared.map(({ wick, count, mean, interval, alike }) => {
       if (interval instanceof Fault) return [wick, count, mean, ...Array(3).fill(toError(interval))];
-      const none = several > 1 ? "none" : "no other wick with 2 candles or more";
+      const none = several > 1 ? "none" : "no other wick with 2 candles that differ";
       return [wick, count, mean, ...interval, alike.length > 0 ? list(alike.map(shown), "and") : none];
     });
   });

@@ -16,8 +16,9 @@ describe("WICKCOMPARE", () => {
   });
 
   it("says when there is nothing to compare with", () => {
-    const rows = call("WICKCOMPARE", down(4, 4, 6), down(5, 6, 7));
-    expect(rows[0]?.[5]).toBe("no other wick with 2 candles or more");
+    const rows = call("WICKCOMPARE", down(4, 4, 6, 8, 8), down(5, 6, 7, 9, 9));
+    expect(messageOf(rows[2]?.[3], "#N/A")).toContain("2 candles show the very same");
+    expect(rows[0]?.[5]).toBe("no other wick with 2 candles that differ");
     expect(messageOf(cell("WICKCOMPARE", down(null), down(null)), "#N/A")).toContain(
       "no candle has a wick and a value",
     );

@@ -14,10 +14,10 @@ export interface Tried<N> {
 export interface ComparedWick<N> {
   readonly wick: N;
   readonly count: number;
-  /** With the ends of its 95 % interval; a fault for a wick with one candle, which says nothing of the next one. */
+  /** The ends of its 95 % interval; a fault for a wick with one candle, or whose candles do not differ at all. */
   readonly mean: number;
   readonly interval: readonly [lower: number, upper: number] | Fault;
-  /** The other wicks, of two candles or more, whose mean may be the same. */
+  /** The other wicks whose mean may be the same, of those with candles that differ. */
   readonly alike: readonly N[];
 }
 
@@ -40,12 +40,11 @@ export function wickCompare<N>(tried: readonly Tried<N>[], keyOf: (wick: N) => u
     count: values.length,
     mean: deviation(values).mean,
     interval: intervalOf(values),
-    alike:
-      values.length < 2
-        ? []
-        : groups
-            .filter((other) => other.wick !== wick && other.values.length > 1 && !told(wick, other.wick))
-            .map((other) => other.wick),
+    alike: differ(values)
+      ? groups
+          .filter((other) => other.wick !== wick && differ(other.values) && !told(wick, other.wick))
+          .map((other) => other.wick)
+      : [],
   }));
 }
 
@@ -65,8 +64,15 @@ function groupsOf<N>(tried: readonly Tried<N>[], keyOf: (wick: N) => unknown): G
   return [...groups.values()];
 }
 
+/** Whether candles show by how much they differ, which one alone does not. */
+const differ = (values: readonly number[]): boolean => values.some((value) => value !== values[0]);
+
 function intervalOf(values: readonly number[]): readonly [number, number] | Fault {
   if (values.length < 2) return new Fault("none", "", "one candle says nothing of the next; burn 3 or more");
+  // No two candles burn alike to the last digit: the scale, or the rounding, was too coarse to show it.
+  if (!differ(values)) {
+    return new Fault("none", "", `${values.length} candles show the very same; weigh or round more finely`);
+  }
   const { mean, deviation: spread } = deviation(values);
   const half = (studentT(values.length - 1) * spread) / Math.sqrt(values.length);
   return [mean - half, mean + half];
@@ -74,7 +80,7 @@ function intervalOf(values: readonly number[]): readonly [number, number] | Faul
 
 /** Whether two wicks are told apart. */
 function toldApart<N>(groups: readonly Group<N>[]): (first: N, second: N) => boolean {
-  const several = groups.filter(({ values }) => values.length > 1);
+  const several = groups.filter(({ values }) => differ(values));
   const pairs = several.flatMap((first, i) => several.slice(i + 1).map((second) => [first, second] as const));
   const ps = holm(pairs.map(([first, second]) => welch(first.values, second.values)));
   const told = new Map(groups.map(({ wick }) => [wick, new Set<N>()]));

@@ -147,9 +147,11 @@ function lineIn(row: SheetRow): PouredLine {
 function numbered(pots: readonly Omit<PouredPot, "id">[]): PouredPot[] {
   const seen = new Map<string, number>();
   return pots.map((pot) => {
-    const count = (seen.get(pot.title) ?? 0) + 1;
-    seen.set(pot.title, count);
-    return { ...pot, id: count === 1 ? pot.title : `${pot.title} (${count})` };
+    // In tables a semicolon stands between pots.
+    const title = pot.title.replaceAll(";", ",");
+    const count = (seen.get(title) ?? 0) + 1;
+    seen.set(title, count);
+    return { ...pot, id: count === 1 ? title : `${title} (${count})` };
   });
 }
 

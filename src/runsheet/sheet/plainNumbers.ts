@@ -78,7 +78,7 @@ export function plainNumbers(rows: readonly (readonly CellValue[])[]): Cell[] {
     // Of these not every row has one. In the list of what to fetch they stood in other columns before.
     const some = kind === "thing" ? WIDTHS.keys() : kind === "scents" ? [at.until] : [];
     for (const column of some) {
-      if (!isText(values[column])) keep(column, { number: numberAt(values, column, row) });
+      if (!isWritten(values[column])) keep(column, { number: numberAt(values, column, row) });
     }
     const remark = remarks(at)[kind];
     if (remark !== undefined) keep(remark, { text: textAt(values, remark, row) });
@@ -95,7 +95,8 @@ export function plainNumbers(rows: readonly (readonly CellValue[])[]): Cell[] {
   return cells;
 }
 
-const isText = (value: CellValue | undefined): boolean => typeof (value ?? "") === "string";
+/** Words, a tick and nothing are no figures of the plan. */
+const isWritten = (value: CellValue | undefined): boolean => ["string", "boolean"].includes(typeof (value ?? ""));
 
 function refuseWhatIsToFix(rows: readonly (readonly CellValue[])[], at: Columns): void {
   for (const [row, values] of rows.entries()) {

@@ -11,6 +11,7 @@ import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { AT, LIVE_MARK, LIVE_NOTE, PLAIN_MARK, PLAIN_NOTE } from "../../../src/runsheet/sheet/layout";
 import { plainNumbers } from "../../../src/runsheet/sheet/plainNumbers";
+import { potsIn as potsInText, potsText } from "../../../src/runsheet/tables/potsWords";
 import { LOG_COLUMNS, RUNS_LOG } from "../../../src/runsheet/tables/runsLog";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
@@ -164,6 +165,13 @@ describe("a run sheet read back", () => {
     expect(await warnings(vesselsIn("oz", 4.409), ...whole)).toEqual([]);
     // A volume is no weight to learn a factor from.
     expect(vesselsIn("fl oz", 4).get("tin")).toMatchObject({ water: undefined, looks: [{ severity: "warning" }] });
+  });
+
+  it("names its pots so that a table's list of them is read back, whatever the scent is called", async () => {
+    const rows = table.map((row) => row.map((cell) => (cell === "Cedar" ? "Cedar; smoke" : cell)));
+    const pots = readBack(await valuesOf(sheetOf(rows)))?.pots ?? [];
+    expect(pots.length).toBeGreaterThan(1);
+    expect(potsInText(potsText(pots))).toEqual(pots.map(({ id }) => id));
   });
 
   it("is nothing when the sheet is another one", () => {
@@ -356,6 +364,16 @@ describe("freezing a live run sheet", () => {
     expect(changed[rowOf(rows, "Wax")]?.[3]).toBe(1400);
     expect(changed[rowOf(rows, "Total", 0)]?.[6]).toContain("good of");
     expect(plainNumbers(after)).toEqual([]);
+  });
+  it("takes a tick in the list to fetch for no figure", async () => {
+    const rows = await valuesOf(sheetOf());
+    const ticked = rows.map((row) =>
+      String(row[AT.key]).endsWith("thing")
+        ? row.map((value, column) => (column < AT.key ? (value ?? true) : value))
+        : row,
+    );
+    expect(ticked).not.toEqual(rows);
+    expect(plainNumbers(ticked as CellValue[][])).toEqual(plainNumbers(rows));
   });
   it("leaves a sheet alone that shows an error", async () => {
     const rows = (await valuesOf(sheetOf())).map((row) =>
