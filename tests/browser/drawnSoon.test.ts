@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/host/host";
+import { readMe } from "../../src/samples/studio/readMe";
 import { OpenedSite } from "./opened";
 
 /** All cells of all sheets, by their names. */
@@ -38,11 +39,13 @@ const NOTE_WAITS = `
     return setTimeout(run, wait, ...given);
   };`;
 
+const [TITLE] = readMe().cells.flatMap(({ content }) => (content && "text" in content ? [content.text] : []));
+
 /** Notes whether the page took what is typed already when it first drew the title of the first sheet. */
 const NOTE_DRAWING = `
   const { fillText } = CanvasRenderingContext2D.prototype;
   CanvasRenderingContext2D.prototype.fillText = function (text, ...place) {
-    if (text === "A pour day at Ostrelow") window.wasReady ??= "pourwright" in window;
+    if (text === ${JSON.stringify(TITLE)}) window.wasReady ??= "pourwright" in window;
     fillText.call(this, text, ...place);
   };`;
 

@@ -27,13 +27,21 @@ export function openPane(section: string, tab?: "log" | "stock" | "trace", now =
     vi.useRealTimers();
   });
 
+  /** Waits until the pane shows what it read and worked out: its words change no more. */
+  const settled = async () => {
+    let before: string | undefined;
+    for (let same = 0; same < 3; same = element.innerHTML === before ? same + 1 : 0) {
+      before = element.innerHTML;
+      await wait();
+    }
+  };
   const wait = (ms = 0) => act(() => new Promise((done) => setTimeout(done, ms)));
   const show = async (host: Host) => {
     await act(async () => root.render(<Pane host={host} />));
     await wait();
     if (!tab) return;
     await act(async () => document.getElementById(`pane-tab-${tab}`)?.click());
-    await wait();
+    await settled();
   };
   /** Closes the pane and opens it again, as a workbook that is opened anew does. */
   const reopen = async (host: Host) => {

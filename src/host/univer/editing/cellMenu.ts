@@ -54,8 +54,8 @@ async function open(injector: Injector, at: Selected): Promise<void> {
 /** Until it has its place it is hidden, and what was pressed before may still bring the keyboard back to the cells. */
 function takeKeyboard(injector: Injector, control: HTMLElement, frames = 30): void {
   if (!control.isConnected || !injector.get(IContextMenuService).visible) return;
-  const menu = control.closest(MENU);
-  if (!menu?.contains(document.activeElement)) control.focus();
+  // By now the keyboard may be in a submenu, which stands elsewhere in the page.
+  if (!document.activeElement?.closest(`${MENU}, ${SUBMENU}`)) control.focus();
   if (frames > 0) requestAnimationFrame(() => takeKeyboard(injector, control, frames - 1));
 }
 
