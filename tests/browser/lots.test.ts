@@ -7,6 +7,7 @@ import { AT, kindOfKey, type SheetColumn } from "../../src/runsheet/sheet/layout
 import { columnLetters } from "../../src/sheet/columnLetters";
 import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { OpenedSite } from "./opened";
+import { tableSheet } from "./tableSheet";
 
 const BATCH: CellValue[][] = [
   ["Vessel", "Quantity", "Fill weight (g)", "Scent"],
@@ -18,20 +19,6 @@ const COMPONENTS: CellValue[][] = [
 ];
 const LOT = "2026-330-01";
 const SHEET = `Run ${LOT}`;
-
-/** A table on a sheet of its own. */
-const tableSheet = (name: string, rows: CellValue[][]): Sheet => ({
-  name,
-  widths: [],
-  cells: rows.flatMap((row, r) =>
-    row.map((value, column) => ({
-      row: r,
-      column,
-      content: typeof value === "number" ? { number: value } : { text: String(value) },
-    })),
-  ),
-  tables: [{ name, row: 0, column: 0, headings: (rows[0] ?? []).map(String), rows: rows.length - 1 }],
-});
 
 /** 6 tins of Cedar in one pot: 6 x 106 x 1.03 = 655.08, weighed out as 655: 618 and 37. */
 function runSheet(): Sheet {

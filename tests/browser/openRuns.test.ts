@@ -2,23 +2,10 @@ import type { Locator } from "playwright-core";
 import { beforeAll, describe, expect, it } from "vitest";
 import { AT, kindOfKey } from "../../src/runsheet/sheet/layout";
 import { columnLetters } from "../../src/sheet/columnLetters";
-import type { CellValue, Sheet } from "../../src/sheet/sheet";
 import { OpenedSite } from "./opened";
+import { tableSheet } from "./tableSheet";
 
-/** A table on a sheet of its own; all names and numbers are invented. */
-const tableSheet = (name: string, rows: CellValue[][]): Sheet => ({
-  name,
-  widths: [],
-  cells: rows.flatMap((row, r) =>
-    row.map((value, column) => ({
-      row: r,
-      column,
-      content: typeof value === "number" ? { number: value } : { text: String(value) },
-    })),
-  ),
-  tables: [{ name, row: 0, column: 0, headings: (rows[0] ?? []).map(String), rows: rows.length - 1 }],
-});
-
+/** All names and numbers are invented. */
 describe("a run sheet that is written and not logged", () => {
   const tryout = new OpenedSite().page();
   const pane = (): Locator => tryout.page.locator(".pourwright-pane");
