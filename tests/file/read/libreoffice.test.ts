@@ -2,8 +2,11 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Book, CellStyle } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
+import { saveBook } from "../../../src/file/saveBook";
+import { partsOf } from "../../samples/zipped";
 import { LOOK } from "../rich/styles";
 import { richWorkbook } from "../richWorkbook";
+import { faultsOf } from "../write/packageFaults";
 
 /** Files in tests/data that LibreOffice 7.4 wrote, saving as .xlsx. */
 const read = (name: string) =>
@@ -91,6 +94,18 @@ describe("the rich workbook as LibreOffice saved it", () => {
         !(name === "Maker's costs" && column >= 4 && row < 6 && !(column === 5 && row > 3));
       expect(valuesOf(book, name).filter(isKnown)).toEqual(valuesOf(before, name).filter(isKnown));
     }
+  });
+
+  it("has a filter that ends above the row of totals, and is written so", () => {
+    const bytes = readFileSync(new URL("../../data/libreoffice-rich.xlsx", import.meta.url));
+    const inFile = partsOf(bytes)["xl/tables/table1.xml"];
+    expect(inFile).toMatch(
+      /ref="A3:F7" headerRowCount="1" totalsRowCount="1" totalsRowShown="1"><autoFilter ref="A3:F7">/,
+    );
+    const filter = (one: Book) => sheetOf(one, "Pours")?.tables[0]?.filter;
+    expect(filter(book)?.area).toEqual({ row: 2, column: 0, rows: 4, columns: 6 });
+    expect(filter(book)?.area).toEqual(filter(before)?.area);
+    expect(faultsOf(saveBook(null, book).bytes)).toEqual([]);
   });
 
   it("has our functions and younger ones, whose names LibreOffice writes in small letters", () => {
