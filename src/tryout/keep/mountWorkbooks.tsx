@@ -30,9 +30,13 @@ export function mountWorkbooks(keeping: Keeping, element: HTMLElement, hooks: Wo
 
   const root = createRoot(list);
   let opened = 0;
+  const leave = () => {
+    dialog.close();
+    hooks.spreadsheet.focus();
+  };
   button.addEventListener("click", () => {
     opened++;
-    root.render(<Workbooks key={opened} library={library} close={() => dialog.close()} />);
+    root.render(<Workbooks key={opened} library={library} close={leave} />);
     dialog.showModal();
   });
   close.addEventListener("click", () => dialog.close());
