@@ -1,6 +1,4 @@
-import { plain } from "../../core/check/plain";
 import { tidy } from "../../core/tidy";
-import { formatWeight } from "../../runsheet/likelyWeight";
 import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
 import { type KnownItems, receiptDoubts, receiptMove } from "../../runsheet/record/receipt";
 import type { WeightUnit } from "../../runsheet/settings";
@@ -60,14 +58,14 @@ export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }:
     ready: {
       line: receiptLine(move, receipt),
       table: moves?.table.name,
-      doubts: receiptDoubts(
-        { ...receipt, item: move.item },
+      doubts: receiptDoubts({
+        receipt: { ...receipt, item: move.item },
+        change: move.change,
+        unit: moves?.read.unit ?? unit,
         known,
         ledger,
-        serialOf(today()) ?? receipt.date,
-        move.change,
-        (amount) => (receipt.unit === "pieces" ? plain(amount) : formatWeight(amount, moves?.read.unit ?? unit)),
-      ),
+        today: serialOf(today()) ?? receipt.date,
+      }),
       addition: moveAddition([move], moves?.table, unit),
     },
   };

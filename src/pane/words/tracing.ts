@@ -1,6 +1,5 @@
 /** The words of tracing lots. */
 
-import { plain } from "../../core/check/plain";
 import { dayText } from "../../runsheet/dayText";
 import type { Recall, RunContents, RunUse } from "../../runsheet/stock/trace";
 import { doubtLines } from "../../runsheet/stock/traceSheets";
@@ -27,13 +26,6 @@ const runsIn = (count: number): string => `${count} ${count === 1 ? "run" : "run
 
 /** An amount of an item in words: the moves do not say what is weighed and what is counted. */
 export type AmountOf = (item: string, amount: number) => string;
-
-export const amountWords = (amount: number, unit: string, isWeighed: boolean, isCounted: boolean): string =>
-  isWeighed === isCounted
-    ? `${plain(amount)} (${unit} or pieces)`
-    : isWeighed
-      ? `${plain(amount)} ${unit}`
-      : plain(amount);
 
 /** What is told of a lot, a line each. */
 export function recallLines(recall: Recall, amountOf: AmountOf): string[] {

@@ -4,10 +4,9 @@ import { gramsIn } from "../../core/units/weight";
 import { dayText } from "../dayText";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
-import type { Ledger } from "../stock/ledger";
 import type { Items } from "../tables/items";
 import type { NewMove } from "./moveRows";
-import { amountDoubts } from "./receiptAmount";
+import { type Arrival, amountDoubts } from "./receiptAmount";
 
 /** Packs that came in, as they were written down. */
 export interface Receipt {
@@ -51,15 +50,9 @@ export function receiptMove(receipt: Receipt, { names }: KnownItems, movesUnit: 
 }
 
 /** What of a receipt may be a slip, to be thought of before it is added. */
-export function receiptDoubts(
-  receipt: Receipt,
-  { names, counted, weighed, items }: KnownItems,
-  ledger: Ledger | undefined,
-  today: number,
-  change: number,
-  /** How amounts of the table of moves are written out. */
-  amountOf: (amount: number) => string,
-): string[] {
+export function receiptDoubts({ known, today, ...arrival }: Arrival & { known: KnownItems; today: number }): string[] {
+  const { names, counted, weighed, items } = known;
+  const { receipt, ledger } = arrival;
   const { date, item, lot, quantity, unit, bestBefore } = receipt;
   const key = sameName(item);
   const before = ledger?.items.get(key)?.lots.find((one) => lot !== "" && sameName(one.lot) === sameName(lot));
@@ -78,7 +71,7 @@ export function receiptDoubts(
     ...(unit === "pieces" && weighed.has(key) && !counted.has(key)
       ? [`${item} is weighed in the other tables: is ${amount} right?`]
       : []),
-    ...amountDoubts(receipt, change, items, ledger, amountOf),
+    ...amountDoubts(arrival, items),
     ...(bestBefore !== undefined && bestBefore < date ? ["its best before was over when it came in"] : []),
     ...(date > today ? ["the day it came in lies ahead"] : []),
   ];

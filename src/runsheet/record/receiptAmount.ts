@@ -1,6 +1,8 @@
 import { plain } from "../../core/check/plain";
 import { largest, least } from "../../core/longLists";
+import { amountWords } from "../amountWords";
 import { sameName } from "../sameName";
+import type { WeightUnit } from "../settings";
 import type { Ledger } from "../stock/ledger";
 import { leftOf } from "../stock/lots";
 import type { Items } from "../tables/items";
@@ -40,19 +42,20 @@ function usualOf({ item, unit }: Receipt, items: Items, ledger: Ledger | undefin
   return left !== undefined && left > 0 ? { amounts: [left], far: FAR_FROM_SHELF, of: "is on hand" } : undefined;
 }
 
-/**
- * Whether a quantity may be of another unit than it is written in: far more or far less than is usual of the item.
- * @param change the quantity as the table of moves counts it
- * @param amountOf how the table's amounts are written out
- */
-export function amountDoubts(
-  receipt: Receipt,
-  change: number,
-  items: Items,
-  ledger: Ledger | undefined,
-  amountOf: (amount: number) => string,
-): string[] {
+/** A receipt beside what the moves say. */
+export interface Arrival {
+  readonly receipt: Receipt;
+  /** Its quantity as the table of moves counts it, and the unit of the weights there. */
+  readonly change: number;
+  readonly unit: WeightUnit;
+  /** Undefined where there is no table of moves. */
+  readonly ledger: Ledger | undefined;
+}
+
+/** Whether a quantity may be of another unit than it is written in: far more or far less than is usual of the item. */
+export function amountDoubts({ receipt, change, ledger, unit: written }: Arrival, items: Items): string[] {
   const { unit } = receipt;
+  const amountOf = (amount: number) => amountWords(amount, unit === "pieces" ? "count" : "weight", written);
   const quantity = plain(receipt.quantity);
   const usual = usualOf(receipt, items, ledger);
   if (!usual) {
