@@ -1,8 +1,9 @@
 import { tidy } from "../../core/tidy";
 import type { CellValue, Content } from "../../sheet/sheet";
 import { sameName } from "../sameName";
+import { standingUses } from "../stock/standingUses";
 import type { Move } from "../tables/moves";
-import { type MovePots, potsIn, potsInNote } from "../tables/potsWords";
+import { type MovePots, potsIn } from "../tables/potsWords";
 import { LOG_COLUMNS, type Log, type LoggedRow, type LogHeading, POTS } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
 import type { LogRow, LogTable } from "./logAddition";
@@ -126,18 +127,6 @@ const NOTHING = 5e-7;
 /** Pots as a move names them. */
 export const potsOf = (pots: readonly string[], all: readonly string[]): MovePots =>
   all.length > 0 && all.every((id) => pots.includes(id)) ? "all" : pots;
-
-/** What moves of one lot took and did not give back, by the pots that they name. */
-function standingUses(moves: readonly Move[]): (Pick<UsedLot, "item" | "lot"> & { used: number; pots: MovePots })[] {
-  const found = new Map<string, { item: string; lot: string; used: number; pots: MovePots }>();
-  for (const { item, lot, note, change } of moves) {
-    const pots = potsInNote(note);
-    const key = JSON.stringify(pots ?? null);
-    const known = found.get(key) ?? { item, lot, used: 0, pots };
-    found.set(key, { ...known, used: tidy(known.used - change.count) });
-  }
-  return [...found.values()].filter(({ used }) => Math.abs(used) >= NOTHING);
-}
 
 /** Whether what was taken names these pots; where it does not say any, nothing is known to be wrong. */
 function isOfPots(

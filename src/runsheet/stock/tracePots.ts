@@ -1,6 +1,6 @@
 import type { Move } from "../tables/moves";
-import { type MovePots, potsInNote } from "../tables/potsWords";
-import { toMillionths } from "./millionths";
+import type { MovePots } from "../tables/potsWords";
+import { standingUses } from "./standingUses";
 import type { RunCandles } from "./trace";
 
 /** Why candles may be listed that hold nothing of a lot: no pots are named, or the log counts pots together. */
@@ -8,22 +8,10 @@ export type TraceDoubt = "no pots" | "pots together";
 
 /** The pots that moves of one lot and run took it for. What a correction gave back took none. */
 export function takingPots(moves: readonly Move[]): MovePots {
-  const sums = new Map<string, { pots: MovePots; used: number }>();
-  for (const { note, change } of moves) {
-    const pots = potsInNote(note);
-    const key = JSON.stringify(pots ?? null);
-    sums.set(key, { pots, used: (sums.get(key)?.used ?? 0) - toMillionths(change.count) });
-  }
-  const named = new Set<string>();
-  let isAll = false;
-  for (const { pots, used } of sums.values()) {
-    if (used <= 0) continue;
-    if (pots === undefined) return undefined;
-    if (pots === "all") isAll = true;
-    else for (const id of pots) named.add(id);
-  }
-  if (isAll) return "all";
-  return named.size > 0 ? [...named] : undefined;
+  const taken = standingUses(moves).filter(({ used }) => used > 0);
+  if (taken.length === 0 || taken.some(({ pots }) => pots === undefined)) return undefined;
+  if (taken.some(({ pots }) => pots === "all")) return "all";
+  return [...new Set(taken.flatMap(({ pots }) => pots ?? []))];
 }
 
 /** The candles of a run that come from these pots; all of them where that cannot be said, for a recall misses none. */
