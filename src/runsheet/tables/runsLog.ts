@@ -59,7 +59,7 @@ export const RUNS_LOG = tableType({
   name: "Runs log",
   table: "RunsLog",
   purpose:
-    "What was poured and what came of it: logging a pour adds a row for each vessel, scent and load of a run. From it come the wax factors, the loss and the rejects that your pours show, and the candles of a recall. Rows are only added: a correction takes back the row that is wrong and writes it anew.",
+    "What was poured and what came of it: logging a pour adds a row for each vessel, scent and load of a run, with the lot of the run. Which lots of wax, oil and all else went into it, the table of moves says. From the log come the wax factors, the loss and the rejects that your pours show, and the candles of a recall. Rows are only added: a correction takes back the row that is wrong and writes it anew.",
   gives: "Runs log: what was poured, and what that shows of wax factors, loss and rejects.",
   fields: FIELDS,
   needs: [["lot"], ["vessel"]],
