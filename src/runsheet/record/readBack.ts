@@ -1,7 +1,17 @@
 import { sum } from "../../core/statistics/sum";
 import type { CellValue } from "../../sheet/sheet";
 import { percent } from "../percent";
-import { AT, columnsOn, DATE, lotIn, type RowKind, scaleOn, scentIn, scentInTotals } from "../sheet/layout";
+import {
+  AT,
+  columnsOn,
+  DATE,
+  lotIn,
+  type RowKind,
+  type SheetColumn,
+  scaleOn,
+  scentIn,
+  scentInTotals,
+} from "../sheet/layout";
 import { nameIn } from "../sheet/potWords";
 import { besideLabel, MADE_BY, NOTES } from "./handwritten";
 import type { LotDay, PouredLine, PouredPart, PouredPot, PouredRun, Weighed } from "./poured";
@@ -50,26 +60,32 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
 
 /** What is written in the list of what to fetch, where the things have their ids: sheets before had no room there. */
 function listedLots(rows: readonly SheetRow[]): ReadonlyMap<string, string> {
-  const halves = rows
-    .filter(({ kind }) => kind === "thing")
-    .flatMap((row): [id: string, lot: string][] => [
-      [row.text("thing"), row.words("lot").trim()],
-      [row.text("thingRight"), row.words("lotRight").trim()],
-    ]);
-  return new Map(halves.filter(([id, lot]) => id !== "" && lot !== ""));
+  return new Map(
+    rows
+      .filter(({ kind }) => kind === "thing")
+      .flatMap((row) => listedIn(row).map(({ id, lot }): [string, string] => [id, row.words(lot).trim()]))
+      .filter(([, lot]) => lot !== ""),
+  );
 }
+
+/** The things in a row of the list, and the columns of their lots. */
+const listedIn = (row: SheetRow): { readonly id: string; readonly lot: "lot" | "lotRight" }[] =>
+  [
+    { id: row.text("thing"), lot: "lot" as const },
+    { id: row.text("thingRight"), lot: "lotRight" as const },
+  ].filter(({ id }) => id !== "");
 
 /** Lots that the spreadsheet may have taken for a day. */
 const lotDaysIn = (row: SheetRow): LotDay[] =>
-  (row.kind === "thing"
-    ? (["lot", "lotRight"] as const)
-    : isIngredient(row.kind)
-      ? (["lotUsed"] as const)
-      : []
-  ).flatMap((column) => {
+  lotColumns(row).flatMap((column) => {
     const day = row.takenForDay(column);
     return day === undefined ? [] : [{ row: row.row, day }];
   });
+
+function lotColumns(row: SheetRow): SheetColumn[] {
+  if (row.kind === "thing") return listedIn(row).map(({ lot }) => lot);
+  return isIngredient(row.kind) ? ["lotUsed"] : [];
+}
 
 const isIngredient = (kind: RowKind | undefined): kind is PouredPart["sort"] =>
   kind === "wax" || kind === "scent" || kind === "additive";
