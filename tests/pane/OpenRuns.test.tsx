@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, it } from "vitest";
+import type { Kept } from "../../src/pane/state/kept";
 import type { CellValue } from "../../src/sheet/sheet";
 import { openPane } from "./openPane";
 import { PourHost, runSheet } from "./pourHost";
@@ -68,6 +69,19 @@ describe("run sheets that are written and not logged", () => {
     await changed(host);
     expect(missing()).toEqual([]);
     expect(see("[aria-labelledby=pane-open-runs]")).toBeNull();
+  });
+
+  it("leave no answer behind once their sheet is gone", async () => {
+    const host = book(8);
+    const other = "2026-331-01";
+    host.sheets.set(`Run ${other}`, runSheet(other));
+    await show(host);
+    await press(`Leave ${LOT} out`);
+    expect(host.saved.at(-1)).toMatchObject({ counts: { [LOT]: false } });
+    host.sheets.delete(NAME);
+    await changed(host);
+    await press(`Leave ${other} out`);
+    expect((host.saved.at(-1) as Kept).counts).toEqual({ [other]: false });
   });
 
   it("stand for themselves when the batch is written anew", async () => {

@@ -99,6 +99,13 @@ export function mergeKept(kept: unknown): Kept {
   } as Kept;
 }
 
+/** Says of a run whether what it takes counts as planned. What was said of runs whose sheets are gone goes. */
+export function withCount(kept: Kept, lot: string, counts: boolean, sheets: readonly { readonly lot: string }[]): Kept {
+  const isThere = (lot: string) => sheets.some((sheet) => sheet.lot === lot);
+  const others = Object.entries(kept.counts).filter(([lot]) => isThere(lot));
+  return { ...kept, counts: { ...Object.fromEntries(others), [lot]: counts } };
+}
+
 /**
  * The weights that are typed, in another unit. The scale is another one: its division is the one that was typed in that
  * unit before, or the usual one. The pot is the same: it is converted, unless it holds the first value that nobody typed.

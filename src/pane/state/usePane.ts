@@ -11,7 +11,7 @@ import { besideOf } from "../receiving/planReceipt";
 import { serialOf, today } from "../today";
 import type { View } from "../words/views";
 import { WRITING } from "../words/writing";
-import type { Kept } from "./kept";
+import { type Kept, withCount } from "./kept";
 import { useOpenSheets } from "./useOpenSheets";
 import { usePlan } from "./usePlan";
 import { useReceiving } from "./useReceiving";
@@ -67,8 +67,7 @@ export function usePane(host: Host, planner: Planner) {
     decisions,
     write: () => run(WRITING.under, async (task) => (await write(task)).words),
     /** Says whether what a run takes counts as planned. */
-    count: (lot: string, counts: boolean) =>
-      keep((before) => ({ ...before, counts: { ...before.counts, [lot]: counts } })),
+    count: (lot: string, counts: boolean) => keep((before) => withCount(before, lot, counts, runSheets.sheets)),
     show: (place: Place) => host.select(place).catch(onError),
   };
 }

@@ -12,6 +12,7 @@ import { type LogChoice, logPour } from "../actions/logPour";
 import { changesOf, type Report, readRun, toPlainNumbers } from "../actions/writtenRun";
 import { LOGGING } from "../words/logging";
 import { FACTORS, LOSS, WRITTEN } from "../words/written";
+import { withCount } from "./kept";
 import type { useRunSheets } from "./useRunSheets";
 import type { RunTask, Task } from "./useTask";
 
@@ -47,7 +48,7 @@ export function useWritten(
     report: report?.sheet === sheet ? report : undefined,
     changeFactor: (factor: NewFactor) => run(FACTORS.heading, () => changeFactor(book, factor)),
     logPour: pourLogger(book, sheet, copies, run, setReport),
-    ...sheetWork(book, sheet, run, write, choose, setReport),
+    ...sheetWork(book, sheet, run, write, { sheets, choose }, setReport),
   };
 }
 
@@ -86,7 +87,7 @@ function sheetWork(
   sheet: string,
   run: RunTask,
   write: Write,
-  choose: (sheet: string) => void,
+  { sheets, choose }: Pick<ReturnType<typeof useRunSheets>, "sheets" | "choose">,
   setReport: SetReport,
 ) {
   const { host } = book;
@@ -103,7 +104,7 @@ function sheetWork(
         const { name, plan, words } = await write(task);
         choose(name);
         // The new sheet stands for the old one, of which what is logged counts no more anyway.
-        book.keep((before) => ({ ...before, counts: { ...before.counts, [old.lot]: false } }));
+        book.keep((before) => withCount(before, old.lot, false, sheets));
         setReport(changesOf(sheet, old, plan, name));
         return words;
       }),
