@@ -10,7 +10,6 @@ import { recipeSplit } from "../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../src/core/scent/scentSplit";
 import { weighOut } from "../../src/core/weighing/weighOut";
 import { buildRun } from "../../src/runsheet/buildRun";
-import { wickOf } from "../../src/runsheet/plan/wick";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { ledgerOf } from "../../src/runsheet/stock/ledger";
 import { stockValue } from "../../src/runsheet/stock/lotPrice";
@@ -20,6 +19,7 @@ import { type Moves, moveColumns } from "../../src/runsheet/tables/moves";
 import { readTable } from "../../src/runsheet/tables/readTables";
 import { fieldsOf, matchColumns, type TableTypeId } from "../../src/runsheet/tables/registry";
 import type { Tables } from "../../src/runsheet/tables/tableRows";
+import { wickOf } from "../../src/runsheet/tables/wick";
 import { studio } from "../../src/samples/studio";
 import { byName, limit, number, type Row, type Saved, SavedBook, text, total, withEdits } from "./saved";
 

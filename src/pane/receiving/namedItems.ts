@@ -5,6 +5,7 @@ import { joinItems } from "../../runsheet/stock/joinItems";
 import { readTable } from "../../runsheet/tables/readTables";
 import { TABLE_TYPE_IDS, TABLE_TYPES, type TableTypeId } from "../../runsheet/tables/registry";
 import type { TableType } from "../../runsheet/tables/tableType";
+import { wickOf } from "../../runsheet/tables/wick";
 import { type ByHand, tableOf } from "../givenTables";
 import type { ReadTables } from "../state/useTables";
 
@@ -24,6 +25,12 @@ export function namedItems(read: ReadTables, byHand: ByHand, unit: WeightUnit): 
       if (COUNTED.includes(`${kind} ${field}`)) counted.add(key);
       if (WEIGHED.includes(`${kind} ${field}`)) weighed.add(key);
     }
+  }
+  for (const { wick } of readTable(tableOf("vessels", read, byHand), unit)?.values() ?? []) {
+    const { name } = wickOf(wick);
+    if (name === "") continue;
+    if (!names.has(sameName(name))) names.set(sameName(name), name);
+    counted.add(sameName(name));
   }
   const items = joinItems(OF_ITEMS.flatMap((kind) => readTable(tableOf(kind, read, byHand), unit) ?? []));
   for (const [key, { count }] of items) if (count.use) (count.use === "count" ? counted : weighed).add(key);

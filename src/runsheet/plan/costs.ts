@@ -7,7 +7,7 @@ import { sameName } from "../sameName";
 import type { Settings } from "../settings";
 import type { Supplies } from "../stock/supplies";
 import type { Use } from "../tables/byUse";
-import type { Components } from "../tables/components";
+import { type FittingTables, fittingsOf } from "../tables/fittings";
 import type { Beside } from "./beside";
 import { nameOf, type RunPlan, type ScentRun } from "./runPlan";
 import { keyOf, usesOf } from "./uses";
@@ -39,11 +39,11 @@ export interface Costs {
 export function costs(
   plan: RunPlan,
   supplies: Supplies,
-  components: Components,
+  tables: FittingTables,
   settings: Settings,
   { rejects = 0 }: Beside = {},
 ): { costs: Costs | undefined; problems: Problem[] } {
-  const prices = new PricesOf(plan, supplies, components);
+  const prices = new PricesOf(plan, supplies, tables);
   // Where nothing came out good no candle pays for the others.
   const isLost = rejects >= 1;
   const labour = (settings.labourMinutes / 60) * settings.labourRate;
@@ -54,7 +54,7 @@ export function costs(
         weight: weights[i] as number,
         unitPrice: prices.of(name, "weight"),
       }));
-      const [itself, counted] = [prices.of(vessel, "count"), prices.ofComponents(vessel)];
+      const [itself, counted] = [prices.of(vessel, "count"), prices.ofFittings(vessel)];
       const each = candleCost(used, [itself, ...counted], labour, isLost ? 0 : rejects);
       const ingredients = candleCost(used, [0]);
       const parts = { ingredients, vessel: itself, components: sum(counted), labour };
@@ -98,9 +98,9 @@ class PricesOf {
   constructor(
     plan: RunPlan,
     private readonly supplies: Supplies,
-    private readonly components: Components,
+    private readonly tables: FittingTables,
   ) {
-    this.amounts = new Map(usesOf(plan, components).uses.map((use) => [keyOf(use), use.amount]));
+    this.amounts = new Map(usesOf(plan, tables).uses.map((use) => [keyOf(use), use.amount]));
   }
 
   of(item: string, use: Use): number {
@@ -119,8 +119,8 @@ class PricesOf {
   }
 
   /** What goes with a candle and is counted. A number that is not known is spoken of where it stands. */
-  ofComponents(vessel: string): number[] {
-    return (this.components.get(sameName(vessel)) ?? []).map(({ item, each }) => {
+  ofFittings(vessel: string): number[] {
+    return fittingsOf(vessel, this.tables).map(({ item, each }) => {
       if (each === undefined) this.isShort = true;
       return each === undefined ? 0 : each * this.of(item, "count");
     });

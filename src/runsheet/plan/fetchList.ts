@@ -1,11 +1,9 @@
 import { sum } from "../../core/statistics/sum";
 import { sameName } from "../sameName";
-import type { Components } from "../tables/components";
+import { type Fitting, type FittingTables, fittingsOf } from "../tables/fittings";
 import type { Ingredient } from "../tables/recipes";
-import type { Vessels } from "../tables/vessels";
 import type { RunPlan } from "./runPlan";
 import { wholePieces } from "./uses";
-import { wickOf } from "./wick";
 
 export type ThingKind = "wax" | "dye" | "scent" | "other" | "vessel" | "wick" | "component";
 
@@ -22,7 +20,7 @@ export interface Thing {
 }
 
 /** All that a run takes, each thing once, in the order in which it is needed. */
-export function fetchList({ scents }: RunPlan, vessels: Vessels, components: Components): Thing[] {
+export function fetchList({ scents }: RunPlan, tables: FittingTables): Thing[] {
   const weighed = new Map<string, Thing & { amount: number }>();
   for (const { ingredients, pots } of scents) {
     for (const [i, one] of ingredients.entries()) {
@@ -39,7 +37,7 @@ export function fetchList({ scents }: RunPlan, vessels: Vessels, components: Com
     const before = poured.get(id) ?? { id, kind: "vessel", name: vessel, amount: 0, of: [{ vessel: id, each: 1 }] };
     poured.set(id, { ...before, amount: before.amount + count });
   }
-  return [...inOrder([...weighed.values()]), ...poured.values(), ...withVessels(poured, vessels, components)];
+  return [...inOrder([...weighed.values()]), ...poured.values(), ...withVessels([...poured.values()], tables)];
 }
 
 export const ingredientId = (one: Pick<Ingredient, "name" | "basis" | "isScent" | "isDye">): string =>
@@ -57,34 +55,19 @@ const ORDER: readonly ThingKind[] = ["wax", "dye", "scent", "other"];
 const inOrder = <T extends Thing>(things: T[]): T[] =>
   things.filter(({ amount }) => amount !== 0).sort((a, b) => ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind));
 
-/** Wicks and components. A wick that the components count is not counted twice. */
-function withVessels(
-  poured: ReadonlyMap<string, Thing & { amount: number }>,
-  vessels: Vessels,
-  components: Components,
-): Thing[] {
+/** The wicks of all vessels, then their components. */
+function withVessels(poured: readonly (Thing & { amount: number })[], tables: FittingTables): Thing[] {
   const found = new Map<string, Thing>();
-  const add = (
-    kind: "wick" | "component",
-    name: string,
-    vessel: Thing & { amount: number },
-    each: number | undefined,
-  ) => {
-    const id = countedId(kind, name);
-    const before = found.get(id) ?? { id, kind, name, amount: 0, of: [] };
+  const add = ({ kind, item, each }: Fitting, vessel: Thing & { amount: number }) => {
+    const id = countedId(kind, item);
+    const before = found.get(id) ?? { id, kind, name: item, amount: 0, of: [] };
     const more = each === undefined ? undefined : each * vessel.amount;
     const amount = before.amount === undefined || more === undefined ? undefined : before.amount + more;
     found.set(id, { ...before, amount, of: [...before.of, { vessel: vessel.id, each }] });
   };
-  for (const vessel of poured.values()) {
-    const own = components.get(sameName(vessel.name)) ?? [];
-    const wick = vessels.get(sameName(vessel.name))?.wick ?? "";
-    const { name, each } = wickOf(wick);
-    const isCounted = own.some(({ item }) => sameName(item).includes(sameName(name)));
-    if (wick !== "" && !isCounted) add("wick", name, vessel, each);
-  }
-  for (const vessel of poured.values()) {
-    for (const { item, each } of components.get(sameName(vessel.name)) ?? []) add("component", item, vessel, each);
+  const all = poured.flatMap((vessel) => fittingsOf(vessel.name, tables).map((fitting) => ({ fitting, vessel })));
+  for (const kind of ["wick", "component"] as const) {
+    for (const { fitting, vessel } of all) if (fitting.kind === kind) add(fitting, vessel);
   }
   return [...found.values()].map((one) => ({
     ...one,

@@ -66,8 +66,9 @@ export function makeRun(
     const text = "Quantity: no row has one; write how many candles to pour";
     problems.push({ field: "quantity", severity: "error", text });
   }
-  const stocked = supplies.hasStock ? shortages(plan, supplies, components, settings.unit, beside) : undefined;
-  const priced = supplies.hasPrices ? costs(plan, supplies, components, settings, beside) : undefined;
+  const fittings = { vessels, components };
+  const stocked = supplies.hasStock ? shortages(plan, supplies, fittings, settings.unit, beside) : undefined;
+  const priced = supplies.hasPrices ? costs(plan, supplies, fittings, settings, beside) : undefined;
   addAll(
     problems,
     componentProblems(plan, components),
@@ -77,7 +78,7 @@ export function makeRun(
   );
   return {
     plan,
-    things: fetchList(plan, vessels, components),
+    things: fetchList(plan, fittings),
     wicks: new Map([...vessels].flatMap(([key, { wick }]) => (wick === "" ? [] : [[key, wick]]))),
     shelf: stocked?.shelf,
     costs: priced?.costs,

@@ -1,14 +1,12 @@
-import { plain } from "../../core/check/plain";
 import { isoOfDay } from "../../core/label/isoDay";
-import { tidy } from "../../core/tidy";
-import { formatWeight } from "../likelyWeight";
+import { amountWords } from "../amountWords";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
-import type { Components } from "../tables/components";
+import type { FittingTables } from "../tables/fittings";
 import type { Beside, CandleCount, OpenRun, Use } from "./beside";
 import { nameOf, type RunPlan } from "./runPlan";
-import { keyOf, wholePieces } from "./uses";
+import { keyOf, knownUses, type Uses, usesWith } from "./uses";
 
 /**
  * Whether what a run takes counts as planned beside the batch: it does, but for the sheet of this very batch, and for
@@ -17,10 +15,8 @@ import { keyOf, wholePieces } from "./uses";
 export type OpenRunState = "counted" | "of this batch" | "left out";
 
 /** A run that is written and not logged, as the plan looks at it. */
-export interface OpenRunBeside extends Pick<OpenRun, "lot" | "date"> {
+export interface OpenRunBeside extends Pick<OpenRun, "lot" | "date">, Uses {
   readonly state: OpenRunState;
-  /** What it takes. */
-  readonly uses: readonly Use[];
 }
 
 /**
@@ -29,7 +25,7 @@ export interface OpenRunBeside extends Pick<OpenRun, "lot" | "date"> {
  */
 export function openRunsBeside(
   plan: RunPlan,
-  components: Components,
+  tables: FittingTables,
   { openRuns = [] }: Pick<Beside, "openRuns">,
 ): OpenRunBeside[] {
   const batch = batchKey(candlesOf(plan), ingredientsOf(plan));
@@ -38,7 +34,7 @@ export function openRunsBeside(
     lot: one.lot,
     date: one.date,
     state: stateOf(one, same.includes(one) && one.date === same.at(-1)?.date),
-    uses: usesOf(one, components),
+    ...usesWith(one, tables),
   }));
 }
 
@@ -66,23 +62,6 @@ function batchKey(candles: readonly CandleCount[], ingredients: readonly string[
   return JSON.stringify([[...counts].sort(), [...new Set(ingredients.map(sameName))].sort()]);
 }
 
-function usesOf({ weighed, vessels }: OpenRun, components: Components): Use[] {
-  const found = new Map<string, Use>();
-  const add = (use: Use) => {
-    const before = found.get(keyOf(use));
-    found.set(keyOf(use), before ? { ...before, amount: before.amount + use.amount } : use);
-  };
-  for (const { item, amount } of weighed) add({ item, amount, isCounted: false });
-  for (const { vessel, count } of vessels) {
-    add({ item: vessel, amount: count, isCounted: true });
-    for (const { item, each = 0 } of components.get(sameName(vessel)) ?? [])
-      add({ item, amount: each * count, isCounted: true });
-  }
-  return [...found.values()].flatMap((use) =>
-    use.amount > 0 ? [{ ...use, amount: use.isCounted ? wholePieces(use.amount) : tidy(use.amount) }] : [],
-  );
-}
-
 /** How much of an item each of the runs that count will take. */
 export const takenOf = (
   runs: readonly OpenRunBeside[],
@@ -94,27 +73,33 @@ export const takenOf = (
 
 /** What runs will take of an item, in words: `run 2026-330-01, 1200 g; run 2026-331-01, 500 g`. */
 export const takenWords = (taken: ReturnType<typeof takenOf>, isCounted: boolean, unit: WeightUnit): string =>
-  taken.map(({ lot, amount }) => `run ${lot}, ${amountWords(amount, isCounted, unit)}`).join("; ");
+  taken.map(({ lot, amount }) => `run ${lot}, ${wordsOf({ amount, isCounted }, unit)}`).join("; ");
 
-const amountWords = (amount: number, isCounted: boolean, unit: WeightUnit): string =>
-  isCounted ? plain(amount) : formatWeight(amount, unit);
+const wordsOf = ({ amount, isCounted }: Omit<Use, "item">, unit: WeightUnit): string =>
+  amountWords(amount, isCounted ? "count" : "weight", unit);
 
-/** `Soy wax 1200 g, Tin 10`. */
-export const usesWords = (uses: readonly Use[], unit: WeightUnit): string =>
-  uses.map(({ item, amount, isCounted }) => `${item} ${amountWords(amount, isCounted, unit)}`).join(", ");
+/** `Soy wax 1200 g, Tin 10, Lid (how many is not known)`. */
+export const usesWords = (all: Uses, unit: WeightUnit): string =>
+  [
+    ...knownUses(all).map((use) => `${use.item} ${wordsOf(use, unit)}`),
+    ...all.unknown.map((item) => `${item} (how many is not known)`),
+  ].join(", ");
 
 /** What a run that counts takes of the things that the plan uses: a line for the paper; none where it takes none. */
 export function sharedLines(runs: readonly OpenRunBeside[], used: readonly Use[], unit: WeightUnit): string[] {
   const keys = new Set(used.map(keyOf));
-  return runs.flatMap(({ lot, state, uses }) => {
-    const shared = state === "counted" ? uses.filter((use) => keys.has(keyOf(use))) : [];
-    return shared.length === 0
-      ? []
-      : [`Also planned, taken off what is on hand: run ${lot}, ${usesWords(shared, unit)}`];
+  return runs.flatMap(({ lot, state, uses, unknown }) => {
+    if (state !== "counted") return [];
+    const shared = {
+      uses: uses.filter((use) => keys.has(keyOf(use))),
+      unknown: unknown.filter((item) => keys.has(keyOf({ item, isCounted: true }))),
+    };
+    const words = usesWords(shared, unit);
+    return words === "" ? [] : [`Also planned, taken off what is on hand: run ${lot}, ${words}`];
   });
 }
 
-/** What is to be looked at: runs of days before that nobody logged, and sheets that cannot be read. */
+/** What is to be looked at: runs of days before that nobody logged, and those of which not all is known. */
 export function openRunProblems(
   runs: readonly OpenRunBeside[],
   { today, unread = [] }: Pick<Beside, "today" | "unread">,
@@ -125,6 +110,13 @@ export function openRunProblems(
       warning(
         `Run ${lot} of ${isoOfDay(date)} is not logged, so what it takes still counts as planned. Log it, or leave it out under Also planned`,
       ),
+    ),
+    ...runs.flatMap(({ lot, state, unknown }) =>
+      state === "counted" && unknown.length > 0
+        ? warning(
+            `Run ${lot}: how many of ${unknown.join(", ")} its candles take is not known, so what it takes is counted short. Write it in the table of components`,
+          )
+        : [],
     ),
     ...unread.map((sheet) =>
       warning(`${sheet}: not all of it can be read, so what it takes is counted short. Look at its sheet`),

@@ -6,12 +6,12 @@ import { tidy } from "../../core/tidy";
 import { asWarning, type Problem } from "../problem";
 import type { WeightUnit } from "../settings";
 import { lotName, type Supplies, type Supply } from "../stock/supplies";
-import type { Components } from "../tables/components";
+import type { FittingTables } from "../tables/fittings";
 import type { Beside, Use } from "./beside";
 import { type Bought, buying, type Delivery } from "./buying";
 import { type OpenRunBeside, openRunProblems, openRunsBeside, sharedLines, takenOf, takenWords } from "./openRuns";
 import type { RunPlan } from "./runPlan";
-import { keyOf, usesOf } from "./uses";
+import { keyOf, knownUses, usesOf } from "./uses";
 
 /** What the shelf lacks of an item, and the packs that cover it at the least cost (none where no pack is known). */
 export interface Lack extends Use, Bought {
@@ -43,16 +43,17 @@ export interface Shelf {
 export function shortages(
   plan: RunPlan,
   supplies: Supplies,
-  components: Components,
+  tables: FittingTables,
   unit: WeightUnit,
   beside: Beside = {},
 ): { shelf: Shelf; problems: Problem[] } {
-  const { uses, unknown } = usesOf(plan, components);
-  const unchecked: string[] = [...unknown];
+  const all = usesOf(plan, tables);
+  const uses = knownUses(all);
+  const unchecked: string[] = [...all.unknown];
   const [absent, unwritten]: [string[], string[]] = [[], []];
   const problems: Problem[] = [];
   const lacking: { readonly lack: Omit<Lack, keyof Bought>; readonly supply: Supply }[] = [];
-  const openRuns = openRunsBeside(plan, components, beside);
+  const openRuns = openRunsBeside(plan, tables, beside);
   for (const use of uses) {
     const known = supplies.supply(use.item, use.isCounted ? "count" : "weight");
     if (!known) absent.push(use.item);

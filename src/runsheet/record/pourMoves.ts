@@ -3,15 +3,13 @@ import { sum } from "../../core/statistics/sum";
 import { tidy } from "../../core/tidy";
 import { type Counted, countedId } from "../plan/fetchList";
 import { wholePieces } from "../plan/uses";
-import { wickOf } from "../plan/wick";
 import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
 import { lotsOf, oldestLots } from "../stock/lots";
 import type { ByUse } from "../tables/byUse";
-import type { Components } from "../tables/components";
+import { type FittingTables, fittingsOf } from "../tables/fittings";
 import type { Move, Moves } from "../tables/moves";
 import { AS_TEXT } from "../tables/takenForDay";
-import type { Vessels } from "../tables/vessels";
 import type { PouredRun } from "./poured";
 
 /** So much of a lot of an item that a pour took. */
@@ -35,20 +33,17 @@ export interface PourMoves {
 }
 
 /** What is on hand in front of a pour, and what goes with each vessel. */
-export interface Shelf {
+export interface Shelf extends FittingTables {
   readonly moves: Moves;
-  /** For their approved wicks. */
-  readonly vessels: Vessels;
-  readonly components: Components;
 }
 
 /**
  * What a poured run took, by item and lot: each ingredient as it was weighed, vessels and what goes with them by number,
  * spoilt candles included. Where no lot is written, the oldest that have some are taken.
  */
-export function pourMoves(run: PouredRun, { moves, components, vessels }: Shelf): PourMoves {
+export function pourMoves(run: PouredRun, { moves, ...tables }: Shelf): PourMoves {
   const says: string[] = [];
-  const needs = [...ingredientsOf(run, says), ...countedOf(run, vessels, components, says)];
+  const needs = [...ingredientsOf(run, says), ...countedOf(run, tables, says)];
   const ledger = ledgerOf(moves);
   says.push(...daysForLots(run, ledger));
   const known = needs.map((need) => (need.lot === "" ? [] : written(need, ledger, moves, says)));
@@ -88,31 +83,22 @@ function ingredientsOf({ pots }: PouredRun, says: string[]): Need[] {
   );
 }
 
-function countedOf({ pots, lots }: PouredRun, vessels: Vessels, components: Components, says: string[]): Need[] {
+function countedOf({ pots, lots }: PouredRun, tables: FittingTables, says: string[]): Need[] {
   const lines = pots.flatMap(({ id, lines }) => lines.map(({ vessel, count }) => ({ vessel, count, pots: [id] })));
   const counted = (kind: Counted, item: string, quantity: number, pots: Need["pots"]): Need => ({
     ...{ item, lot: lots.get(countedId(kind, item)) ?? "", use: "count", quantity, pots },
   });
-  const wicks = lines.flatMap(({ vessel, count, pots }) => {
-    const wick = vessels.get(sameName(vessel))?.wick ?? "";
-    const { name, each } = wickOf(wick);
-    // A wick that the components count is not counted twice.
-    const isCounted = components.get(sameName(vessel))?.some(({ item }) => sameName(item).includes(sameName(name)));
-    return wick === "" || isCounted ? [] : [counted("wick", name, count * each, pots)];
-  });
-  const parts = lines.flatMap(({ vessel, count, pots }) =>
-    (components.get(sameName(vessel)) ?? []).flatMap(({ item, each }) => {
-      if (each !== undefined) return counted("component", item, count * each, pots);
+  const fittings = lines.flatMap(({ vessel, count, pots }) =>
+    fittingsOf(vessel, tables).flatMap(({ kind, item, each }) => {
+      if (each !== undefined) return counted(kind, item, count * each, pots);
       says.push(`${item} for ${vessel}: how many one candle takes cannot be read, so none is counted`);
       return [];
     }),
   );
   const whole = (need: Need): Need => ({ ...need, quantity: wholePieces(need.quantity) });
-  return gathered([
-    ...lines.map(({ vessel, count, pots }) => counted("vessel", vessel, count, pots)),
-    ...wicks,
-    ...parts,
-  ]).map(whole);
+  return gathered([...lines.map(({ vessel, count, pots }) => counted("vessel", vessel, count, pots)), ...fittings]).map(
+    whole,
+  );
 }
 
 /** Each item and lot once. */

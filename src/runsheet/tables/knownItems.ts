@@ -1,4 +1,5 @@
 import { sameName } from "../sameName";
+import { fittingsOf } from "./fittings";
 import type { ReadTables } from "./readTables";
 import type { Ingredient } from "./recipes";
 import type { KnownItem } from "./tableType";
@@ -14,6 +15,10 @@ export function knownItems({ pour, recipes, scents, vessels, components }: ReadT
   const isPlain = !recipes?.size || poured.some((one) => whole.includes(one));
   // A name for candles without scent is nothing that is bought.
   const isUnscented = (scent: string) => scents?.get(sameName(scent))?.notes.load === 0;
+  const tables = { vessels: vessels ?? new Map(), components: components ?? new Map() };
+  const wicks = [...tables.vessels.values()].flatMap(({ vessel }) =>
+    fittingsOf(vessel, tables).filter(({ kind }) => kind === "wick"),
+  );
   const all: KnownItem[] = [
     ...ingredients.filter(({ basis }) => basis === "part").map(({ name }) => ({ item: name, kind: "wax" })),
     ...(isPlain ? [{ item: "Wax", kind: "wax" }] : []),
@@ -21,6 +26,7 @@ export function knownItems({ pour, recipes, scents, vessels, components }: ReadT
     ...whole.filter((scent) => !isUnscented(scent)).map((item) => ({ item, kind: "scent" })),
     ...[...(vessels?.values() ?? [])].map(({ vessel }) => ({ item: vessel, kind: "vessel" })),
     ...lines.map(({ vessel }) => ({ item: vessel.value ?? "", kind: "vessel" })),
+    ...wicks.map(({ item }) => ({ item, kind: "component" })),
     ...[...(components?.values() ?? [])].flat().map(({ item }) => ({ item, kind: "component" })),
   ];
   const found = new Map<string, KnownItem>();

@@ -36,7 +36,7 @@ const FIELDS = {
 export const VESSELS = tableType({
   name: "Vessels",
   purpose:
-    "The water each vessel holds and, where a pour has shown it, its wax factor. Runs are logged with it, and the factor they show goes here. The wick that your burn tests approved for it stands on the run sheet.",
+    "The water each vessel holds and, where a pour has shown it, its wax factor. Runs are logged with it, and the factor they show goes here. The wick that your burn tests approved for it stands on the run sheet, and is counted and paid for as components are, unless these name it.",
   gives: "Vessels: water weights, wax factors and wicks.",
   fields: FIELDS,
   needs: [["vessel"], ["water"]],

@@ -1,3 +1,5 @@
+import { sameName } from "../sameName";
+
 /** A wick as makers write it: `LX-21`, `2 x LX-21`, `LX-21 x 2`, `LX-21 (2)`. */
 export function wickOf(text: string): { readonly name: string; readonly each: number } {
   const [, before, name = ""] = /^(\d{1,2})\s*[x×*]\s*(\S.*)$/i.exec(text) ?? [];
@@ -6,4 +8,10 @@ export function wickOf(text: string): { readonly name: string; readonly each: nu
     /^(.*\S)\s*(?:\s[x×*]\s*(\d{1,2})|\((\d{1,2})\s*(?:x|pcs?)?\))$/i.exec(text) ?? [];
   if (first !== "") return { name: first, each: Number(behind ?? inBrackets) };
   return { name: text, each: 1 };
+}
+
+/** Whether a component is this wick: it is called so, perhaps among other words, or it is just called a wick. */
+export function isThisWick(component: string, wick: string): boolean {
+  const [words, name] = [component, wick].map((one) => ` ${sameName(one).replace(/[^\p{L}\p{N}.-]+/gu, " ")} `);
+  return /^ wicks? $/.test(words as string) || (words as string).includes(name as string);
 }

@@ -8,6 +8,7 @@ import type { CellValue } from "../../../src/sheet/sheet";
 const HEADINGS = {
   pour: ["Vessel", "Quantity", "Fill weight"],
   components: ["Vessel", "Item", "Each"],
+  vessels: ["Vessel", "Water weight", "Wick"],
   stock: ["Item", "On hand", "Pack size", "Pack price"],
   prices: ["Item", "Unit price"],
 } satisfies Partial<Record<TableTypeId, string[]>>;
@@ -87,6 +88,56 @@ describe("components", () => {
     expect(texts(made)).toEqual(["warning: Each: the cell is blank; write how many one candle takes"]);
     expect(made.shelf).toMatchObject({ unchecked: ["Lid"], lacks: [] });
     expect(made.costs).toBeUndefined();
+  });
+
+  it("are joined by a wick that stands with the vessel alone, on hand and paid for", () => {
+    const given = {
+      pour: [["Tin", 10, 200]] as CellValue[][],
+      vessels: [["Tin", 240, "2 x LX-21"]] as CellValue[][],
+      stock: [
+        ["Wax", 5000, null, null],
+        ["Tin", 10, null, null],
+        ["LX-21", 15, 10, 2],
+      ] as CellValue[][],
+    };
+    const made = run(given);
+    expect(made.shelf).toMatchObject({
+      unchecked: [],
+      lacks: [{ item: "LX-21", isCounted: true, amount: 20, onHand: 15, missing: 5, buy: [{ count: 1, size: 10 }] }],
+    });
+    const prices: CellValue[][] = [
+      ["Wax", 0.01],
+      ["Tin", 1],
+      ["LX-21", 0.25],
+    ];
+    // 200 x 0.01 + 1 + 2 x 0.25.
+    expect(run({ ...given, prices }).costs?.kinds).toMatchObject([{ each: expect.closeTo(3.5, 12) }]);
+    // One that the components count is not counted twice, and one that is only alike is another one.
+    const counted = (item: string) => run({ ...given, components: [["Tin", item, 2]] }).things.map(({ name }) => name);
+    expect(counted("Wick, LX-21")).toEqual(["Wax", "Tin", "Wick, LX-21"]);
+    expect(counted("Wick")).toEqual(["Wax", "Tin", "Wick"]);
+    expect(counted("LX-210")).toEqual(["Wax", "Tin", "LX-21", "LX-210"]);
+  });
+
+  it("and wicks of which no table says how many there are, or what they cost, are named", () => {
+    const made = run({
+      pour: [["Tin", 10, 200]],
+      vessels: [["Tin", 240, "LX-21"]],
+      stock: [
+        ["Wax", 5000, null, null],
+        ["Tin", 10, null, null],
+      ],
+      prices: [
+        ["Wax", 0.01],
+        ["Tin", 1],
+      ],
+    });
+    expect(made.shelf?.unchecked).toEqual(["LX-21"]);
+    expect(made.costs).toBeUndefined();
+    expect(texts(made)).toEqual([
+      "warning: LX-21: in no table of items, so its stock is not checked",
+      "warning: LX-21 has no price; the cost is left out",
+    ]);
   });
 
   it("are asked about for vessels that have none while others do, and not while the table is free", () => {

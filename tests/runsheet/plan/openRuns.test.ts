@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { buildRun } from "../../../src/runsheet/buildRun";
 import type { OpenRun } from "../../../src/runsheet/plan/beside";
+import { usesWords } from "../../../src/runsheet/plan/openRuns";
 import { openRun } from "../../../src/runsheet/record/openRun";
 import { readBack } from "../../../src/runsheet/record/readBack";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
@@ -11,24 +12,38 @@ import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { DAY } from "../stock/moved";
 
 const SETTINGS = { ...FIRST_SETTINGS, live: false, load: 0, loss: 0 };
-const table = <K extends "pour" | "items" | "components">(type: K, headings: string[], rows: CellValue[][]) => ({
+const table = <K extends "pour" | "items" | "components" | "vessels">(
+  type: K,
+  headings: string[],
+  rows: CellValue[][],
+) => ({
   type,
   headings,
   rows,
   columns: matchColumns(type, headings),
 });
 
-/** A batch of so many tins of 200 g without scent, of 3000 g of wax, 30 tins, and two lids for each. */
-function batch(tins: number, openRuns: readonly OpenRun[] = [], fill = 200) {
+/**
+ * A batch of so many tins of 200 g without scent, of 3000 g of wax, 30 tins, and two lids for each, where nothing else
+ * is given.
+ */
+function batch(
+  tins: number,
+  openRuns: readonly OpenRun[] = [],
+  fill = 200,
+  { lids = 2, wick = "" }: { lids?: number | null; wick?: string } = {},
+) {
   const items: CellValue[][] = [
     ["Wax", 3000, null],
     ["Tin", 30, 5],
     ["Lid", 100, null],
+    ["LX-21", 25, null],
   ];
   const tables = {
     pour: table("pour", ["Vessel", "Quantity", "Fill weight"], [["Tin", tins, fill]]),
     items: table("items", ["Item", "On hand", "Reorder below"], items),
-    components: table("components", ["Vessel", "Item", "Each"], [["Tin", "Lid", 2]]),
+    components: table("components", ["Vessel", "Item", "Each"], [["Tin", "Lid", lids]]),
+    vessels: table("vessels", ["Vessel", "Water weight", "Wick"], [["Tin", 240, wick]]),
   };
   return buildRun(tables, SETTINGS, { today: DAY, openRuns });
 }
@@ -101,6 +116,24 @@ describe("runs that are written and not logged", () => {
     expect(lacks(batch(10, [written(batch(10), "2026-330-01", DAY, true)]))).toEqual(["Wax 1000"]);
     const left = batch(12, [written(batch(10), "2026-330-01", DAY, false)]);
     expect([lacks(left), states(left), texts(left)]).toEqual([[], ["2026-330-01 left out"], []]);
+  });
+
+  it("count the wick of a vessel that no component counts: 25 less 10 leave 15 for 16", () => {
+    const wick = "LX-21";
+    const made = batch(16, [written(batch(10), "2026-330-01")], 20, { wick });
+    expect(lacks(made)).toEqual(["LX-21 1"]);
+    expect(texts(made)).toContain("LX-21: also planned: run 2026-330-01, 10");
+  });
+
+  it("say of which items it is not known how many they take", () => {
+    const made = batch(16, [written(batch(10), "2026-330-01")], 20, { lids: null });
+    const unknown = "how many of Lid its candles take is not known, so what it takes is counted short";
+    expect(texts(made)).toContain(`Run 2026-330-01: ${unknown}. Write it in the table of components`);
+    expect(made.shelf?.openRuns.map((one) => usesWords(one, "g"))).toEqual([
+      "Wax 2000 g, Tin 10, Lid (how many is not known)",
+    ]);
+    const out = batch(16, [written(batch(10), "2026-330-01", DAY, false)], 20, { lids: null });
+    expect(texts(out).filter((text) => text.includes("counted short"))).toEqual([]);
   });
 
   it("are named when their day is over and nobody logged them, and so are sheets that cannot be read", () => {

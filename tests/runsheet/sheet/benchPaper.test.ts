@@ -48,7 +48,11 @@ const TABLES = {
     "prices",
     ["Item", "Unit price (per g)"],
     ["item", "price"],
-    [...["Soft wax", "Coconut wax", "Cedar oil", "Green dye"].map((item): CellValue[] => [item, 0.01]), ["Tin", 1]],
+    [
+      ...["Soft wax", "Coconut wax", "Cedar oil", "Green dye"].map((item): CellValue[] => [item, 0.01]),
+      ["Tin", 1],
+      ["LX-21", 0.1],
+    ],
   ),
 };
 const runOf = (tables: object = TABLES) => buildRun(tables as never, settings);
@@ -126,10 +130,14 @@ describe("the list of what to fetch", () => {
       ["Coconut wax", ""],
     ]);
     // One that was written before has a number where now a lot stands, and no ids.
-    const before = honest.map((row) =>
-      row[AT.key] === "* thing" ? row.map((value, i) => (i === AT.thing || i === AT.thingRight ? null : value)) : row,
+    const grams = (row: Calculated[]) => row.map((value, i) => (i === AT.lotRight ? 46_352 : value));
+    const isThing = (row: Calculated[]) => row[AT.key] === "* thing";
+    const now = honest.map((row) => (isThing(row) ? grams(row) : row));
+    const before = now.map((row) =>
+      isThing(row) ? row.map((value, i) => (i === AT.thing || i === AT.thingRight ? null : value)) : row,
     );
-    expect(readBack(before as CellValue[][])?.lots.size).toBe(0);
+    expect(readBack(before as CellValue[][])).toMatchObject({ lots: new Map(), lotDays: [] });
+    expect(readBack(now as CellValue[][])?.lotDays.map(({ day }) => day)).toEqual([46_352, 46_352]);
   });
 });
 

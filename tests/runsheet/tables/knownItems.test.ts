@@ -10,7 +10,7 @@ const HEADINGS = {
   pour: ["Vessel", "Scent", "Quantity", "Fill weight"],
   recipes: ["Scent", "Ingredient", "Share", "Basis", "Kind"],
   scents: ["Scent", "Load"],
-  vessels: ["Vessel", "Water weight"],
+  vessels: ["Vessel", "Water weight", "Wick"],
   components: ["Vessel", "Item", "Each"],
 } satisfies Partial<Record<TableTypeId, string[]>>;
 
@@ -40,15 +40,16 @@ const STUDIO = {
     ["Moss", 0.05],
     ["Plain, no scent", 0],
   ] as CellValue[][],
-  vessels: [["Bowl", 300] as CellValue[]],
-  components: [["Tin", "Lid", 1] as CellValue[]],
+  vessels: [["Bowl", 300, "2 x LX-21"] as CellValue[], ["Tin", 100, "LX-7"] as CellValue[]],
+  components: [["Tin", "Lid", 1] as CellValue[], ["Tin", "Wick, LX-7", 1] as CellValue[]],
 };
 
 describe("the items that other tables name", () => {
-  it("are waxes, scents, dyes, vessels and components, each once and no recipe among them", () => {
+  it("are waxes, scents, dyes, vessels, wicks and components, each once and no recipe among them", () => {
     expect(knownIn(STUDIO).map(({ item, kind }) => `${item}: ${kind}`)).toEqual([
       ...["Soy wax: wax", "Rape wax: wax", "Wax: wax", "Fig oil: scent", "Green dye: dye", "UV filter: additive"],
-      ...["Cedar: scent", "Moss: scent", "Bowl: vessel", "Tin: vessel", "Lid: component"],
+      ...["Cedar: scent", "Moss: scent", "Bowl: vessel", "Tin: vessel", "LX-21: component"],
+      ...["Lid: component", "Wick, LX-7: component"],
     ]);
   });
 

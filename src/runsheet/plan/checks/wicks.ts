@@ -2,8 +2,8 @@ import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
 import type { Components } from "../../tables/components";
 import type { Vessels } from "../../tables/vessels";
+import { isThisWick, wickOf } from "../../tables/wick";
 import type { RunPlan } from "../runPlan";
-import { wickOf } from "../wick";
 
 /** Vessels whose components name another wick than the approved one: one of the two is wrong. */
 export function wickProblems({ scents }: RunPlan, vessels: Vessels, components: Components): Problem[] {
@@ -14,7 +14,7 @@ export function wickProblems({ scents }: RunPlan, vessels: Vessels, components: 
     const others = (components.get(key) ?? []).map(({ item }) => item).filter((item) => /\bwicks?\b/i.test(item));
     if (!vessel || vessel.wick === "" || others.length === 0) return [];
     const { name } = wickOf(vessel.wick);
-    const isNamed = others.some((item) => sameName(item).includes(sameName(name)));
+    const isNamed = others.some((item) => isThisWick(item, name));
     if (isNamed) return [];
     const text = `${vessel.vessel}: its approved wick is ${vessel.wick}, and its components name ${others.join(", ")}; fix the wrong one`;
     return [{ table: "vessels", row: vessel.row, field: "wick", severity: "warning", text }];
