@@ -1,28 +1,76 @@
-import { attributesOf, partsOf } from "../../samples/zipped";
+import { unzipSync } from "fflate";
+import { SaxesParser } from "saxes";
+import { partsOf } from "../../samples/zipped";
 import { metadataFaults } from "./metadataFaults";
+import { doubled, type Parts, partWith, relationsOf, tags } from "./parts";
+import { sheetFaults } from "./sheetFaults";
+import { styleFaults } from "./styleFaults";
 import { tableFaults } from "./tableFaults";
 
 /** What is wrong with a workbook file's package, by rules that the Open XML schema says or that it cannot say. */
 export function faultsOf(bytes: Uint8Array): string[] {
   const parts = partsOf(bytes);
   return [
+    ...entries(bytes),
+    ...badXml(parts),
     ...contents(parts),
     ...relations(parts),
-    ...sheets(parts),
-    ...tables(parts),
+    ...sheetFaults(parts),
+    ...styleFaults(parts),
     ...tableFaults(parts),
-    ...metadataFaults(parts["xl/metadata.xml"] ?? ""),
+    ...metadataFaults(partWith(parts, "metadata")),
     ...workbook(parts),
   ];
 }
 
-type Parts = Readonly<Record<string, string>>;
+/** No two entries of the zip are the same part, whose names do not tell capitals apart. */
+function entries(bytes: Uint8Array): string[] {
+  const names: string[] = [];
+  unzipSync(bytes, { filter: ({ name }) => names.push(name.toLowerCase()) < 0 });
+  return doubled(names).map((name) => `${name} is in the zip twice`);
+}
 
-const tags = (xml: string, name: string): Record<string, string>[] =>
-  [...xml.matchAll(new RegExp(`<(?:\\w+:)?${name}\\b[^>]*>`, "g"))].map(([tag]) => attributesOf(tag));
+function badXml(parts: Parts): string[] {
+  return Object.entries(parts)
+    .filter(([path]) => /\.(?:xml|rels)$/.test(path))
+    .flatMap(([path, xml]) => {
+      const faults: string[] = [];
+      const parser = new SaxesParser({ xmlns: true });
+      parser.on("error", ({ message }) => faults.push(`${path} is no XML: ${message}`));
+      parser.write(xml).close();
+      return faults.slice(0, 1);
+    });
+}
 
-const doubled = (list: readonly (string | undefined)[]): (string | undefined)[] =>
-  list.filter((one, i) => list.indexOf(one) !== i);
+/**
+ * What each part says that it is, by the kind of the relation that leads to it (ECMA-376 Part 1, 12.3 and 15, from
+ * memory; what LibreOffice writes says the same).
+ */
+const TYPES: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(
+    [
+      "calcChain",
+      "chartsheet",
+      "comments",
+      "externalLink",
+      "pivotCacheDefinition",
+      "pivotCacheRecords",
+      "pivotTable",
+      "sharedStrings",
+      "sheetMetadata",
+      "styles",
+      "table",
+      "worksheet",
+    ].map((kind) => [kind, `openxmlformats-officedocument.spreadsheetml.${kind}+xml`]),
+  ),
+  officeDocument: "openxmlformats-officedocument.spreadsheetml.sheet.main+xml",
+  theme: "openxmlformats-officedocument.theme+xml",
+  drawing: "openxmlformats-officedocument.drawing+xml",
+  chart: "openxmlformats-officedocument.drawingml.chart+xml",
+  vmlDrawing: "openxmlformats-officedocument.vmlDrawing",
+  "core-properties": "openxmlformats-package.core-properties+xml",
+  "extended-properties": "openxmlformats-officedocument.extended-properties+xml",
+};
 
 /** Every part says what it is, and nothing else is said to be one. */
 function contents(parts: Parts): string[] {
@@ -31,7 +79,18 @@ function contents(parts: Parts): string[] {
   const endings = tags(xml, "Default").map(({ Extension = "" }) => Extension.toLowerCase());
   const known = (path: string): boolean =>
     named.includes(path) || endings.includes(path.slice(path.lastIndexOf(".") + 1).toLowerCase());
+  const typeOf = (path: string): string | undefined =>
+    tags(xml, "Override").find(({ PartName }) => PartName === `/${path}`)?.ContentType ??
+    tags(xml, "Default").find(({ Extension = "" }) => path.toLowerCase().endsWith(`.${Extension.toLowerCase()}`))
+      ?.ContentType;
+  const wrong = ["", ...Object.keys(parts)].flatMap((path) =>
+    relationsOf(parts, path).filter(({ kind, target }) => {
+      const type = TYPES[kind];
+      return type !== undefined && target in parts && typeOf(target) !== `application/vnd.${type}`;
+    }),
+  );
   return [
+    ...wrong.map(({ kind, target }) => `${target} is not said to be a ${kind}`),
     ...named.filter((path) => !(path in parts)).map((path) => `${path} is said to be there`),
     ...doubled(named).map((path) => `${path} is listed twice`),
     ...Object.keys(parts)
@@ -70,75 +129,17 @@ function relations(parts: Parts): string[] {
   return [...faults, ...dangling];
 }
 
-/** The order of a sheet's elements, ECMA-376 Part 1, 18.3.1.99 (from memory). */
-const ORDER =
-  "sheetPr dimension sheetViews sheetFormatPr cols sheetData sheetCalcPr sheetProtection protectedRanges scenarios autoFilter sortState dataConsolidate customSheetViews mergeCells phoneticPr conditionalFormatting dataValidations hyperlinks printOptions pageMargins pageSetup headerFooter rowBreaks colBreaks customProperties cellWatches ignoredErrors smartTags drawing legacyDrawing legacyDrawingHF drawingHF picture oleObjects controls webPublishItems tableParts extLst".split(
-    " ",
-  );
-
-function sheets(parts: Parts): string[] {
-  const styles = Object.values(parts).find((xml) => /<(?:\w+:)?styleSheet\b/.test(xml)) ?? "";
-  const looks = [...(/<cellXfs[^>]*>(.*)<\/cellXfs>/s.exec(styles)?.[1] ?? "").matchAll(/<xf\b/g)].length;
-  const marks = [
-    ...(/<cellMetadata.*<\/cellMetadata>/s.exec(parts["xl/metadata.xml"] ?? "")?.[0] ?? "").matchAll(/<bk>/g),
-  ];
-  return Object.entries(parts)
-    .filter(([path, xml]) => path.endsWith(".xml") && /<(?:\w+:)?worksheet\b/.test(xml))
-    .flatMap(([path, xml]) => {
-      const cells = tags(xml, "c");
-      const places = topLevel(xml)
-        .map((name) => ORDER.indexOf(name))
-        .filter((place) => place >= 0);
-      const rows = tags(xml, "row").map(({ r }) => Number(r));
-      return [
-        ...(places.every((place, i) => i === 0 || place >= (places[i - 1] ?? 0)) ? [] : [`${path} is out of order`]),
-        ...(rows.every((row, i) => i === 0 || row > (rows[i - 1] ?? 0)) ? [] : [`${path} has rows out of order`]),
-        ...doubled(cells.map(({ r }) => r)).map((address) => `${path} has ${address} twice`),
-        ...cells
-          .filter(({ cm }) => cm !== undefined && Number(cm) > marks.length)
-          .map(({ r }) => `${path} ${r} has no mark`),
-        ...cells.filter(({ s = "0" }) => Number(s) >= looks).map(({ r }) => `${path} ${r} has no look`),
-      ];
-    });
-}
-
-/** The names of the elements right under the root. */
-function topLevel(xml: string): string[] {
-  const names: string[] = [];
-  let depth = 0;
-  for (const [tag, closing, name] of xml.matchAll(/<(\/?)(?:\w+:)?(\w+)(?:\s(?:"[^"]*"|'[^']*'|[^>"'])*)?>/g)) {
-    if (depth === 1 && !closing) names.push(name ?? "");
-    if (closing) depth--;
-    else if (!tag.endsWith("/>")) depth++;
-  }
-  return names;
-}
-
-/** Tables have numbers and names of their own, in the whole workbook. */
-function tables(parts: Parts): string[] {
-  const all = Object.entries(parts).filter(([path]) => /^xl\/tables\//.test(path) && path.endsWith(".xml"));
-  const heads = all.map(([, xml]) => tags(xml, "table")[0] ?? {});
-  const columns = all.flatMap(([path, xml]) => {
-    const own = tags(xml, "tableColumn");
-    const headings = own.map(({ name }) => name?.toLowerCase());
-    return [...doubled(own.map(({ id }) => id)), ...doubled(headings)].map(
-      (one) => `${path} has a column ${one} twice`,
-    );
-  });
-  return [
-    ...doubled(heads.map(({ id }) => id)).map((id) => `two tables have the number ${id}`),
-    ...doubled(heads.map(({ displayName }) => displayName?.toLowerCase())).map(
-      (name) => `two tables are called ${name}`,
-    ),
-    ...columns,
-  ];
-}
-
 function workbook(parts: Parts): string[] {
-  const xml = Object.values(parts).find((one) => /<(?:\w+:)?workbook\b/.test(one)) ?? "";
+  const xml = partWith(parts, "workbook");
   const list = tags(xml, "sheet");
   const names = tags(xml, "definedName");
+  const { activeTab = "0" } = tags(xml, "workbookView")[0] ?? {};
+  const isNoName = (name: string): boolean =>
+    name === "" || name.length > 31 || /[[\]:*?/\\]|^'|'$/.test(name) || name.toLowerCase() === "history";
   return [
+    ...(list.some(({ state = "visible" }) => state === "visible") ? [] : ["no sheet is shown"]),
+    ...(Number(activeTab) < list.length ? [] : [`the sheet ${activeTab} that is shown is not there`]),
+    ...list.filter(({ name = "" }) => isNoName(name)).map(({ name }) => `no sheet can be called ${name}`),
     ...doubled(list.map(({ sheetId }) => sheetId)).map((id) => `two sheets have the number ${id}`),
     ...doubled(list.map(({ name }) => name?.toLowerCase())).map((name) => `two sheets are called ${name}`),
     ...doubled(names.map(({ name, localSheetId }) => `${name} ${localSheetId}`)).map((name) => `two names ${name}`),

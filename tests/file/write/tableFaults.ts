@@ -1,35 +1,61 @@
 import { attributesOf } from "../../samples/zipped";
-
-type Parts = Readonly<Record<string, string>>;
-interface Area {
-  readonly left: number;
-  readonly top: number;
-  readonly right: number;
-  readonly bottom: number;
-}
+import { areaOf, doubled, inside, isA, overlapping, type Parts, partWith, relationsOf, tags } from "./parts";
 
 /**
  * What is wrong between tables and the cells they stand on: headings that are not the columns' names, a filter beyond
  * its table. Excel repairs such a workbook, and takes the table away (from memory).
  */
 export function tableFaults(parts: Parts): string[] {
-  const texts = [...(parts["xl/sharedStrings.xml"] ?? "").matchAll(/<si>(.*?)<\/si>|<si\/>/gs)].map(([si]) =>
-    textOf(si),
-  );
-  return Object.entries(parts)
-    .filter(([path]) => /^xl\/worksheets\/_rels\//.test(path))
-    .flatMap(([path, rels]) => {
-      const sheet = parts[path.replace("_rels/", "").replace(/\.rels$/, "")] ?? "";
-      return [...rels.matchAll(/<Relationship\b[^>]*>/g)]
-        .map(([tag]) => attributesOf(tag))
-        .filter(({ Type = "" }) => Type.endsWith("/table"))
-        .map(({ Target = "" }) => new URL(Target, "zip:/xl/worksheets/").pathname.slice(1))
-        .flatMap((table) => [
+  const texts = [...partWith(parts, "sst").matchAll(/<si>(.*?)<\/si>|<si\/>/gs)].map(([si]) => textOf(si));
+  const sheets = Object.keys(parts).filter((path) => isA(parts[path] ?? "", "worksheet"));
+  return [
+    ...sheets.flatMap((path) => {
+      const sheet = parts[path] ?? "";
+      const tables = relationsOf(parts, path)
+        .filter(({ kind }) => kind === "table")
+        .map(({ target }) => target);
+      const refs = tables.map((table) => head(parts[table] ?? "").ref ?? "");
+      const merges = tags(inside(sheet, "mergeCells"), "mergeCell").map(({ ref = "" }) => ref);
+      return [
+        ...tables.flatMap((table) => [
           ...headings(table, parts[table] ?? "", sheet, texts),
+          ...height(table, parts[table] ?? ""),
           ...filter(table, parts[table] ?? ""),
-        ]);
-    });
+        ]),
+        ...(tags(sheet, "tablePart").length === tables.length ? [] : [`${path} does not list its tables`]),
+        ...overlapping([...merges, ...refs]).map((ref) => `${path} has ${ref} over another block`),
+      ];
+    }),
+    ...ownNumbers(parts),
+  ];
 }
+
+/** Tables have numbers and names of their own, in the whole workbook. */
+function ownNumbers(parts: Parts): string[] {
+  const all = Object.entries(parts).filter(([, xml]) => isA(xml, "table"));
+  const heads = all.map(([, xml]) => head(xml));
+  const names = tags(partWith(parts, "workbook"), "definedName");
+  const columns = all.flatMap(([path, xml]) => {
+    const own = tags(xml, "tableColumn");
+    const headings = own.map(({ name }) => name?.toLowerCase());
+    return [...doubled(own.map(({ id }) => id)), ...doubled(headings)].map(
+      (one) => `${path} has a column ${one} twice`,
+    );
+  });
+  const called = heads.map(({ displayName = "" }) => displayName.toLowerCase());
+  return [
+    ...doubled(heads.map(({ id }) => id)).map((id) => `two tables have the number ${id}`),
+    ...doubled([...names.map(({ name = "" }) => name.toLowerCase()).filter(isOnce), ...called]).map(
+      (name) => `two tables or names are called ${name}`,
+    ),
+    ...called
+      .filter((name) => !/^[\p{L}_\\][\p{L}\p{N}_.\\]*$/u.test(name) || /^(?:[a-z]{1,3}\d+|r\d*c\d*|[rc])$/.test(name))
+      .map((name) => `no table can be called ${name}`),
+    ...columns,
+  ];
+}
+
+const isOnce = <T>(one: T, at: number, all: readonly T[]): boolean => all.indexOf(one) === at;
 
 function headings(path: string, table: string, sheet: string, texts: readonly string[]): string[] {
   const { ref = "", headerRowCount = "1" } = head(table);
@@ -51,6 +77,13 @@ function headings(path: string, table: string, sheet: string, texts: readonly st
       .filter((name, i) => cells.get(left + i) !== name)
       .map((name) => `${path} has a column ${name} under another heading`),
   ];
+}
+
+/** A table has a row of its own under the headings and above the totals. */
+function height(path: string, table: string): string[] {
+  const { ref = "", headerRowCount = "1", totalsRowCount = "0" } = head(table);
+  const { top, bottom } = areaOf(ref);
+  return bottom - top + 1 > Number(headerRowCount) + Number(totalsRowCount) ? [] : [`${path} has no row of its own`];
 }
 
 /** A filter covers the columns of its table and begins with its headings; a total row is beyond it. */
@@ -85,12 +118,4 @@ function plain(text: string): string {
     .replace(/&#(x?)([\da-f]+);/gi, (_, hex, code) => String.fromCodePoint(Number.parseInt(code, hex ? 16 : 10)))
     .replace(/&(amp|lt|gt|quot|apos);/g, (_, name: string) => ENTITIES[name] ?? "")
     .replace(/_x([\da-f]{4})_/gi, (_, code) => String.fromCharCode(Number.parseInt(code, 16)));
-}
-
-function areaOf(ref: string): Area {
-  const [first = "", last = first] = ref.split(":");
-  const column = (address: string): number =>
-    [...address.replace(/[^A-Z]/g, "")].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0);
-  const row = (address: string): number => Number(address.replace(/\D/g, ""));
-  return { left: column(first), top: row(first), right: column(last), bottom: row(last) };
 }
