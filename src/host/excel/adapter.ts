@@ -9,9 +9,10 @@ import { Calculation } from "./calculation";
 import { askForDoubts } from "./doubts";
 import { FunctionRuns, type Runs } from "./functionRuns";
 import { keepSettings, readSettings, settingsText } from "./keptSettings";
+import { laidOut } from "./laidOut";
 import { contentsOf } from "./layOut";
 import { listen } from "./listening";
-import { laidOut } from "./newSheets";
+import { queuedBytes, refuseTooMuch } from "./payload";
 import { spanOf } from "./rectangles";
 import { RemarkBoard } from "./remarks";
 import { closedAt, refuseClosed } from "./sentences";
@@ -147,16 +148,19 @@ export class ExcelHost implements Host {
     if (filled.length === 0) return;
     const { row, column, rows, columns } = spanOf(filled);
     const { constants, formulas } = contentsOf(filled, { row, column, rows, columns });
+    // One command for all numbers and texts, the cells between left as they are: so Excel replaces a formula that spills
+    // together with what it spilled. Formulas, which may be refused, first.
+    const put = (range: Excel.Range): void => {
+      if (formulas) range.formulas = formulas;
+      range.values = constants;
+    };
+    refuseTooMuch(queuedBytes(put));
     return ask(`Excel could not write on ${sheet}`, async (context) => {
       const worksheet = context.workbook.worksheets.getItem(sheet);
       worksheet.load(closedAt());
       await context.sync();
       refuseClosed(worksheet);
-      // One command for all numbers and texts, the cells between left as they are: so Excel does it as a whole or not
-      // at all, and replaces a formula that spills together with what it spilled. Formulas, which may be refused, first.
-      const range = worksheet.getRangeByIndexes(row, column, rows, columns);
-      if (formulas) range.formulas = formulas;
-      range.values = constants;
+      put(worksheet.getRangeByIndexes(row, column, rows, columns));
       await context.sync();
     });
   }

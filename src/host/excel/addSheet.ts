@@ -1,6 +1,7 @@
 import type { Work } from "../host";
 import { calculateAgain } from "./calculation";
-import { type AddingSheet, askForNames, type laidOut, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
+import type { LaidOut } from "./laidOut";
+import { type AddingSheet, askForNames, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
 import { setUpPages } from "./pageSetup";
 import { sentence } from "./sentences";
 import { writeOtherFormulas } from "./writeSheet";
@@ -12,7 +13,7 @@ import { writeOtherFormulas } from "./writeSheet";
  */
 export async function addSheet(
   context: Excel.RequestContext,
-  described: ReturnType<typeof laidOut>,
+  described: LaidOut,
   { signal, onProgress }: Work,
   say: (refused: string | undefined) => void,
 ): Promise<string> {
@@ -32,7 +33,7 @@ export async function addSheet(
     await context.sync();
     draft.key = worksheet.id;
     turn(0.8);
-    writeOtherFormulas(worksheet, draft.layout);
+    writeOtherFormulas(worksheet, draft.layout, draft.atOnce);
     calculateAgain(context);
     worksheet.activate();
     worksheet.name = draft.name;

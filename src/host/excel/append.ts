@@ -1,9 +1,11 @@
 import type { Addition, NewRows } from "../../sheet/addition";
 import type { Sheet } from "../../sheet/sheet";
 import { calculateAgain } from "./calculation";
+import { laidOut } from "./laidOut";
 import { type AddingRows, askForAdded, askForTable, planRows, queueRows } from "./newRows";
-import { type AddingSheet, askForNames, laidOut, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
+import { type AddingSheet, askForNames, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
 import { setUpPages } from "./pageSetup";
+import { queuedBytes, refuseTooMuch } from "./payload";
 import { sentence } from "./sentences";
 
 /** What is added, in words. */
@@ -28,6 +30,8 @@ export async function append(
 
   const adding = asked.map(planRows);
   const drafts = there ? planSheets(sheets, there) : [];
+  const ofRows = adding.map((one) => queuedBytes<Excel.Table>((table) => queueRows({ ...one, table })));
+  refuseTooMuch([...ofRows, ...drafts.map(({ bytes }) => bytes)].reduce((sum, bytes) => sum + bytes, 0));
   let standing: (AddingSheet & { worksheet: Excel.Worksheet })[] = [];
   try {
     context.application.suspendApiCalculationUntilNextSync();

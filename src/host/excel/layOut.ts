@@ -8,8 +8,6 @@ import { typedText } from "./typedText";
 const LONGEST_TEXT = 32_766;
 /** Excel's own limit for a formula. */
 const LONGEST_FORMULA = 8_192;
-/** Excel on the web refuses requests of more than 5 MB; what is left pays for quotes, addresses and styles. */
-const MOST_BYTES = 4_000_000;
 
 /** What the cells of a rectangle are to hold, as whole blocks; null leaves a cell as it is. */
 export interface Contents {
@@ -24,15 +22,10 @@ export interface Layout extends Contents {
   readonly columns: number;
   /** Null when there are none. */
   readonly formats: (string | null)[][] | null;
-  /** So many rows of formulas are sent with all else; those below follow in a second request. */
-  readonly atOnce: number;
 }
 
-/**
- * Turns a described sheet into what Excel is sent. Throws what `contentsOf` does, and when it is too much.
- * @param requests how many there may be for it
- */
-export function layOut(sheet: Sheet, requests: 1 | 2): Layout {
+/** Turns a described sheet into what Excel is sent. Throws what `contentsOf` does. */
+export function layOut(sheet: Sheet): Layout {
   // One by one: a call takes no hundred thousand arguments.
   let rows = 1;
   let columns = Math.max(1, sheet.widths.length);
@@ -42,30 +35,13 @@ export function layOut(sheet: Sheet, requests: 1 | 2): Layout {
   }
   const formats = block<string>(rows, columns);
   for (const { row, column, format } of sheet.cells) if (format) put(formats, row, column, format);
-  const layout = {
+  return {
     rows,
     columns,
     ...contentsOf(sheet.cells, { row: 0, column: 0, rows, columns }),
     formats: sheet.cells.some(({ format }) => format) ? formats : null,
   };
-  return { ...layout, atOnce: rowsAtOnce(layout, requests) };
 }
-
-/** How many rows of formulas go into the first request, so that two of them are about equally long. */
-function rowsAtOnce({ rows, constants, formats, formulas }: Omit<Layout, "atOnce">, requests: 1 | 2): number {
-  let first = bytesOf(constants) + bytesOf(formats);
-  const ofRows = (formulas ?? []).map(bytesOf);
-  const all = ofRows.reduce((sum, bytes) => sum + bytes, first);
-  if (all <= MOST_BYTES) return rows;
-  let row = 0;
-  while (row < ofRows.length && first < all / 2) first += ofRows[row++] as number;
-  if (requests === 2 && Math.max(first, all - first) <= MOST_BYTES) return row;
-  throw new Error(
-    `The sheet would be ${(all / 1e6).toFixed(1)} MB, more than Excel takes at once. Choose fewer rows or shorten the longest texts.`,
-  );
-}
-
-const bytesOf = (cells: unknown): number => new TextEncoder().encode(JSON.stringify(cells)).length;
 
 /**
  * What cells within a rectangle are to hold. Text is sent so that it stays the text it is, whether it looks like a

@@ -1,6 +1,6 @@
 import type { Sheet } from "../../sheet/sheet";
 import { sheetName } from "../../sheet/sheetName";
-import { type Layout, layOut } from "./layOut";
+import type { LaidOut } from "./laidOut";
 import { writeSheet } from "./writeSheet";
 
 /** Sheets that are about to be added, asked for and not there yet. */
@@ -13,9 +13,7 @@ interface Asked {
 }
 
 /** A sheet that is about to be added. */
-export interface AddingSheet {
-  readonly sheet: Sheet;
-  readonly layout: Layout;
+export interface AddingSheet extends LaidOut {
   /** The name it gets last. Until then one that nobody else uses tells which sheet to take away again. */
   readonly name: string;
   /** By what it is found: its draft name, then its id. */
@@ -35,7 +33,7 @@ export function askForNames({ workbook }: Excel.RequestContext): Asked {
 
 /** Names for the sheets that nobody has; refuses what the workbook cannot take. */
 export function planSheets(
-  sheets: readonly (readonly [Sheet, Layout])[],
+  sheets: readonly LaidOut[],
   { worksheets, tables, names, protection }: Asked,
 ): AddingSheet[] {
   if (protection.protected) {
@@ -45,24 +43,23 @@ export function planSheets(
   }
   const taken = [...tables.items, ...names.items].map(({ name }) => name);
   const used = worksheets.items.map(({ name }) => name);
-  return sheets.map(([sheet, layout]) => {
+  return sheets.map((one) => {
+    const { sheet } = one;
     refuseTakenNames(sheet, taken);
     taken.push(...(sheet.tables ?? []).map(({ name }) => name));
     const name = sheetName(sheet.name, used);
     used.push(name);
-    return { sheet, layout, name, key: `Pourwright ${crypto.randomUUID().slice(0, 8)}` };
+    return { ...one, name, key: `Pourwright ${crypto.randomUUID().slice(0, 8)}` };
   });
 }
-
-export const laidOut = (sheet: Sheet, requests: 1 | 2): [Sheet, Layout] => [sheet, layOut(sheet, requests)];
 
 /** Queues an empty worksheet under its draft name. */
 export const queueDraft = ({ workbook }: Excel.RequestContext, { key }: AddingSheet): Excel.Worksheet =>
   workbook.worksheets.add(key).load("id");
 
 /** Queues all that fills a draft. */
-export const queueSheet = (worksheet: Excel.Worksheet, { sheet, layout }: AddingSheet): void =>
-  writeSheet(worksheet, sheet, layout);
+export const queueSheet = (worksheet: Excel.Worksheet, { sheet, layout, atOnce }: AddingSheet): void =>
+  writeSheet(worksheet, sheet, layout, atOnce);
 
 function refuseTakenNames(sheet: Sheet, taken: readonly string[]): void {
   const used = new Set(taken.map((name) => name.toLowerCase()));

@@ -12,7 +12,7 @@ type Drawn = { readonly look: Look; readonly align: Cell["align"] };
  * Queues what fills an empty worksheet, but for the formulas that are too much at once, and its page set-up; the caller
  * syncs. Tables are made after the constants, which hold their headings, and before the formulas, which may name them.
  */
-export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Layout): void {
+export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Layout, atOnce: number): void {
   const whole = worksheet.getRangeByIndexes(0, 0, layout.rows, layout.columns);
   if (layout.formats) whole.numberFormat = layout.formats;
   whole.values = layout.constants;
@@ -23,7 +23,7 @@ export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Lay
     table.style = "TableStyleLight1";
     table.showBandedRows = false;
   }
-  writeFormulas(worksheet, layout, 0, layout.atOnce);
+  writeFormulas(worksheet, layout, 0, atOnce);
   worksheet.showGridlines = false;
   draw(worksheet, sheet);
   for (const range of mergesOf(sheet, worksheet)) range.merge(true);
@@ -32,8 +32,8 @@ export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Lay
 }
 
 /** Queues the formulas that were too much at once. */
-export const writeOtherFormulas = (worksheet: Excel.Worksheet, layout: Layout): void =>
-  writeFormulas(worksheet, layout, layout.atOnce, layout.rows);
+export const writeOtherFormulas = (worksheet: Excel.Worksheet, layout: Layout, atOnce: number): void =>
+  writeFormulas(worksheet, layout, atOnce, layout.rows);
 
 function writeFormulas(worksheet: Excel.Worksheet, { formulas, columns }: Layout, from: number, to: number): void {
   if (!formulas || from === to) return;

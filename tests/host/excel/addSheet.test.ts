@@ -308,7 +308,7 @@ describe("formulas that are too much for one request", () => {
 
   it("are refused when two do not hold them, and where only one is to be had", async () => {
     const standIn = excel();
-    await expect(new ExcelHost().addSheet(long(1100))).rejects.toThrow(/8\.\d MB, more than Excel takes.*fewer rows/);
+    await expect(new ExcelHost().addSheet(long(1300))).rejects.toThrow(/10\.\d MB, more than Excel takes.*fewer rows/);
     await expect(new ExcelHost().append([long(900)])).rejects.toThrow(/7\.\d MB, more than Excel takes.*fewer rows/);
     expect(standIn.syncs).toBe(0);
   });
