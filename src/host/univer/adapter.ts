@@ -9,11 +9,7 @@ import {
   type Worksheet,
 } from "@univerjs/core";
 import { FUniver } from "@univerjs/core/facade";
-import {
-  ScrollToRangeOperation,
-  SetRangeValuesCommand,
-  SetWorksheetActiveOperation,
-} from "@univerjs/preset-sheets-core";
+import { ScrollToRangeOperation, SetWorksheetActiveOperation } from "@univerjs/preset-sheets-core";
 import { headingText, reader, spilledCells } from "../../engine/cells";
 import { cellContent } from "../../engine/content";
 import type { Addition } from "../../sheet/addition";
@@ -31,7 +27,6 @@ import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { addChoices, append, newSheet } from "./append";
 import { Calculation } from "./calculation";
-import { BY_PANE } from "./editing/edits";
 import { asOneStep } from "./oneStep";
 import { placedTables } from "./placedTables";
 import { printFrame } from "./printFrame";
@@ -39,7 +34,7 @@ import { printPage } from "./printPage";
 import { printedSheet } from "./printRead";
 import { refuseReadOnly } from "./readOnly";
 import { SetSettingsMutation } from "./settingsMutation";
-import { command, takeInRows } from "./takeInRows";
+import { command, putCells, takeInRows } from "./takeInRows";
 
 /** Changes come in bursts: an edit, then the values calculated from it. */
 const QUIET = 150;
@@ -194,12 +189,7 @@ export class UniverHost implements Host {
         ...cellContent(content, { sheet: name, row, column }, tables),
       };
     }
-    await command(this.#injector, SetRangeValuesCommand.id, {
-      unitId: sheet.getUnitId(),
-      subUnitId: sheet.getSheetId(),
-      value,
-      redoUndoId: BY_PANE,
-    });
+    await putCells(this.#injector, sheet, value);
     await this.#calculation.settled();
   }
 

@@ -1,4 +1,4 @@
-import { type ICellData, ICommandService, type Injector, type Worksheet } from "@univerjs/core";
+import { type ICellData, ICommandService, type Injector, ObjectMatrix, type Worksheet } from "@univerjs/core";
 import { FormulaDataModel, LexerTreeBuilder } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
 import { SetSheetTableCommand, TableManager } from "@univerjs/preset-sheets-table";
@@ -11,6 +11,22 @@ import { refuseReadOnly } from "./readOnly";
 export async function command(injector: Injector, id: string, params: object): Promise<void> {
   if ("unitId" in params) refuseReadOnly(injector, String(params.unitId));
   if (!(await injector.get(ICommandService).executeCommand(id, params))) throw new Error(`${id} failed.`);
+}
+
+/** Puts contents into cells of a sheet, as the pane does; an undo takes them back in one step. */
+export async function putCells(
+  injector: Injector,
+  sheet: Worksheet,
+  value: Record<number, Record<number, ICellData>>,
+): Promise<void> {
+  await command(injector, SetRangeValuesCommand.id, {
+    unitId: sheet.getUnitId(),
+    subUnitId: sheet.getSheetId(),
+    value,
+    // Without one it asks for a selection, which a sheet need not have.
+    range: new ObjectMatrix(value).getStartEndScope(),
+    redoUndoId: BY_PANE,
+  });
 }
 
 /** Lets a table end so many rows further down. */
@@ -51,7 +67,7 @@ export async function takeInRows(
   }
   await growTable(injector, ids.unitId, name, rows);
   try {
-    await command(injector, SetRangeValuesCommand.id, { ...ids, value, redoUndoId: BY_PANE });
+    await putCells(injector, sheet, value);
   } catch (fault) {
     await growTable(injector, ids.unitId, name, -rows);
     throw fault;
