@@ -113,16 +113,4 @@ describe("the whole way in a browser: from a cell to a run sheet", () => {
     await other.page.keyboard.press("F6");
     await other.close();
   });
-
-  it("fits any size, and axe finds nothing", async () => {
-    const small = await site.open({ width: 320 });
-    await small.page.getByRole("button", { name: "Write run sheet" }).waitFor({ state: "attached" });
-    for (const size of [{ width: 320 }, { width: 320, dark: true }, { width: 1280, dark: true }]) {
-      await small.resize(size);
-      const scroll = await small.page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      expect(scroll).toBeLessThanOrEqual(0);
-      expect(await small.faults(PANE)).toEqual([]);
-    }
-    await small.close();
-  });
 });

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { fillWeight } from "../../src/core/fill/fillWeight";
-import { BEGINNINGS } from "../../src/tryout/beginnings";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
 
@@ -101,25 +100,6 @@ describe("the page", () => {
     await tryout.page.keyboard.press("Delete");
   });
 
-  it("begins from each of what it offers, and from a copy of a sample each time", async () => {
-    const { page } = tryout;
-    await tryout.openSheet("Vessels");
-    await tryout.type("C5", "123");
-    const labels = await page.locator("#beginnings button").allTextContents();
-    expect(labels).toEqual(BEGINNINGS.map(({ label }) => label));
-    for (const label of labels) {
-      await tryout.openWorkbook(label);
-      await expect.poll(() => tryout.problems(), { ...PATIENCE, message: label }).toEqual([]);
-      await tryout.tables();
-    }
-    await tryout.openWorkbook("Demo studio");
-    // The first one was changed, and so is kept under its name.
-    expect(await page.locator("#name").textContent()).toBe("Demo studio 2");
-    expect(await tryout.cells("Vessels", 4, 2)).not.toEqual([[123]]);
-    const [pot] = await tryout.cells("Pots", 16, 0, 1, 2);
-    expect(pot?.[0]).toBe(1);
-  });
-
   it("has a help page behind its link", async () => {
     const opened = tryout.page.waitForEvent("popup");
     await tryout.page.getByRole("link", { name: "Help" }).click();
@@ -129,30 +109,5 @@ describe("the page", () => {
     await help.getByRole("link", { name: "The run sheet and the tables it reads" }).click();
     await help.getByRole("heading", { name: "Recipes" }).waitFor();
     await help.close();
-  });
-});
-
-describe("the page at any size", () => {
-  const tryout = site.page();
-
-  it.each([
-    { width: 1280, height: 800, dark: false },
-    { width: 1280, height: 800, dark: true },
-    { width: 320, height: 700, dark: false },
-  ])("fits, keeps sheet and pane in reach, and can be read by all, at %o", async (size) => {
-    const { page } = tryout;
-    await tryout.resize(size);
-    await tryout.tables();
-    expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(size.width);
-    const pane = page.getByRole("complementary", { name: "Run sheet" });
-    await pane.scrollIntoViewIfNeeded();
-    expect((await pane.boundingBox())?.width).toBeGreaterThan(300);
-    expect(await page.locator("#spreadsheet canvas").count()).toBeGreaterThan(0);
-    await tryout.type("P1", "=POUR.SCENTPART(10,6)");
-    await expect.poll(() => tryout.problems(), PATIENCE).toHaveLength(1);
-    await tryout.goTo("P1");
-    await expect.poll(() => tryout.message(), PATIENCE).toContain("600 %");
-
-    expect(await tryout.faults({ exclude: ["#spreadsheet"] })).toEqual([]);
   });
 });
