@@ -60,11 +60,12 @@ export class StartUp {
 
   private async wish(wish: Wish, behavior: Office.StartupBehavior): Promise<void> {
     try {
+      // First what Excel is more likely to refuse: nothing is kept then of a wish that was not fulfilled.
+      await Office.addin.setStartupBehavior(behavior);
       await Excel.run(async (context) => {
         context.workbook.settings.add(STARTUP, wish);
         await context.sync();
       });
-      await Office.addin.setStartupBehavior(behavior);
     } catch (error) {
       throw sentence("Excel could not change how this workbook is opened", error);
     }

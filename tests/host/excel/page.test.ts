@@ -2,6 +2,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, expect, it, vi } from "vitest";
+import { STARTUP } from "../../../src/host/settingsKeys";
 import { StandIn } from "./standIn";
 
 // The page that Excel loads, with all that is in it, over the oldest Excel that loads it. Invented numbers.
@@ -19,7 +20,7 @@ async function press(words: RegExp): Promise<void> {
   button(words)?.click();
 }
 
-it("reads the batch, writes the run sheet and enters stuck formulas again", async () => {
+it("reads the batch, writes the run sheet, enters stuck formulas again and takes back how the workbook opens", async () => {
   const standIn = new StandIn().install();
   standIn.book.answer = () => "#NAME?";
   const batch = standIn.table("Batch", "Batch", [
@@ -44,4 +45,18 @@ it("reads the batch, writes the run sheet and enters stuck formulas again", asyn
   await press(/#NAME\?/);
   await expect.poll(() => document.querySelector("#fix output")?.textContent).toContain("1 formula was entered again");
   expect(batch.cell(9, 0)?.value).toBe(7);
+
+  const said = () => document.querySelector("#startup output")?.textContent;
+  await press(/^Open this workbook without Pourwright$/);
+  await expect.poll(said).toContain("Excel opens this workbook without Pourwright");
+  expect([standIn.book.startState, standIn.book.settings.get(STARTUP)]).toEqual(["Inactive", "without"]);
+  await press(/^Open this workbook with Pourwright$/);
+  await expect.poll(said).toContain("Excel loads Pourwright when this workbook is opened");
+  expect([standIn.book.startState, standIn.book.settings.get(STARTUP)]).toEqual(["Background", "with"]);
+  // Refused by Excel, the button offers the same again, and says why.
+  standIn.failure = { sync: standIn.syncs + 1, done: "nothing", code: "AccessDenied" };
+  await press(/^Open this workbook without Pourwright$/);
+  await expect.poll(said).toContain("Excel could not change how this workbook is opened");
+  await expect.poll(() => button(/^Open this workbook without Pourwright$/)?.disabled).toBe(false);
+  expect(standIn.book.startState).toBe("Background");
 });

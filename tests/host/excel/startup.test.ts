@@ -120,5 +120,6 @@ describe("the loading of the add-in with a workbook", () => {
     await expect(startUp.refuse()).rejects.toThrow(
       "Excel could not change how this workbook is opened: the workbook or the sheet is protected or open for reading only.",
     );
+    expect(standIn.book.settings.get(STARTUP)).toBeUndefined();
   });
 });
