@@ -189,6 +189,8 @@ export interface Validation {
   readonly formulas: readonly string[];
   readonly allowsBlank: boolean;
   readonly showsList: boolean;
+  /** Whether it is a box to tick here, for which the list stands in files. */
+  readonly tickBox?: true;
   readonly onWrong: "stop" | "warning" | "information" | "none";
   readonly prompt?: { readonly title: string; readonly text: string };
   readonly error?: { readonly title: string; readonly text: string };
@@ -212,7 +214,15 @@ export interface Condition {
     readonly color?: string;
     readonly above?: true;
   }[];
-  readonly icons?: { readonly set: string; readonly reversed: boolean; readonly hidesValue: boolean };
+  /** Of a bar, where it is not plainly in one colour that fades, beside the value. */
+  readonly bar?: { readonly solid: boolean; readonly negative: string | null; readonly hidesValue: boolean };
+  readonly icons?: {
+    readonly set: string;
+    readonly reversed: boolean;
+    readonly hidesValue: boolean;
+    /** Whether icons were chosen one by one here, for which the set stands in files. */
+    readonly mixed?: true;
+  };
   readonly rank?: { readonly count: number; readonly percent: boolean; readonly bottom: boolean };
   readonly average?: { readonly above: boolean; readonly orEqual: boolean; readonly deviations: number };
   /** Days that a rule for dates means: `today`, `lastWeek` and so on. */

@@ -7,16 +7,28 @@ import type { Styles } from "./styles";
 import { unescaped } from "./text";
 import { isOn, numberIn, said } from "./values";
 
-/** Looks that depend on what stands in cells, from the sheet's elements of this kind. */
+/**
+ * Looks that depend on what stands in cells, from the sheet's elements of this kind. `younger` holds the finer points of
+ * some, which are bound to them by an id.
+ */
 export function readConditions(
   elements: readonly Element[],
+  younger: Element | undefined,
   overlays: Styles["overlays"],
   colors: Colors,
 ): Condition[] {
+  const finer = new Map([...within(younger, "x14:cfRule")].map((rule) => [rule.attributes.id, rule]));
   return elements.flatMap((element) => {
     const areas = areasOf(element.attributes.sqref ?? "");
     if (areas.length === 0) return [];
-    return children(element, "cfRule").map((rule) => ({ areas, ...condition(rule, overlays, colors) }));
+    return children(element, "cfRule").map((rule) => {
+      const [id] = within(rule, "x14:id");
+      return said({
+        areas,
+        ...condition(rule, overlays, colors),
+        bar: bar(child(rule, "dataBar"), child(finer.get(id?.text.trim()), "x14:dataBar"), colors),
+      });
+    });
   });
 }
 
@@ -67,6 +79,18 @@ function stopsAt(rule: Element, colors: Colors): Condition["stopsAt"] {
       above: isOn(attributes.gte, true) ? undefined : (true as const),
     }),
   );
+}
+
+function bar(element: Element | undefined, finer: Element | undefined, colors: Colors): Condition["bar"] {
+  if (!element) return undefined;
+  const { gradient, negativeBarColorSameAsPositive } = finer?.attributes ?? {};
+  const negative = child(finer, "x14:negativeFillColor");
+  const found = {
+    solid: !isOn(gradient, true),
+    negative: (negative && !isOn(negativeBarColorSameAsPositive) && colors(negative)) || null,
+    hidesValue: !isOn(element.attributes.showValue, true) || !isOn(finer?.attributes.showValue, true),
+  };
+  return Object.values(found).some(Boolean) ? found : undefined;
 }
 
 const icons = (element: Element | undefined): Condition["icons"] =>

@@ -57,6 +57,7 @@ export function readSheet(listed: ListedSheet, context: SheetContext, progress?:
     validations: readValidations(find("dataValidations"), younger(find("extLst")), cells.from1904),
     conditions: readConditions(
       part.others.filter((one) => one.name === "conditionalFormatting"),
+      find("extLst"),
       overlays,
       cells.colors,
     ),

@@ -30,6 +30,14 @@ export function remarkOnSheet(
     "a conditional format of a younger kind",
     "conditional formats of a younger kind",
   );
+  const byDeviation = rules
+    .flatMap((one) => children(one, "cfRule"))
+    .filter(({ attributes }) => Number(attributes.stdDev) > 0);
+  kept(
+    byDeviation.length,
+    "a conditional format by the deviation from the average",
+    "conditional formats by the deviation from the average",
+  );
   remarkOnViews(cells.outlined, find, kept);
   remarkOnWorkedOut(cells, ofKind("pivotTable").length, say);
   if (isOn(find("sheetProtection")?.attributes.sheet)) {

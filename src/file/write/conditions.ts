@@ -2,18 +2,19 @@ import { areaList, areasOf } from "../addresses";
 import type { Condition } from "../book";
 import { toFileFormula } from "../formula/toFile";
 import { same } from "../same";
-import { extensionOf, putExtension } from "./extensions";
-import { attributeOf, type Cut, cut, element, escapeText, join } from "./rawXml";
+import { type Match, matched } from "./matched";
+import { attributeOf, type Cut, cut, element, escapeText, withAttributes } from "./rawXml";
 import { put } from "./sheetOrder";
-
-/** Where newer programs say what the older form of a rule cannot hold. */
-const NEWER = "{78C0D931-6437-407d-A8EE-F0AAD7539E65}";
+import { boundTo, type Fate, idMaker, needsYounger, putYounger, youngerBar, youngerId } from "./youngerConditions";
 
 type Overlay = (look: NonNullable<Condition["look"]>) => number;
 
+/** What a rule may change of without being another one. */
+const MOVED = ["areas", "priority", "stops"] as const;
+
 /**
- * Puts a sheet's conditional formats in, each rule of its own. Those that are as they were keep their text, and with it
- * what only newer programs know; of the others that goes.
+ * Puts a sheet's conditional formats in. Those that are as they were keep their text, and so do those whose cells moved,
+ * with what only newer programs know of them; of the others that goes.
  */
 export function putConditions(
   sheet: Cut,
@@ -22,58 +23,113 @@ export function putConditions(
   overlay: Overlay,
 ): void {
   const old = rulesOf(sheet);
-  const kept = new Set<string>();
-  const rules = now.map((condition) => {
-    const sqref = areaList(condition.areas);
-    const isOld = before.some((one) => same(one, condition));
-    const raw = old.find(
-      (rule) => isOld && same(areasOf(rule.sqref), condition.areas) && isOf(condition, rule.raw),
-    )?.raw;
-    if (raw !== undefined) kept.add(raw);
-    return element("conditionalFormatting", { sqref }, raw ?? ruleXml(condition, overlay));
+  const matches = matched(before, now, MOVED);
+  const newId = idMaker(sheet);
+  const fates = new Map<string, Fate>();
+  const younger: string[] = [];
+  const stay = new Set(matches.flatMap((match) => (match ? [match.at] : [])));
+  for (const [at, { raw }] of old.entries()) if (!stay.has(at)) note(fates, raw, "gone");
+
+  const write = (condition: Condition, match: Match | undefined): string => {
+    const raw = match && old[match.at]?.raw;
+    if (match && raw !== undefined) {
+      const was = before[match.at] as Condition;
+      if (!same(was.areas, condition.areas)) note(fates, raw, condition.areas);
+      return movedXml(raw, was, condition);
+    }
+    const look = lookNumber(condition, before, old, stay) ?? (condition.look && overlay(condition.look));
+    if (!needsYounger(condition)) return ruleXml(condition, look);
+    const id = newId();
+    younger.push(youngerBar(condition, id));
+    return ruleXml(condition, look, boundTo(id));
+  };
+
+  const elements: string[] = [];
+  for (let i = 0; i < now.length; ) {
+    const group = wholeGroup(old, matches, i);
+    if (group) elements.push(group.raw);
+    const condition = now[i] as Condition;
+    if (!group) {
+      const sqref = areaList(condition.areas);
+      elements.push(element("conditionalFormatting", { sqref }, write(condition, matches[i])));
+    }
+    i += group?.size ?? 1;
+  }
+  put(sheet, "conditionalFormatting", ...elements);
+  putYounger(sheet, fates, younger);
+}
+
+/** Rules that were changed, not only moved, and of which newer programs knew more than the older form holds. */
+export function losingYounger(sheet: Cut, before: readonly Condition[], now: readonly Condition[]): Condition[] {
+  const old = rulesOf(sheet);
+  const matches = matched(before, now, MOVED);
+  const gone = before.filter((_, at) => {
+    const isBound = youngerId(old[at]?.raw ?? "") !== undefined;
+    return isBound && !matches.some((match) => match?.at === at);
   });
-  put(sheet, "conditionalFormatting", ...rules);
-  const gone = old.filter(({ raw }) => !kept.has(raw)).map(({ raw }) => raw);
-  forgetNewer(sheet, gone.join(""));
+  return now.filter(({ kind }, i) => !matches[i] && gone.some((one) => one.kind === kind));
+}
+
+interface Group {
+  readonly raw: string;
+  readonly size: number;
 }
 
 interface Rule {
-  readonly sqref: string;
   readonly raw: string;
+  /** Its element with all that are in it. */
+  readonly group: Group;
 }
 
+/** In the order in which they are read. */
 const rulesOf = (sheet: Cut): Rule[] =>
   sheet.pieces.flatMap(({ name, raw }) => {
-    if (name !== "conditionalFormatting") return [];
-    const sqref = attributeOf(raw, "sqref") ?? "";
-    return cut(raw).pieces.flatMap((piece) => (piece.name === "cfRule" ? [{ sqref, raw: piece.raw }] : []));
+    if (name !== "conditionalFormatting" || areasOf(attributeOf(raw, "sqref") ?? "").length === 0) return [];
+    const rules = cut(raw).pieces.filter((piece) => piece.name === "cfRule");
+    const group = { raw, size: rules.length };
+    return rules.map((rule) => ({ raw: rule.raw, group }));
   });
 
-const isOf = ({ kind, priority }: Condition, raw: string): boolean =>
-  attributeOf(raw, "type") === kind && Number(attributeOf(raw, "priority")) === priority;
-
-/** Newer forms are bound to a rule by an id, which the rule says. Those that stand alone the book does not tell of. */
-function forgetNewer(sheet: Cut, gone: string): void {
-  const raw = extensionOf(sheet, NEWER);
-  if (raw === undefined) return;
-  const extension = cut(raw);
-  const formats = cut(extension.pieces.find(({ name }) => name === "conditionalFormattings")?.raw ?? "<none/>");
-  const isGone = (text: string): boolean =>
-    [...text.matchAll(/<[^<>]*cfRule[^<>]*\sid="([^"]*)"/g)].some(([, id = ""]) => gone.includes(id));
-  const pieces = formats.pieces.filter((piece) => !isGone(piece.raw));
-  if (pieces.length === formats.pieces.length) return;
-  const left = pieces.some(({ name }) => name !== "");
-  const changed = join({ ...extension, pieces: [{ name: "", raw: join({ ...formats, pieces }) }] });
-  putExtension(sheet, NEWER, left ? changed : "");
+/** The element that begins with this rule, where it and all behind it in there are as they were. */
+function wholeGroup(old: readonly Rule[], matches: readonly (Match | undefined)[], i: number): Group | undefined {
+  const first = matches[i]?.at;
+  if (first === undefined) return undefined;
+  const group = old[first]?.group;
+  if (!group || old[first - 1]?.group === group) return undefined;
+  const next = matches.slice(i, i + group.size);
+  const isWhole = next.length === group.size && next.every((match, j) => match?.isAsWas && match.at === first + j);
+  return isWhole ? group : undefined;
 }
 
-function ruleXml(condition: Condition, overlay: Overlay): string {
-  const { kind, priority, stops, operator, formulas, text, look, rank, average, period } = condition;
+const note = (fates: Map<string, Fate>, raw: string, fate: Fate): void => {
+  const id = youngerId(raw);
+  if (id !== undefined) fates.set(id, fate);
+};
+
+const movedXml = (raw: string, was: Condition, { priority, stops }: Condition): string =>
+  withAttributes(raw, {
+    priority: priority === was.priority ? undefined : priority,
+    stopIfTrue: stops === was.stops ? undefined : stops || null,
+  });
+
+/** Of a rule that was changed, the number of its look: that may hold more than is known here. */
+function lookNumber(
+  { kind, look }: Condition,
+  before: readonly Condition[],
+  old: readonly Rule[],
+  stay: ReadonlySet<number>,
+): string | undefined {
+  const at = before.findIndex((one, i) => look && !stay.has(i) && one.kind === kind && same(one.look, look));
+  return at < 0 ? undefined : attributeOf(old[at]?.raw ?? "<none/>", "dxfId");
+}
+
+function ruleXml(condition: Condition, look: string | number | undefined, extensions = ""): string {
+  const { kind, priority, stops, operator, formulas, text, rank, average, period } = condition;
   return element(
     "cfRule",
     {
       type: kind,
-      dxfId: look ? overlay(look) : null,
+      dxfId: look,
       priority,
       stopIfTrue: stops || null,
       aboveAverage: average && !average.above ? 0 : null,
@@ -88,6 +144,7 @@ function ruleXml(condition: Condition, overlay: Overlay): string {
     },
     ...formulas.map((formula) => element("formula", {}, escapeText(toFileFormula(formula)))),
     scaleXml(condition),
+    extensions,
   );
 }
 
@@ -100,13 +157,15 @@ export const OLDER_SETS: Readonly<Record<string, string>> = {
 };
 
 /** Colour scales, bars and icons. */
-function scaleXml({ kind, stopsAt = [], icons }: Condition): string {
+function scaleXml({ kind, stopsAt = [], icons, bar }: Condition): string {
   const places = stopsAt.map(({ kind: type, value, above }) =>
     element("cfvo", { type, val: value, gte: above ? 0 : null }),
   );
   const colors = stopsAt.flatMap(({ color }) => (color ? [element("color", { rgb: `FF${color}` })] : []));
   if (kind === "colorScale") return element("colorScale", {}, ...places, ...colors);
-  if (kind === "dataBar") return element("dataBar", {}, ...places, ...colors.slice(0, 1));
+  if (kind === "dataBar") {
+    return element("dataBar", { showValue: bar?.hidesValue ? 0 : null }, ...places, ...colors.slice(0, 1));
+  }
   if (kind !== "iconSet") return "";
   const said = {
     iconSet: icons && (OLDER_SETS[icons.set] ?? icons.set),

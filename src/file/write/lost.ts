@@ -3,13 +3,14 @@ import type { Book, BookSheet, Filter, Remark } from "../book";
 import { same } from "../same";
 import { contentTypes } from "../zip/package";
 import { sameCell } from "./cells";
-import { OLDER_SETS } from "./conditions";
+import { losingYounger, OLDER_SETS } from "./conditions";
 import { isListTooLong, LONGEST_TEXT } from "./limits";
 import { cellsMoved } from "./moved";
 import type { PackageEdit } from "./packageEdit";
 import { attributeOf, cut, unescapeText } from "./rawXml";
 import { sheetsIn } from "./renames";
 import type { Listed } from "./workbookSheets";
+import { aloneYounger } from "./youngerConditions";
 
 /** What the file cannot keep as it was. */
 export function lostIn(file: PackageEdit, listed: readonly Listed[], before: Book, now: Book): Remark[] {
@@ -38,15 +39,16 @@ function ofSheet(file: PackageEdit, path: string, was: BookSheet, is: BookSheet,
     ...(moved ? leftBehind(file, path, xml) : []),
     ...editedNotes(file, path, was, is),
     ...editedCells(xml, was, is),
-    ...(!same(was.conditions, is.conditions) && /conditionalFormattings/.test(xml)
-      ? [
-          {
-            what: "conditional formats of a younger kind",
-            consequence: "Those that were changed are kept in the older form, without what only the younger one knows.",
-          },
-        ]
-      : []),
+    ...editedConditions(xml, was.conditions, is.conditions),
   ];
+}
+
+function editedConditions(xml: string, was: BookSheet["conditions"], is: BookSheet["conditions"]): Loss[] {
+  if (same(was, is)) return [];
+  return losingYounger(cut(xml), was, is).map(({ areas }) => ({
+    what: `the conditional format in ${areaList(areas)}`,
+    consequence: "It was changed here and keeps what the page knows of it, not all that newer programs had set.",
+  }));
 }
 
 /** What stands over the cells or tells of them by their places, and does not move with them. */
@@ -65,6 +67,7 @@ function leftBehind(file: PackageEdit, path: string, xml: string): Loss[] {
     [/\soutlineLevel="[1-7]"/.test(xml) ? 2 : 0, "", "an outline"],
     [/<(?:\w+:)?(?:row|col)Breaks/.test(xml) ? 2 : 0, "", "page breaks"],
     [/<protectedRanges/.test(xml) ? 2 : 0, "", "protected ranges"],
+    [aloneYounger(cut(xml)), "conditional format of a younger kind", "conditional formats of a younger kind"],
   ];
   return found.flatMap(([count, one, many]) => {
     if (count === 0) return [];
@@ -179,7 +182,8 @@ function beyondLimits({ rows, validations, conditions }: BookSheet): Loss[] {
       .filter(({ value }) => typeof value === "string" && value.length > LONGEST_TEXT)
       .map(({ column }) => cellAddress(row, column)),
   );
-  const icons = conditions.filter((one) => one.icons && one.icons.set in OLDER_SETS);
+  const icons = conditions.filter(({ icons }) => icons && (icons.mixed || icons.set in OLDER_SETS));
+  const boxes = validations.filter(({ tickBox }) => tickBox).map(({ areas }) => areaList(areas));
   const lists = validations.filter(isListTooLong).map(({ areas }) => areaList(areas));
   return [
     ...(texts.length === 0
@@ -193,6 +197,11 @@ function beyondLimits({ rows, validations, conditions }: BookSheet): Loss[] {
     ...icons.map(({ areas }) => ({
       what: `the icons in ${areaList(areas)}`,
       consequence: "Files have no such icons: there other ones stand for them, with the same bounds.",
+    })),
+    ...boxes.map((where) => ({
+      what: `the boxes to tick in ${where}`,
+      consequence:
+        "Files have no such boxes: there the cells get a list of what a box may hold, and keep what they hold.",
     })),
     ...lists.map((where) => ({
       what: `the list to choose from in ${where}`,

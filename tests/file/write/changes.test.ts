@@ -239,14 +239,49 @@ describe("features of a sheet", () => {
     expect(differ).toEqual(["xl/sheets/costs.xml"]);
     expect(text("xl/sheets/costs.xml").match(/<x14:cfRule/g)).toHaveLength(2);
     expect(opened).toEqual(now);
-    const bar = [
-      first,
-      { ...(others[0] as Condition), areas: [{ row: 3, column: 1, rows: 1, columns: 1 }] },
-      ...others.slice(1),
-    ];
-    const moved = saved(onSheet(COSTS, (sheet) => ({ ...sheet, conditions: bar })));
-    expect(moved.text("xl/sheets/costs.xml").match(/<x14:cfRule/g)).toHaveLength(1);
-    expect(moved.lost.map(({ what }) => what)).toEqual(["conditional formats of a younger kind"]);
+  });
+
+  it("a rule whose cells moved keeps its text, and what newer programs say of it moves along", () => {
+    const conditions = (book.sheets[1] as BookSheet).conditions.map((one, i) =>
+      i === 1 ? { ...one, areas: [{ row: 3, column: 1, rows: 1, columns: 1 }], priority: 9 } : one,
+    );
+    const now = onSheet(COSTS, (sheet) => ({ ...sheet, conditions }));
+    const { text, opened, lost } = saved(now);
+    const was = strFromU8(before["xl/sheets/costs.xml"] as Uint8Array);
+    const [, younger = ""] = /(<x14:cfRule type="dataBar".*?<\/x14:cfRule>)/.exec(was) ?? [];
+    expect(younger).toContain("x14:axisColor");
+    expect(text("xl/sheets/costs.xml")).toContain(`${younger}<xm:sqref>B4</xm:sqref>`);
+    const [, own = ""] = /(<cfRule type="dataBar".*?<\/cfRule>)/.exec(was) ?? [];
+    expect(text("xl/sheets/costs.xml")).toContain(
+      `<conditionalFormatting sqref="B4">${own.replace('priority="2"', 'priority="9"')}</conditionalFormatting>`,
+    );
+    // The element of three rules that follows was not touched.
+    const [, group = ""] = /(<conditionalFormatting sqref="C4:C6 E4:E6">.*?<\/conditionalFormatting>)/.exec(was) ?? [];
+    expect(text("xl/sheets/costs.xml")).toContain(group);
+    expect(opened).toEqual(now);
+    expect(lost).toEqual([]);
+  });
+
+  it("a bar that changes is written with its finer points, and what only newer programs knew of it is told", () => {
+    const bar = { solid: true, negative: "0000FF", hidesValue: true };
+    const now = onSheet(COSTS, (sheet) => ({
+      ...sheet,
+      conditions: sheet.conditions.map((one) => (one.kind === "dataBar" ? { ...one, bar } : one)),
+    }));
+    const { text, opened, lost } = saved(now);
+    expect(opened).toEqual(now);
+    expect(text("xl/sheets/costs.xml").match(/<x14:cfRule/g)).toHaveLength(2);
+    expect(lost.map(({ what }) => what)).toEqual(["the conditional format in B4:B6"]);
+  });
+
+  it("a rule that changes keeps the number of its look, which may hold more than is known here", () => {
+    const conditions = (book.sheets[1] as BookSheet).conditions.map((one) =>
+      one.kind === "cellIs" ? { ...one, operator: "lessThan" } : one,
+    );
+    const { text } = saved(onSheet(COSTS, (sheet) => ({ ...sheet, conditions })));
+    expect(text("xl/sheets/costs.xml")).toContain(
+      '<cfRule type="cellIs" dxfId="0" priority="1" stopIfTrue="1" operator="lessThan">',
+    );
   });
 
   it("a filter that is not worked out here keeps its text", () => {
@@ -282,6 +317,7 @@ describe("what is lost", () => {
       "a picture",
       "charts in cells",
       "an outline",
+      "a conditional format of a younger kind",
       "formulas that look into another workbook, from F6",
     ]);
     expect(lost.filter(({ sheet }) => sheet === null).map(({ what }) => what)).toEqual(["a chart"]);

@@ -1,8 +1,10 @@
+import { strFromU8, unzipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import type { Condition } from "../../../src/file/book";
+import type { BookSheet, Condition } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
-import { type ConditionJson, conditionsJson, conditionsOf } from "../../../src/host/univer/file/conditionResource";
+import type { ConditionJson } from "../../../src/host/univer/file/conditionJson";
+import { conditionsJson, conditionsOf } from "../../../src/host/univer/file/conditionResource";
 import { styleData, styleOf } from "../../../src/host/univer/file/styleData";
 import { type ValidationJson, validationOf } from "../../../src/host/univer/file/validationResource";
 import { everythingBook } from "./everythingBook";
@@ -16,6 +18,15 @@ const saidIn = (rule: object): Condition => {
   const json = [{ cfId: "new", ranges, stopIfTrue: false, rule }] as ConditionJson[];
   return conditionsOf(json, EXTENT).get("new") as Condition;
 };
+
+/** What a file has of the first sheet with these rules, and what it could not keep. */
+function throughFile(rules: Partial<Pick<BookSheet, "conditions" | "validations">>) {
+  const book = everythingBook();
+  const sheets = [{ ...(book.sheets[0] as BookSheet), conditions: [], validations: [], ...rules }];
+  const { bytes, lost } = saveBook(null, { ...book, sheets });
+  const sheet = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"] ?? new Uint8Array());
+  return { lost, sheet, read: openFile(bytes, "rules.xlsx").book.sheets[0] as BookSheet };
+}
 
 describe("conditions made in the page", () => {
   // The formulas are as Excel writes them, from memory.
@@ -58,6 +69,51 @@ describe("conditions made in the page", () => {
     expect(shown?.rule).toMatchObject({ config: [{ operator: "greaterThan" }, {}, {}] });
   });
 
+  it("have bars with all that the page knows of them, also on the way through a file", () => {
+    const config = { min: { type: "num", value: 0 }, max: { type: "max" }, isGradient: false };
+    const rule = {
+      type: "dataBar",
+      isShowValue: false,
+      config: { ...config, positiveColor: "#638EC6", nativeColor: "#AA0000" },
+    };
+    const condition = { ...saidIn(rule), priority: 1 };
+    expect(condition.bar).toEqual({ solid: true, negative: "AA0000", hidesValue: true });
+    const { read, lost, sheet } = throughFile({ conditions: [condition] });
+    const ends = condition.stopsAt?.map((end) => ({ ...end, color: "638EC6" }));
+    expect(read.conditions).toEqual([{ ...condition, stopsAt: ends }]);
+    expect(conditionsJson(read.conditions, EXTENT)[0]?.rule).toEqual(rule);
+    expect(lost).toEqual([]);
+    // [MS-XLSX] 2.6.29 (from memory): the form that newer programs read is bound to the older one by an id.
+    const [, id = ""] = /<x14:id>([^<]+)</.exec(sheet) ?? [];
+    expect(sheet).toContain(`<x14:cfRule type="dataBar" id="${id}">`);
+  });
+
+  it("have icons of one set where they were chosen one by one, and that is said", () => {
+    const icon = (value: number, iconType: string, iconId: string) => ({
+      ...{ operator: "greaterThanOrEqual", iconType, iconId },
+      value: { type: "num", value },
+    });
+    const of = (...config: ReturnType<typeof icon>[]) => ({
+      ...saidIn({ type: "iconSet", isShowValue: true, config }),
+      priority: 1,
+    });
+    const whole = of(icon(9, "3Flags", "0"), icon(5, "3Flags", "1"), icon(0, "3Flags", "2"));
+    expect(throughFile({ conditions: [whole] })).toMatchObject({ lost: [], read: { conditions: [whole] } });
+    for (const mixed of [
+      of(icon(9, "3Flags", "0"), icon(5, "5Rating", "1"), icon(0, "3Flags", "2")),
+      of(icon(9, "3Flags", "0"), icon(5, "3Flags", "2"), icon(0, "3Flags", "1")),
+      of(icon(9, "EMPTY_ICON_TYPE", ""), icon(5, "3Flags", "1"), icon(0, "3Flags", "2")),
+    ]) {
+      const { lost, read } = throughFile({ conditions: [mixed] });
+      expect(lost.map(({ what }) => what)).toEqual(["the icons in B2:B4"]);
+      expect(read.conditions[0]?.icons?.set).toBe("3Flags");
+    }
+    const foreign = throughFile({
+      conditions: [of(icon(5, "EMPTY_ICON_TYPE", ""), icon(0, "3Flags", "2"), icon(0, "", ""), icon(0, "", ""))],
+    });
+    expect(foreign.read.conditions[0]?.icons?.set).toBe("4Arrows");
+  });
+
   it("say a bound that is worked out as files do, without a sign before it", () => {
     const end = (value: string, color: string, index: number) => ({ index, color, value: { type: "formula", value } });
     const config = [end("=$A$1", "#FFFFFF", 0), end("=$A$2", "#FF0000", 1)];
@@ -83,6 +139,13 @@ describe("rules of what may be typed, made in the page", () => {
 
   it("hold of a box to tick what it may hold", () => {
     expect(made({ type: "checkbox" })).toMatchObject({ kind: "list", formulas: ['="1,0"'] });
+  });
+
+  it("say that files know no box to tick", () => {
+    const box = made({ type: "checkbox" });
+    const { lost, read } = throughFile({ validations: box ? [box] : [] });
+    expect(lost.map(({ what }) => what)).toEqual(["the boxes to tick in B2:B4"]);
+    expect(read.validations).toMatchObject([{ kind: "list", formulas: ['="1,0"'] }]);
   });
 });
 

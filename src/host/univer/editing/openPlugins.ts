@@ -24,6 +24,7 @@ import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
 import { reachBareControls } from "./bareControls";
+import { keepOrderOfRules } from "./duplicating";
 import { canFind, correctFinding } from "./finding";
 import { addLinkKeys } from "./linkKeys";
 import { addNoteKeys } from "./noteKeys";
@@ -72,4 +73,5 @@ export async function register(univer: Univer): Promise<void> {
   addNoteKeys(injector);
   addLinkKeys(injector);
   headRefusals(injector);
+  keepOrderOfRules(injector);
 }

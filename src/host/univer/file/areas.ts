@@ -23,6 +23,12 @@ export function rangeOf({ row, column, rows, columns }: Area, extent: Extent): I
   };
 }
 
+/** Of these, those that begin within the sheet as Univer has it. */
+export const rangesOf = (areas: readonly Area[], extent: Extent): IRange[] =>
+  areas.filter((area) => !isBeyond(area, extent)).map((area) => rangeOf(area, extent));
+
+export const isBeyond = ({ row, column }: Area, { rows, columns }: Extent): boolean => row >= rows || column >= columns;
+
 /** What reaches to the end of the sheet as Univer has it reaches to the end of the file's. Whole rows have no numbers. */
 export function areaOf(range: IRange, extent: Extent): Area {
   const row = range.startRow || 0;

@@ -22,19 +22,28 @@ export function mended<T extends object>(original: T, before: T, now: T, togethe
   return result;
 }
 
-/** All things of a kind. What of the file Univer was not given stays as it is. */
+/** All things of a kind. What of the file Univer was not given stays as it is, behind what it stood behind. */
 export function mendedAll<T extends object>(
   originals: ById<T>,
   before: ById<T>,
   now: ById<T>,
   together: readonly (keyof T)[] = [],
 ): readonly T[] {
-  const kept = [...now].map(([id, item]) => {
-    const old = before.get(id);
-    const original = originals.get(id);
-    return old && original ? mended(original, old, item, together) : item;
-  });
-  return [...kept, ...[...originals].flatMap(([id, original]) => (before.has(id) ? [] : [original]))];
+  const all = new Map(
+    [...now].map(([id, item]) => {
+      const old = before.get(id);
+      const original = originals.get(id);
+      return [id, old && original ? mended(original, old, item, together) : item];
+    }),
+  );
+  const list = [...all.values()];
+  let place = 0;
+  for (const [id, original] of originals) {
+    const item = all.get(id);
+    if (!before.has(id)) list.splice(place++, 0, original);
+    else if (item) place = list.indexOf(item) + 1;
+  }
+  return list;
 }
 
 /** Things of the file by the ids that they are given in Univer. */

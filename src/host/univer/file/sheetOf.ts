@@ -9,7 +9,9 @@ import { areaOf, type Extent } from "./areas";
 import { type CellMemory, cellValue } from "./cellData";
 import { NO, RESOURCES, TOTALS, YES } from "./codes";
 import { columnRanges } from "./columnData";
-import { type ConditionsJson, conditionsOf, DEFINITION } from "./conditionResource";
+import type { ConditionsJson } from "./conditionJson";
+import { conditionsOf, DEFINITION } from "./conditionResource";
+import { withFarAreas } from "./farAreas";
 import { type FiltersJson, filterOf } from "./filterResource";
 import { colorOf } from "./fonts";
 import { asListed, type ById, mended, mendedAll, numbered } from "./keptAsWas";
@@ -127,9 +129,12 @@ export function sheetOf(sheet: SheetData, id: string, context: Context): BookShe
     letter: string,
     read: (from: PluginData, id: string, extent: Extent) => ById<T>,
     together: readonly (keyof T)[] = [],
+    whole: (originals: ById<T>, before: ById<T>, now: ById<T>, extent: Extent) => ById<T> = (_, __, now) => now,
   ) => {
+    const all = numbered(letter, originals);
     const old = opened && original ? read(opened, beforeId, oldExtent) : new Map<string, T>();
-    return asListed(originals, mendedAll(numbered(letter, originals), old, read(plugins, sheet.id, extent), together));
+    const now = whole(all, old, read(plugins, sheet.id, extent), oldExtent);
+    return asListed(originals, mendedAll(all, old, now, together));
   };
   return {
     id,
@@ -139,9 +144,9 @@ export function sheetOf(sheet: SheetData, id: string, context: Context): BookShe
     merges: mergesNow(sheet, original, before, extent, oldExtent),
     tables: tablesNow(sheet, context),
     filter: filterNow(context, sheet.id, extent, oldExtent),
-    validations: kept(original?.validations ?? [], "v", validationsOf, ["kind", "operator", "formulas"]),
+    validations: kept(original?.validations ?? [], "v", validationsOf, ["kind", "operator", "formulas"], withFarAreas),
     conditions: inOrder(
-      kept(original?.conditions ?? [], "c", (from, of, size) => conditionsOf(from.conditions[of], size), DEFINITION),
+      kept(original?.conditions ?? [], "c", conditionsIn, DEFINITION, withFarAreas),
       original?.conditions ?? [],
       plugins.conditions[sheet.id]?.length ?? 0,
     ),
@@ -149,6 +154,8 @@ export function sheetOf(sheet: SheetData, id: string, context: Context): BookShe
     links: linksOf(sheet, context),
   };
 }
+
+const conditionsIn = (from: PluginData, id: string, extent: Extent) => conditionsOf(from.conditions[id], extent);
 
 const validationsOf = (from: PluginData, id: string, extent: Extent) =>
   new Map(

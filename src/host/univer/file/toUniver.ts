@@ -16,7 +16,7 @@ import { notesJson } from "./noteResource";
 import { fittedHeights } from "./rowHeights";
 import { styleData, styleId } from "./styleData";
 import { type SheetTables, tableJson } from "./tableResource";
-import { validationJson } from "./validationResource";
+import { validationsJson } from "./validationResource";
 
 /** Room below and beside what a sheet holds, for the user and for results that spill. */
 const SPARE = { rows: 200, columns: 12 };
@@ -57,7 +57,7 @@ function resourcesOf({ sheets, names }: Book): NonNullable<IWorkbookData["resour
   const all = {
     tables: each(tablesOfSheet),
     filters: each(filterJson),
-    validations: each(({ validations }, extent) => validations.map((one, i) => validationJson(one, i, extent))),
+    validations: each(({ validations }, extent) => validationsJson(validations, extent)),
     conditions: each(({ conditions }, extent) => conditionsJson(conditions, extent)),
     notes: each(({ notes }) => (notes.length > 0 ? notesJson(notes) : null)),
     names: namesJson(names),
@@ -74,14 +74,21 @@ function tablesOfSheet({ tables, rows }: BookSheet): SheetTables {
   return { tables: tables.map(tableJson), tableFilteredOutRows: hidden };
 }
 
+/** Rules for cells that hold nothing make a sheet no larger than this. */
+const MOST_FOR_RULES = { rows: 20_000, columns: 702 };
+
 /** How large a sheet is to be in Univer. */
-export function extentOf({ rows, merges, tables }: BookSheet): Extent {
+export function extentOf({ rows, merges, tables, validations, conditions }: BookSheet): Extent {
   let lastRow = rows.at(-1)?.row ?? 0;
   let lastColumn = 0;
   for (const { cells } of rows) lastColumn = Math.max(lastColumn, cells.at(-1)?.column ?? 0);
   for (const { row, column, rows, columns } of [...merges, ...tables.map(({ area }) => area)]) {
     lastRow = Math.max(lastRow, row + rows - 1);
     lastColumn = Math.max(lastColumn, column + columns - 1);
+  }
+  for (const { row, column, rows, columns } of [...validations, ...conditions].flatMap(({ areas }) => areas)) {
+    if (row + rows <= MOST_FOR_RULES.rows) lastRow = Math.max(lastRow, row + rows - 1);
+    if (column + columns <= MOST_FOR_RULES.columns) lastColumn = Math.max(lastColumn, column + columns - 1);
   }
   return {
     rows: Math.min(WHOLE.rows, Math.max(LEAST.rows, lastRow + 1 + SPARE.rows)),

@@ -2,7 +2,7 @@
 
 import type { IRange } from "@univerjs/core";
 import type { Validation } from "../../../file/book";
-import { areaOf, type Extent, rangeOf } from "./areas";
+import { areaOf, type Extent, rangesOf } from "./areas";
 import { ARROW } from "./codes";
 
 export interface ValidationJson {
@@ -33,13 +33,17 @@ const KINDS = new Set<string>(["any", "list", "whole", "decimal", "date", "time"
 /** Files give these an operator too, by which Univer would compare texts as numbers and refuse them. */
 const WITHOUT_OPERATOR = new Set<string>(["any", "list", "custom"]);
 
-export function validationJson(validation: Validation, number: number, extent: Extent): ValidationJson {
+/** Those that only reach cells which the sheet does not have here are left out. */
+export const validationsJson = (validations: readonly Validation[], extent: Extent): ValidationJson[] =>
+  validations.map((one, i) => validationJson(one, i, extent)).filter(({ ranges }) => ranges.length > 0);
+
+function validationJson(validation: Validation, number: number, extent: Extent): ValidationJson {
   const { areas, kind, operator, formulas, allowsBlank, showsList, onWrong, prompt, error } = validation;
   const [formula1, formula2] = formulas.map((formula) => (kind === "list" ? listJson(formula) : valueJson(formula)));
   return {
     uid: `v${number}`,
     type: kind,
-    ranges: areas.map((area) => rangeOf(area, extent)),
+    ranges: rangesOf(areas, extent),
     ...(!WITHOUT_OPERATOR.has(kind) && { operator }),
     ...(formula1 !== undefined && { formula1 }),
     ...(formula2 !== undefined && { formula2 }),
@@ -65,7 +69,10 @@ const valueJson = (formula: string): string => (/^=-?[\d.]+$/.test(formula) ? fo
 /** Null for a kind that files do not have. */
 export function validationOf(json: ValidationJson, extent: Extent): Validation | null {
   const { type, ranges, operator, formula1, formula2, allowBlank, showDropDown, errorStyle, showErrorMessage } = json;
-  if (type === "checkbox") return validationOf(asList(json), extent);
+  if (type === "checkbox") {
+    const list = validationOf(asList(json), extent);
+    return list && { ...list, tickBox: true };
+  }
   const kind = type === "listMultiple" ? "list" : type;
   if (!KINDS.has(kind)) return null;
   const formulas = [formula1, formula2].flatMap((one) => {
