@@ -1,9 +1,23 @@
+import { burnCheck } from "../core/burn/burnCheck";
 import { burnHours } from "../core/burn/burnHours";
 import { burnRate } from "../core/burn/burnRate";
 import { flameCheck } from "../core/burn/flameCheck";
 import { poolCheck } from "../core/burn/poolCheck";
 import { poolHours } from "../core/burn/poolHours";
-import { answer, mapCells, number, numberOrZero, textOr, unit, valuesOf, zipRanges } from "./cells";
+import {
+  aboveZeroOr,
+  answer,
+  givenBeside,
+  mapCells,
+  nameOr,
+  number,
+  numberOrZero,
+  scalar,
+  textOr,
+  unit,
+  valuesOf,
+  zipRanges,
+} from "./cells";
 
 /**
  * Weight a candle loses an hour of burning, from weighings. Rows with a blank are left out.
@@ -85,4 +99,69 @@ export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], length
     [number("pool", pool), number("vessel", vessel), number("hours", hours), unit("lengthUnit", lengthUnit, "length")],
     poolCheck,
   );
+}
+
+/**
+ * What one candle's burn shows beyond what is published or common practice, and what is still to be done or read.
+ * @customfunction BURNCHECK
+ * @param cycles Number of the cycle of each reading, from 1; a range. Rows with a blank cycle or no minutes are left out.
+ * @param minutes Minutes since that cycle began; a range of the same size, as all ranges here.
+ * @param flames Height of the flame, in lengthUnit. A blank was not read.
+ * @param pools Diameter of the melt pool, in lengthUnit. A blank was not read.
+ * @param width Inside width of the vessel, in lengthUnit.
+ * @param lengthUnit Unit of all lengths: mm, cm or in.
+ * @param depths Wax left from the surface down, in lengthUnit. A blank was not read.
+ * @param soot Soot index an hour, or what was seen in words: "none", or anything else.
+ * @param glass The hottest place of the vessel outside, in temperatureUnit.
+ * @param temperatureUnit Unit of these: C or F.
+ * @param product What burns: "container" or "tea light"; "container" when left out.
+ * @returns Text. Empty only when each hour of each cycle was looked at, flame, pool, soot, vessel and depth were read, 10 mm are left and all is within. It never says safe: a burn-test laboratory has the last word.
+ * @example =POUR.BURNCHECK({1;1}, {60;120}, {20;80}, {25;50}, 70, "mm", {60;55}, {"none";"none"}, {40;45}, "C") gives "cycle 1 at 120 min: flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one; not finished: 55 mm of wax left; burn down to 10 mm"
+ * @source EN 15493: flame at most 75 mm, 30 mm for a tea light. EN 15426: cycles of at most 240 minutes until 10 mm are left; its soot index of at most 1 an hour is from memory. Common practice, no source: an hour an inch for the pool, a look each hour, a vessel of at most 60 C.
+ */
+export function BURNCHECK(
+  cycles: any[][],
+  minutes: any[][],
+  flames: any[][],
+  pools: any[][],
+  width: any,
+  lengthUnit: any,
+  depths?: any[][],
+  soot?: any[][],
+  glass?: any[][],
+  temperatureUnit?: any,
+  product?: any,
+): any[][] {
+  return answer(() => {
+    const readings = valuesOf(
+      zipRanges(
+        [
+          number("cycles", cycles),
+          number("minutes", minutes, "0"),
+          aboveZeroOr("flames", flames),
+          aboveZeroOr("pools", pools),
+          aboveZeroOr("depths", givenBeside(depths, cycles)),
+          nameOr("soot", givenBeside(soot, cycles)),
+          aboveZeroOr("glass", givenBeside(glass, cycles)),
+        ],
+        [0, 1],
+      ),
+      (cycle, at, flame, pool, depth, seen, heat) => ({
+        cycle,
+        minutes: at,
+        flame,
+        pool,
+        depth,
+        soot: seen,
+        glass: heat,
+      }),
+    );
+    return burnCheck(
+      readings,
+      scalar(number("width", width)),
+      scalar(unit("lengthUnit", lengthUnit, "length")),
+      scalar(textOr("temperatureUnit", temperatureUnit)),
+      scalar(textOr("product", product)),
+    );
+  });
 }

@@ -56,3 +56,22 @@ describe("THROWCOMPARE", () => {
     expect(messageOf(cell("THROWCOMPARE", down(null), down(1)), "#N/A")).toContain("nobody has scored both");
   });
 });
+
+describe("BURNCHECK", () => {
+  const cycles = down(1, 1, null);
+  it("leaves blank rows out, takes blanks as not read, and needs a unit only for what was read", () => {
+    const said = cell("BURNCHECK", cycles, down(60, 120, 180), down(20, 25, 90), down(25, null, 1), 70, "mm");
+    expect(said).toBe(
+      "not finished: no pool read in cycle 1 at 120 min, soot never looked at, the vessel's heat never read, the depth of wax left never read; burn down to 10 mm",
+    );
+    const hot = ["BURNCHECK", cycles, down(60, 120, 180), down(20, 25, 90), down(25, 50, 1), 70, "mm"] as const;
+    expect(messageOf(cell(...hot, down(60, 55, null), down("none", null, null), down(30, null, null)))).toContain(
+      "temperatureUnit",
+    );
+    expect(cell(...hot, down(60, 9, null), down("none", null, null), down(30, null, null), "C")).toBe("");
+    expect(messageOf(cell("BURNCHECK", cycles, down(60, 120), down(20), down(25), 70, "mm"))).toContain("same size");
+    expect(messageOf(cell("BURNCHECK", down(null), down(null), down(null), down(null), 70, "mm"), "#N/A")).toContain(
+      "nothing is read yet",
+    );
+  });
+});

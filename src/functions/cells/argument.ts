@@ -70,6 +70,10 @@ function gridOf(cells: Cells): Argument<unknown>["grid"] {
   return cells[0]?.length ? cells : [[null]];
 }
 
+/** What is given for a range beside another; as many blank cells where nothing is. */
+export const givenBeside = (cells: Cells, other: Cells): Cells =>
+  cells ?? gridOf(other).map((row) => row.map(() => null));
+
 /** How many columns the cells of an argument have. */
 export const columnsOf = ({ grid }: Argument<unknown>): number => grid[0]?.length ?? 1;
 

@@ -1,0 +1,97 @@
+import { describe, expect, it } from "vitest";
+import { type BurnReading, burnCheck } from "../../../src/core/burn/burnCheck";
+
+/** A vessel of 70 mm burnt down in two cycles, looked at each hour: an hour an inch is 25.4 mm an hour. All invented. */
+const WIDTH = 70;
+const DONE: readonly BurnReading[] = [1, 2].flatMap((cycle) =>
+  [60, 120, 180, 240].map((minutes, i) => ({
+    ...{ cycle, minutes, flame: 25, pool: [25, 50, 70, 70][i] as number },
+    ...{ depth: 70 - 30 * cycle, soot: "none", glass: 45 },
+  })),
+);
+/** The same with one reading changed. */
+const withReading = (at: number, change: Partial<BurnReading>): BurnReading[] =>
+  DONE.map((one, i) => (i === at ? { ...one, ...change } : one));
+
+describe("burnCheck", () => {
+  it("is empty only when all was read and all is within", () => {
+    expect(burnCheck(DONE, WIDTH, "mm", "C")).toBe("");
+  });
+
+  it.each([
+    // EN 15493: 75 mm, and 30 mm for a tea light.
+    [{ flame: 75 }, ""],
+    [{ flame: 76 }, "cycle 1 at 180 min: flame 76 mm high, at most 75 mm"],
+    // Common practice: between 2.5 and 3.5 inches after three hours, and no more than the wall.
+    [{ pool: 60 }, "cycle 1 at 180 min: pool behind: 60 mm after 3 h, at least 63.5 mm"],
+    [{ soot: "a black rim" }, "cycle 1 at 180 min: soot: a black rim"],
+    // EN 15426: an index of 1 an hour, from memory.
+    [{ soot: 1 }, ""],
+    [{ soot: 1.1 }, "cycle 1 at 180 min: soot index 1.1 an hour, at most 1"],
+    // Common practice: 60 C.
+    [{ glass: 60 }, ""],
+    [{ glass: 61 }, "cycle 1 at 180 min: the vessel is 61 C hot, too hot to hold above 60 C"],
+  ])("says what %j is beyond", (change, words) => {
+    const said = burnCheck(withReading(2, change), WIDTH, "mm", "C");
+    if (words === "") expect(said).toBe("");
+    else expect(said.startsWith(words)).toBe(true);
+  });
+
+  it("holds a tea light to 30 mm, and says how many more readings show the same", () => {
+    expect(burnCheck(DONE, WIDTH, "mm", "C", "tea light")).toBe("");
+    const high = DONE.map((one) => ({ ...one, flame: 31 }));
+    expect(burnCheck(high, WIDTH, "mm", "C", "tea light")).toMatch(
+      /^cycle 1 at 60 min: flame 31 mm .* \(and 7 more\)$/,
+    );
+  });
+
+  it.each([
+    [withReading(5, { flame: undefined }), "not finished: no flame read in cycle 2 at 120 min"],
+    [withReading(5, { pool: undefined }), "not finished: no pool read in cycle 2 at 120 min"],
+    [DONE.filter((_, i) => i !== 1 && i !== 2), "not finished: cycle 1 not looked at between 60 and 240 min"],
+    [DONE.map((one) => ({ ...one, soot: undefined })), "not finished: soot never looked at"],
+    [DONE.map((one) => ({ ...one, glass: undefined })), "not finished: the vessel's heat never read"],
+    [
+      DONE.map((one) => ({ ...one, depth: undefined })),
+      "not finished: the depth of wax left never read; burn down to 10 mm",
+    ],
+    // EN 15426: until 10 mm are left.
+    [DONE.slice(0, 4), "not finished: 40 mm of wax left; burn down to 10 mm"],
+  ])("is not finished while something is unread or unburnt", (readings, words) => {
+    expect(burnCheck(readings, WIDTH, "mm", "C")).toBe(words);
+  });
+
+  it("says both what is beyond and what is still to be done", () => {
+    expect(burnCheck(withReading(0, { glass: 70 }).slice(0, 4), WIDTH, "mm", "C")).toMatch(
+      /^cycle 1 at 60 min: the vessel is 70 C hot, .*; not finished: 40 mm of wax left/,
+    );
+  });
+
+  it("gives the same in any unit", () => {
+    const inches = withReading(3, { flame: 80 }).map((one) => ({
+      ...one,
+      ...{ flame: (one.flame ?? 0) / 25.4, pool: (one.pool ?? 0) / 25.4, depth: (one.depth ?? 0) / 25.4 },
+      glass: 113,
+    }));
+    // 45 C are 113 F.
+    expect(burnCheck(inches, WIDTH / 25.4, "in", "F")).toContain("(80 mm) high, at most 75 mm");
+    const within = DONE.map((one) => ({
+      ...one,
+      pool: (one.pool ?? 0) / 10,
+      flame: 2.5,
+      depth: (one.depth ?? 0) / 10,
+    }));
+    expect(burnCheck(within, WIDTH / 10, "cm", "C")).toBe("");
+  });
+
+  it.each([
+    [[], WIDTH, "C", "nothing is read yet"],
+    [withReading(0, { cycle: 0 }), WIDTH, "C", "cycles: 0 is no number of a cycle"],
+    [withReading(0, { minutes: -5 }), WIDTH, "C", "minutes: -5"],
+    [withReading(0, { pool: 80 }), WIDTH, "C", "80 is wider than the vessel, 70"],
+    [DONE, 0, "C", "width: 0 is not above 0"],
+    [DONE, WIDTH, "", "write C or F"],
+  ])("refuses what cannot be", (readings, width, unit, words) => {
+    expect(() => burnCheck(readings as BurnReading[], width, "mm", unit)).toThrow(words);
+  });
+});
