@@ -10,14 +10,11 @@ import { askForDoubts } from "./doubts";
 import { FunctionRuns, type Runs } from "./functionRuns";
 import { keepSettings, readSettings, settingsText } from "./keptSettings";
 import { laidOut } from "./laidOut";
-import { contentsOf } from "./layOut";
 import { listen } from "./listening";
-import { queuedBytes, refuseTooMuch } from "./payload";
-import { spanOf } from "./rectangles";
 import { RemarkBoard } from "./remarks";
-import { closedAt, refuseClosed } from "./sentences";
 import { cellValues, headed, partsOf, sourceOf } from "./sources";
 import { takeInRows } from "./takeInRows";
+import { writeCells } from "./writeCells";
 
 /** What is loaded of a range to know its cells exactly. */
 const CELLS = "values,valueTypes";
@@ -145,24 +142,7 @@ export class ExcelHost implements Host {
 
   async write(sheet: string, cells: readonly Cell[]): Promise<void> {
     const filled = cells.filter(({ content }) => content);
-    if (filled.length === 0) return;
-    const { row, column, rows, columns } = spanOf(filled);
-    const { constants, formulas } = contentsOf(filled, { row, column, rows, columns });
-    // One command for all numbers and texts, the cells between left as they are: so Excel replaces a formula that spills
-    // together with what it spilled. Formulas, which may be refused, first.
-    const put = (range: Excel.Range): void => {
-      if (formulas) range.formulas = formulas;
-      range.values = constants;
-    };
-    refuseTooMuch(queuedBytes(put));
-    return ask(`Excel could not write on ${sheet}`, async (context) => {
-      const worksheet = context.workbook.worksheets.getItem(sheet);
-      worksheet.load(closedAt());
-      await context.sync();
-      refuseClosed(worksheet);
-      put(worksheet.getRangeByIndexes(row, column, rows, columns));
-      await context.sync();
-    });
+    if (filled.length > 0) await writeCells(sheet, filled);
   }
 
   async append(additions: readonly Addition[]): Promise<void> {

@@ -14,6 +14,9 @@ const bytesOf = (value: unknown): number => new TextEncoder().encode(JSON.string
 export const rowBytes = (row: readonly unknown[]): number =>
   bytesOf(row) + 1 + (AROUND_PIECE * row.length) / PIECE_CELLS;
 
+/** Whether Excel gets a block in one piece, and so does it as a whole or not at all. */
+export const isOnePiece = (rows: number, columns: number): boolean => rows * columns <= PIECE_CELLS;
+
 const blockBytes = (rows: Cells): number => rows.reduce((sum, row) => sum + rowBytes(row), AROUND_PIECE);
 
 /** How long the request for what is queued on one of Excel's objects will be, give or take a few hundredths. */

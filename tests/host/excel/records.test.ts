@@ -191,6 +191,17 @@ describe("writing into cells", () => {
     },
   );
 
+  it("says that some cells may be written where so many go in several pieces and Excel fails", async () => {
+    const standIn = withSheet();
+    standIn.failure = { sync: 2, done: "half" };
+    const cells = Array.from({ length: 6000 }, (_, row) => at(row, 0, number(row)));
+    await expect(host.write("Run", cells)).rejects.toThrow(
+      /^Excel could not write on Run.*Some of the cells may be written/,
+    );
+    expect(named(standIn, "Run").cell(0, 0)?.value).toBe(0);
+    expect(named(standIn, "Run").cell(5999, 0)).toBeUndefined();
+  });
+
   it("has written all of it when only Excel's answer is lost", async () => {
     const standIn = withSheet();
     standIn.failure = { sync: 2, done: "all" };
