@@ -20,7 +20,7 @@ export async function byExceljs(): Promise<Uint8Array> {
     style: { theme: "TableStyleMedium2", showRowStripes: true },
     columns: [
       { name: "Jar", totalsRowLabel: "All", filterButton: true },
-      { name: "Wax (g)", totalsRowFunction: "sum" },
+      { name: "Wax (g)", totalsRowFunction: "sum", totalsRowResult: 360.75 } as ExcelJS.TableColumnProperties,
       { name: "On" },
     ],
     rows: [

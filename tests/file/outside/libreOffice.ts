@@ -17,6 +17,11 @@ export function libreOfficeVersion(): string {
   }
 }
 
+/** By itself LibreOffice believes the values that Excel saved, and works nothing out: its settings for that. */
+const ALWAYS_CALCULATE = `<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry"><item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item></oor:items>
+`;
+
 /**
  * Files as LibreOffice writes them after it opened these and worked all out again, by the same names. It has a profile
  * of its own, so that a running one is left alone.
@@ -34,6 +39,8 @@ export function throughLibreOffice(
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
   }
+  mkdirSync(join(profile, "user"), { recursive: true });
+  writeFileSync(join(profile, "user/registrymodifications.xcu"), ALWAYS_CALCULATE);
   const paths = [...files].map(([name, bytes]) => {
     const path = join(from, `${name}.xlsx`);
     writeFileSync(path, withoutUnknown(bytes));
@@ -53,16 +60,25 @@ function readIfThere(path: string): Uint8Array | undefined {
   }
 }
 
-/** What LibreOffice cannot work out: functions of ours, those that its version 7.4 does not know, tables of trials. */
-const UNKNOWN =
-  /<f\b[^>]*t="dataTable"[^>]*\/>|<f\b[^>]*>[^<]*(?:_xldudf_POUR_|_xlfn\._xlws\.|_xlfn\.ANCHORARRAY)[^<]*<\/f>/g;
+/** Whether LibreOffice cannot work a formula out: functions of ours, and those that its version 7.4 does not know. */
+export const isUnknown = (formula: string): boolean => /_xldudf_POUR_|_xlfn\._xlws\.|_xlfn\.ANCHORARRAY/.test(formula);
+
+/** Formulas and tables of trials. */
+const FORMULAS = /<f\b[^>]*t="dataTable"[^>]*\/>|<f\b[^>]*(?<!\/)>([^<]*)<\/f>/g;
 
 /** A file whose cells hold their values alone where LibreOffice cannot work them out. */
 function withoutUnknown(bytes: Uint8Array): Uint8Array {
   const parts = Object.entries(unzipSync(bytes)).map(([path, content]): [string, Uint8Array] => {
     if (!path.endsWith(".xml")) return [path, content];
     const xml = strFromU8(content);
-    return /<worksheet\b/.test(xml) ? [path, strToU8(xml.replace(UNKNOWN, ""))] : [path, content];
+    return /<worksheet\b/.test(xml)
+      ? [
+          path,
+          strToU8(
+            xml.replace(FORMULAS, (all, formula?: string) => (formula !== undefined && !isUnknown(formula) ? all : "")),
+          ),
+        ]
+      : [path, content];
   });
   return zipSync(Object.fromEntries(parts));
 }

@@ -61,3 +61,18 @@ export function relationsOf(parts: Parts, path: string): { kind: string; target:
       target: decodeURI(new URL(Target, `zip:/${folder}`).pathname.slice(1)),
     }));
 }
+
+/** The texts of a shared text or of a cell that holds its own, without how they are read aloud. */
+export const textOf = (xml: string): string =>
+  [...xml.replace(/<rPh\b.*?<\/rPh>/gs, "").matchAll(/<t\b[^>]*>(.*?)<\/t>/gs)]
+    .map(([, text = ""]) => plain(text))
+    .join("");
+
+const ENTITIES: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
+
+export function plain(text: string): string {
+  return text
+    .replace(/&#(x?)([\da-f]+);/gi, (_, hex, code) => String.fromCodePoint(Number.parseInt(code, hex ? 16 : 10)))
+    .replace(/&(amp|lt|gt|quot|apos);/g, (_, name: string) => ENTITIES[name] ?? "")
+    .replace(/_x([\da-f]{4})_/gi, (_, code) => String.fromCharCode(Number.parseInt(code, 16)));
+}

@@ -1,5 +1,17 @@
 import { attributesOf } from "../../samples/zipped";
-import { areaOf, doubled, inside, isA, overlapping, type Parts, partWith, relationsOf, tags } from "./parts";
+import {
+  areaOf,
+  doubled,
+  inside,
+  isA,
+  overlapping,
+  type Parts,
+  partWith,
+  plain,
+  relationsOf,
+  tags,
+  textOf,
+} from "./parts";
 
 /**
  * What is wrong between tables and the cells they stand on: headings that are not the columns' names, a filter beyond
@@ -104,18 +116,3 @@ function filter(path: string, table: string): string[] {
 }
 
 const head = (table: string): Record<string, string> => attributesOf(/<table\b[^>]*>/.exec(table)?.[0] ?? "");
-
-/** The texts of a shared text or of a cell that holds its own, without how they are read aloud. */
-const textOf = (xml: string): string =>
-  [...xml.replace(/<rPh\b.*?<\/rPh>/gs, "").matchAll(/<t\b[^>]*>(.*?)<\/t>/gs)]
-    .map(([, text = ""]) => plain(text))
-    .join("");
-
-const ENTITIES: Record<string, string> = { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" };
-
-function plain(text: string): string {
-  return text
-    .replace(/&#(x?)([\da-f]+);/gi, (_, hex, code) => String.fromCodePoint(Number.parseInt(code, hex ? 16 : 10)))
-    .replace(/&(amp|lt|gt|quot|apos);/g, (_, name: string) => ENTITIES[name] ?? "")
-    .replace(/_x([\da-f]{4})_/gi, (_, code) => String.fromCharCode(Number.parseInt(code, 16)));
-}
