@@ -65,9 +65,6 @@ const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
     return { ...line, name, order: { vessel: String(name), fill, quantity } };
   });
 
-/** Every edit of a sheet works its formulas out again: a search ends well within a second. */
-const LIMIT = { steps: 1e7 };
-
 const unproven = ({ pots, bound }: PotPlan): string => `${pots.length} pots; as few as ${bound} could not be ruled out`;
 
 const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): PotPlan =>
@@ -75,7 +72,6 @@ const planOf = (found: ReturnType<typeof orders>, potCapacity: any, loss: any): 
     found.map(({ order }) => order),
     scalar(number("potCapacity", potCapacity)),
     scalar(numberOrZero("loss", loss)),
-    LIMIT,
   );
 
 /**

@@ -1,20 +1,22 @@
 import { dealOut } from "./dealOut";
 import { fillInTurn } from "./fillInTurn";
-import { dot, potsIn, type SamePots } from "./filling";
+import { dot, type Filling, potsIn, type SamePots } from "./filling";
 import { type Fractional, fractionalPots } from "./fractionalPots";
 import { fullestFilling } from "./fullestFilling";
 import { greedyFilling } from "./greedyFilling";
 import { roundPots } from "./roundPots";
 import { searchPots } from "./searchPots";
-import type { Steps } from "./steps";
+import { Steps } from "./steps";
+import { tightPots } from "./tightPots";
 
 /** With more kinds than this, kinds of nearly the same size are taken together. */
 const MANY = 200;
 
 /**
  * Fewest pots for candles of different sizes, and a number of pots that no way can beat. From below come the sum of
- * the sizes and fractional pots; from above simple fillings, rounded fractional pots and at last a search, which
- * raises the bound where it proves that there is no way. All ends when the two meet or the steps are gone.
+ * the sizes and fractional pots; from above simple fillings, nearly full pots where hardly anything may be wasted,
+ * rounded fractional pots and at last a search. The searches raise the bound where they prove that there is no way.
+ * All ends when the two meet or the steps are gone.
  * @param sizes shares of a pot, the largest first
  */
 export function fewestPots(
@@ -51,18 +53,29 @@ export function fewestPots(
     return { filled, bound };
   }
 
-  let fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.5));
-  const isRoundedEnough = (): boolean => {
+  let fractional = fractionalPots(sizes, counts, bound, known, new Steps(0));
+  const isRoundedEnough = (some: Steps): boolean => {
     bound = fractional.pots;
-    return isEnough() || isEnough(roundPots(sizes, counts, fractional, bound, steps));
+    return isEnough() || isEnough(roundPots(sizes, counts, fractional, bound, some));
   };
-  if (isRoundedEnough() || !steps.spend(0)) return { filled, bound };
-  fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.2), true);
-  while (!isRoundedEnough()) {
+  const isTightEnough = (some: Steps): boolean => {
+    const { fillings, impossible } = tightPots(sizes, counts, bound, some);
+    if (impossible) bound++;
+    return isEnough(fillings && once(fillings));
+  };
+  // Where a goal is out of reach fractional pots mostly say so soon; where nothing may be wasted they take long.
+  for (const part of [0.02, 0.2]) {
+    fractional = fractionalPots(sizes, counts, bound, known, steps.share(part));
+    if (isRoundedEnough(steps.share(part)) || isTightEnough(steps.share(4 * part))) return { filled, bound };
+  }
+  fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.8), true);
+  while (!isRoundedEnough(steps)) {
     const { fillings, impossible } = searchPots(sizes, counts, bound, fractional.worth, steps);
-    if (fillings) filled = fillings.map((filling) => ({ filling, times: 1 }));
+    if (fillings) filled = once(fillings);
     else if (impossible) fractional = { ...fractional, pots: bound + 1 };
     else break;
   }
   return { filled, bound };
 }
+
+const once = (fillings: readonly Filling[]): SamePots[] => fillings.map((filling) => ({ filling, times: 1 }));

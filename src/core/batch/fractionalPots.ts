@@ -50,7 +50,7 @@ export function fractionalPots(
       const all = dot(values, counts);
       const tooLittle = Math.ceil(all / pots) - 1;
       const found = bestFilling(sizes, counts, ROOM, values, Math.max(tooLittle, GAIN), thorough ? 1e5 : 1e7);
-      steps.spend(found.tried);
+      steps.spend(4 * found.tried);
       if (all / found.most > best) {
         best = all / found.most;
         worth = values.map((value) => value / found.most);

@@ -1,5 +1,6 @@
 import { bestFilling } from "./bestFilling";
-import { type Filling, ROOM } from "./filling";
+import { dot, type Filling, ROOM } from "./filling";
+import { greedyFilling } from "./greedyFilling";
 import type { Steps } from "./steps";
 
 /** The fullest pot with one of the largest candles left that a short search finds (Gupta & Ho 1999). */
@@ -9,5 +10,7 @@ export function fullestFilling(sizes: readonly number[], left: readonly number[]
   const others = left.map((n, i) => (i === first ? n - 1 : n));
   const { filling, tried } = bestFilling(sizes, others, room, sizes, room - 1e-5, 2000);
   steps.spend(tried);
-  return filling.map((n, i) => (i === first ? n + 1 : n));
+  const found = filling.map((n, i) => (i === first ? n + 1 : n));
+  const greedy = greedyFilling(sizes, left);
+  return dot(sizes, found) > dot(sizes, greedy) ? found : greedy;
 }

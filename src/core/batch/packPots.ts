@@ -1,7 +1,7 @@
 import { dealOut } from "./dealOut";
 import { fewestPots } from "./fewestPots";
 import { sizeKinds } from "./sizeKinds";
-import { type Limit, Steps } from "./steps";
+import { type Limit, MOST_STEPS, Steps } from "./steps";
 
 /**
  * A way to fill pots: for each pot, how many of each item it holds; and a number of pots no way can beat.
@@ -23,7 +23,7 @@ export function packPots(
   weights: readonly number[],
   counts: readonly number[],
   capacity: number,
-  { steps = 5e7 }: Limit = {},
+  { steps = MOST_STEPS }: Limit = {},
 ): Packing {
   const kinds = sizeKinds(weights, counts, capacity);
   const { filled, bound } = fewestPots(

@@ -1,10 +1,13 @@
 /** How far a search may go. It is counted, not timed, so that every machine gives the same answer. */
 export interface Limit {
-  /** Steps after which the best found has to do; 50 million when left out, about a second. */
+  /** Steps after which the best found has to do; MOST_STEPS when left out. */
   readonly steps?: number;
 }
 
-/** Steps of work to spend. One is about 20 nanoseconds. */
+/** Well under a second: every edit of a sheet works its formulas out again. */
+export const MOST_STEPS = 3e7;
+
+/** Steps of work to spend. One is about 15 to 30 nanoseconds. */
 export class Steps {
   constructor(
     private left: number,

@@ -1,3 +1,4 @@
+import { MOST_STEPS } from "../../core/batch/steps";
 import { Fault } from "../../core/fault";
 import type { Problem } from "../problem";
 import { isError } from "../problem";
@@ -28,7 +29,7 @@ export function planRun(
   settings: Settings,
 ): { plan: RunPlan; problems: Problem[] } {
   const groups = groupsOf(rows, known.recipes);
-  // The pane plans anew at every change: all scents together search no longer than about half a second.
+  // The pane plans anew at every change: all scents together search no longer than one alone may.
   const limit = { steps: Math.floor(MOST_STEPS / Math.max(1, groups.length)) };
   const planned = groups.map((group) => {
     const [first] = group as [PourRow];
@@ -53,8 +54,6 @@ export function planRun(
     problems: [...lookTwice(rows, known.recipes), ...planned.flatMap(({ problems }) => problems)],
   };
 }
-
-const MOST_STEPS = 1e7;
 
 /** What makes a whole scent impossible, such as a recipe without wax, stands beside its first row. */
 function impossible(first: PourRow, { sentence }: Fault, recipes: Recipes): Problem[] {

@@ -50,10 +50,26 @@ export function longTable(seed: number, candlesInPot: number): Input {
   return { weights, counts: weights.map(() => 1 + Math.floor(random() * 200)), capacity: 200 * candlesInPot };
 }
 
-/** Forty full pots of three items, as in the triplet class of Falkenauer 1994: hard, for nothing may be wasted. */
-export function triplets(seed: number): Input {
+/** As many candles in pots of 150 as in the class u of Falkenauer 1994: 20 to 100 of weight, one of each. */
+export function uniform(candles: number, seed: number): Input {
   const random = randomFrom(seed);
-  const weights = Array.from({ length: 40 }, () => {
+  const weights = Array.from({ length: candles }, () => 20 + Math.floor(81 * random()));
+  return { weights, counts: weights.map(() => 1), capacity: 150 };
+}
+
+/** So many different fills of 60 to 400 g in one scent, up to 30 candles of each. */
+export function manyFills(fills: number, seed: number): Input {
+  const random = randomFrom(seed);
+  const weights = new Set<number>();
+  while (weights.size < fills) weights.add(Math.round(600 + 3400 * random()) / 10);
+  const counts = Array.from(weights, () => 1 + Math.floor(30 * random()));
+  return { weights: [...weights], counts, capacity: [2000, 3000, 5000][seed % 3] as number };
+}
+
+/** Full pots of three items, as in the triplet class of Falkenauer 1994: hard, for nothing may be wasted. */
+export function triplets(seed: number, pots = 40): Input {
+  const random = randomFrom(seed);
+  const weights = Array.from({ length: pots }, () => {
     const first = 380 + Math.floor(random() * 111);
     const second = 250 + Math.floor(random() * ((1000 - first) / 2 - 249));
     return [first, second, 1000 - first - second];

@@ -3,7 +3,7 @@ import loadHighs from "highs";
 import { describe, expect, it } from "vitest";
 import { type Packing, packPots } from "../../../src/core/batch/packPots";
 import { cases } from "../../cases";
-import { demoDay, type Input, longTable, randomFrom, someDay, triplets, u120 } from "./inputs";
+import { demoDay, type Input, longTable, manyFills, randomFrom, someDay, triplets, u120 } from "./inputs";
 import { bestFitDecreasing, fewestByTrying, firstFitDecreasing } from "./simplePackers";
 
 /** Every item in one pot, no pot beyond its capacity, and no more is promised than is kept. */
@@ -213,6 +213,23 @@ describe("packPots", () => {
       expectValid(input, more);
       expect(more.pots.length).toBeLessThan(some.pots.length);
       expect(packPots(input.weights, input.counts, input.capacity)).toEqual(more);
+    }
+  });
+
+  it("wastes nothing where nothing may be wasted", () => {
+    // Made of full pots, so none can be fewer.
+    for (const pots of [20, 40, 83]) {
+      for (let seed = 1; seed <= cases(2, 20); seed++) expect(fewest(triplets(pots + seed, pots))).toBe(pots);
+    }
+  });
+
+  it("proves the fewest for hundreds of different fills in one scent", () => {
+    for (const fills of [80, 120, 200, 300]) {
+      for (let seed = 1; seed <= cases(2, 20); seed++) {
+        const input = manyFills(fills, fills + seed);
+        const total = input.weights.reduce((sum, weight, i) => sum + weight * (input.counts[i] as number), 0);
+        expect(fewest(input)).toBe(Math.ceil(total / input.capacity));
+      }
     }
   });
 

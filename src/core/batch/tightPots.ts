@@ -1,0 +1,62 @@
+import { Cover } from "./cover";
+import { dot, type Filling } from "./filling";
+import { lots } from "./lots";
+import type { Steps } from "./steps";
+import { tightFillings } from "./tightFillings";
+
+/** Pots poured before a search begins anew in another order: a bad beginning is hardly ever mended at the end. */
+const PATIENCE = 250;
+/** Pots one inside the other; with more nothing is looked for. */
+const DEPTH = 500;
+
+/**
+ * Looks for a way to pour all candles into so many pots where hardly anything may be wasted: the fillings, or none and
+ * whether that is proven. Lists the fillings that waste no more than all pots together may, and pours them one after
+ * the other, always for the kind that the fewest of them are left for. Those that take what is hard to place come first,
+ * by and large: lots, the same for the same candles, make each new start another one.
+ * Source: exact cover, fewest choices first (Knuth 2000, Dancing links), with restarts (Gomes, Selman & Kautz 1998).
+ * @param sizes shares of a pot, the largest first
+ */
+export function tightPots(
+  sizes: readonly number[],
+  counts: readonly number[],
+  pots: number,
+  steps: Steps,
+): { readonly fillings?: readonly Filling[]; readonly impossible: boolean } {
+  const spare = pots - dot(sizes, counts) + 1e-9;
+  const listed = pots > DEPTH ? undefined : tightFillings(sizes, counts, spare, steps);
+  if (!listed) return { impossible: false };
+  const cover = new Cover(listed, counts);
+  const lot = lots();
+  const inOrder = (open: readonly number[]): number[] =>
+    open
+      .map((f) => ({ f, rank: cover.waysOf(f) * (1 + lot()) }))
+      .sort((a, b) => a.rank - b.rank)
+      .map(({ f }) => f);
+  const poured: number[] = [];
+  let patience = 0;
+
+  const go = (wasted: number): boolean => {
+    const kind = cover.hardest();
+    if (kind === undefined) return true;
+    for (const f of inOrder(cover.open(kind))) {
+      const waste = wasted + (listed[f]?.waste ?? 0);
+      if (waste > spare) continue;
+      if (patience-- <= 0) return false;
+      patience = steps.spend(cover.pour(f)) ? patience : 0;
+      poured.push(f);
+      if (go(waste)) return true;
+      poured.pop();
+      cover.takeBack(f);
+    }
+    return false;
+  };
+  // Longer from time to time: in the end all is tried.
+  for (let starts = 0; steps.spend(0); starts++) {
+    patience = PATIENCE * 2 ** Math.floor(starts / 300);
+    if (go(0)) return { fillings: poured.map((f) => cover.filling(f)), impossible: false };
+    // Nothing was left untried.
+    if (patience > 0) return { impossible: true };
+  }
+  return { impossible: false };
+}
