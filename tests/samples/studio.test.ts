@@ -1,3 +1,4 @@
+import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
 import { makeable } from "../../src/core/batch/makeable";
 import { potPlan } from "../../src/core/batch/potPlan";
@@ -9,8 +10,12 @@ import { loadCheck } from "../../src/core/scent/loadCheck";
 import { recipeSplit } from "../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../src/core/scent/scentSplit";
 import { weighOut } from "../../src/core/weighing/weighOut";
+import { saveBook } from "../../src/file/saveBook";
+import { fromUniver } from "../../src/host/univer/file/fromUniver";
+import { workbookData } from "../../src/host/univer/workbook";
 import { buildRun } from "../../src/runsheet/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
+import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import { ledgerOf } from "../../src/runsheet/stock/ledger";
 import { stockValue } from "../../src/runsheet/stock/lotPrice";
 import { lotsOf, overdrawn } from "../../src/runsheet/stock/lots";
@@ -21,6 +26,7 @@ import { fieldsOf, matchColumns, type TableTypeId } from "../../src/runsheet/tab
 import type { Tables } from "../../src/runsheet/tables/tableRows";
 import { wickOf } from "../../src/runsheet/tables/wick";
 import { studio } from "../../src/samples/studio";
+import { pagesOf } from "../../src/sheet/pageBreaks";
 import { byName, limit, number, type Row, type Saved, SavedBook, text, total, withEdits } from "./saved";
 
 /** The saved values of the workbook, read back, against the core functions and against figures worked out by hand. */
@@ -433,6 +439,17 @@ describe("a run sheet of the day", () => {
       expect([notes?.melt, notes?.pour, notes?.cureDays], scent).not.toContain(undefined);
       expect(notes?.melt?.words).toMatch(/^\d+ C$/);
     }
+  });
+
+  it("saved as a file takes its list and three pages of Letter, in letters of ten points or more", () => {
+    const settings = { ...FIRST_SETTINGS, paper: "letter" as const };
+    const sheet = describeRun(run(), { lot: "2026-330-01", date: 46_352, settings });
+    const { bytes } = saveBook(null, fromUniver(workbookData("studio run", [sheet]), null));
+    const xml = strFromU8(unzipSync(bytes)["xl/worksheets/sheet1.xml"] as Uint8Array);
+    expect(run().plan.totals.pots).toBe(10);
+    expect(xml.match(/<brk /g)).toHaveLength(3);
+    // The width is fitted to the paper, and nothing else makes letters smaller.
+    expect((11 * pagesOf(sheet, new Map(), 15).scale) / 100).toBeGreaterThanOrEqual(10);
   });
 
   it("checks the whole shelf, lacks one thing and says which packs cover it", () => {
