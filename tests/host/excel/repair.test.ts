@@ -1,12 +1,13 @@
 import { afterEach, expect, it, vi } from "vitest";
 import { repairFormulas } from "../../../src/host/excel/repair";
+import type { Platform } from "./client/officeJs";
 import { StandIn } from "./standIn";
 
 afterEach(() => vi.unstubAllGlobals());
 
 /** A workbook filled while the add-in was away, and then the add-in comes. */
-function excel(rows: number): StandIn {
-  const standIn = new StandIn().install();
+function excel(rows: number, platform: Platform): StandIn {
+  const standIn = new StandIn({ platform }).install();
   const { book } = standIn;
   book.answer = (formula) => (/POUR\.\w|MISSING/i.test(formula) ? "#NAME?" : formula.includes("NA()") ? "#N/A" : 1);
   const cells = Array.from({ length: rows }, (_, i) => [`Vessel ${i}`, `=POUR.FILLWEIGHT(${i})`, "=MISSING(1)"]);
@@ -17,19 +18,27 @@ function excel(rows: number): StandIn {
   return standIn;
 }
 
-it.each([1, 1000])("enters the broken formulas again and nothing else, with %i rows", async (rows) => {
-  const standIn = excel(rows);
-  const [here, , locked] = standIn.book.sheets;
-  expect(await repairFormulas()).toEqual({ repaired: rows + 1, protectedSheets: ["Locked"], filteredSheets: [] });
-  expect(standIn.syncs).toBe(3);
-  expect(here?.cell(0, 1)).toEqual({ formula: "=POUR.FILLWEIGHT(0)", value: 7, type: "Double" });
-  expect(here?.cell(rows - 1, 2)?.value).toBe("#NAME?");
-  expect(here?.cell(rows, 0)).toEqual({ formula: null, value: "=POUR.KEEP()", type: "String" });
-  expect(here?.cell(rows, 1)?.value).toBe("#N/A");
-  expect(here?.cell(rows, 2)?.value).toBe(7);
-  expect(locked?.cell(0, 0)?.value).toBe("#NAME?");
-  expect(await repairFormulas()).toMatchObject({ repaired: 0 });
-});
+it.each([
+  [1, "web"],
+  [1000, "web"],
+  [10, "windows"],
+  [10, "mac"],
+] as [number, Platform][])(
+  "enters the broken formulas again and nothing else, with %i rows on %s",
+  async (rows, platform) => {
+    const standIn = excel(rows, platform);
+    const [here, , locked] = standIn.book.sheets;
+    expect(await repairFormulas()).toEqual({ repaired: rows + 1, protectedSheets: ["Locked"], filteredSheets: [] });
+    expect(standIn.syncs).toBe(3);
+    expect(here?.cell(0, 1)).toEqual({ formula: "=POUR.FILLWEIGHT(0)", value: 7, type: "Double" });
+    expect(here?.cell(rows - 1, 2)?.value).toBe("#NAME?");
+    expect(here?.cell(rows, 0)).toEqual({ formula: null, value: "=POUR.KEEP()", type: "String" });
+    expect(here?.cell(rows, 1)?.value).toBe("#N/A");
+    expect(here?.cell(rows, 2)?.value).toBe(7);
+    expect(locked?.cell(0, 0)?.value).toBe("#NAME?");
+    expect(await repairFormulas()).toMatchObject({ repaired: 0 });
+  },
+);
 
 /** A sheet whose one formula shows a value, and what the repair makes of it: "entered again" is the answer by then. */
 async function repaired(formula: string, shown: string | number) {
@@ -87,6 +96,6 @@ it("leaves filtered sheets alone, those with a filtered table too, and names the
 });
 
 it("says what went wrong", async () => {
-  excel(1).failure = { sync: 3, done: "nothing", code: "InvalidOperationInCellEditMode" };
+  excel(1, "web").failure = { sync: 3, done: "nothing", code: "InvalidOperationInCellEditMode" };
   await expect(repairFormulas()).rejects.toThrow("Excel could not fix the formulas: a cell is being edited");
 });
