@@ -3,7 +3,7 @@ import type { Cell, Sheet } from "../../sheet/sheet";
 import type { CellValue, Host, Place, Remarks, Source, SourceRows, Work } from "../host";
 import { addSheet } from "./addSheet";
 import { append, failedToAdd } from "./append";
-import { askAround, placeOf, WHERE } from "./around";
+import { askAround, placeOf } from "./around";
 import { ask } from "./ask";
 import { Calculation } from "./calculation";
 import { askForDoubts } from "./doubts";
@@ -80,9 +80,7 @@ export class ExcelHost implements Host {
     return ask("Excel could not read the selection", async (context) => {
       const selected = context.workbook.getSelectedRange().load("cellCount");
       // Only the part with something in it: a whole column selected is a million cells.
-      const used = await this.calculation.read(context, () =>
-        selected.getUsedRangeOrNullObject(true).load(`${WHERE},${CELLS}`),
-      );
+      const used = await this.calculation.read(context, () => selected.getUsedRangeOrNullObject(true).load(CELLS));
       if (selected.cellCount === 1) {
         throw new Error("One cell is selected. Select the whole block, its heading row included, or choose a table.");
       }

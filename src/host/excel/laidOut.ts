@@ -20,9 +20,12 @@ export interface LaidOut {
  */
 export function laidOut(sheet: Sheet, requests: 1 | 2): LaidOut {
   const layout = layOut(sheet);
-  let bytes = queuedBytes<Excel.Worksheet>((worksheet) => writeSheet(worksheet, sheet, layout, 0));
   const ofRows = (layout.formulas ?? []).map(rowBytes);
-  const all = ofRows.reduce((sum, one) => sum + one, bytes);
+  // What is far too much shows in the contents: the looks of so many cells would take long to count.
+  const contents = [...layout.constants, ...(layout.formats ?? [])].map(rowBytes).concat(ofRows).reduce(sum);
+  refuseTooMuch(contents / requests, contents);
+  let bytes = queuedBytes<Excel.Worksheet>((worksheet) => writeSheet(worksheet, sheet, layout, 0));
+  const all = ofRows.reduce(sum, bytes);
   if (all <= MOST_BYTES) return { sheet, layout, atOnce: layout.rows, bytes: all };
   refuseTooMuch(requests === 1 ? all : bytes, all);
   let atOnce = 0;
@@ -30,3 +33,5 @@ export function laidOut(sheet: Sheet, requests: 1 | 2): LaidOut {
   refuseTooMuch(Math.max(bytes, all - bytes), all);
   return { sheet, layout, atOnce, bytes };
 }
+
+const sum = (one: number, other: number): number => one + other;

@@ -110,3 +110,8 @@ it("what is added together, or written on a sheet that is there, is refused wher
   expect(standIn.book.snapshot()).toEqual(before);
   expect(Math.max(...standIn.requests)).toBeLessThan(5000);
 });
+
+it("a sheet of 170,000 cells fits or is refused in words", () => {
+  expect(isTaken(block(17_000, 10, (row) => ({ content: { number: row } })))).toBe(true);
+  expect(isTaken(block(17_000, 10, () => ({ content: { text: LETTERS } })))).toBe(false);
+});
