@@ -1,9 +1,11 @@
 import { BATCH } from "./batch";
+import { BURN_TESTS } from "./burnTests";
 import { COMPONENTS } from "./components";
 import { type ColumnsOf, columnsFor } from "./headings/matching";
 import { ITEMS } from "./items";
 import { MOVES } from "./moves";
 import { PRICES } from "./prices";
+import { READINGS } from "./readings";
 import { RECIPES } from "./recipes";
 import { RUNS_LOG } from "./runsLog";
 import { SCENTS } from "./scents";
@@ -21,6 +23,8 @@ export const TABLE_TYPES = {
   components: COMPONENTS,
   moves: MOVES,
   log: RUNS_LOG,
+  burnTests: BURN_TESTS,
+  readings: READINGS,
   stock: STOCK,
   prices: PRICES,
 } as const satisfies Readonly<Record<string, TableType>>;

@@ -333,6 +333,35 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
     pots: ["Pots"],
     none: ["Weather", "Customer", "Humidity"],
   },
+  burnTests: {
+    test: ["Test", "Test no.", "TEST #", "Test ID", "Test candle", "Burn test"],
+    vessel: ["Vessel", "Jar", "Container", "Jar name"],
+    width: [
+      ...["Inside width (mm)", "Inside diameter (cm)", "inner diameter, mm", "Diameter (in)", "Internal diameter"],
+      ...["Width (mm)", "Inside width"],
+    ],
+    wick: ["Wick", "Wick size", "Wick tested", "WICK TYPE"],
+    wax: ["Wax", "Wax blend", "Wax used"],
+    scent: ["Scent", "Fragrance", "Fragrance oil", "FO"],
+    load: ["Load", "Load (%)", "FO %", "Fragrance load"],
+    cure: ["Cure days", "Cure (days)", "Cured for (days)", "Cure time (days)"],
+    product: ["Product", "Candle type"],
+    none: ["Wax left (g)", "Max load", "Wick price", "Notes", "Date"],
+  },
+  readings: {
+    test: ["Test", "Test no.", "Test candle"],
+    cycle: ["Cycle", "Cycle no.", "Burn", "Burn #", "Burn cycle"],
+    minutes: ["Minutes", "Min", "Time (min)", "Burn time (min)", "Time (h)", "Minutes burnt"],
+    weight: ["Weight", "Weight (g)", "Candle weight (oz)", "Gross weight (g)"],
+    flame: ["Flame", "Flame (mm)", "Flame height (in)", "flame ht (mm)"],
+    pool: ["Pool", "Pool (cm)", "Melt pool (mm)", "Melt pool diameter (in)", "MP (mm)"],
+    depth: ["Wax left (mm)", "Wax depth left (mm)", "Depth left (cm)"],
+    poolDepth: ["Pool depth (mm)", "Melt pool depth (in)", "MP depth (mm)"],
+    soot: ["Soot", "Sooting", "Soot index"],
+    glass: ["Glass temperature (C)", "Glass temp (F)", "Jar temp (C)", "Surface temperature (C)"],
+    remarks: ["Remarks", "Notes", "Comments"],
+    none: ["Wick", "Room", "Photo"],
+  },
 };
 
 /** Headings that a table of each kind has besides, and that leave no figure to a default. */
@@ -347,6 +376,8 @@ const BASE: Readonly<Record<TableTypeId, readonly string[]>> = {
   components: ["Vessel", "Item", "Each"],
   moves: ["Date", "Item", "Lot", "Change"],
   log: ["Lot", "Vessel"],
+  burnTests: ["Test", "Vessel", "Wick", "Wax", "Scent", "Load"],
+  readings: ["Test", "Cycle", "Minutes"],
 };
 
 function tableOf<K extends TableTypeId>(
@@ -512,7 +543,7 @@ describe("columns that nobody reads", () => {
       expect(asked(tableOf(kind, headings, values), ["load", "waxFactor", "basis"]), name).toEqual([]);
       seen++;
     }
-    expect(seen).toBe(7);
+    expect(seen).toBe(8);
     for (const unit of ["g", "kg", "oz", "lb"] as const) {
       for (const { name, headings } of starterSheets(unit).flatMap(({ tables = [] }) => tables)) {
         const kind = name === "Batch" ? "pour" : (kinds.find((one) => TABLE_TYPES[one].name === name) as TableTypeId);

@@ -9,6 +9,7 @@ export type Reads =
   | "share"
   | "parts"
   | "temperature"
+  | "length"
   | "time"
   | "days"
   | "date"

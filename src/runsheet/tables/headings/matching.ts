@@ -110,6 +110,7 @@ const CLASH: Readonly<Partial<Record<Reads, string>>> = {
   factor: "scent load weight",
   share: "weight factor temperature time day quantity number count water fill point ratio basis hand stock size",
   temperature: "% weight time minutes",
+  length: "% weight time temperature count",
   time: "% weight temperature",
   days: "% weight temperature",
   date: "% weight temperature quantity count",

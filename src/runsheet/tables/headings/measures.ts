@@ -12,6 +12,7 @@ export function measureFits(reads: Reads, unit: HeadingUnit | undefined, { words
   if (reads === "days" && unit && "other" in unit && !/^d(ays?)?\.?$/i.test(unit.words)) return 0;
   if (reads === "time" || reads === "days") return is === undefined || is === "a time" ? 1 : 0;
   if (reads === "temperature") return is === undefined || is === "a temperature" ? 1 : 0;
+  if (reads === "length") return isPercent || (is !== undefined && is !== "a length") ? 0 : 1;
   if (reads === "date") return isPercent || is !== undefined ? 0 : 1;
   if (reads === "factor") return is === "weight" ? 0 : 1;
   if (is === "a temperature" || is === "a time" || is === "a length") return 0;

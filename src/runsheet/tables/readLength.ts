@@ -1,0 +1,25 @@
+import { centimetresIn } from "../../core/units/length";
+import { lengthUnitOf, unitsInWords } from "../../core/units/spellings";
+import type { RowReader } from "./rowReader";
+import type { TableReader } from "./tableReader";
+
+/** A length in a cell, in mm, by the unit that its heading names; undefined when it is blank, or wrong and noted. */
+export function lengthIn<F extends string>(table: TableReader<F>, reader: RowReader<F>, field: F): number | undefined {
+  const value = reader.number(field);
+  if (value === undefined) return undefined;
+  const unit = unitIn(table.heading(field));
+  if (unit !== undefined) return value * centimetresIn(field, unit) * 10;
+  reader.error(
+    field,
+    `the heading ${table.heading(field)} names no unit of length; write ${unitsInWords("length")} in its brackets`,
+  );
+  return undefined;
+}
+
+/** The unit of length in a heading, in brackets or as its last word: `Flame (mm)`, `Pool in cm`. */
+const unitIn = (heading: string) =>
+  heading
+    .split(/[\s()[\]{},;:/_-]+/)
+    .filter((word) => word !== "")
+    .reverse()
+    .flatMap((word, i) => (i > 0 && /^in$/i.test(word) ? [] : (lengthUnitOf(word) ?? [])))[0];
