@@ -3,7 +3,7 @@ import type { Remark } from "../../file/book";
 import type { FileHooks, Files, MountFiles, OpenWorkbook } from "../parts";
 import { ACCEPTED, canChoosePlace, choosePlace, download, fileName, writeFile } from "./disk";
 import { type Dropped, onDrop } from "./dropping";
-import { originalBytes } from "./original";
+import { lostWith, originalBytes } from "./original";
 import { isStopped, underProgress } from "./progress";
 import { remarkList } from "./remarkList";
 import { askBeforeSaving } from "./saveDialog";
@@ -77,10 +77,11 @@ class FileButtons implements Files {
     if (!open) throw new Error("There is no workbook to save yet.");
     const original = await originalBytes(open.original);
     const file = await this.#made(open, original);
+    const lost = [...lostWith(open.original), ...file.lost];
     const again = open.handle?.name ?? null;
     // What is written over, or left out, is said first; and a dialog for the place opens only soon after a press.
-    const isAsked = again !== null || file.lost.length > 0 || (canChoosePlace() && !navigator.userActivation?.isActive);
-    const decision = isAsked ? await askBeforeSaving({ lost: file.lost, fileName: again }) : "another";
+    const isAsked = again !== null || lost.length > 0 || (canChoosePlace() && !navigator.userActivation?.isActive);
+    const decision = isAsked ? await askBeforeSaving({ lost, fileName: again }) : "another";
     if (decision === "cancel") return;
     const handle = decision === "again" ? open.handle : canChoosePlace() ? await choosePlace(open.name) : undefined;
     if (handle === null) return;
