@@ -108,8 +108,11 @@ function press(control: HTMLElement, key: string): void {
   const hasMore = control.querySelector(":scope > svg:last-child") !== null;
   // An arrow only opens what more there is.
   if (key === "ArrowRight" && !hasMore) return;
-  if (control === opener) document.querySelector(SUBMENU)?.removeAttribute(LEFT);
+  const left = control === opener ? document.querySelector(`${SUBMENU}[${LEFT}]`) : null;
+  left?.removeAttribute(LEFT);
   control.click();
+  // Univer hides one that is still there until it has its place, which it finds anew only as the page scrolls.
+  if (left) window.dispatchEvent(new Event("scroll"));
   if (!hasMore) return;
   opener = control;
   // Before it has its place it is hidden, and cannot have the keyboard.
