@@ -127,6 +127,21 @@ describe("the values of a chart", () => {
     );
   });
 
+  it("of bars leave out free places below the last one of any series", () => {
+    const values = [
+      ["a", 1, 2],
+      [null, null, null],
+      ["b", null, 3],
+      [null, "", null],
+      [null, null, null],
+    ];
+    const plots = plotsOf(chartOf("bars", 5), (_, row, at) => values[row]?.[at] ?? null);
+    expect(plots.map(({ points }) => points.map(({ x }) => x))).toEqual(Array(2).fill(["a", "", "b"]));
+    const free = plotsOf(chartOf("bars", 5), () => null);
+    expect(free.map(({ points }) => points)).toEqual([[], []]);
+    expect(drawn(chartOf("bars", 5), []).getAttribute("role")).toBe("img");
+  });
+
   it("of bars keep their places, and their names as they are", () => {
     const values = [
       ["a", 1, 2],

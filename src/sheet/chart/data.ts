@@ -22,8 +22,19 @@ export function cellsIn({ sheet, row, column, rows, columns }: CellRange, read: 
   );
 }
 
-/** What a chart shows: every bar by its place, and the points that have both numbers. A series named by a cell is left out while it has none. */
+/**
+ * What a chart shows: every bar by its place, but for free places below the last one, and the points that have both
+ * numbers. A series named by a cell is left out while it has none.
+ */
 export function plotsOf({ kind, series }: Chart, read: ReadCell): Plot[] {
+  const plots = seriesOf({ kind, series }, read);
+  if (kind !== "bars") return plots;
+  const isUsed = ({ x, y }: Point) => x !== "" || y !== null;
+  const used = Math.max(0, ...plots.map(({ points }) => 1 + points.map(isUsed).lastIndexOf(true)));
+  return plots.map(({ name, points }) => ({ name, points: points.slice(0, used) }));
+}
+
+function seriesOf({ kind, series }: Pick<Chart, "kind" | "series">, read: ReadCell): Plot[] {
   return series.flatMap(({ name, x, y }) => {
     const places = cellsIn(x, read);
     const points = cellsIn(y, read).flatMap((height, i): Point[] => {
