@@ -121,7 +121,7 @@ export function shelf(): Sheet {
       cell(28, 1, { formula: TAKES }, weight),
       cell(29, 0, "On hand"),
       cell(29, 1, onHand(ITEM), scale),
-      cell(30, 0, "Packs for what is missing cost"),
+      cell(30, 0, "What is missing costs"),
       cell(30, 1, { formula: `=POUR.PACKCOST(${PACKS})` }, { format: FORMATS.money, ...right }),
     ],
     tables: [list.table],
