@@ -176,6 +176,21 @@ describe("a broken manifest is found", () => {
       () => changed("office/taskpaneappversionoverrides", "office/mailappversionoverrides"),
       "wrong namespace",
     ],
+    ["a group without an id", () => changed('<Group id="Pourwright.Group">', "<Group>"), "Group has no id"],
+    ["a misspelt attribute", () => changed('<Runtime resid="', '<Runtime resId="'), "an attribute resId of no meaning"],
+    [
+      "a name in the wrong place",
+      () => changed(/<DisplayName DefaultValue="(.*?)" \/>/, "<DisplayName>$1</DisplayName>"),
+      "DisplayName has no DefaultValue",
+    ],
+    [
+      "a program that there is not",
+      () => changed('<Host Name="Workbook"', '<Host Name="Workbok"'),
+      "Host has a wrong Name",
+    ],
+    ["a version that is none", () => changed('MinVersion="1.9"', 'MinVersion="1,9"'), "Set has a wrong MinVersion"],
+    ["an icon of no known size", () => changed('size="64" resid="Icon.64"', 'size="63" resid="Icon.64"'), "wrong size"],
+    ["a button of no known type", () => changed('Control xsi:type="Button"', 'Control xsi:type="Buton"'), "wrong type"],
     ["text that is no XML", () => changed("</VersionOverrides>", ""), "rror"],
   ])("%s", (_, broken, words) => {
     expect(problemsOf(broken(), fileOf).join("\n")).toContain(words);

@@ -91,6 +91,9 @@ describe("the server", () => {
     const { headers } = await fetch(`${running.address}/functions.json`);
     expect(headers.get("access-control-allow-origin")).toBe("*");
     expect(headers.get("cache-control")).toBe("no-cache");
+    // The pane stands in a frame there.
+    const pane = await fetch(`${running.address}/pane.html`);
+    expect([pane.headers.get("x-frame-options"), pane.headers.get("content-security-policy")]).toEqual([null, null]);
   });
 
   it("says what its files are and lets no browser guess, and sends one again only when it has changed", async () => {

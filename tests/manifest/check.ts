@@ -1,5 +1,6 @@
 import { DOMParser, type Element, type Node } from "@xmldom/xmldom";
 import {
+  ATTRIBUTES,
   CHILDREN,
   GUID,
   ICON_SIZES,
@@ -33,6 +34,7 @@ export function problemsOf(xml: string, fileOf: FileOf): string[] {
   return [
     ...problems,
     ...all.flatMap(orderProblems),
+    ...all.flatMap(attributeProblems),
     ...all.flatMap(namespaceProblems),
     ...lengthProblems(all),
     ...resourceProblems(all),
@@ -73,6 +75,30 @@ function orderProblems(element: Element): string[] {
     ...steps
       .filter(({ child, often }) => !often && found.filter((one) => one === child).length > 1)
       .map(({ child }) => `${name} has more than one ${child}`),
+  ];
+}
+
+function attributeProblems(element: Element): string[] {
+  const name = nameOf(element);
+  const parent = `${parentOf(element)}/${name}`;
+  const rule = ATTRIBUTES[`${parentOf(element.parentNode)}/${parent}`] ?? ATTRIBUTES[parent] ?? ATTRIBUTES[name] ?? {};
+  const there = new Map(
+    Array.from(element.attributes)
+      .filter(({ prefix, nodeName }) => prefix !== "xmlns" && nodeName !== "xmlns")
+      .map(({ localName, value }) => [localName ?? "", value]),
+  );
+  const known = Object.entries(rule).map(([key, pattern]) => ({
+    key: key.replace("?", ""),
+    pattern,
+    may: key.endsWith("?"),
+  }));
+  return [
+    ...[...there.keys()]
+      .filter((key) => !known.some((one) => one.key === key))
+      .map((key) => `${name} has an attribute ${key} of no meaning`),
+    ...known
+      .filter(({ key, pattern, may }) => !(there.has(key) ? pattern.test(there.get(key) ?? "") : may))
+      .map(({ key }) => `${name} has ${there.has(key) ? "a wrong" : "no"} ${key}`),
   ];
 }
 

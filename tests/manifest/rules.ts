@@ -37,6 +37,45 @@ export const CHILDREN: Readonly<Record<string, string>> = {
   LongStrings: "String*",
 };
 
+const TEXT = /^/;
+const SOME_ID = /\S/;
+
+/**
+ * The attributes of an element, all of which must be there, unless a `?` ends the name; `type` is that of XML Schema
+ * instances.
+ */
+export const ATTRIBUTES: Readonly<Record<string, Readonly<Record<string, RegExp>>>> = {
+  OfficeApp: { type: /^TaskPaneApp$/ },
+  "OfficeApp/DisplayName": { DefaultValue: TEXT },
+  "OfficeApp/Description": { DefaultValue: TEXT },
+  "OfficeApp/IconUrl": { DefaultValue: TEXT },
+  "OfficeApp/HighResolutionIconUrl": { DefaultValue: TEXT },
+  "OfficeApp/SupportUrl": { DefaultValue: TEXT },
+  "OfficeApp/Hosts/Host": { Name: /^Workbook$/ },
+  Sets: { "DefaultMinVersion?": /^\d+\.\d+$/ },
+  Set: { Name: /^\w+$/, MinVersion: /^\d+\.\d+$/ },
+  "DefaultSettings/SourceLocation": { DefaultValue: TEXT },
+  VersionOverrides: { type: /^VersionOverridesV1_[01]$/ },
+  "VersionOverrides/Hosts/Host": { type: /^Workbook$/ },
+  Runtime: { resid: SOME_ID, lifetime: /^(?:short|long)$/ },
+  ExtensionPoint: { type: /^(?:CustomFunctions|PrimaryCommandSurface)$/ },
+  SourceLocation: { resid: SOME_ID },
+  Namespace: { resid: SOME_ID },
+  FunctionFile: { resid: SOME_ID },
+  Title: { resid: SOME_ID },
+  Label: { resid: SOME_ID },
+  Description: { resid: SOME_ID },
+  LearnMoreUrl: { resid: SOME_ID },
+  OfficeTab: { id: SOME_ID },
+  Group: { id: SOME_ID },
+  Control: { id: SOME_ID, type: /^(?:Button|Menu)$/ },
+  Action: { type: /^(?:ShowTaskpane|ExecuteFunction)$/ },
+  "Icon/Image": { size: /^(?:16|20|24|32|40|48|64|80)$/, resid: SOME_ID },
+  "Images/Image": { id: SOME_ID, DefaultValue: TEXT },
+  Url: { id: SOME_ID, DefaultValue: TEXT },
+  String: { id: SOME_ID, DefaultValue: TEXT },
+};
+
 /** Where an element with a resid finds its resource. */
 export const SECTION_OF: Readonly<Record<string, string>> = {
   Title: "ShortStrings",

@@ -21,6 +21,12 @@ async function press(words: RegExp): Promise<void> {
   button(words)?.click();
 }
 
+it("loads Microsoft's client in its head, before the functions and the pane", () => {
+  const [head = "", body = ""] = html.split("</head>");
+  expect(head).toContain('<script src="office/office.js"></script>');
+  expect([...body.matchAll(/<script src="(.*?)"/g)].map(([, file]) => file)).toEqual(["functions.js", "pane.js"]);
+});
+
 it.each(Object.keys(PLATFORMS) as Platform[])(
   "in Excel, %s, reads the batch, writes the run sheet, enters stuck formulas again and takes back how the workbook opens",
   async (platform) => {
