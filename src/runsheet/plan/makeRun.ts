@@ -9,6 +9,7 @@ import { askAbout } from "./checks/askAbout";
 import { componentProblems } from "./checks/components";
 import { unlikelyFills, unlikelySizes } from "./checks/fillSizes";
 import { otherBases } from "./checks/loads";
+import { untestedCandles } from "./checks/untested";
 import { scentProblems, vesselProblems } from "./checks/usedRows";
 import { waxProblems } from "./checks/waxes";
 import { wickProblems } from "./checks/wicks";
@@ -73,6 +74,7 @@ export function makeRun(
     problems,
     componentProblems(plan, components),
     wickProblems(plan, vessels, components),
+    untestedCandles(plan, vessels, read, settings),
     stocked?.problems ?? [],
     priced?.problems ?? [],
   );

@@ -1,5 +1,6 @@
 import { rate } from "../../core/check/rate";
 import { wrong } from "../../core/check/wrong";
+import type { Basis } from "../../core/scent/basis";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
 import { LOAD, SCENT, VESSEL } from "./commonFields";
@@ -55,7 +56,7 @@ export const BURN_TESTS = tableType({
   name: "Burn tests",
   table: "BurnTests",
   purpose:
-    "A row for each candle that is burnt to try a wick: its vessel, wick, wax, scent (fragrance oil) and load. What is seen while it burns stands in the table of readings, under the same name of the test. Tea lights say so in a column Product: their flame may be 30 mm high at most.",
+    "A row for each candle that is burnt to try a wick: its vessel, wick, wax, scent (fragrance oil) and load. What is seen while it burns stands in the table of readings, under the same name of the test. A vessel that is poured with another wick, in another wax or at another load than any of its candles that were burnt is asked about. Tea lights say so in a column Product: their flame may be 30 mm high at most.",
   gives: "Burn tests: which wick was tried in which vessel, wax, scent and load.",
   fields: FIELDS,
   needs: [["test"], ["vessel"], ["wick"]],
@@ -76,6 +77,8 @@ export interface BurnTest {
   readonly wax: string;
   readonly scent: string;
   readonly load: number | undefined;
+  /** As the heading of the loads says; undefined where it does not. */
+  readonly basis: Basis | undefined;
   readonly cureDays: number | undefined;
   readonly product: string;
   readonly wrong: readonly Problem[];
@@ -98,7 +101,7 @@ function readTests(table: TableReader<TestField>): BurnTests {
     const read = {
       ...{ vessel: reader.text("vessel"), width: lengthIn(table, reader, "width"), wick: reader.text("wick") },
       ...{ wax: reader.text("wax"), scent: reader.text("scent"), load: loadIn(reader), cureDays: daysIn(reader) },
-      product: reader.text("product") || "container",
+      ...{ basis: table.saidBasis("load")?.basis, product: reader.text("product") || "container" },
     };
     found.set(sameName(test), { row: reader.row, test, ...read, wrong: reader.problems });
   }

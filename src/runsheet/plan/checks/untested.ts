@@ -1,0 +1,101 @@
+import { onBasis } from "../../../core/scent/onBasis";
+import type { Problem } from "../../problem";
+import { sameName } from "../../sameName";
+import type { Settings } from "../../settings";
+import type { BurnTest, BurnTests } from "../../tables/burnTests";
+import type { Readings } from "../../tables/readings";
+import type { Vessel, Vessels } from "../../tables/vessels";
+import { wickOf } from "../../tables/wick";
+import { loadText } from "../loadText";
+import type { RunPlan, ScentRun } from "../runPlan";
+
+/** What the usual wax is called in a run that names none. */
+const USUAL = "wax";
+const SAME = 1e-9;
+
+/** A test whose candle was burnt. */
+interface Burnt extends BurnTest {
+  readonly ofWax: number | undefined;
+}
+
+/**
+ * Vessels that are poured with another wick, in another wax or at another load than any candle that was burnt for them.
+ * Nothing is said where no table of burn tests is kept.
+ */
+export function untestedCandles(
+  { scents }: RunPlan,
+  vessels: Vessels,
+  tables: { readonly burnTests?: BurnTests | undefined; readonly readings?: Readings | undefined },
+  settings: Pick<Settings, "basis">,
+): Problem[] {
+  if (!tables.burnTests) return [];
+  const burnt = [...tables.burnTests.values()]
+    .filter(({ test }) => (tables.readings?.get(sameName(test)) ?? []).some(({ minutes = 0 }) => minutes > 0))
+    .map((test): Burnt => ({ ...test, ofWax: ofWax(test, settings.basis) }));
+  return scents.flatMap((scent) => {
+    const poured = new Map(scent.pots.flatMap(({ lines }) => lines.map(({ vessel }) => [sameName(vessel), vessel])));
+    return [...poured].flatMap(([key, name]): Problem[] => {
+      const vessel = vessels.get(key);
+      const said = doubtOf(
+        name,
+        vessel,
+        scent,
+        burnt.filter((test) => sameName(test.vessel) === key),
+      );
+      if (said === "") return [];
+      return [{ ...(vessel && placeOf(vessel)), severity: "warning", text: said, safety: true }];
+    });
+  });
+}
+
+const placeOf = ({ row }: Vessel) => ({ table: "vessels", row, field: "wick" }) as const;
+
+function doubtOf(name: string, vessel: Vessel | undefined, scent: ScentRun, tests: readonly Burnt[]): string {
+  const wick = vessel?.wick ?? "";
+  const wax = waxOf(scent);
+  const load = scent.loads["of wax"];
+  const alike = tests.filter((test) => isSameWick(test.wick, wick) && isWax(test, wax));
+  const loads = alike.flatMap((test) => test.ofWax ?? []);
+  const isWithin =
+    wick !== "" && loads.length > 0 && load >= Math.min(...loads) - SAME && load <= Math.max(...loads) + SAME;
+  if (isWithin) return "";
+  const poured = [wick === "" ? "no wick" : `wick ${wick}`, `in ${wax}`, `at ${loadText(scent)}`].join(" ");
+  const nearest = nearestOf(tests, wick, wax, load);
+  const words = nearest ? `nearest test ${nearest.test}: ${wordsOf(nearest)}` : "no candle of this vessel was burnt";
+  return `not tested: ${name} with ${poured}; ${words}`;
+}
+
+/** The wax by the name it is poured under. */
+function waxOf({ wax, ingredients }: ScentRun): string {
+  if (wax !== "") return wax;
+  const waxes = ingredients.filter(({ basis }) => basis === "part").map(({ name }) => name);
+  return waxes.length > 0 ? waxes.join(" and ") : USUAL;
+}
+
+/** However it is written that there are two of it. */
+function isSameWick(one: string, other: string): boolean {
+  const [a, b] = [wickOf(one), wickOf(other)];
+  return sameName(a.name) === sameName(b.name) && a.each === b.each;
+}
+
+/** A test that names no wax was burnt in the usual one. */
+const isWax = (test: Burnt, wax: string): boolean => sameName(test.wax || USUAL) === sameName(wax);
+
+/** The load of a test of its wax; a candle without a load had no scent. */
+function ofWax({ load, basis, scent, wrong }: BurnTest, usual: Settings["basis"]): number | undefined {
+  if (load !== undefined) return onBasis(load, basis ?? usual, "of wax");
+  return scent === "" && !wrong.some(({ field }) => field === "load") ? 0 : undefined;
+}
+
+function nearestOf(tests: readonly Burnt[], wick: string, wax: string, load: number): Burnt | undefined {
+  const far = (test: Burnt) =>
+    (isSameWick(test.wick, wick) ? 0 : 4) +
+    (isWax(test, wax) ? 0 : 2) +
+    (test.ofWax === undefined ? 1 : Math.min(1, Math.abs(test.ofWax - load)));
+  return [...tests].sort((a, b) => far(a) - far(b))[0];
+}
+
+function wordsOf({ wick, wax, ofWax: load }: Burnt): string {
+  const at = load === undefined ? "load not known" : `at ${loadText({ load, basis: "of wax" })}`;
+  return `wick ${wick || "not named"} in ${wax || USUAL} ${at}`;
+}

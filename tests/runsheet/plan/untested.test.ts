@@ -1,0 +1,104 @@
+import { describe, expect, it } from "vitest";
+import { buildRun } from "../../../src/runsheet/buildRun";
+import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
+import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
+import type { Tables } from "../../../src/runsheet/tables/tableRows";
+import type { CellValue } from "../../../src/sheet/sheet";
+
+const HEADINGS = {
+  pour: ["Vessel", "Quantity", "Fill weight", "Scent", "Load", "Wax"],
+  vessels: ["Vessel", "Water weight", "Wick"],
+  burnTests: ["Test", "Vessel", "Wick", "Wax", "Scent", "Load (of wax)"],
+  readings: ["Test", "Cycle", "Minutes"],
+} satisfies Partial<Record<TableTypeId, string[]>>;
+
+/** Bowls of 200 g, whose wick is size 6, tried in soft wax at 5 and 8 % of wax; a test of size 8 was never lit. */
+const USUAL = {
+  pour: [["Bowl", 4, 200, "Rain", 0.06, "Soft wax"]],
+  vessels: [["Bowl", 240, "Size 6"]],
+  burnTests: [
+    ["T-1", "bowl", "size 6", "Soft wax", "Rain", 0.05],
+    ["T-2", "Bowl", "Size 6", "soft wax", "Rain", 0.08],
+    ["T-3", "Bowl", "Size 8", "Soft wax", "Rain", 0.06],
+    ["T-4", "Tin", "Size 2", "Soft wax", "Rain", 0.06],
+  ],
+  readings: [
+    ["T-1", 1, 240],
+    ["T-2", 1, 240],
+    ["T-3", 1, 0],
+    ["T-4", 1, 240],
+  ],
+} satisfies Record<keyof typeof HEADINGS, CellValue[][]>;
+
+function saidOf(
+  changed: Partial<Record<keyof typeof HEADINGS, CellValue[][] | undefined>>,
+  more: Partial<Settings> = {},
+) {
+  const tables = Object.entries({ ...USUAL, ...changed }).flatMap(([type, rows]) => {
+    const headings = HEADINGS[type as keyof typeof HEADINGS];
+    return rows ? [[type, { type, headings, rows, columns: matchColumns(type as TableTypeId, headings) }]] : [];
+  });
+  const run = buildRun(Object.fromEntries(tables) as Tables, { ...FIRST_SETTINGS, loss: 0, ...more });
+  return run.problems.filter(({ text }) => text.startsWith("not tested"));
+}
+
+describe("a candle that was never burnt like this", () => {
+  it("is not spoken of where wick, wax and load were tried, the ends of the loads among them", () => {
+    for (const load of [0.05, 0.06, 0.08]) {
+      expect(saidOf({ pour: [["Bowl", 4, 200, "Rain", load, "Soft wax"]] })).toEqual([]);
+    }
+    // 5.6 % of the total are 5.93 % of the wax.
+    expect(saidOf({ pour: [["Bowl", 4, 200, "Rain", 0.056, "Soft wax"]] }, { basis: "of total" })).toEqual([]);
+  });
+
+  it.each([
+    [
+      { vessels: [["Bowl", 240, "Size 8"]] },
+      "not tested: Bowl with wick Size 8 in Soft wax at 6 % of wax; nearest test T-1: wick size 6 in Soft wax at 5 % of wax",
+    ],
+    [
+      { vessels: [["Bowl", 240, null]] },
+      "not tested: Bowl with no wick in Soft wax at 6 % of wax; nearest test T-1: wick size 6 in Soft wax at 5 % of wax",
+    ],
+    [
+      { pour: [["Bowl", 4, 200, "Rain", 0.06, "Hard wax"]] },
+      "not tested: Bowl with wick Size 6 in Hard wax at 6 % of wax; nearest test T-1: wick size 6 in Soft wax at 5 % of wax",
+    ],
+    [
+      { pour: [["Bowl", 4, 200, "Rain", 0.09, "Soft wax"]] },
+      "not tested: Bowl with wick Size 6 in Soft wax at 9 % of wax; nearest test T-2: wick Size 6 in soft wax at 8 % of wax",
+    ],
+    [
+      { pour: [["Bowl", 4, 200, "", 0, "Soft wax"]] },
+      "not tested: Bowl with wick Size 6 in Soft wax at 0 % of wax; nearest test T-1: wick size 6 in Soft wax at 5 % of wax",
+    ],
+    [
+      { pour: [["Cup", 4, 200, "Rain", 0.06, "Soft wax"]], vessels: [["Cup", 240, "Size 6"]] },
+      "not tested: Cup with wick Size 6 in Soft wax at 6 % of wax; no candle of this vessel was burnt",
+    ],
+  ])("is said above all else, with the nearest one that was: %j", (changed, text) => {
+    expect(saidOf(changed)).toMatchObject([{ severity: "warning", safety: true, text }]);
+  });
+
+  it("is asked about beside the vessel's wick", () => {
+    expect(saidOf({ vessels: [["Bowl", 240, "Size 8"]] })).toMatchObject([{ table: "vessels", row: 0, field: "wick" }]);
+  });
+
+  it("takes two of a wick for another thing than one, however that is written", () => {
+    const vessels = [["Bowl", 240, "2 x Size 6"]];
+    expect(saidOf({ vessels })).toHaveLength(1);
+    const burnTests = [["T-1", "Bowl", "Size 6 (2)", "Soft wax", "Rain", 0.06]];
+    expect(saidOf({ vessels, burnTests })).toEqual([]);
+  });
+
+  it("was burnt in the usual wax where the test names none, and had no scent where it names no load", () => {
+    const burnTests = [["T-1", "Bowl", "Size 6", null, null, null]];
+    expect(saidOf({ pour: [["Bowl", 4, 200, null, 0, null]], burnTests }, { load: 0 })).toEqual([]);
+  });
+
+  it("is not spoken of where no burn tests are kept", () => {
+    expect(saidOf({ burnTests: undefined, readings: undefined })).toEqual([]);
+    // Tests that were written down and never lit prove nothing.
+    expect(saidOf({ readings: undefined })).toHaveLength(1);
+  });
+});
