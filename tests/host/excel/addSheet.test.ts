@@ -21,6 +21,7 @@ const excel = (): StandIn => {
     ["Jar", 200],
   ]);
   standIn.sheet("Notes", [["Only mine", "'=kept"]]);
+  standIn.book.names.push("Markup");
   standIn.book.active = 0;
   return standIn;
 };
@@ -219,11 +220,9 @@ describe("what Excel could not hold is refused before anything is written", () =
     );
     return refused({ cells }, /6\.0 MB.*fewer rows/);
   });
-  it("a table whose name is taken", () =>
-    refused(
-      { tables: [{ name: "VESSELS", row: 0, column: 0, headings: ["a"], rows: 1 }] },
-      "already has something named VESSELS",
-    ));
+  it.each(["VESSELS", "MARKUP"])("a table whose name %s is taken, by a table or a named range", (name) =>
+    refused({ tables: [{ name, row: 0, column: 0, headings: ["a"], rows: 1 }] }, `already has something named ${name}`),
+  );
   it("a sheet in a protected workbook", async () => {
     const standIn = excel();
     standIn.book.protected = true;
