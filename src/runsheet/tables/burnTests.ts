@@ -43,6 +43,11 @@ const FIELDS = {
   },
   scent: SCENT,
   load: LOAD,
+  burnOn: {
+    name: "Burn on",
+    reads: "date",
+    aliases: ["burn date", "date of burn", "first burn", "test date", "burnt on"],
+  },
   cure: { name: "Cure days", reads: "days", aliases: ["cure time", "cured for", "cured", "cure for", "cure"] },
   product: {
     name: "Product",
@@ -134,6 +139,7 @@ function starter(): Starter {
       { heading: "Scent", width: 22, choices: ["Scents", "Scent"] },
       { heading: "Load (%)", ...RATE },
       { heading: "Cure days", width: 10 },
+      { heading: "Burn on", width: 12, format: "yyyy-mm-dd" },
       { heading: "Product", width: 12 },
     ],
   };

@@ -7,13 +7,19 @@ import type { TableReader } from "./tableReader";
 export function lengthIn<F extends string>(table: TableReader<F>, reader: RowReader<F>, field: F): number | undefined {
   const value = reader.number(field);
   if (value === undefined) return undefined;
-  const unit = unitIn(table.heading(field));
-  if (unit !== undefined) return value * centimetresIn(field, unit) * 10;
+  const ratio = millimetresIn(table.heading(field));
+  if (ratio !== undefined) return value * ratio;
   reader.error(
     field,
     `the heading ${table.heading(field)} names no unit of length; write ${unitsInWords("length")} in its brackets`,
   );
   return undefined;
+}
+
+/** How many mm one of the unit in a heading is; undefined where it names none. */
+export function millimetresIn(heading: string): number | undefined {
+  const unit = unitIn(heading);
+  return unit && centimetresIn("unit", unit) * 10;
 }
 
 /** The unit of length in a heading, in brackets or as its last word: `Flame (mm)`, `Pool in cm`. */

@@ -1,0 +1,81 @@
+import type { Addition } from "../../sheet/addition";
+import type { Content } from "../../sheet/sheet";
+import { tableSheet } from "../../sheet/tableSheet";
+import type { WeightUnit } from "../settings";
+import { millimetresIn } from "../tables/readLength";
+import { type FieldOf, matchColumns, TABLE_TYPES, tableName } from "../tables/registry";
+import type { TableRows } from "../tables/tableRows";
+import type { TableType } from "../tables/tableType";
+import type { Series } from "./planSeries";
+
+/** What all candles of a series have in common. */
+export interface SeriesCandles {
+  readonly vessel: string;
+  /** Inside width in mm. */
+  readonly width: number | undefined;
+  readonly wax: string;
+  readonly scent: string;
+  readonly load: number | undefined;
+  readonly cureDays: number;
+  readonly product: string;
+}
+
+type Kind = "burnTests" | "readings";
+/** A table that is in the workbook, under its name. */
+export type Standing<K extends Kind> = TableRows<K> & { readonly name: string };
+type Row<K extends Kind> = Readonly<Partial<Record<FieldOf<K>, string | number | undefined>>>;
+
+/** Rows for the tests and for their empty readings: in the tables that are there, or in new ones. */
+export function seriesAdditions(
+  { candles, looks }: Series,
+  { vessel, width, wax, scent, load, cureDays, product }: SeriesCandles,
+  tables: {
+    readonly burnTests?: Standing<"burnTests"> | undefined;
+    readonly readings?: Standing<"readings"> | undefined;
+  },
+  unit: WeightUnit,
+): Addition[] {
+  const all = { vessel, width, wax, scent, load, cure: cureDays, product };
+  const tests = candles.map(({ test, wick, burnOn }) => ({ test, wick, burnOn, ...all }));
+  return [additionOf("burnTests", tests, tables.burnTests, unit), additionOf("readings", looks, tables.readings, unit)];
+}
+
+function additionOf<K extends Kind>(
+  kind: K,
+  rows: readonly Row<K>[],
+  standing: Standing<K> | undefined,
+  unit: WeightUnit,
+): Addition {
+  const { name, starter }: TableType = TABLE_TYPES[kind];
+  const { columns } = starter(unit, () => undefined, []);
+  const headings = standing?.headings ?? columns.map(({ heading }) => heading);
+  const places = Object.entries<number | undefined>(standing?.columns ?? matchColumns(kind, headings)).flatMap(
+    ([field, column]) => (column === undefined ? [] : [{ field: field as FieldOf<K>, column }]),
+  );
+  const contents = (row: Row<K>, given: typeof places) =>
+    given.map(({ field, column }) => contentOf(row[field], field === "width" ? (headings[column] ?? "") : undefined));
+  if (standing) {
+    const given = places.filter(({ field }) => rows.some((row) => row[field] !== undefined));
+    return {
+      table: standing.name,
+      headings: given.map(({ column }) => headings[column] as string),
+      rows: rows.map((row) => contents(row, given)),
+    };
+  }
+  const inOrder = headings.map((_, column) => places.find((place) => place.column === column) ?? NOWHERE);
+  return tableSheet(
+    { name, table: tableName(kind), columns },
+    rows.map((row) => contents(row, inOrder as typeof places)),
+  );
+}
+
+/** A column that the series has nothing for. */
+const NOWHERE = { field: "", column: -1 } as const;
+
+/** A text stays text, whatever it begins with; a width is given in the unit of its heading. */
+function contentOf(value: string | number | undefined, widthHeading?: string): Content | null {
+  if (value === undefined || value === "") return null;
+  if (typeof value === "string") return { text: value };
+  const ratio = widthHeading === undefined ? 1 : (millimetresIn(widthHeading) ?? 1);
+  return { number: Number((value / ratio).toPrecision(12)) };
+}

@@ -1,0 +1,92 @@
+import { describe, expect, it } from "vitest";
+import { cardSheet } from "../../../src/runsheet/series/cardSheet";
+import { planSeries } from "../../../src/runsheet/series/planSeries";
+import { type SeriesCandles, type Standing, seriesAdditions } from "../../../src/runsheet/series/seriesAdditions";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
+import type { TableRows } from "../../../src/runsheet/tables/tableRows";
+import type { NewRows } from "../../../src/sheet/addition";
+import type { CellValue, Content, Sheet } from "../../../src/sheet/sheet";
+
+const SERIES = planSeries({
+  ...{ code: "=S", vessel: "Bowl", wicks: ["Size 4", "Size 6"], candles: 2, cycles: 2, atOnce: 2 },
+  ...{ pouredOn: 46352, cureDays: 7 },
+});
+const CANDLES: SeriesCandles = {
+  ...{ vessel: "Bowl", width: 72.5, wax: "Soft wax", scent: "Rain", load: 0.06, cureDays: 7, product: "container" },
+};
+
+const heldBy = (content: Content | null | undefined): CellValue =>
+  !content || "formula" in content ? null : "text" in content ? content.text : content.number;
+
+/** A written sheet or rows for a table, as a table that is read. */
+function tableOf<K extends TableTypeId>(type: K, addition: Sheet | NewRows): TableRows<K> {
+  if ("table" in addition) {
+    const { headings, rows } = addition;
+    return { type, headings, rows: rows.map((row) => row.map(heldBy)), columns: matchColumns(type, headings) };
+  }
+  const [table] = addition.tables ?? [];
+  const at = (row: number, column: number) =>
+    heldBy(addition.cells.find((cell) => cell.row === row && cell.column === column)?.content);
+  const headings = table?.headings ?? [];
+  const rows = Array.from({ length: table?.rows ?? 0 }, (_, r) => headings.map((_, c) => at(r + 1, c)));
+  return { type, headings, rows, columns: matchColumns(type, headings) };
+}
+
+describe("a series in the workbook", () => {
+  it("begins both tables where there are none, and is read from them as it was planned", () => {
+    const [tests, looks] = seriesAdditions(SERIES, CANDLES, {}, "g") as Sheet[];
+    const read = readTable(tableOf("burnTests", tests as Sheet), "g");
+    expect([...(read?.values() ?? [])].map(({ test, wick }) => ({ test, wick }))).toEqual(
+      SERIES.candles.map(({ test, wick }) => ({ test, wick })),
+    );
+    for (const test of read?.values() ?? []) {
+      const { cureDays, load, product, scent, vessel, wax, width } = test;
+      expect({ cureDays, load, product, scent, vessel, wax, width }).toEqual(CANDLES);
+      expect(test.wrong).toEqual([]);
+    }
+    const readings = readTable(tableOf("readings", looks as Sheet), "g");
+    expect(readings?.get("=s-1")?.map(({ cycle, minutes }) => [cycle, minutes])).toEqual(
+      SERIES.looks.filter(({ test }) => test === "=S-1").map(({ cycle, minutes }) => [cycle, minutes]),
+    );
+    expect(readings?.get("=s-1")?.every(({ flame, pool, weight }) => !flame && !pool && !weight)).toBe(true);
+  });
+
+  it("goes below what stands in a maker's own tables, in their units, and leaves their other columns", () => {
+    const headings = ["Burn test", "Jar", "Inside diameter (in)", "Wick size", "My notes"];
+    const own = {
+      ...tableOf("burnTests", { table: "Mine", headings, rows: [] }),
+      name: "Mine",
+    } as Standing<"burnTests">;
+    const [added] = seriesAdditions(SERIES, CANDLES, { burnTests: own }, "g") as [NewRows];
+    expect(added.table).toBe("Mine");
+    expect([...added.headings].sort()).toEqual(["Burn test", "Inside diameter (in)", "Jar", "Wick size"]);
+    // 72.5 mm are 2.8543 in.
+    expect(readTable(tableOf("burnTests", added), "g")?.get("=s-1")?.width).toBeCloseTo(72.5, 9);
+  });
+});
+
+describe("the cards of a series", () => {
+  const sheet = cardSheet(SERIES, CANDLES, { code: "=S", paper: "a4" });
+  const texts = sheet.cells.flatMap(({ content }) => (content && "text" in content ? [content.text] : []));
+
+  it("are one a candle, each on a page of its own, with a line for each look", () => {
+    expect(texts.filter((text) => text.startsWith("Burn test "))).toEqual(
+      SERIES.candles.map(({ test }) => `Burn test ${test}`),
+    );
+    expect(sheet.print?.newPages).toHaveLength(SERIES.candles.length - 1);
+    const numbers = sheet.cells.filter(({ content, column }) => column === 1 && content && "number" in content);
+    expect(numbers).toHaveLength(SERIES.looks.length);
+  });
+
+  it("say what is in the candle, what ends the test at once, and who has the last word", () => {
+    const { wick } = SERIES.candles[0] as { wick: string };
+    expect(texts).toContain(`Bowl, wick ${wick}; Soft wax, Rain, 6 %`);
+    expect(texts).toContain("Burn on 2026-12-03 or later. By: ____________________");
+    for (const word of ["over 75 mm", "second flame", "too hot to hold", "smokes", "lead core", "laboratory"]) {
+      expect(texts.some((text) => text.includes(word))).toBe(true);
+    }
+    const teaLights = cardSheet(SERIES, { ...CANDLES, product: "tea light" }, { code: "S", paper: "a4" });
+    expect(JSON.stringify(teaLights.cells)).toContain("over 30 mm");
+  });
+});
