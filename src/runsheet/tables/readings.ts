@@ -59,7 +59,7 @@ const FIELDS = {
       "surface temperature",
       "jar temperature",
     ],
-    alone: ["temperature"],
+    alone: ["temperature", "glass", "vessel", "heat"],
   },
   remarks: { name: "Remarks", reads: "words", aliases: ["remark", "notes", "note", "comments", "comment", "seen"] },
 } satisfies Readonly<Record<string, Field>>;

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { type BurnReading, burnCheck } from "../../../src/core/burn/burnCheck";
+import { burnCheck } from "../../../src/core/burn/burnCheck";
+import type { BurnReading } from "../../../src/core/burn/burnFindings";
 
 /** A vessel of 70 mm burnt down in two cycles, looked at each hour: an hour an inch is 25.4 mm an hour. All invented. */
 const WIDTH = 70;

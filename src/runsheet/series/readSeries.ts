@@ -1,0 +1,95 @@
+import { passBound } from "../../core/burn/passBound";
+import { wickCompare } from "../../core/burn/wickCompare";
+import { Fault } from "../../core/fault";
+import { percent } from "../percent";
+import { sameName } from "../sameName";
+import type { BurnTest, BurnTests } from "../tables/burnTests";
+import type { Readings } from "../tables/readings";
+import { FEW } from "./planSeries";
+import { type SeenCandle, seenCandle } from "./seenCandle";
+
+/** What was seen of a wick in a series. */
+export interface SeenWick {
+  readonly wick: string;
+  readonly candles: readonly SeenCandle[];
+  /** Candles that were burnt and read to their end, and those of them without anything beyond. */
+  readonly finished: number;
+  readonly passed: number;
+  /** Mean weight lost an hour, and the ends of its 95 % interval where candles show how much they differ. */
+  readonly rate: { readonly mean: number; readonly interval: readonly [number, number] | undefined } | undefined;
+  /** The wicks whose rate it cannot be told from. */
+  readonly alike: readonly string[];
+  readonly flame: number | undefined;
+  /** What was seen, in words; it never says safe. */
+  readonly verdict: string;
+  /** What would make it surer. */
+  readonly surer: string;
+}
+
+/** The candles of one vessel, wax, scent, load and product: what they show of wicks may be compared. */
+export function seriesOf(tests: BurnTests): BurnTest[][] {
+  const found = new Map<string, BurnTest[]>();
+  for (const test of tests.values()) {
+    const { vessel, wax, scent, load, basis, product } = test;
+    const key = JSON.stringify([vessel, wax, scent, product].map(sameName).concat(`${load} ${basis}`));
+    const own = found.get(key) ?? [];
+    found.set(key, own);
+    own.push(test);
+  }
+  return [...found.values()];
+}
+
+/** What a series shows of each of its wicks, in the order in which they come. */
+export function readSeries(tests: readonly BurnTest[], readings: Readings): SeenWick[] {
+  const seen = tests.map((test) => seenCandle(test, readings.get(sameName(test.test)) ?? []));
+  const rated = seen.flatMap(({ test, rate }) => (rate === undefined ? [] : [{ wick: test.wick, value: rate }]));
+  const compared = rated.length > 0 ? wickCompare(rated, sameName) : [];
+  const wicks = new Map<string, SeenCandle[]>();
+  for (const one of seen) wicks.set(sameName(one.test.wick), [...(wicks.get(sameName(one.test.wick)) ?? []), one]);
+  return [...wicks].map(([key, candles]): SeenWick => {
+    const rates = compared.find(({ wick }) => sameName(wick) === key);
+    const done = candles.filter(isDone);
+    const passed = done.filter(({ beyond }) => beyond.length === 0).length;
+    const flames = candles.flatMap(({ flame }) => flame ?? []);
+    const { wick } = (candles[0] as SeenCandle).test;
+    return {
+      ...{ wick, candles, finished: done.length, passed },
+      rate: rates && {
+        mean: rates.mean,
+        interval: rates.interval instanceof Fault ? undefined : rates.interval,
+      },
+      alike: rates?.alike ?? [],
+      flame: flames.length > 0 ? Math.max(...flames) : undefined,
+      verdict: verdictOf(candles, done.length, passed),
+      surer: surerOf(wick, candles, passed),
+    };
+  });
+}
+
+/** A candle that showed something beyond needs no more to say so. */
+const isDone = ({ beyond, lacks }: SeenCandle): boolean => beyond.length > 0 || lacks.length === 0;
+
+function verdictOf(candles: readonly SeenCandle[], done: number, passed: number): string {
+  const failed = candles.filter(({ beyond }) => beyond.length > 0);
+  const [first] = failed;
+  if (first) {
+    return `beyond the limits in ${failed.length} of ${candles.length}: ${first.test.test}, ${first.beyond[0]}`;
+  }
+  const open = candles.find((one) => !isDone(one));
+  if (passed === 0) return `nothing can be said yet: ${open?.test.test}, ${open?.lacks[0]}`;
+  const most = percent(1 - passBound(passed, done), 2);
+  const seen = `nothing beyond the limits seen in ${passed} of ${passed}; a fault in up to ${most} % of all is still possible`;
+  return open ? `${seen}; ${open.test.test} is not finished: ${open.lacks[0]}` : seen;
+}
+
+/** How many more candles would tell more, and what they would tell. */
+function surerOf(wick: string, candles: readonly SeenCandle[], passed: number): string {
+  if (candles.some(({ beyond }) => beyond.length > 0)) return "another wick, or another load, in a series of its own";
+  const open = candles.filter((one) => !isDone(one)).length;
+  const all = passed + open;
+  const finish = open > 0 ? `finish ${open} ${open === 1 ? "candle" : "candles"}` : "";
+  const more = all < FEW ? FEW - all : open > 0 ? 0 : all;
+  const most = percent(1 - passBound(all + more, all + more), 2);
+  const burn = more > 0 ? `${more} more ${more === 1 ? "candle" : "candles"} of ${wick}` : "";
+  return `${[finish, burn].filter(Boolean).join(", then ")}: without a fault up to ${most} % would be left`;
+}

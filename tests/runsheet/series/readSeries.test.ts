@@ -1,0 +1,134 @@
+import { describe, expect, it } from "vitest";
+import { readSeries, seriesOf } from "../../../src/runsheet/series/readSeries";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
+import type { TableRows } from "../../../src/runsheet/tables/tableRows";
+import type { CellValue } from "../../../src/sheet/sheet";
+import { engineSum } from "../../core/burn/engineSum";
+
+const TESTS = ["Test", "Vessel", "Inside width (mm)", "Wick", "Wax", "Scent", "Load"];
+const LOOKS = [
+  "Test",
+  "Cycle",
+  "Minutes",
+  "Weight (g)",
+  "Flame (mm)",
+  "Pool (mm)",
+  "Wax left (mm)",
+  "Soot",
+  "Glass (C)",
+];
+
+const tableOf = <K extends TableTypeId>(type: K, headings: string[], rows: CellValue[][]) =>
+  ({ type, headings, rows, columns: matchColumns(type, headings) }) as TableRows<K>;
+
+/** Two cycles of a candle that loses so much an hour, with a change to its readings. All invented. */
+function burn(
+  test: string,
+  rate: number,
+  change: Record<number, Partial<Record<string, CellValue>>> = {},
+): CellValue[][] {
+  return [1, 2].flatMap((cycle) =>
+    [0, 60, 120, 180, 240].map((minutes, i): CellValue[] => {
+      const hours = (cycle - 1) * 4 + minutes / 60;
+      const ends = minutes === 0 || minutes === 240;
+      const usual: Record<string, CellValue> = {
+        ...{ Test: test, Cycle: cycle, Minutes: minutes, "Weight (g)": ends ? 400 - rate * hours : null },
+        ...(minutes > 0 && { "Flame (mm)": 20 + i, "Pool (mm)": [0, 25, 50, 70, 70][i] as number }),
+        ...(minutes === 240 && { "Wax left (mm)": cycle === 2 ? 10 : 40, Soot: "none", "Glass (C)": 45 }),
+      };
+      const all = { ...usual, ...change[(cycle - 1) * 5 + i] };
+      return LOOKS.map((heading) => all[heading] ?? null);
+    }),
+  );
+}
+
+function seen(candles: readonly (readonly [test: string, wick: string, rows: CellValue[][]])[]) {
+  const rows = candles.map(([test, wick]): CellValue[] => [test, "Bowl", 70, wick, "Soft wax", "Rain", 0.06]);
+  const tests = readTable(tableOf("burnTests", TESTS, rows), "g") ?? new Map();
+  const looks = candles.flatMap(([, , own]) => own);
+  const readings = readTable(tableOf("readings", LOOKS, looks), "g") ?? new Map();
+  return { tests, wicks: seriesOf(tests).map((series) => readSeries(series, readings)) };
+}
+
+const GOOD = [
+  ["A", "Size 6", burn("A", 5)],
+  ["B", "Size 6", burn("B", 5.4)],
+  ["C", "Size 6", burn("C", 4.9)],
+] as const;
+
+describe("reading a series", () => {
+  it("gives the rates of a wick as a spreadsheet engine works them out from the weighings", () => {
+    const [[wick] = []] = seen(GOOD).wicks;
+    // SLOPE of each candle's four weighings over the hours burnt, then mean and Student's interval of the three.
+    const slopes = [5, 5.4, 4.9].map((rate) =>
+      engineSum(`=-SLOPE({${[0, 4, 4, 8].map((h) => 400 - rate * h).join(";")}},{0;4;4;8})`),
+    );
+    expect(wick?.candles.map(({ rate }) => rate)).toEqual(slopes.map((slope) => expect.closeTo(slope, 10)));
+    const three = `{${slopes.join(";")}}`;
+    expect(wick?.rate?.mean).toBeCloseTo(engineSum(`=AVERAGE(${three})`), 10);
+    const half = engineSum(`=CONFIDENCE.T(0.05,STDEV.S(${three}),3)`);
+    expect(wick?.rate?.interval?.[0]).toBeCloseTo((wick?.rate?.mean ?? 0) - half, 8);
+    expect(wick?.rate?.interval?.[1]).toBeCloseTo((wick?.rate?.mean ?? 0) + half, 8);
+    expect(wick).toMatchObject({ flame: 24, finished: 3, passed: 3 });
+    expect(wick?.candles[0]?.hours).toBe(8);
+  });
+
+  it("says what was seen in how many, what is still possible, and what would make it surer", () => {
+    const [[wick] = []] = seen(GOOD).wicks;
+    // 1 - 0.05^(1/3) is 63 %, 1 - 0.05^(1/6) 39 %.
+    expect(wick?.verdict).toBe(
+      "nothing beyond the limits seen in 3 of 3; a fault in up to 63 % of all is still possible",
+    );
+    expect(wick?.surer).toBe("3 more candles of Size 6: without a fault up to 39 % would be left");
+    const [[two] = []] = seen(GOOD.slice(0, 2)).wicks;
+    expect(two?.surer).toBe("1 more candle of Size 6: without a fault up to 63 % would be left");
+  });
+
+  it("says what was beyond, and in which candle, however many passed", () => {
+    const high = burn("D", 5, { 3: { "Flame (mm)": 80 } });
+    const [[wick] = []] = seen([...GOOD, ["D", "size 6", high]]).wicks;
+    expect(wick).toMatchObject({ finished: 4, passed: 3 });
+    expect(wick?.verdict).toMatch(/^beyond the limits in 1 of 4: D, cycle 1 at 180 min: flame 80 mm high/);
+    expect(wick?.surer).toContain("another wick");
+  });
+
+  it("says nothing of candles that are not burnt down, and takes empty rows for looks not yet taken", () => {
+    const planned = burn("E", 5).map(([test, cycle, minutes]) => [test, cycle, minutes, ...Array(6).fill(null)]);
+    const half = [
+      ...burn("F", 5).slice(0, 5),
+      ...planned.slice(5).map((row) => ["F", ...row.slice(1)]),
+    ] as CellValue[][];
+    const [[wick] = []] = seen([
+      ["E", "Size 8", planned as CellValue[][]],
+      ["F", "Size 8", half],
+    ]).wicks;
+    expect(wick).toMatchObject({ finished: 0, passed: 0 });
+    expect(wick?.candles.map(({ rate, hours }) => [rate, hours])).toEqual([
+      [undefined, 0],
+      [expect.closeTo(5, 10), 4],
+    ]);
+    expect(wick?.verdict).toBe("nothing can be said yet: E, nothing is read yet; burn a first cycle");
+    expect(wick?.candles[1]?.lacks).toEqual(["40 mm of wax left; burn down to 10 mm"]);
+    expect(wick?.surer).toBe(
+      "finish 2 candles, then 1 more candle of Size 8: without a fault up to 63 % would be left",
+    );
+  });
+
+  it("compares only candles that have all but the wick in common", () => {
+    const tests = readTable(
+      tableOf("burnTests", TESTS, [
+        ["A", "Bowl", 70, "6", "Soft wax", "Rain", 0.06],
+        ["B", "bowl ", 70, "8", "soft wax", "Rain", 0.06],
+        ["C", "Bowl", 70, "6", "Hard wax", "Rain", 0.06],
+        ["D", "Bowl", 70, "6", "Soft wax", "Rain", 0.07],
+      ]),
+      "g",
+    );
+    expect(seriesOf(tests ?? new Map()).map((series) => series.map(({ test }) => test))).toEqual([
+      ["A", "B"],
+      ["C"],
+      ["D"],
+    ]);
+  });
+});
