@@ -1,4 +1,5 @@
 import { readdirSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import CopyPlugin from "copy-webpack-plugin";
 import CustomFunctionsMetadataPlugin from "custom-functions-metadata-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
@@ -21,6 +22,11 @@ const HOME = "https://localhost:3000";
 const functionFiles = readdirSync(new URL("src/functions", import.meta.url))
   .filter((name) => name.endsWith(".ts"))
   .map((name) => `./src/functions/${name}`);
+
+/** One script that imports them all: so their modules become one, which is smaller and sooner read. */
+const allFunctions = functionFiles.map(
+  (file) => `import ${JSON.stringify(fileURLToPath(new URL(file, import.meta.url)))};`,
+);
 
 /** What of office.js Excel loads on Windows, on a Mac and on the web, as it comes: it must not be minified again. */
 const officeFiles = [
@@ -84,7 +90,7 @@ export default (env = {}) => {
     {
       ...common,
       name: "functions",
-      entry: { functions: functionFiles },
+      entry: { functions: `data:text/javascript,${encodeURIComponent(allFunctions.join(""))}` },
       output: { clean: true },
       plugins: [
         wholeFiles,

@@ -21,7 +21,7 @@ export interface Argument<T> {
   readonly optional: boolean;
   readonly doubt: Doubt;
   /** What to do where nothing is given and there is no default. */
-  readonly hint?: string;
+  readonly hint: string | undefined;
   readonly read: (name: string, cell: unknown) => T;
 }
 
@@ -60,7 +60,7 @@ function argument<T>(
   optional: boolean,
   doubt: Doubt = "neither",
 ): Argument<T> {
-  return { name, grid: gridOf(cells), optional, doubt, read };
+  return { name, grid: gridOf(cells), optional, doubt, hint: undefined, read };
 }
 
 /** Rows of cells, at least one cell: hosts hand over a range as rows, a list as one row's cells, or a bare value. */
@@ -77,10 +77,13 @@ export const givenBeside = (cells: Cells, other: Cells): Cells =>
 /** How many columns the cells of an argument have. */
 export const columnsOf = ({ grid }: Argument<unknown>): number => grid[0]?.length ?? 1;
 
+/** A number that no blank cell is handed over as: most cells hold one. */
+export const isPlain = (cell: unknown): cell is number => typeof cell === "number" && cell !== 0;
+
 /** What a cell of an argument gives, undefined for a blank that is left to the core; throws the error it holds. */
 export function readCell<T>({ name, optional, doubt, hint, read }: Argument<T>, cell: unknown): T | undefined {
-  // Most cells are numbers: neither errors nor blank.
-  if (typeof cell === "number" && cell !== 0) return read(name, cell);
+  // Neither errors nor blank.
+  if (isPlain(cell) || (typeof cell === "string" && cell !== "" && !cell.startsWith("#"))) return read(name, cell);
   const error = errorIn(cell);
   if (error) throw error;
   const isDoubtful = doubt !== "0" && mayBeBlank(cell);

@@ -1,5 +1,5 @@
 import { Fault } from "../../core/fault";
-import { type Argument, type Arguments, columnsOf, readCell } from "./argument";
+import { type Argument, type Arguments, columnsOf, isPlain, readCell } from "./argument";
 import { isBlank } from "./blank";
 import { clean, type Result } from "./clean";
 import { mayBeBlank } from "./doubt";
@@ -26,24 +26,31 @@ export function mapCells<V extends unknown[]>(
   const varying = list.filter(({ isConstant }) => !isConstant);
   const tall = Math.max(...list.map(({ rows }) => rows));
   const wide = Math.max(...list.map(({ columns }) => columns));
+  const call = caller(work as (...values: unknown[]) => Outcome, values);
 
   const resultAt = (r: number, c: number): Outcome | CustomFunctions.Error => {
-    if (first && !isBeyond(first, r, c)) {
-      const cell = cellAt(first, r, c);
-      if (isBlank(cell) || mayBeBlank(cell)) return "";
-    }
+    if (first && isBlankAt(first, r, c)) return "";
     try {
-      for (const spread of varying) if (isBeyond(spread, r, c)) throw beyond(spread);
-      for (const spread of varying) values[spread.place] = readCell(spread.arg, cellAt(spread, r, c));
-      return work(...(values as V));
+      for (let k = 0; k < varying.length; k++) requireCell(varying[k] as Spread, r, c);
+      for (let k = 0; k < varying.length; k++) {
+        const { arg, place } = varying[k] as Spread;
+        values[place] = readCell(arg, cellAt(varying[k] as Spread, r, c));
+      }
+      return call();
     } catch (thrown) {
       return toError(thrown);
     }
   };
 
-  // A plain loop: this is what a column of thousands of cells waits for.
+  // Plain loops: this is what a column of thousands of cells waits for.
   const rows = new Array<Result[]>(tall);
   for (let r = 0; r < tall; r++) {
+    if (wide * width === 1) {
+      const result = resultAt(r, 0);
+      // A row of its own for numbers: such rows take half the room.
+      rows[r] = isPlain(result) && Number.isFinite(result) ? [result] : [clean(result as Result)];
+      continue;
+    }
     const row = new Array<Result>(wide * width);
     for (let c = 0; c < wide; c++) {
       const result = resultAt(r, c);
@@ -52,6 +59,24 @@ export function mapCells<V extends unknown[]>(
     rows[r] = row;
   }
   return rows;
+}
+
+/** Calls with the values as they stand then. Most functions take few: to spread a list takes longer than they do. */
+function caller(work: (...values: unknown[]) => Outcome, values: readonly unknown[]): () => Outcome {
+  switch (values.length) {
+    case 1:
+      return () => work(values[0]);
+    case 2:
+      return () => work(values[0], values[1]);
+    case 3:
+      return () => work(values[0], values[1], values[2]);
+    case 4:
+      return () => work(values[0], values[1], values[2], values[3]);
+    case 5:
+      return () => work(values[0], values[1], values[2], values[3], values[4]);
+    default:
+      return () => work(...values);
+  }
 }
 
 /** An argument with its place and its measures, and its value where one cell gives the same for all. */
@@ -84,5 +109,13 @@ function cellAt({ arg, rows }: Spread, r: number, c: number): unknown {
   return row?.length === 1 ? row[0] : row?.[c];
 }
 
-const beyond = ({ arg }: Spread): Fault =>
-  new Fault("none", arg.name, "the range ends here; give it the size of the others");
+function isBlankAt(first: Spread, r: number, c: number): boolean {
+  if (isBeyond(first, r, c)) return false;
+  const cell = cellAt(first, r, c);
+  return !isPlain(cell) && (isBlank(cell) || mayBeBlank(cell));
+}
+
+function requireCell(spread: Spread, r: number, c: number): void {
+  if (isBeyond(spread, r, c))
+    throw new Fault("none", spread.arg.name, "the range ends here; give it the size of the others");
+}

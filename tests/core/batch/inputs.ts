@@ -77,6 +77,19 @@ export function triplets(seed: number, pots = 40): Input {
   return { weights, counts: weights.map(() => 1), capacity: 1000 };
 }
 
+/** Forty full pots of four items: there are too many ways to fill one, and no search ends in time. */
+export function fours(seed: number): Input {
+  const random = randomFrom(seed);
+  const part = (left: number, parts: number) => Math.floor((left / parts) * (0.6 + 0.8 * random()));
+  const weights = Array.from({ length: 40 }, () => {
+    const first = part(1000, 4);
+    const second = part(1000 - first, 3);
+    const third = part(1000 - first - second, 2);
+    return [first, second, third, 1000 - first - second - third];
+  }).flat();
+  return { weights, counts: weights.map(() => 1), capacity: 1000 };
+}
+
 /** Twelve vessels of an invented studio, fills in grams with 3 % of loss, and a pot of 1.8 kg. */
 export const demoDay: Input = {
   weights: [110, 142.5, 168, 180, 198, 227, 260, 285, 312.5, 365, 410, 480].map((fill) => fill * 1.03),
