@@ -5,6 +5,7 @@ import { Fault } from "../fault";
 import { divisionsIn } from "../weighing/divisionsIn";
 import { planByBranches } from "./planByBranches";
 import { planByGrid } from "./planByGrid";
+import { planByRemainders } from "./planByRemainders";
 import { wholeNumbers } from "./wholeNumbers";
 
 /** A pack on sale: what it holds, in the unit of the need, and its price. */
@@ -18,8 +19,10 @@ export function checkedPack({ size, price }: Pack): Pack {
   return { size: aboveZero("sizes", size), price: atLeastZero("prices", price) };
 }
 
-// What takes well under a second: the grid covers a need of a million steps with 12 packs.
+// What takes well under a second: the grid covers a need of a million steps with 12 packs, the remainders any need with
+// 12 packs of up to a million steps each.
 const BRANCHES = 500_000;
+const REMAINDER_WORK = 12_000_000;
 const GRID_WORK = 15_000_000;
 
 /** Whole steps that cover a need. What binary fractions add to a need is no step more. */
@@ -36,7 +39,8 @@ const divisor = (a: bigint, b: bigint): bigint => (b === 0n ? a : divisor(b, a %
  * Exact: every number is taken to the 15 digits a spreadsheet keeps, and needs, sizes and prices are brought to
  * whole numbers by moving the decimal point, so nothing is rounded on the way. The need is rounded up to the
  * greatest common divisor of the sizes, which every total is a multiple of. Branch and bound then finds the best
- * plan; where too many plans come close, dynamic programming over the need does. When neither can, a fault says so.
+ * plan; where too many plans come close, shortest paths over the remainders of one pack do, or for a small need dynamic
+ * programming over it. When none can, a fault says so.
  * @param need 0 or more, any unit
  * @param packs sizes above 0 in the unit of the need, prices of 0 or more in any money
  * @returns a whole count for each pack, in the same order
@@ -55,7 +59,7 @@ export function packPlan(need: number, packs: readonly Pack[]): number[] {
     need: steps(whole, step),
     packs: sizes.map((size, i) => ({ size: size / step, price: (prices[i] as bigint) / cent })),
   };
-  const plan = planByBranches(task, BRANCHES) ?? planByGrid(task, GRID_WORK);
+  const plan = planByBranches(task, BRANCHES) ?? planByRemainders(task, REMAINDER_WORK) ?? planByGrid(task, GRID_WORK);
   if (!plan) throw wrong("sizes", "too many plans come close to compare them all; write sizes with fewer decimals");
   // Beyond this a count is no exact number any more.
   if (!plan.every(Number.isSafeInteger)) throw wrong("sizes", "too many packs to count; check the need and the sizes");

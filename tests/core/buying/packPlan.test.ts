@@ -5,6 +5,7 @@ import { packCost } from "../../../src/core/buying/packCost";
 import { type Pack, packPlan } from "../../../src/core/buying/packPlan";
 import { planByBranches } from "../../../src/core/buying/planByBranches";
 import { planByGrid } from "../../../src/core/buying/planByGrid";
+import { planByRemainders } from "../../../src/core/buying/planByRemainders";
 import { cases } from "../../cases";
 
 /** Cost, amount and number of packs of a plan: what a better plan has less of, the first first. */
@@ -35,6 +36,7 @@ function tryAll(need: number, packs: readonly Pack[]): number[] {
   return best;
 }
 
+const greatest = (a: number, b: number): number => (b === 0 ? a : greatest(b, a % b));
 const whole = (min: number, max: number) => fc.integer({ min, max });
 const packsOf = (size: fc.Arbitrary<number>, price: fc.Arbitrary<number>, least: number, most: number) =>
   fc.array(fc.record({ size, price }), { minLength: least, maxLength: most });
@@ -76,6 +78,38 @@ describe("packPlan", () => {
     );
   });
 
+  it("finds the same by remainders as by the grid, ties too, and leaves small needs to it", () => {
+    let found = 0;
+    const price = fc.oneof(whole(0, 300), fc.constant(7));
+    fc.assert(
+      fc.property(whole(1, 20_000), packsOf(whole(1, 900), price, 1, 6), fc.boolean(), (need, list, isEven) => {
+        const step = list.map(({ size }) => size).reduce(greatest);
+        const packs = list.map(({ size, price }) => ({ size: size / step, price: isEven ? size : price }));
+        const task = {
+          need: BigInt(need),
+          packs: packs.map(({ size, price }) => ({ size: BigInt(size), price: BigInt(price) })),
+        };
+        const plan = planByRemainders(task, 1e9);
+        if (!plan) return;
+        found++;
+        expect(measures(plan, packs)).toEqual(measures(planByGrid(task, 1e9) as number[], packs));
+      }),
+      { numRuns: cases(300, 3000), seed: 1 },
+    );
+    expect(found).toBeGreaterThan(cases(200, 2000));
+  });
+
+  it("answers 12 sizes in tenths at one price a gram for a million grams", () => {
+    // No plan costs less than the need at that price, and one that covers it to a tenth costs no more.
+    const sizes = [2001.1, 2287.7, 2599.9, 2800.1, 3001.1, 3333.1, 3600.7, 3901.9, 4199.9, 4500.7, 4777.7, 4999.9];
+    const packs = sizes.map((size) => ({ size, price: size / 50 }));
+    for (const need of [1_000_000, 999_999.9, 12_345_678.9]) {
+      const tenths = packs.map(({ size, price }) => ({ size: Math.round(size * 10), price: Math.round(price * 500) }));
+      const [cost, amount] = measures(packPlan(need, packs), tenths);
+      expect([cost, amount]).toEqual([Math.round(need * 10), Math.round(need * 10)]);
+    }
+  });
+
   it("finds the same by branches as by the grid, ties and long prices too", () => {
     const price = fc.oneof(whole(0, 5_000), fc.bigInt({ min: 10n ** 18n, max: 10n ** 18n + 3n }).map(Number));
     fc.assert(
@@ -101,6 +135,7 @@ describe("packPlan", () => {
   it("gives up by branches rather than answer wrong, and leaves it to the grid", () => {
     const packs = [31, 37, 41, 43, 47].map((size) => ({ size: BigInt(size), price: BigInt(size) }));
     expect(planByBranches({ need: 99_999n, packs }, 5)).toBeUndefined();
+    expect(planByRemainders({ need: 99_999n, packs }, 100)).toBeUndefined();
     expect(planByGrid({ need: 99_999n, packs }, 1_000)).toBeUndefined();
     expect(planByGrid({ need: 5n, packs: [{ size: 2n ** 60n, price: 1n }] }, 1_000)).toBeUndefined();
   });
