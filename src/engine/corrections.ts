@@ -11,8 +11,11 @@ BaseReferenceObject.prototype.setForcedSheetId = function (names) {
 };
 
 // The engine remembers comparisons of a column, and in what it remembers 0 and a blank are the same: the second
-// formula that asks whether a cell with 0 is "" would be told that it is. So it looks at the cells each time.
+// formula that asks whether a cell with 0 is "" would be told that it is. So it looks at the cells each time, and
+// remembers nothing: to note a result it would walk through all values of the column.
 CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache: [] });
+CELL_INVERTED_INDEX_CACHE.set = () => {};
+CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => {};
 
 // Before a formula is parsed the parser forgets what the last one left open, but not its square brackets: after a
 // half-typed `Vessels[` the next new formula would be an error.
