@@ -51,6 +51,31 @@ export function TextField(props: {
   );
 }
 
+/** Several texts, a line each. */
+export function LinesField(props: {
+  label: string;
+  value: string;
+  onChange: (value: string) => void;
+  wrong?: string | undefined;
+}) {
+  return (
+    <Field label={props.label} wrong={props.wrong}>
+      {({ id, describedBy }) => (
+        <textarea
+          id={id}
+          rows={4}
+          value={props.value}
+          aria-invalid={props.wrong !== undefined}
+          aria-describedby={describedBy}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={(event) => props.onChange(event.target.value)}
+        />
+      )}
+    </Field>
+  );
+}
+
 export function ChoiceField<T extends string>(props: {
   label: string;
   value: T;

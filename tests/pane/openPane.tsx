@@ -11,7 +11,7 @@ Object.assign(globalThis, { IS_REACT_ACT_ENVIRONMENT: true });
  * @param section by its id
  * @param tab the view that it is in
  */
-export function openPane(section: string, tab?: "log" | "stock" | "trace", now = new Date(2026, 10, 26, 12)) {
+export function openPane(section: string, tab?: "log" | "stock" | "trace" | "tests", now = new Date(2026, 10, 26, 12)) {
   let root: Root;
   let element: HTMLElement;
   beforeEach(() => {
@@ -64,7 +64,11 @@ export function openPane(section: string, tab?: "log" | "stock" | "trace", now =
     for (const [label, text] of Object.entries(texts)) {
       const input = field(label);
       const isList = input instanceof HTMLSelectElement;
-      const { prototype } = isList ? HTMLSelectElement : HTMLInputElement;
+      const { prototype } = isList
+        ? HTMLSelectElement
+        : input instanceof HTMLTextAreaElement
+          ? HTMLTextAreaElement
+          : HTMLInputElement;
       await act(async () => {
         // React watches the property of the input itself; a test goes round it as typing does.
         Object.getOwnPropertyDescriptor(prototype, "value")?.set?.call(input, text);

@@ -16,6 +16,7 @@ import { useOpenSheets } from "./useOpenSheets";
 import { usePlan } from "./usePlan";
 import { useReceiving } from "./useReceiving";
 import { useRunSheets } from "./useRunSheets";
+import { useSeries } from "./useSeries";
 import { useSettings } from "./useSettings";
 import { useShelf } from "./useShelf";
 import { type ReadTables, useTables } from "./useTables";
@@ -49,6 +50,7 @@ export function usePane(host: Host, planner: Planner) {
   const receiving = useReceiving(book, beside, run);
   const shelf = useShelf(book, beside);
   const tracing = useTracing(book, tables, view === "trace", run);
+  const series = useSeries(book, tables, view === "tests", openSheets.open, run, onError);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 
   return {
@@ -61,6 +63,7 @@ export function usePane(host: Host, planner: Planner) {
     receiving,
     shelf,
     tracing,
+    series,
     check: { groups, stops, checks: groups.length - stops },
     fields: { kept, keep, wrong, date, setDate, isWrong: Object.keys(wrong).length > 0 || serial === undefined },
     tables: { sources, read: tables, given, ...choices },

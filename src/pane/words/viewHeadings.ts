@@ -6,4 +6,5 @@ export const VIEW_HEADINGS: Readonly<Record<View, string>> = {
   log: "Log a pour",
   stock: "Stock",
   trace: "Lots and runs",
+  tests: "Burn tests",
 };

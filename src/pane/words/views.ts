@@ -1,10 +1,11 @@
-/** What the views of the pane are called, in the order of a candle's way. */
+/** What the views of the pane are called, in the order of a candle's way; tests of its wick stand beside it. */
 
 export const VIEWS = {
   plan: "Plan",
   log: "Log",
   stock: "Stock",
   trace: "Trace",
+  tests: "Tests",
 } as const;
 
 export type View = keyof typeof VIEWS;

@@ -2,6 +2,7 @@ import { list } from "../../core/check/list";
 import { plain } from "../../core/check/plain";
 import { wholeNumber } from "../../core/check/wholeNumber";
 import { wrong } from "../../core/check/wrong";
+import { Fault } from "../../core/fault";
 import { shuffled } from "../../core/statistics/shuffled";
 import { sameName } from "../sameName";
 
@@ -14,6 +15,8 @@ const LOOK = 60;
 const CYCLES_A_DAY = 2;
 /** Fewer of a wick than this say little: three without a fault leave a fault rate of up to 63 % possible. */
 export const FEW = 3;
+/** More looks than this make tables and cards that nobody fills in. */
+const MOST_LOOKS = 6000;
 
 /** What is to be tried. */
 export interface SeriesOrder {
@@ -52,8 +55,12 @@ export interface Series {
   /** In the order in which they are burnt. */
   readonly candles: readonly SeriesCandle[];
   readonly looks: readonly SeriesLook[];
-  /** Hours that candles burn, all together, and the days from the first cycle to the last. */
+  /** Hours that candles burn, all together, and those that somebody stays with them. */
   readonly hours: number;
+  readonly watched: number;
+  /** The day of the first cycle and that of the last, and how many these are. */
+  readonly firstDay: number;
+  readonly lastDay: number;
   readonly days: number;
 }
 
@@ -62,32 +69,60 @@ export interface Series {
  * changes from day to day then falls on all wicks alike.
  */
 export function planSeries(order: SeriesOrder): Series {
-  const { code, vessel, candles, cycles, atOnce, pouredOn, cureDays } = order;
-  const wicks = wicksOf(order.wicks);
-  if (vessel.trim() === "") throw wrong("vessel", "nothing is given; choose the vessel to try wicks in");
-  if (code.trim() === "") throw wrong("code", "nothing is given; write what the names of the tests begin with");
-  for (const [name, value, least, most] of [
-    ["candles", candles, 1, 50],
-    ["cycles", cycles, 1, 60],
-    ["atOnce", atOnce, 1, 200],
-    ["cureDays", cureDays, 0, 3650],
-  ] as const) {
-    within(name, value, least, most);
-  }
+  const [fault] = seriesFaults(order);
+  if (fault) throw fault;
+  const { vessel, candles, cycles, atOnce, pouredOn, cureDays } = order;
+  const [code, wicks] = [order.code.trim(), namedWicks(order.wicks)];
   const rounds = Array.from({ length: candles }, (_, round) => shuffled(wicks, `${code} ${vessel} ${round}`));
   const inTurn = rounds.flat();
   const digits = String(inTurn.length).length;
   const daysEach = Math.ceil(cycles / CYCLES_A_DAY);
+  const firstDay = pouredOn + cureDays;
   const burnt = inTurn.map((wick, i): SeriesCandle => {
-    const test = `${code.trim()}-${String(i + 1).padStart(digits, "0")}`;
-    return { test, wick, burnOn: pouredOn + cureDays + Math.floor(i / atOnce) * daysEach };
+    const test = `${code}-${String(i + 1).padStart(digits, "0")}`;
+    return { test, wick, burnOn: firstDay + Math.floor(i / atOnce) * daysEach };
   });
+  const lots = Math.ceil(burnt.length / atOnce);
   return {
     candles: burnt,
     looks: burnt.flatMap(({ test }) => looksOf(test, cycles)),
     hours: (burnt.length * cycles * CYCLE) / 60,
-    days: Math.ceil(burnt.length / atOnce) * daysEach,
+    watched: (lots * cycles * CYCLE) / 60,
+    ...{ firstDay, lastDay: firstDay + lots * daysEach - 1, days: lots * daysEach },
   };
+}
+
+/** All that is wrong with an order, by its fields. */
+export function seriesFaults(order: SeriesOrder): Fault[] {
+  const found = [
+    () => wicksOf(order.wicks),
+    () => named("vessel", order.vessel, "choose the vessel to try wicks in"),
+    () => named("code", order.code, "write what the names of the tests begin with"),
+    () => within("candles", order.candles, 1, 50),
+    () => within("cycles", order.cycles, 1, 60),
+    () => within("atOnce", order.atOnce, 1, 200),
+    () => within("cureDays", order.cureDays, 0, 3650),
+  ].flatMap(faultOf);
+  return found.length > 0 ? found : faultOf(() => notTooMany(order));
+}
+
+function faultOf(check: () => void): Fault[] {
+  try {
+    check();
+    return [];
+  } catch (fault) {
+    if (fault instanceof Fault) return [fault];
+    throw fault;
+  }
+}
+
+function notTooMany({ wicks, candles, cycles }: SeriesOrder): void {
+  const looks = namedWicks(wicks).length * candles * cycles * (CYCLE / LOOK + 1);
+  if (looks <= MOST_LOOKS) return;
+  throw wrong(
+    "wicks",
+    `that makes ${looks} readings, more than ${MOST_LOOKS}; plan a series of fewer candles or cycles`,
+  );
 }
 
 /** Weighed before it is lit; then looked at each hour until it is put out, and weighed again. */
@@ -97,12 +132,18 @@ function looksOf(test: string, cycles: number): SeriesLook[] {
   );
 }
 
-function wicksOf(given: readonly string[]): string[] {
-  const wicks = given.map((wick) => wick.trim()).filter((wick) => wick !== "");
+const namedWicks = (given: readonly string[]): string[] =>
+  given.map((wick) => wick.trim()).filter((wick) => wick !== "");
+
+function wicksOf(given: readonly string[]): void {
+  const wicks = namedWicks(given);
   if (wicks.length === 0) throw wrong("wicks", "nothing is given; name the wicks to try");
   const twice = wicks.filter((wick, i) => wicks.findIndex((one) => sameName(one) === sameName(wick)) < i);
   if (twice.length > 0) throw wrong("wicks", `${list(twice, "and")} stands twice; name each wick once`);
-  return wicks;
+}
+
+function named(name: string, text: string, what: string): void {
+  if (text.trim() === "") throw wrong(name, `nothing is given; ${what}`);
 }
 
 function within(name: string, value: number, least: number, most: number): void {

@@ -1,7 +1,11 @@
+import { wrong } from "../../core/check/wrong";
+import type { Basis } from "../../core/scent/basis";
+import { onBasis } from "../../core/scent/onBasis";
 import type { Addition } from "../../sheet/addition";
 import type { Content } from "../../sheet/sheet";
 import { tableSheet } from "../../sheet/tableSheet";
-import type { WeightUnit } from "../settings";
+import type { Settings } from "../settings";
+import { headingWords } from "../tables/headings/headingWords";
 import { millimetresIn } from "../tables/readLength";
 import { type FieldOf, matchColumns, TABLE_TYPES, tableName } from "../tables/registry";
 import type { TableRows } from "../tables/tableRows";
@@ -15,6 +19,7 @@ export interface SeriesCandles {
   readonly width: number | undefined;
   readonly wax: string;
   readonly scent: string;
+  /** Of wax; undefined without a scent. */
   readonly load: number | undefined;
   readonly cureDays: number;
   readonly product: string;
@@ -33,18 +38,21 @@ export function seriesAdditions(
     readonly burnTests?: Standing<"burnTests"> | undefined;
     readonly readings?: Standing<"readings"> | undefined;
   },
-  unit: WeightUnit,
+  settings: Pick<Settings, "unit" | "basis">,
 ): Addition[] {
   const all = { vessel, width, wax, scent, load, cure: cureDays, product };
   const tests = candles.map(({ test, wick, burnOn }) => ({ test, wick, burnOn, ...all }));
-  return [additionOf("burnTests", tests, tables.burnTests, unit), additionOf("readings", looks, tables.readings, unit)];
+  return [
+    additionOf("burnTests", tests, tables.burnTests, settings),
+    additionOf("readings", looks, tables.readings, settings),
+  ];
 }
 
 function additionOf<K extends Kind>(
   kind: K,
   rows: readonly Row<K>[],
   standing: Standing<K> | undefined,
-  unit: WeightUnit,
+  { unit, basis }: Pick<Settings, "unit" | "basis">,
 ): Addition {
   const { name, starter }: TableType = TABLE_TYPES[kind];
   const { columns } = starter(unit, () => undefined, []);
@@ -53,7 +61,7 @@ function additionOf<K extends Kind>(
     ([field, column]) => (column === undefined ? [] : [{ field: field as FieldOf<K>, column }]),
   );
   const contents = (row: Row<K>, given: typeof places) =>
-    given.map(({ field, column }) => contentOf(row[field], field === "width" ? (headings[column] ?? "") : undefined));
+    given.map(({ field, column }) => contentOf(inColumn(field, row[field], headings[column] ?? "", basis)));
   if (standing) {
     const given = places.filter(({ field }) => rows.some((row) => row[field] !== undefined));
     return {
@@ -72,10 +80,24 @@ function additionOf<K extends Kind>(
 /** A column that the series has nothing for. */
 const NOWHERE = { field: "", column: -1 } as const;
 
-/** A text stays text, whatever it begins with; a width is given in the unit of its heading. */
-function contentOf(value: string | number | undefined, widthHeading?: string): Content | null {
+/** A width in the unit of its heading, a load on the basis of its own; one that names none is on the usual basis. */
+function inColumn(
+  field: string,
+  value: string | number | undefined,
+  heading: string,
+  usual: Basis,
+): string | number | undefined {
+  if (typeof value !== "number") return value;
+  if (field === "load") return onBasis(value, "of wax", headingWords(heading).basis ?? usual);
+  if (field !== "width") return value;
+  const ratio = millimetresIn(heading);
+  if (ratio === undefined)
+    throw wrong("width", `the heading ${heading} names no unit of length; write mm, cm or in there`);
+  return value / ratio;
+}
+
+/** A text stays text, whatever it begins with. */
+function contentOf(value: string | number | undefined): Content | null {
   if (value === undefined || value === "") return null;
-  if (typeof value === "string") return { text: value };
-  const ratio = widthHeading === undefined ? 1 : (millimetresIn(widthHeading) ?? 1);
-  return { number: Number((value / ratio).toPrecision(12)) };
+  return typeof value === "string" ? { text: value } : { number: Number(value.toPrecision(12)) };
 }

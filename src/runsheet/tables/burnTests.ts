@@ -137,7 +137,7 @@ function starter(): Starter {
       { heading: "Wick", width: 18 },
       { heading: "Wax", width: 18 },
       { heading: "Scent", width: 22, choices: ["Scents", "Scent"] },
-      { heading: "Load (%)", ...RATE },
+      { heading: "Load (% of wax)", ...RATE },
       { heading: "Cure days", width: 10 },
       { heading: "Burn on", width: 12, format: "yyyy-mm-dd" },
       { heading: "Product", width: 12 },

@@ -161,9 +161,10 @@ function glassIn(table: TableReader<ReadingField>, reader: RowReader<ReadingFiel
   return reader.check("glass", () => celsius(heat, "glass", unit));
 }
 
+/** Where wax is weighed in ounces, thermometers are read in Fahrenheit. */
+export const degreesWith = (unit: WeightUnit): "F" | "C" => (unit === "oz" || unit === "lb" ? "F" : "C");
+
 function starter(unit: WeightUnit): Starter {
-  // Where wax is weighed in ounces, thermometers are read in Fahrenheit.
-  const degrees = unit === "oz" || unit === "lb" ? "F" : "C";
   return {
     note: "A row for each look at a burning candle: each hour of a cycle of at most 240 minutes, with breaks of at least 60, until 10 mm of wax are left. What was not looked at stays blank.",
     columns: [
@@ -176,7 +177,7 @@ function starter(unit: WeightUnit): Starter {
       { heading: "Pool depth (mm)", width: 14 },
       { heading: "Wax left (mm)", width: 12 },
       { heading: "Soot", width: 14 },
-      { heading: `Glass temperature (${degrees})`, width: 18 },
+      { heading: `Glass temperature (${degreesWith(unit)})`, width: 18 },
       { heading: "Remarks", width: 40 },
     ],
   };

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { planSeries, type SeriesOrder } from "../../../src/runsheet/series/planSeries";
+import { planSeries, type SeriesOrder, seriesFaults } from "../../../src/runsheet/series/planSeries";
 
 /** Four wicks in bowls, three candles of each; 46352 is 26 November 2026. All invented. */
 const ORDER: SeriesOrder = {
@@ -46,12 +46,14 @@ describe("a planned series", () => {
   });
 
   it("burns after the cure, four at once, two cycles a day", () => {
-    const { candles, looks, hours, days } = planSeries(ORDER);
+    const { candles, looks, hours, watched, firstDay, lastDay, days } = planSeries(ORDER);
     // By hand: 14 days of cure; six cycles take three days; twelve candles are three lots of four.
     expect(candles.map(({ burnOn }) => burnOn - 46352)).toEqual([14, 14, 14, 14, 17, 17, 17, 17, 20, 20, 20, 20]);
     expect([candles[0]?.test, candles[11]?.test]).toEqual(["S1-01", "S1-12"]);
     // Twelve candles of six cycles of four hours; a look at the beginning of each and at each of its hours.
     expect([hours, days, looks.length]).toEqual([288, 9, 360]);
+    // Somebody stays with three lots of six cycles of four hours; nine days, both ends counted.
+    expect([watched, firstDay - 46352, lastDay - 46352]).toEqual([72, 14, 22]);
     expect(looks.slice(0, 6).map(({ cycle, minutes }) => [cycle, minutes])).toEqual([
       ...[0, 60, 120, 180, 240].map((minutes) => [1, minutes]),
       [2, 0],
@@ -70,5 +72,12 @@ describe("a planned series", () => {
     [{ cureDays: -1 }, "cureDays: -1 is no whole number"],
   ])("refuses %j", (change, words) => {
     expect(() => planSeries({ ...ORDER, ...change })).toThrow(words);
+  });
+
+  it("says all that is wrong at once, and refuses more readings than anybody writes down", () => {
+    const wrong = seriesFaults({ ...ORDER, vessel: "", candles: 0, cureDays: 0.5 });
+    expect(wrong.map(({ argument }) => argument)).toEqual(["vessel", "candles", "cureDays"]);
+    // 4 wicks of 50 candles of 60 cycles with 5 looks each.
+    expect(() => planSeries({ ...ORDER, candles: 50, cycles: 60 })).toThrow("that makes 60000 readings");
   });
 });

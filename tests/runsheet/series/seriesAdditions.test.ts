@@ -16,6 +16,8 @@ const CANDLES: SeriesCandles = {
   ...{ vessel: "Bowl", width: 72.5, wax: "Soft wax", scent: "Rain", load: 0.06, cureDays: 7, product: "container" },
 };
 
+const SETTINGS = { unit: "g", basis: "of wax" } as const;
+
 const heldBy = (content: Content | null | undefined): CellValue =>
   !content || "formula" in content ? null : "text" in content ? content.text : content.number;
 
@@ -35,7 +37,7 @@ function tableOf<K extends TableTypeId>(type: K, addition: Sheet | NewRows): Tab
 
 describe("a series in the workbook", () => {
   it("begins both tables where there are none, and is read from them as it was planned", () => {
-    const [tests, looks] = seriesAdditions(SERIES, CANDLES, {}, "g") as Sheet[];
+    const [tests, looks] = seriesAdditions(SERIES, CANDLES, {}, SETTINGS) as Sheet[];
     const read = readTable(tableOf("burnTests", tests as Sheet), "g");
     expect([...(read?.values() ?? [])].map(({ test, wick }) => ({ test, wick }))).toEqual(
       SERIES.candles.map(({ test, wick }) => ({ test, wick })),
@@ -58,16 +60,43 @@ describe("a series in the workbook", () => {
       ...tableOf("burnTests", { table: "Mine", headings, rows: [] }),
       name: "Mine",
     } as Standing<"burnTests">;
-    const [added] = seriesAdditions(SERIES, CANDLES, { burnTests: own }, "g") as [NewRows];
+    const [added] = seriesAdditions(SERIES, CANDLES, { burnTests: own }, SETTINGS) as [NewRows];
     expect(added.table).toBe("Mine");
     expect([...added.headings].sort()).toEqual(["Burn test", "Inside diameter (in)", "Jar", "Wick size"]);
     // 72.5 mm are 2.8543 in.
     expect(readTable(tableOf("burnTests", added), "g")?.get("=s-1")?.width).toBeCloseTo(72.5, 9);
   });
+
+  it("gives a load on the basis of its heading, else on the usual one, and a new table says of wax", () => {
+    const loadUnder = (heading: string, basis: "of wax" | "of total") => {
+      const headings = ["Test", "Vessel", "Wick", heading];
+      const own = {
+        ...tableOf("burnTests", { table: "Own", headings, rows: [] }),
+        name: "Own",
+      } as Standing<"burnTests">;
+      const [added] = seriesAdditions(SERIES, CANDLES, { burnTests: own }, { unit: "g", basis }) as [NewRows];
+      return heldBy(added.rows[0]?.[added.headings.indexOf(heading)]);
+    };
+    expect(loadUnder("Load of wax", "of total")).toBe(0.06);
+    // 6 in 106: by hand.
+    expect(loadUnder("Load of total", "of wax")).toBeCloseTo(6 / 106, 11);
+    expect(loadUnder("Load", "of total")).toBeCloseTo(6 / 106, 11);
+    expect(loadUnder("Load", "of wax")).toBe(0.06);
+    const [begun] = seriesAdditions(SERIES, CANDLES, {}, { unit: "g", basis: "of total" }) as [Sheet];
+    expect(readTable(tableOf("burnTests", begun), "g")?.get("=s-1")).toMatchObject({ load: 0.06, basis: "of wax" });
+  });
+
+  it("writes no width under a heading whose unit nobody knows", () => {
+    const headings = ["Test", "Vessel", "Wick", "Inside width"];
+    const own = { ...tableOf("burnTests", { table: "Own", headings, rows: [] }), name: "Own" } as Standing<"burnTests">;
+    expect(() => seriesAdditions(SERIES, CANDLES, { burnTests: own }, SETTINGS)).toThrow(
+      "width: the heading Inside width names no unit of length",
+    );
+  });
 });
 
 describe("the cards of a series", () => {
-  const sheet = cardSheet(SERIES, CANDLES, { code: "=S", paper: "a4" });
+  const sheet = cardSheet(SERIES, CANDLES, { code: "=S", paper: "a4", unit: "g" });
   const texts = sheet.cells.flatMap(({ content }) => (content && "text" in content ? [content.text] : []));
 
   it("are one a candle, each on a page of its own, with a line for each look", () => {
@@ -81,12 +110,13 @@ describe("the cards of a series", () => {
 
   it("say what is in the candle, what ends the test at once, and who has the last word", () => {
     const { wick } = SERIES.candles[0] as { wick: string };
-    expect(texts).toContain(`Bowl, wick ${wick}; Soft wax, Rain, 6 %`);
+    expect(texts).toContain(`Bowl, 72.5 mm wide inside, wick ${wick}; Soft wax, Rain 6 % of wax, cured 7 days`);
     expect(texts).toContain("Burn on 2026-12-03 or later. By: ____________________");
     for (const word of ["over 75 mm", "second flame", "too hot to hold", "smokes", "lead core", "laboratory"]) {
       expect(texts.some((text) => text.includes(word))).toBe(true);
     }
-    const teaLights = cardSheet(SERIES, { ...CANDLES, product: "tea light" }, { code: "S", paper: "a4" });
+    const teaLights = cardSheet(SERIES, { ...CANDLES, product: "tea light" }, { code: "S", paper: "a4", unit: "oz" });
     expect(JSON.stringify(teaLights.cells)).toContain("over 30 mm");
+    expect(JSON.stringify(teaLights.cells)).toContain("Glass (F)");
   });
 });

@@ -1,0 +1,79 @@
+import { useMemo, useState } from "react";
+import { sameName } from "../../runsheet/sameName";
+import { wickOf } from "../../runsheet/tables/wick";
+import type { Book } from "../actions/book";
+import { writeSeries } from "../actions/writeSeries";
+import { seriesBeside } from "../burning/seriesBeside";
+import { draftOf, seriesPlan, shownOf } from "../burning/seriesDraft";
+import { type SeriesField, type TypedSeries, wicksIn, withUsual } from "../burning/typedSeries";
+import type { OpenSheets } from "../openSheets";
+import { SERIES } from "../words/series";
+import { WRITING } from "../words/writing";
+import { usePlan } from "./usePlan";
+import type { ReadTables } from "./useTables";
+import type { RunTask } from "./useTask";
+
+/** What is typed of a burn-test series, what it takes, and the press that writes it. Read only while somebody looks. */
+export function useSeries(
+  book: Book,
+  read: ReadTables,
+  isShown: boolean,
+  open: OpenSheets,
+  run: RunTask,
+  onError: (error: unknown) => void,
+) {
+  const { kept, settings, rowsLeft, planner } = book;
+  const [isPressed, setPressed] = useState(false);
+  const [given, setGiven] = useState<Partial<TypedSeries>>({});
+  const beside = useMemo(
+    () => (isShown && kept && settings ? seriesBeside(read, kept, settings, rowsLeft) : undefined),
+    [isShown, read, kept, settings, rowsLeft],
+  );
+  const typed = useMemo(() => withUsual(given, beside), [given, beside]);
+  const draft = useMemo(() => beside && draftOf(typed, beside), [typed, beside]);
+  const planned = usePlan(planner, draft?.given, settings, open, kept?.counts, onError);
+  const isWorking = draft?.given !== undefined && planned?.given !== draft.given;
+  const plan = useMemo(
+    () =>
+      draft && beside && planned && planned.given === draft.given ? seriesPlan(draft, planned.run, beside) : undefined,
+    [draft, beside, planned],
+  );
+  const refused = kept && !settings ? WRITING.fixSettings : beside?.refused;
+  const write = async () => {
+    setPressed(true);
+    if (!plan?.ready || refused !== undefined) return;
+    const shown = shownOf(plan);
+    await run(SERIES.write, async () => {
+      const { words, isWritten } = await writeSeries(book, typed, shown);
+      if (isWritten) {
+        // The next series is another one: of another vessel, or of other wicks.
+        setGiven(({ vessel, width, wicks, code, ...rest }) => rest);
+        setPressed(false);
+      }
+      return words;
+    });
+  };
+  return {
+    typed,
+    type: (field: SeriesField, text: string) => setGiven((before) => ({ ...before, [field]: text })),
+    names: beside?.names,
+    basis: settings?.basis ?? "of wax",
+    moreWicks: wicksLeft(typed.wicks, [...(beside?.names.wick.values() ?? [])]),
+    addWick: (wick: string) =>
+      setGiven((before) => ({ ...before, wicks: [...wicksIn(before.wicks ?? ""), wick].join("\n") })),
+    refused,
+    isWorking,
+    fixes: plan?.fixes ?? [],
+    ready: plan?.ready,
+    wrong: { ...(isPressed && draft?.blank), ...draft?.wrong, ...plan?.wrong },
+    write,
+  } as const;
+}
+
+/** The known wicks that are not among those typed. */
+function wicksLeft(typed: string, known: readonly string[]): string[] {
+  const chosen = wicksIn(typed).map((wick) => sameName(wickOf(wick).name));
+  return known.filter((wick) => !chosen.includes(sameName(wickOf(wick).name)));
+}
+
+export type SeriesState = ReturnType<typeof useSeries>;
