@@ -9,7 +9,6 @@ export default defineConfig(({ mode }) => ({
     include: mode === "long" ? [LONG] : ["tests/**/*.test.{ts,tsx}"],
     exclude: mode === "long" ? configDefaults.exclude : [...configDefaults.exclude, LONG],
     env: { POURWRIGHT_TESTS: mode },
-    benchmark: { include: ["tests/**/*.bench.ts"] },
     // On a busy machine everything takes long: only what hangs meets these.
     testTimeout: 600_000,
     hookTimeout: 600_000,
