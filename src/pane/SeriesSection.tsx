@@ -61,7 +61,6 @@ export function SeriesSection({ series, isBusy }: { series: SeriesState; isBusy:
       </div>
       <p className="hint">{SERIES.why}</p>
       <div role="status">
-        {isWorking && <p className="hint">{SERIES.working}</p>}
         {fixes.length > 0 && <Told heading={SERIES.fix} lines={fixes} />}
         {ready && <Takes ready={ready} />}
       </div>
@@ -85,7 +84,7 @@ function Offered({ id, names }: { id: string; names: Names | undefined }) {
 }
 
 /** The wicks to try, typed or taken from those that are known. */
-function Wicks({ series: { typed, type, wrong, moreWicks, addWick } }: { series: SeriesState }) {
+function Wicks({ series: { typed, type, wrong, knownWicks, addWick } }: { series: SeriesState }) {
   return (
     <>
       <LinesField
@@ -94,11 +93,11 @@ function Wicks({ series: { typed, type, wrong, moreWicks, addWick } }: { series:
         wrong={wrong.wicks}
         onChange={(value) => type("wicks", value)}
       />
-      {moreWicks.length > 0 && (
+      {knownWicks.length > 0 && (
         // biome-ignore lint/a11y/useSemanticElements: a fieldset's legend would stand above presses that say it all
         <div role="group" aria-label={SERIES.knownWicks} className="buttons">
-          {moreWicks.map((wick) => (
-            <Button key={wick} onPress={() => addWick(wick)}>
+          {knownWicks.map(({ wick, isChosen }) => (
+            <Button key={wick} off={isChosen} onPress={() => addWick(wick)}>
               {SERIES.addWick(wick)}
             </Button>
           ))}

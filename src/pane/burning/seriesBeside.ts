@@ -26,8 +26,9 @@ export interface SeriesBeside {
   };
   /** The inside width of a vessel in mm, as it was tested last. */
   widthOf(vessel: string): number | undefined;
-  /** Of a scent: the load on the usual basis, undefined where a recipe makes it, and the days of its cure. */
+  /** The load of a scent on the usual basis; undefined where a recipe makes it, or where its basis is not clear. */
   loadOf(scent: string): number | undefined;
+  /** The days that a scent cures. */
   cureOf(scent: string): number | undefined;
   /** Why nothing can be added to the tables as they stand. */
   readonly refused: string | undefined;
@@ -54,7 +55,10 @@ export function seriesBeside(read: ReadTables, byHand: ByHand, settings: Setting
       if (scent.trim() === "" || recipes?.has(sameName(scent))) return undefined;
       const notes = notesOf(scent);
       if (notes?.load === undefined) return settings.load;
-      return onBasis(notes.load, notes.basis ?? notes.saidBasis?.basis ?? basis, basis);
+      const taken = notes.basis ?? basis;
+      // Where the heading names another basis the run itself asks which is meant.
+      const isUnclear = notes.saidBasis !== undefined && notes.saidBasis.basis !== taken;
+      return isUnclear ? undefined : onBasis(notes.load, taken, basis);
     },
     cureOf: (scent) => notesOf(scent)?.cureDays,
     refused: refusalIn("burnTests", tables, read) ?? refusalIn("readings", tables, read),

@@ -105,8 +105,9 @@ function saidOf(errors: readonly Problem[]): SeriesPlan {
   return { wrong, fixes, ready: undefined };
 }
 
-/** Safety is never left out, nor what may make a vessel's weights wrong; the cost is not asked for here. */
-const isDoubt = ({ table, safety }: Problem): boolean => safety === true || table === "vessels";
+/** Safety is never left out, nor a vessel's weights or a load that may be wrong; the cost is not asked for here. */
+const isDoubt = ({ table, field, safety }: Problem): boolean =>
+  safety === true || table === "vessels" || field === "load";
 
 function wordsOf({ table = "pour", text }: Problem): string {
   const kind: TableTypeId = table;

@@ -1,10 +1,10 @@
-import { useMemo, useState } from "react";
+import { useMemo, useRef, useState } from "react";
 import { sameName } from "../../runsheet/sameName";
 import { wickOf } from "../../runsheet/tables/wick";
 import type { Book } from "../actions/book";
 import { writeSeries } from "../actions/writeSeries";
 import { seriesBeside } from "../burning/seriesBeside";
-import { draftOf, seriesPlan, shownOf } from "../burning/seriesDraft";
+import { draftOf, type SeriesPlan, seriesPlan, shownOf } from "../burning/seriesDraft";
 import { type SeriesField, type TypedSeries, wicksIn, withUsual } from "../burning/typedSeries";
 import type { OpenSheets } from "../openSheets";
 import { SERIES } from "../words/series";
@@ -38,6 +38,10 @@ export function useSeries(
       draft && beside && planned && planned.given === draft.given ? seriesPlan(draft, planned.run, beside) : undefined,
     [draft, beside, planned],
   );
+  // What was worked out last stays until the next has come: else all would jump at each letter.
+  const last = useRef<SeriesPlan | undefined>(undefined);
+  if (!isWorking) last.current = plan;
+  const shownPlan = plan ?? last.current;
   const refused = kept && !settings ? WRITING.fixSettings : beside?.refused;
   const write = async () => {
     setPressed(true);
@@ -58,22 +62,23 @@ export function useSeries(
     type: (field: SeriesField, text: string) => setGiven((before) => ({ ...before, [field]: text })),
     names: beside?.names,
     basis: settings?.basis ?? "of wax",
-    moreWicks: wicksLeft(typed.wicks, [...(beside?.names.wick.values() ?? [])]),
+    knownWicks: knownWicks(typed.wicks, [...(beside?.names.wick.values() ?? [])]),
     addWick: (wick: string) =>
       setGiven((before) => ({ ...before, wicks: [...wicksIn(before.wicks ?? ""), wick].join("\n") })),
     refused,
     isWorking,
-    fixes: plan?.fixes ?? [],
-    ready: plan?.ready,
+    fixes: shownPlan?.fixes ?? [],
+    ready: shownPlan?.ready,
     wrong: { ...(isPressed && draft?.blank), ...draft?.wrong, ...plan?.wrong },
     write,
   } as const;
 }
 
-/** The known wicks that are not among those typed. */
-function wicksLeft(typed: string, known: readonly string[]): string[] {
-  const chosen = wicksIn(typed).map((wick) => sameName(wickOf(wick).name));
-  return known.filter((wick) => !chosen.includes(sameName(wickOf(wick).name)));
+/** The known wicks, and which of them are typed. */
+function knownWicks(typed: string, known: readonly string[]): { wick: string; isChosen: boolean }[] {
+  const nameOf = (wick: string) => sameName(wickOf(wick).name);
+  const chosen = wicksIn(typed).map(nameOf);
+  return known.map((wick) => ({ wick, isChosen: chosen.includes(nameOf(wick)) }));
 }
 
 export type SeriesState = ReturnType<typeof useSeries>;

@@ -45,7 +45,6 @@ export const SERIES = {
   doubts: "Check these first:",
   fix: "Fix these first:",
   takes: "What it takes:",
-  working: "Working out what it takes…",
   changed: "The tables have changed since this was shown. Look at it once more, then press again.",
   noDay: "choose a day",
   bareLoad: "is given and no scent; name the scent, or clear the load",

@@ -1,4 +1,3 @@
-import { gramsIn } from "../../core/units/weight";
 import type { RunPlan } from "../plan/runPlan";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -22,9 +21,6 @@ export interface SeriesPour {
 
 /** The tables of a workbook; there need not be one to pour from. */
 export type AllTables = { readonly [K in keyof Tables]?: Tables[K] | undefined };
-
-/** A stand-in for a fill that nobody knows, in grams: so the load is held against its limits all the same. */
-const STAND_IN = 100;
 
 /**
  * The tables by which a run of just these candles is planned: what it takes and what the shelf lacks is worked out as
@@ -82,9 +78,8 @@ function fillOf(
   return { water: water.value, ...(factor.value !== undefined && { factor: factor.value }) };
 }
 
-const standIn = ({ unit, potCapacity }: Settings) => ({
-  fill: Math.min(STAND_IN / gramsIn("unit", unit), potCapacity / 2),
-});
+/** For a fill that nobody knows, so much that no scale is too coarse: so the load is held against its limits all the same. */
+const standIn = ({ potCapacity }: Settings) => ({ fill: potCapacity / 2 });
 
 function withoutWicks(vessels: TableRows<"vessels">): TableRows<"vessels"> {
   const { wick: _, ...columns } = vessels.columns;
