@@ -1,14 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { CellError, call, cell, down, messageOf, metadata, type Value } from "./built";
-
-const isGood = (value: Value) =>
-  (typeof value === "string" && isSaid(value)) ||
-  (typeof value === "number" && Number.isFinite(value)) ||
-  (value instanceof CellError && isSaid(value.message ?? ""));
-
-/** No trace of the arithmetic or of the code in what a person reads. */
-const isSaid = (text: string) => !/NaN|Infinity|undefined|null|BigInt|Maximum call|object Object/.test(text);
+import { faultIn, grid, WRONG_CELLS } from "./generated";
 
 /** Broadcasting as Excel's own operators do it, written the long way round. */
 function plainBroadcast(
@@ -36,13 +29,6 @@ function plainBroadcast(
   }
   return result;
 }
-
-const grid = (value: fc.Arbitrary<Value>) =>
-  fc
-    .tuple(fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 4 }))
-    .chain(([rows, columns]) =>
-      fc.array(fc.array(value, { minLength: columns, maxLength: columns }), { minLength: rows, maxLength: rows }),
-    );
 
 describe("filling down and spilling", () => {
   it("broadcasts as Excel's operators do", () => {
@@ -152,32 +138,7 @@ describe("errors", () => {
 });
 
 describe("every function, with every kind of wrong cell", () => {
-  const wrong: Value[] = [
-    null,
-    "",
-    " ",
-    "text",
-    "of wax",
-    "g",
-    "12",
-    true,
-    false,
-    0,
-    -1,
-    0.5,
-    1,
-    6,
-    1e308,
-    -1e308,
-    5e-324,
-    Number.NaN,
-    Number.POSITIVE_INFINITY,
-    new CellError("#DIV/0!"),
-    { type: "Error", basicValue: "#NUM!" },
-    { type: "Entity", basicValue: "#VALUE!" },
-    {},
-  ];
-  const anyCell = fc.constantFrom(...wrong);
+  const anyCell = fc.constantFrom(...WRONG_CELLS);
   const anyArgument = fc.oneof(anyCell, grid(anyCell), fc.constant(undefined));
 
   it.each(metadata.functions.map(({ id, parameters }) => [id, parameters.length] as const))(
@@ -185,13 +146,7 @@ describe("every function, with every kind of wrong cell", () => {
     (id, count) => {
       fc.assert(
         fc.property(fc.array(anyArgument, { minLength: count, maxLength: count }), (args) => {
-          const rows = call(id, ...args);
-          expect(Array.isArray(rows) && rows.length > 0).toBe(true);
-          const width = rows[0]?.length;
-          for (const row of rows) {
-            expect(row.length).toBe(width);
-            for (const value of row) expect(isGood(value), `${id} gave ${String(value)}`).toBe(true);
-          }
+          expect(faultIn(call(id, ...args))).toBeUndefined();
         }),
         { numRuns: 300 },
       );

@@ -1,65 +1,20 @@
 // @vitest-environment happy-dom
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { SourceRows } from "../../src/host/host";
 import { recordIn } from "../../src/pane/actions/onRecord";
 import { planLog } from "../../src/pane/actions/planLog";
 import { besideOf, planReceipt } from "../../src/pane/receiving/planReceipt";
 import { firstKept } from "../../src/pane/state/kept";
-import type { ReadTables } from "../../src/pane/state/useTables";
 import type { PouredRun } from "../../src/runsheet/record/poured";
-import type { Addition } from "../../src/sheet/addition";
-import type { CellValue, Content } from "../../src/sheet/sheet";
 import { cases } from "../cases";
 import { pouredRun } from "../runsheet/record/poured";
-
-/** A workbook of tables alone, to which additions are made as a spreadsheet makes them. */
-class Workbook {
-  read: ReadTables = {
-    components: rowsOf("Components", [
-      ["Vessel", "Item", "Each"],
-      ["Tin", "Wick", 2],
-    ]),
-  };
-
-  add(additions: readonly Addition[]): void {
-    for (const one of additions) {
-      const kind = (name: string) => (name === "Moves" ? "moves" : "log");
-      if ("table" in one) {
-        const known = this.read[kind(one.table)] as SourceRows;
-        const added = one.rows.map((row) =>
-          known.headings.map((heading) => plainOf(row[one.headings.indexOf(heading)])),
-        );
-        this.read = { ...this.read, [kind(one.table)]: rowsOf(one.table, [known.headings, ...known.rows, ...added]) };
-        continue;
-      }
-      const [table] = one.tables ?? [];
-      const { name = "", headings = [], rows = 0 } = table ?? {};
-      const cells = Array.from({ length: rows + 1 }, (): CellValue[] => headings.map(() => null));
-      for (const { row, column, content } of one.cells) (cells[row] as CellValue[])[column] = plainOf(content);
-      this.read = { ...this.read, [kind(name)]: rowsOf(name, cells) };
-    }
-  }
-
-  /** The sum of a column over the rows that pass. */
-  sum(table: "moves" | "log", column: string, passes: (of: (heading: string) => CellValue) => boolean): number {
-    const { headings = [], rows = [] } = this.read[table] ?? {};
-    return rows.reduce((total, row) => {
-      const of = (heading: string) => row[headings.indexOf(heading)] ?? null;
-      return passes(of) ? total + Number(of(column) ?? 0) : total;
-    }, 0);
-  }
-}
-
-const plainOf = (content: Content | null | undefined): CellValue =>
-  content ? ("text" in content ? content.text : "number" in content ? content.number : null) : null;
-
-function rowsOf(name: string, [headings = [], ...rows]: readonly (readonly CellValue[])[]): SourceRows {
-  const place = { sheet: name, row: 0, column: 0, rows: rows.length + 1, columns: headings.length };
-  return { name, place, headings: headings.map(String), rows };
-}
+import { rowsOf, TablesAlone } from "./tablesAlone";
 
 const KEPT = firstKept();
+const COMPONENTS = rowsOf("Components", [
+  ["Vessel", "Item", "Each"],
+  ["Tin", "Wick", 2],
+]);
 const LOTS = ["", "A", "B", "a, B"] as const;
 const pot = fc.record({
   wax: fc.integer({ min: 1, max: 9000 }).map((tenths) => tenths / 10),
@@ -93,7 +48,7 @@ const GRAMS = { g: 1, kg: 1000, oz: 28.349523125 };
 
 describe("mass and count", () => {
   it("balance after any receipts, pours, late pots and corrections: what came in is what is left and what went out", () => {
-    const log = (book: Workbook, poured: PouredRun) => {
+    const log = (book: TablesAlone, poured: PouredRun) => {
       try {
         const record = recordIn(book.read, KEPT, "g");
         book.add(planLog(poured, record, { sheet: "Run", copies: [], beginsMoves: true }).additions);
@@ -104,7 +59,7 @@ describe("mass and count", () => {
     };
     fc.assert(
       fc.property(fc.array(step, { minLength: 1, maxLength: 12 }), (steps) => {
-        const book = new Workbook();
+        const book = new TablesAlone({ components: COMPONENTS });
         let received = 0;
         /** The last that was written of each pot that is logged, by the test's own book-keeping. */
         const standing = new Map<string, Pots[number]>();
