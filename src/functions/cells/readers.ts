@@ -1,15 +1,11 @@
 /** What one cell gives: a number, a date, a text or a name, else a fault that says what to write there. */
 
+import { keptNumber } from "../../core/check/keptNumber";
 import { plain } from "../../core/check/plain";
 import { wrong } from "../../core/check/wrong";
 
-/** A spreadsheet keeps 15 digits: beyond them a number is a slip, and its products would run out of range. */
-const LARGEST = 1e15;
-
 export function readNumber(name: string, cell: unknown): number {
-  if (typeof cell === "number" && Math.abs(cell) <= LARGEST) return cell;
-  if (typeof cell === "number" && Number.isFinite(cell))
-    throw wrong(name, `${plain(cell)} is too large; check its digits`);
+  if (typeof cell === "number" && Number.isFinite(cell)) return keptNumber(name, cell);
   if (typeof cell === "string") {
     if (cell.trim() === "") throw wrong(name, "the cell holds only spaces; clear it or write a number");
     throw wrong(name, `"${cell.slice(0, 40)}" is text; write a plain number`);

@@ -31,7 +31,9 @@ export function newLoss(log: Log, now: number | undefined): ShownLoss | undefine
   const out =
     left.length === 0
       ? []
-      : [`left out: ${left.map(({ lot, loss }) => `${formatLoss(loss)} in ${lot}`).join(", ")}, a slip is more likely`];
+      : [
+          `left out: ${left.map(({ lot, loss }) => `${formatLoss(loss)}${lot === "" ? "" : ` in ${lot}`}`).join(", ")}, a slip is more likely`,
+        ];
   if (fit.length === 0) return out.length > 0 ? { says: out.join("; "), offer: undefined } : undefined;
   const { slope: mean, error } = throughOrigin(fit.map(({ loss }) => ({ x: 1, y: loss })));
   const offer = Number(mean.toFixed(3));

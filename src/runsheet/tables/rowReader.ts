@@ -1,3 +1,4 @@
+import { keptNumber } from "../../core/check/keptNumber";
 import { plain } from "../../core/check/plain";
 import { calendarDay } from "../../core/label/calendarDay";
 import { dayOfIso } from "../../core/label/isoDay";
@@ -24,7 +25,7 @@ export class RowReader<F extends string> extends RowNotes<F> {
   /** The number in a cell; undefined when it is blank, or wrong and noted. */
   number(field: F): number | undefined {
     const cell = this.cells.cell(this.row, field);
-    if (typeof cell === "number") return cell;
+    if (typeof cell === "number") return this.check(field, () => keptNumber("", cell));
     if (this.isBlank(field) || this.isError(field, cell)) return undefined;
     const shown = String(cell).trim().slice(0, 40);
     const isLike = /^[-+]?(\d+\.?\d*|\.\d+)\s*%?$/.test(shown);

@@ -1,3 +1,4 @@
+import { isKept } from "../../core/check/keptNumber";
 import type { CellValue } from "../../sheet/sheet";
 import { sameName } from "../sameName";
 import { CHOICES, type WeightUnit } from "../settings";
@@ -116,10 +117,14 @@ function rowOf(table: TableReader<LogField>, row: number): LoggedRow {
   ) as LoggedRow["cells"];
   const number = (heading: LogHeading) => {
     const value = cells[heading];
-    return typeof value === "number" ? value : undefined;
+    return typeof value === "number" && isKept(value) ? value : undefined;
   };
   const above0 = (heading: LogHeading) => ((number(heading) ?? 0) > 0 ? number(heading) : undefined);
-  const text = (heading: LogHeading) => String(cells[heading] ?? "").trim();
+  const text = (heading: LogHeading) => {
+    const value = cells[heading] ?? "";
+    // An error names nothing.
+    return typeof value === "object" ? "" : String(value).trim();
+  };
   const [wax, candles] = [number("Wax planned"), number("Candles")];
   return {
     lot: text("Lot"),

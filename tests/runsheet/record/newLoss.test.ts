@@ -19,6 +19,12 @@ describe("the loss that the log shows", () => {
     });
   });
 
+  it("takes no figure that a spreadsheet does not keep, and names no lot where none stands", () => {
+    expect(newLoss(log(-1.7e308), 0.03)).toBeUndefined();
+    const named = readLog({ headings: ["Lot", "Vessel", "Loss shown"], rows: [[{ error: "#N/A" }, "Tin", 0.9]] });
+    expect(newLoss(named, 0.03)?.says).toBe("left out: 90 %, a slip is more likely");
+  });
+
   it("is the mean of several once it is known to two points", () => {
     // Three pours m - d, m, m + d: deviation d; t(2) = 4.302653 (Student's t, 95 %). 4.302653 x d / sqrt(3) is 0.02
     // at d = 0.0080511.

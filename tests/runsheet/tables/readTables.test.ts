@@ -54,6 +54,17 @@ describe("a table that lacks a column it needs", () => {
   });
 });
 
+describe("a number beyond what a spreadsheet keeps", () => {
+  it.each(["Quantity", "Fill", "Load"])("of %s is a slip, and what it would come to is not said", (heading) => {
+    const cells = { Vessel: "Tin", Quantity: 4, Fill: 200, Load: 0.06, [heading]: 1.7e308 };
+    const batch = table("pour", [Object.keys(cells), Object.values(cells)]);
+    const { problems } = buildRun({ pour: batch } as unknown as Tables, FIRST_SETTINGS);
+    expect(problems.map(({ text }) => text)).toContainEqual(
+      expect.stringMatching(/: 1.7e\+308 is too large; check its digits$/),
+    );
+  });
+});
+
 describe("a number that is kept as text", () => {
   it.each([
     ["8%", '"8%" is kept as text; type it again; if it stays text, give the cell another number format first'],
