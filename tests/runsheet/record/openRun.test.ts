@@ -58,6 +58,8 @@ describe("rejects", () => {
   it("are the share of the counted candles that were not good", () => {
     // Of 40 counted ones 38 were good.
     expect(rejectShare([row(30, 28), row(10, 10), row(50, undefined)])).toBeCloseTo(2 / 40, 12);
+    // More good ones than candles are a slip of the pen.
+    expect(rejectShare([row(30, 28), row(10, 10), row(1, 2), row(5, -1)])).toBeCloseTo(2 / 40, 12);
     expect(rejectShare([row(50, undefined)])).toBeUndefined();
     expect(rejectShare([])).toBeUndefined();
   });
