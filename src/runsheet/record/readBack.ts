@@ -1,3 +1,5 @@
+import { plain } from "../../core/check/plain";
+import { isDay } from "../../core/label/calendarDay";
 import { sum } from "../../core/statistics/sum";
 import type { CellValue } from "../../sheet/sheet";
 import { percent } from "../percent";
@@ -24,9 +26,11 @@ import { ABOVE_0, AT_LEAST_0, SheetRow, WHOLE } from "./sheetRow";
  */
 export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | undefined {
   const lot = lotIn(cells[0]?.[AT.name]);
-  const date = cells.find((row) => row[AT.name] === DATE)?.[AT.figure];
+  const dated = cells.findIndex((row) => row[AT.name] === DATE);
+  const date = cells[dated]?.[AT.figure];
   const scale = scaleOn(cells);
   if (lot === undefined || typeof date !== "number" || scale === undefined) return undefined;
+  const noDay = isDay(date) ? [] : [`Row ${dated + 1}, date: "${plain(date)}" is no day; write one such as 2026-11-26`];
   const at = columnsOn(cells);
   const rows = cells.map((row, i) => new SheetRow(row, i + 1, at));
   const pots: OpenPot[] = [];
@@ -35,7 +39,7 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
   for (const row of rows) {
     const days = row.kind === "scents" ? row.number("days") : undefined;
     if (days !== undefined) cure.set(scentInTotals(row.label), days);
-    if (row.kind === "pot") pots.push(openPot(row.label));
+    if (row.kind === "pot") pots.push(openPot(row.named("pot")));
     const pot = pots.at(-1);
     // What stands above the first pot is the head.
     if (!pot) continue;
@@ -44,7 +48,7 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
   }
   return {
     lot,
-    date,
+    date: noDay.length > 0 ? 0 : date,
     unit: scale.unit,
     division: typeof scale.division === "number" ? scale.division : 0,
     pots: numbered(pots.map(closed)),
@@ -53,8 +57,8 @@ export function readBack(cells: readonly (readonly CellValue[])[]): PouredRun | 
     cure,
     madeBy: besideLabel(cells, MADE_BY),
     notes: besideLabel(cells, NOTES),
-    wrong: rows.flatMap(({ wrong }) => wrong),
-    unplanned: rows.flatMap(({ unplanned }) => unplanned),
+    wrong: [...noDay, ...rows.flatMap(({ wrong }) => wrong)],
+    unplanned: [...noDay, ...rows.flatMap(({ unplanned }) => unplanned)],
   };
 }
 
@@ -145,7 +149,8 @@ function partIn(row: SheetRow, sort: PouredPart["sort"], lots: ReadonlyMap<strin
   const planned = row.needed("planned", "to weigh", AT_LEAST_0);
   const actual = row.optional("actual", "actual weight", AT_LEAST_0);
   const lot = row.words("lotUsed").trim() || (lots.get(row.text("thing")) ?? "");
-  return { sort, label: row.label, item: nameIn(row.label, sort), lot, row: row.row, planned, actual };
+  const label = row.named("ingredient");
+  return { sort, label, item: nameIn(label, sort), lot, row: row.row, planned, actual };
 }
 
 function lineIn(row: SheetRow): PouredLine {
@@ -156,7 +161,7 @@ function lineIn(row: SheetRow): PouredLine {
     row.note("good candles", `${good} are more than the count of ${count}; raise the count or fix it`);
   }
   const weighed = row.optional("weighed", "weight of one", ABOVE_0);
-  return { row: row.row, vessel: row.label, count, fill, good, weighed };
+  return { row: row.row, vessel: row.named("vessel"), count, fill, good, weighed };
 }
 
 /** Pots with what the log knows them by: a scent that is poured at two loads has two first pots. */

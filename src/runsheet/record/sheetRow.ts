@@ -1,3 +1,4 @@
+import { isKept } from "../../core/check/keptNumber";
 import type { CellValue } from "../../sheet/sheet";
 import { type Columns, kindOfKey, type RowKind, type SheetColumn } from "../sheet/layout";
 import { takenForDay } from "../tables/takenForDay";
@@ -10,6 +11,12 @@ interface Wanted {
 export const AT_LEAST_0: Wanted = { words: "number of 0 or more", isFit: (value) => value >= 0 };
 export const ABOVE_0: Wanted = { words: "number above 0", isFit: (value) => value > 0 };
 export const WHOLE: Wanted = { words: "whole number", isFit: (value) => value >= 0 && Number.isInteger(value) };
+
+const isFit = (cell: CellValue, wanted: Wanted): cell is number =>
+  typeof cell === "number" && isKept(cell) && wanted.isFit(cell);
+/** What a cell that is not fit holds. */
+const besides = (cell: CellValue, { words }: Wanted): string =>
+  typeof cell === "number" && !isKept(cell) ? "too large" : `no ${words}`;
 
 /** A row of a run sheet as it is now. */
 export class SheetRow {
@@ -31,7 +38,14 @@ export class SheetRow {
   }
 
   get label(): string {
-    return String(this.cells[this.at.name] ?? "");
+    return shown(this.cells[this.at.name] ?? null);
+  }
+
+  /** The same where it names something: an error there is noted. */
+  named(name: string): string {
+    const cell = this.cells[this.at.name] ?? null;
+    if (isErrorValue(cell)) this.unplanned.push(this.note(name, `the cell shows ${cell.error}; write the name again`));
+    return this.label;
   }
 
   text(column: SheetColumn): string {
@@ -41,7 +55,7 @@ export class SheetRow {
 
   /** A text that a maker may also have typed as a number. */
   words(column: SheetColumn): string {
-    return String(this.cells[this.at[column]] ?? "");
+    return shown(this.cells[this.at[column]] ?? null);
   }
 
   /** The day that a lot became, where the spreadsheet took it for one. */
@@ -59,23 +73,25 @@ export class SheetRow {
 
   number(column: SheetColumn): number | undefined {
     const cell = this.cells[this.at[column]];
-    return typeof cell === "number" ? cell : undefined;
+    return typeof cell === "number" && isKept(cell) ? cell : undefined;
   }
 
   /** The number in a cell that may be blank; what else stands there and is not fit is noted. */
   optional(column: SheetColumn, name: string, wanted: Wanted): number | undefined {
     const cell = this.cells[this.at[column]] ?? null;
     if (isBlank(cell)) return undefined;
-    if (typeof cell === "number" && wanted.isFit(cell)) return cell;
-    this.note(name, `${quoted(cell)} is no ${wanted.words}; fix it or clear it`);
+    if (isFit(cell, wanted)) return cell;
+    this.note(name, `${quoted(cell)} is ${besides(cell, wanted)}; fix it or clear it`);
     return undefined;
   }
 
   /** The number in a cell of the plan, without which nothing can be said of the row: 0 where it is noted as wrong. */
   needed(column: SheetColumn, name: string, wanted: Wanted): number {
     const cell = this.cells[this.at[column]] ?? null;
-    if (typeof cell === "number" && wanted.isFit(cell)) return cell;
-    this.unplanned.push(this.note(name, `${isBlank(cell) ? "blank" : quoted(cell)} is no ${wanted.words}; fix it`));
+    if (isFit(cell, wanted)) return cell;
+    this.unplanned.push(
+      this.note(name, `${isBlank(cell) ? "blank" : quoted(cell)} is ${besides(cell, wanted)}; fix it`),
+    );
     return 0;
   }
 
@@ -87,5 +103,6 @@ export class SheetRow {
 }
 
 const isBlank = (cell: CellValue): boolean => cell === null || (typeof cell === "string" && cell.trim() === "");
-const quoted = (cell: CellValue): string =>
-  `"${(typeof cell === "object" && cell !== null ? cell.error : String(cell)).slice(0, 40)}"`;
+const isErrorValue = (cell: CellValue) => typeof cell === "object" && cell !== null;
+const shown = (cell: CellValue): string => (isErrorValue(cell) ? cell.error : String(cell ?? ""));
+const quoted = (cell: CellValue): string => `"${shown(cell).slice(0, 40)}"`;

@@ -125,6 +125,23 @@ describe("a run sheet read back", () => {
     expect(readBack(rows)?.wrong).toEqual([]);
   });
 
+  it("says so where a name is an error, a date is no day, or a number is beyond all weights", async () => {
+    const rows = await valuesOf(sheetOf(table, false));
+    const wrong = (row: number, column: number, value: CellValue) => {
+      const cells: CellValue[][] = rows.map((one) => [...one]);
+      (cells[row] as CellValue[])[column] = value;
+      return readBack(cells)?.wrong;
+    };
+    const tin = rowOf(rows, "Tin");
+    const said = "the cell shows #N/A; write the name again";
+    expect(wrong(tin, AT.name, { error: "#N/A" })).toEqual([`Row ${tin + 1}, vessel: ${said}`]);
+    expect(wrong(potsIn(rows), AT.name, { error: "#N/A" })).toEqual([`Row ${potsIn(rows) + 1}, pot: ${said}`]);
+    expect(wrong(1, AT.figure, 1e300)).toEqual(['Row 2, date: "1e+300" is no day; write one such as 2026-11-26']);
+    expect(wrong(tin, AT.weighed, 1.7e308)).toEqual([
+      `Row ${tin + 1}, weight of one: "1.7e+308" is too large; fix it or clear it`,
+    ]);
+  });
+
   it("takes no count and no fill that is none for a number", async () => {
     const sheet = await pouredSheet();
     const tin = rowOf(await valuesOf(sheet), "Tin");
