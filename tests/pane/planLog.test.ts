@@ -42,6 +42,14 @@ describe("what logging is asked about beforehand", () => {
     ]);
   });
 
+  it("names what is taken back of a log without columns for it in words", () => {
+    const { parts } = plan({ log: table("Pours", ["Lot"], [["2026-330-01"], ["2026-330-01"]]) });
+    expect(parts.flatMap(({ list }) => list)).not.toContainEqual(expect.stringContaining("undefined"));
+    expect(parts.flatMap(({ list }) => list)).toContain(
+      "no scent and no vessel named: candles not counted, good ones not counted",
+    );
+  });
+
   it("offers a table of moves only where there is none, and says what it must begin with", () => {
     expect(plan({}).offersMoves).toBe(true);
     expect(plan({}).moves).toEqual([]);

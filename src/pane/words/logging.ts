@@ -63,12 +63,14 @@ export function rowLine(row: LogRow, unit: WeightUnit): string {
   };
   const [candles, good] = [of("Candles"), of("Good")];
   const parts = [
-    `${candles} ${candles === 1 ? "candle" : "candles"}`,
+    candles === undefined ? "candles not counted" : `${candles} ${candles === 1 ? "candle" : "candles"}`,
     good === undefined ? "good ones not counted" : `${good} good`,
     ...weight("wax", "Wax actual", "Wax planned"),
     ...weight("scent", "Scent actual", "Scent planned"),
   ];
-  return `${of("Scent")}, ${of("Vessel")}: ${parts.join(", ")}`;
+  // A row that is taken back may be of a log without these columns.
+  const named = [of("Scent"), of("Vessel")].filter((one) => one !== undefined).join(", ");
+  return `${named === "" ? "no scent and no vessel named" : named}: ${parts.join(", ")}`;
 }
 
 /** A move in a line: `Soy wax, lot L-12: -972 g`, with its pots where they are not all. */
