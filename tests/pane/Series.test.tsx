@@ -222,7 +222,8 @@ describe("planning a series", () => {
     const host = workbook();
     host.all.Recipes = [
       ["Scent", "Ingredient", "Share", "Basis"],
-      ["Rain", "Wax", 1, "part"],
+      ["Rain", "Soft wax", 3, "part"],
+      ["Rain", "Hard wax", 1, "part"],
       ["Rain", "Rain", 0.05, "of wax"],
     ];
     await show(host);
@@ -232,7 +233,8 @@ describe("planning a series", () => {
     await typed({ "Load (of wax)": "6%" });
     expect(shown()).toContain("Rain: its recipe makes 5 % of wax; the load of 6 % of wax is not used");
     await press("Write anyway");
-    expect(host.tests()[0]?.load).toBeCloseTo(0.05, 12);
+    // As a run of it is asked about: whether its wax and load were tested.
+    expect(host.tests()[0]).toMatchObject({ wax: "Soft wax and Hard wax", load: expect.closeTo(0.05, 12) });
   });
 
   it("loses nothing of what was typed when the spreadsheet refuses", async () => {
@@ -290,7 +292,7 @@ describe("planning a series", () => {
       seeAll(`[aria-labelledby=pane-series] button[aria-disabled=${off}]`).flatMap(({ textContent }) =>
         textContent?.startsWith("Add ") ? [textContent] : [],
       );
-    expect(wicks(false)).toEqual(["Add Size 4", "Add Size 6", "Add Size 5"]);
+    expect(wicks(false)).toEqual(["Add Size 4", "Add Size 5", "Add Size 6"]);
     await press("Add Size 6");
     await press("Add Size 4");
     expect(field("Wicks to try, one a line").value).toBe("Size 6\nSize 4");

@@ -4,7 +4,7 @@ import { sameName } from "../../runsheet/sameName";
 import { cardSheet } from "../../runsheet/series/cardSheet";
 import { FEW, planSeries } from "../../runsheet/series/planSeries";
 import { seriesAdditions } from "../../runsheet/series/seriesAdditions";
-import { plannedLoad, seriesTables } from "../../runsheet/series/seriesNeeds";
+import { plannedLoad, plannedWax, seriesTables } from "../../runsheet/series/seriesNeeds";
 import { TABLE_TYPES, type TableTypeId, tableName } from "../../runsheet/tables/registry";
 import { wickOf } from "../../runsheet/tables/wick";
 import type { Addition } from "../../sheet/addition";
@@ -58,12 +58,12 @@ export function seriesPlan(
   if (!series) return undefined;
   const errors = run.problems.filter(isError);
   if (errors.length > 0) return saidOf(errors);
-  const { order, wax, scent, width, product } = series;
+  const { order, scent, width, product } = series;
   const { vessel, cureDays, wicks, code } = order;
   const { settings, standing } = beside;
   const planned = planSeries(order);
   const load = plannedLoad(run.plan);
-  const common = { vessel, width, wax, scent, load, cureDays, product };
+  const common = { vessel, width, wax: plannedWax(run.plan), scent, load, cureDays, product };
   const [tests, readings] = [
     standing.burnTests?.name ?? tableName("burnTests"),
     standing.readings?.name ?? tableName("readings"),

@@ -78,7 +78,8 @@ export function useSeries(
 function knownWicks(typed: string, known: readonly string[]): { wick: string; isChosen: boolean }[] {
   const nameOf = (wick: string) => sameName(wickOf(wick).name);
   const chosen = wicksIn(typed).map(nameOf);
-  return known.map((wick) => ({ wick, isChosen: chosen.includes(nameOf(wick)) }));
+  const inOrder = [...known].sort((one, other) => one.localeCompare(other, "en", { numeric: true }));
+  return inOrder.map((wick) => ({ wick, isChosen: chosen.includes(nameOf(wick)) }));
 }
 
 export type SeriesState = ReturnType<typeof useSeries>;

@@ -1,3 +1,4 @@
+import { USUAL, waxOf } from "../plan/checks/untested";
 import type { RunPlan } from "../plan/runPlan";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -59,6 +60,12 @@ export function seriesTables(
 /** The load of such a plan, of wax; undefined for candles without scent, and while there is none. */
 export const plannedLoad = ({ scents: [candle] }: RunPlan): number | undefined =>
   candle && candle.load > 0 ? candle.loads["of wax"] : undefined;
+
+/** The wax as burn tests name it, that of a recipe too; empty for the usual one. */
+export function plannedWax({ scents: [candle] }: RunPlan): string {
+  const wax = candle ? waxOf(candle) : "";
+  return sameName(wax) === USUAL ? "" : wax;
+}
 
 /** What fills a vessel: nothing of its own where the table of vessels knows it, else what a row of the batch says. */
 function fillOf(

@@ -10,7 +10,7 @@ import { loadText } from "../loadText";
 import type { RunPlan, ScentRun } from "../runPlan";
 
 /** What the usual wax is called in a run that names none. */
-const USUAL = "wax";
+export const USUAL = "wax";
 const SAME = 1e-9;
 
 /** A test whose candle was burnt. */
@@ -66,7 +66,7 @@ function doubtOf(name: string, vessel: Vessel | undefined, scent: ScentRun, test
 }
 
 /** The wax by the name it is poured under. */
-function waxOf({ wax, ingredients }: ScentRun): string {
+export function waxOf({ wax, ingredients }: ScentRun): string {
   if (wax !== "") return wax;
   const waxes = ingredients.filter(({ basis }) => basis === "part").map(({ name }) => name);
   return waxes.length > 0 ? waxes.join(" and ") : USUAL;
