@@ -20,6 +20,7 @@ CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => {};
 // Before a formula is parsed the parser forgets what the last one left open, but not its square brackets: after a
 // half-typed `Vessels[` the next new formula would be an error.
 interface Parser {
+  _handleNestedDefinedName(content: string, more: unknown): unknown;
   _resetTemp(): void;
   _squareBracketState: number;
   _tableBracketState: boolean;
@@ -30,4 +31,17 @@ parser._resetTemp = function () {
   forget.call(this);
   this._squareBracketState = 0;
   this._tableBracketState = false;
+};
+
+// A name that stands in its own content would be put in its place for ever, and nothing in the workbook be worked out.
+const putIn = parser._handleNestedDefinedName;
+const within = new Set<string>();
+parser._handleNestedDefinedName = function (content, more) {
+  if (within.has(content)) return "#NAME?";
+  within.add(content);
+  try {
+    return putIn.call(this, content, more);
+  } finally {
+    within.delete(content);
+  }
 };
