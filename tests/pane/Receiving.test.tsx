@@ -87,11 +87,11 @@ describe("receiving", () => {
   it("knows the wick of a vessel by its name", async () => {
     const vessels: CellValue[][] = [
       ["Vessel", "Water weight (g)", "Wick"],
-      ["Tin", 125, "2 x LX-21"],
+      ["Tin", 125, "2 x W-21"],
     ];
     await show(new ShelfHost({ Batch: BATCH, Moves: MOVES, Vessels: vessels }));
     await type({ Item: "lx-21", Lot: "K-1", Quantity: "100", Unit: "pieces" });
-    expect(shown()).toEqual(["LX-21, lot K-1: +100 pieces"]);
+    expect(shown()).toEqual(["W-21, lot K-1: +100 pieces"]);
   });
 
   it("counts at first what is counted elsewhere, by the tables or the kind of an item, until a unit is chosen", async () => {

@@ -1,6 +1,6 @@
 import { sameName } from "../sameName";
 
-/** A wick as makers write it: `LX-21`, `2 x LX-21`, `LX-21 x 2`, `LX-21 (2)`. */
+/** A wick as makers write it: `W-21`, `2 x W-21`, `W-21 x 2`, `W-21 (2)`. */
 export function wickOf(text: string): { readonly name: string; readonly each: number } {
   const [, before, name = ""] = /^(\d{1,2})\s*[x×*]\s*(\S.*)$/i.exec(text) ?? [];
   if (before) return { name, each: Number(before) };
@@ -15,3 +15,10 @@ export function isThisWick(component: string, wick: string): boolean {
   const [words, name] = [component, wick].map((one) => ` ${sameName(one).replace(/[^\p{L}\p{N}.-]+/gu, " ")} `);
   return /^ wicks? $/.test(words as string) || (words as string).includes(name as string);
 }
+
+/** What is called after a wick and is none. */
+const FOR_WICKS =
+  /\bwicks?[\s-]+(stickers?|tabs?|bars?|holders?|clips?|pins?|cent(er|re)ing|trimmers?|setters?|tools?)\b/i;
+
+/** Whether an item is called a wick. */
+export const isWick = (item: string): boolean => /\bwicks?\b/i.test(item) && !FOR_WICKS.test(item);

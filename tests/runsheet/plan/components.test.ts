@@ -93,36 +93,36 @@ describe("components", () => {
   it("are joined by a wick that stands with the vessel alone, on hand and paid for", () => {
     const given = {
       pour: [["Tin", 10, 200]] as CellValue[][],
-      vessels: [["Tin", 240, "2 x LX-21"]] as CellValue[][],
+      vessels: [["Tin", 240, "2 x W-21"]] as CellValue[][],
       stock: [
         ["Wax", 5000, null, null],
         ["Tin", 10, null, null],
-        ["LX-21", 15, 10, 2],
+        ["W-21", 15, 10, 2],
       ] as CellValue[][],
     };
     const made = run(given);
     expect(made.shelf).toMatchObject({
       unchecked: [],
-      lacks: [{ item: "LX-21", isCounted: true, amount: 20, onHand: 15, missing: 5, buy: [{ count: 1, size: 10 }] }],
+      lacks: [{ item: "W-21", isCounted: true, amount: 20, onHand: 15, missing: 5, buy: [{ count: 1, size: 10 }] }],
     });
     const prices: CellValue[][] = [
       ["Wax", 0.01],
       ["Tin", 1],
-      ["LX-21", 0.25],
+      ["W-21", 0.25],
     ];
     // 200 x 0.01 + 1 + 2 x 0.25.
     expect(run({ ...given, prices }).costs?.kinds).toMatchObject([{ each: expect.closeTo(3.5, 12) }]);
     // One that the components count is not counted twice, and one that is only alike is another one.
     const counted = (item: string) => run({ ...given, components: [["Tin", item, 2]] }).things.map(({ name }) => name);
-    expect(counted("Wick, LX-21")).toEqual(["Wax", "Tin", "Wick, LX-21"]);
+    expect(counted("Wick, W-21")).toEqual(["Wax", "Tin", "Wick, W-21"]);
     expect(counted("Wick")).toEqual(["Wax", "Tin", "Wick"]);
-    expect(counted("LX-210")).toEqual(["Wax", "Tin", "LX-21", "LX-210"]);
+    expect(counted("W-210")).toEqual(["Wax", "Tin", "W-21", "W-210"]);
   });
 
   it("and wicks of which no table says how many there are, or what they cost, are named", () => {
     const made = run({
       pour: [["Tin", 10, 200]],
-      vessels: [["Tin", 240, "LX-21"]],
+      vessels: [["Tin", 240, "W-21"]],
       stock: [
         ["Wax", 5000, null, null],
         ["Tin", 10, null, null],
@@ -132,12 +132,22 @@ describe("components", () => {
         ["Tin", 1],
       ],
     });
-    expect(made.shelf?.unchecked).toEqual(["LX-21"]);
+    expect(made.shelf?.unchecked).toEqual(["W-21"]);
     expect(made.costs).toBeUndefined();
     expect(texts(made)).toEqual([
-      "warning: LX-21: in no table of items, so its stock is not checked",
-      "warning: LX-21 has no price; the cost is left out",
+      "warning: W-21: in no table of items, so its stock is not checked",
+      "warning: W-21 has no price; the cost is left out",
     ]);
+  });
+
+  it("are no other wick where they only go with one", () => {
+    const vessels = [["Tin", 240, "W-21"]];
+    const pour: CellValue[][] = [["Tin", 10, 200]];
+    const said = (item: string) => texts(run({ pour, vessels, components: [["Tin", item, 1]] })).join();
+    expect(said("Wick sticker")).not.toContain("approved wick");
+    expect(said("Wick W-8")).toContain(
+      "its approved wick is W-21, and its components name Wick W-8; fix the wrong one",
+    );
   });
 
   it("are asked about for vessels that have none while others do, and not while the table is free", () => {

@@ -37,7 +37,7 @@ function batch(
     ["Wax", 3000, null],
     ["Tin", 30, 5],
     ["Lid", 100, null],
-    ["LX-21", 25, null],
+    ["W-21", 25, null],
   ];
   const tables = {
     pour: table("pour", ["Vessel", "Quantity", "Fill weight"], [["Tin", tins, fill]]),
@@ -119,10 +119,10 @@ describe("runs that are written and not logged", () => {
   });
 
   it("count the wick of a vessel that no component counts: 25 less 10 leave 15 for 16", () => {
-    const wick = "LX-21";
+    const wick = "W-21";
     const made = batch(16, [written(batch(10), "2026-330-01")], 20, { wick });
-    expect(lacks(made)).toEqual(["LX-21 1"]);
-    expect(texts(made)).toContain("LX-21: also planned: run 2026-330-01, 10");
+    expect(lacks(made)).toEqual(["W-21 1"]);
+    expect(texts(made)).toContain("W-21: also planned: run 2026-330-01, 10");
   });
 
   it("say of which items it is not known how many they take", () => {

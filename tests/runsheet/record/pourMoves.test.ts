@@ -47,8 +47,8 @@ describe("what a pour took", () => {
     const moves = movesOf([
       ["Tin", "T-1", 40],
       ["Tin", "T-2", 40],
-      ["LX-21", "X-1", 100],
-      ["LX-21", "X-2", 100],
+      ["W-21", "X-1", 100],
+      ["W-21", "X-2", 100],
       ["Box", "B-1", 100],
       ["Box", "B-2", 100],
     ]);
@@ -60,12 +60,12 @@ describe("what a pour took", () => {
     const { used, says } = pourMoves(pouredRun([{ parts: [] }], { lots }), {
       moves,
       components: new Map([["tin", [{ item: "Box", each: 1, wrong: [] }]]]),
-      vessels: vesselsOf(["Tin", 125, 0.86, "2 x LX-21"]),
+      vessels: vesselsOf(["Tin", 125, 0.86, "2 x W-21"]),
     });
     // 10 tins of two wicks each.
     expect(used.map(({ item, lot, written }) => [item, lot, written])).toEqual([
       ["Tin", "T-2", 10],
-      ["LX-21", "X-2", 20],
+      ["W-21", "X-2", 20],
       ["Box", "B-2", 10],
     ]);
     expect(says).toEqual([]);

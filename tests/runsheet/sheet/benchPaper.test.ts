@@ -42,7 +42,7 @@ const TABLES = {
     "vessels",
     ["Vessel", "Water weight (g)", "Wick"],
     ["vessel", "water", "wick"],
-    [["Tin", 125, "2 x LX-21"]],
+    [["Tin", 125, "2 x W-21"]],
   ),
   prices: table(
     "prices",
@@ -51,7 +51,7 @@ const TABLES = {
     [
       ...["Soft wax", "Coconut wax", "Cedar oil", "Green dye"].map((item): CellValue[] => [item, 0.01]),
       ["Tin", 1],
-      ["LX-21", 0.1],
+      ["W-21", 0.1],
     ],
   ),
 };
@@ -87,7 +87,7 @@ describe("the list of what to fetch", () => {
   it("adds up what all pots take, and follows a count of a live sheet", () => {
     // 107 g hold 100 of wax, 6 of oil and 1 of dye; each tin takes two wicks.
     const needed = (rows: Calculated[][]) =>
-      ["Soft wax", "Coconut wax", "Scent: Cedar oil", "Green dye", "Dye: Green dye", "Tin", "Wick: LX-21"].map((name) =>
+      ["Soft wax", "Coconut wax", "Scent: Cedar oil", "Green dye", "Dye: Green dye", "Tin", "Wick: W-21"].map((name) =>
         neededIn(rows, name),
       );
     expect(needed(honest)).toEqual([1000, 500, 90, 15, undefined, 15, 30]);
@@ -111,7 +111,7 @@ describe("the list of what to fetch", () => {
       sheet.cells.find((cell) => cell.column === column && (cell.content as { text?: string })?.text === name)?.row;
     const write = new Map<string, string>([
       [`${find("Soft wax", AT.name)},${AT.lot}`, "S-1"],
-      [`${find("Wick: LX-21", AT.nameRight)},${AT.lotRight}`, "X-2"],
+      [`${find("Wick: W-21", AT.nameRight)},${AT.lotRight}`, "X-2"],
       [`${find("Tin", AT.nameRight)},${AT.lotRight}`, "T-2"],
     ]);
     const cells = sheet.cells.map((cell) => {
@@ -166,7 +166,7 @@ describe("a pot on the bench", () => {
   });
 
   it("names the approved wick beside its vessel", () => {
-    expect(texts(sheetOf()).filter((text) => text === "wick 2 x LX-21")).toHaveLength(2);
+    expect(texts(sheetOf()).filter((text) => text === "wick 2 x W-21")).toHaveLength(2);
   });
 
   it("says what candles cost only where it is asked for", () => {

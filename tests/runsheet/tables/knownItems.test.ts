@@ -40,16 +40,16 @@ const STUDIO = {
     ["Moss", 0.05],
     ["Plain, no scent", 0],
   ] as CellValue[][],
-  vessels: [["Bowl", 300, "2 x LX-21"] as CellValue[], ["Tin", 100, "LX-7"] as CellValue[]],
-  components: [["Tin", "Lid", 1] as CellValue[], ["Tin", "Wick, LX-7", 1] as CellValue[]],
+  vessels: [["Bowl", 300, "2 x W-21"] as CellValue[], ["Tin", 100, "W-7"] as CellValue[]],
+  components: [["Tin", "Lid", 1] as CellValue[], ["Tin", "Wick, W-7", 1] as CellValue[]],
 };
 
 describe("the items that other tables name", () => {
   it("are waxes, scents, dyes, vessels, wicks and components, each once and no recipe among them", () => {
     expect(knownIn(STUDIO).map(({ item, kind }) => `${item}: ${kind}`)).toEqual([
       ...["Soy wax: wax", "Rape wax: wax", "Wax: wax", "Fig oil: scent", "Green dye: dye", "UV filter: additive"],
-      ...["Cedar: scent", "Moss: scent", "Bowl: vessel", "Tin: vessel", "LX-21: component"],
-      ...["Lid: component", "Wick, LX-7: component"],
+      ...["Cedar: scent", "Moss: scent", "Bowl: vessel", "Tin: vessel", "W-21: component"],
+      ...["Lid: component", "Wick, W-7: component"],
     ]);
   });
 

@@ -2,7 +2,7 @@ import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
 import type { Components } from "../../tables/components";
 import type { Vessels } from "../../tables/vessels";
-import { isThisWick, wickOf } from "../../tables/wick";
+import { isThisWick, isWick, wickOf } from "../../tables/wick";
 import type { RunPlan } from "../runPlan";
 
 /** Vessels whose components name another wick than the approved one: one of the two is wrong. */
@@ -11,7 +11,7 @@ export function wickProblems({ scents }: RunPlan, vessels: Vessels, components: 
   const poured = new Set(lines.map(({ vessel }) => sameName(vessel)));
   return [...poured].flatMap((key): Problem[] => {
     const vessel = vessels.get(key);
-    const others = (components.get(key) ?? []).map(({ item }) => item).filter((item) => /\bwicks?\b/i.test(item));
+    const others = (components.get(key) ?? []).map(({ item }) => item).filter(isWick);
     if (!vessel || vessel.wick === "" || others.length === 0) return [];
     const { name } = wickOf(vessel.wick);
     const isNamed = others.some((item) => isThisWick(item, name));
