@@ -90,7 +90,7 @@ describe("receiving", () => {
       ["Tin", 125, "2 x W-21"],
     ];
     await show(new ShelfHost({ Batch: BATCH, Moves: MOVES, Vessels: vessels }));
-    await type({ Item: "lx-21", Lot: "K-1", Quantity: "100", Unit: "pieces" });
+    await type({ Item: "w-21", Lot: "K-1", Quantity: "100", Unit: "pieces" });
     expect(shown()).toEqual(["W-21, lot K-1: +100 pieces"]);
   });
 

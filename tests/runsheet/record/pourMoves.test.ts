@@ -54,7 +54,7 @@ describe("what a pour took", () => {
     ]);
     const lots = new Map([
       ["vessel tin", "T-2"],
-      ["wick lx-21", "x-2"],
+      ["wick w-21", "x-2"],
       ["component box", "B-2"],
     ]);
     const { used, says } = pourMoves(pouredRun([{ parts: [] }], { lots }), {

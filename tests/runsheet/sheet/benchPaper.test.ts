@@ -122,7 +122,7 @@ describe("the list of what to fetch", () => {
     expect([...(poured?.lots ?? [])]).toEqual([
       ["wax soft wax", "S-1"],
       ["vessel tin", "T-2"],
-      ["wick lx-21", "X-2"],
+      ["wick w-21", "X-2"],
     ]);
     const lots = poured?.pots.map(({ parts }) => parts.map(({ item, lot }) => [item, lot]));
     expect(lots?.map((pot) => pot[0])).toEqual([
