@@ -1,7 +1,9 @@
 import type { Locator } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { cardSheet } from "../../src/runsheet/series/cardSheet";
+import { planSeries } from "../../src/runsheet/series/planSeries";
 import { OpenedSite } from "./opened";
-import { pdfOf, printPreview } from "./printed";
+import { NAMES, pdfOf, printable, printPreview } from "./printed";
 
 /** A burn-test series from an empty workbook to its printed cards; all names and numbers are invented. */
 describe("a burn-test series", () => {
@@ -51,10 +53,32 @@ describe("a burn-test series", () => {
     await expect.poll(() => tryout.sheetNames()).toHaveLength(4);
   });
 
-  it("is printed a card a page", async () => {
-    const page = await printPreview(site.browser, await tryout.host("printable", "Cards S1"));
+  const pagesOf = async (html: string) => {
+    const page = await printPreview(site.browser, html);
     const pdf = (await pdfOf(page)).toString("latin1");
     await page.close();
-    expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(12);
+    return pdf.match(/\/Type\s*\/Page\b/g)?.length;
+  };
+
+  it("is printed a card a page", async () => {
+    expect(await pagesOf(await tryout.host("printable", "Cards S1"))).toBe(12);
   });
+
+  it.each(["letter", "a4"] as const)(
+    "has its cards whole on %s, also with long names, and two pages for ten cycles",
+    async (paper) => {
+      const [vessel] = NAMES;
+      const common = { vessel, width: 72.5, wax: "Soft container wax", scent: NAMES[4], load: 0.06, cureDays: 14 };
+      for (const [cycles, pages] of [
+        [6, 2],
+        [10, 4],
+      ] as const) {
+        const code = `${paper} ${cycles}`;
+        const order = { code, vessel, wicks: ["Size 4", "2 x Size 6"], candles: 1, cycles, atOnce: 4 };
+        const series = planSeries({ ...order, pouredOn: 46352, cureDays: 14 });
+        const sheet = cardSheet(series, { ...common, product: "container" }, { code, paper, unit: "g" });
+        expect(await pagesOf(await printable(tryout, sheet)), code).toBe(pages);
+      }
+    },
+  );
 });
