@@ -20,7 +20,7 @@ const { values: given } = parseArgs({
     only: { type: "string" },
     path: { type: "string" },
     calls: { type: "string", default: "200000" },
-    sheets: { type: "string", default: "4000" },
+    sheets: { type: "string", default: "3000" },
   },
 });
 const seed = Number(given.seed);
@@ -89,7 +89,7 @@ if (heap.isGrowing) {
   console.error(`\nFAILED memory: ${heap.growth.toFixed(1)} MB more stay on the heap from step to step.`);
 }
 // Cases that all stop early would prove nothing.
-if (given.only === undefined && reached.corrected === 0) {
+if (cases.sheets > 0 && given.path === undefined && reached.corrected === 0) {
   failures++;
   console.error("\nFAILED run sheets: no case came as far as a correction in the log.");
 }
