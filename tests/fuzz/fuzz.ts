@@ -71,12 +71,14 @@ if (standing.length === 0)
   throw new Error(
     `Nothing is called ${given.only}. There are: ${[...calls, sheets].map(({ name }) => name).join(", ")}.`,
   );
+/** How many functions the calls are shared by. */
+const asked = standing.filter((part) => part !== sheets).length;
 console.log(`Seed ${seed}. The same cases again: npm run fuzz -- --seed ${seed}`);
 
 for (let step = 0; step < (given.path === undefined ? STEPS : 1); step++) {
   for (const part of [...standing]) {
     const kind = part === sheets ? "sheets" : "calls";
-    const each = Math.ceil(Number(given[kind]) / STEPS / (kind === "sheets" ? 1 : calls.length));
+    const each = Math.ceil(Number(given[kind]) / STEPS / (kind === "sheets" ? 1 : asked));
     cases[kind] += each;
     // Another seed for each step; a path leads from one that was printed.
     if (!(await ask(part, seed + step, each))) standing.splice(standing.indexOf(part), 1);
