@@ -1,10 +1,6 @@
 import { makeable } from "../core/batch/makeable";
 import { type PotPlan, potPlan } from "../core/batch/potPlan";
-import { wrong } from "../core/check/wrong";
 import { answer, inRow, nameOr, number, numberOrZero, scalar, toError, valuesOf, zipRanges } from "./cells";
-
-/** More pots than this nobody pours: their rows alone would keep the spreadsheet waiting for seconds. */
-const MOST_LISTED = 200_000;
 
 /**
  * Fewest pots for candles of one scent (fragrance oil): rows of pot number, vessel, count and weight to melt. Pour one scent at a time.
@@ -23,10 +19,6 @@ export function POTPLAN(vessels: any[][], fills: any[][], quantities: any[][], p
     const found = orders(vessels, fills, quantities);
     const good = found.filter(({ fault }) => !fault);
     const plan = planOf(good, potCapacity, loss);
-    if (plan.pots.length > MOST_LISTED) {
-      const text = `they take ${plan.pots.length} pots, and at most ${MOST_LISTED} are listed; check them and potCapacity`;
-      throw wrong("quantities", text);
-    }
     const misfits = [
       ...found.flatMap(({ fault, order, name }) => (fault ? [{ error: toError(fault), order, name }] : [])),
       ...plan.refused.map(({ order, fault }) => ({ error: toError(fault), ...good[order] })),

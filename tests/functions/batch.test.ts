@@ -22,10 +22,10 @@ describe("POTPLAN and POTCOUNT", () => {
     expect(cell("POTCOUNT", down(100), down(10), 1030, 0.03)).toBe(1);
     expect(cell("POTCOUNT", down(100), down(10), 1029.999, 0.03)).toBe(2);
   });
-  it("lists no more pots than a spreadsheet shows without waiting; their number it says", () => {
-    expect(cell("POTCOUNT", down(600), down(900_000), 1000)).toBe(900_000);
-    expect(messageOf(cell("POTPLAN", down("Tin"), down(600), down(900_000), 1000))).toBe(
-      "quantities: they take 900000 pots, and at most 200000 are listed; check them and potCapacity",
+  it("plans no more candles than a spreadsheet lists the pots of without waiting", () => {
+    expect(cell("POTCOUNT", down(600), down(100_000), 1000)).toBe(100_000);
+    expect(messageOf(cell("POTPLAN", down("Tin"), down(600), down(100_001), 1000))).toBe(
+      "quantities: 100001 candles in all; a plan takes at most 100000",
     );
   });
   it("adds the loss to what is melted", () => {

@@ -38,15 +38,15 @@ export interface PotPlan {
   readonly refused: readonly { readonly order: number; readonly fault: Fault }[];
 }
 
-/** More candles than a sheet has rows are a slip of the pen. */
-const MOST_CANDLES = 1_000_000;
+/** More candles than these are a slip of the pen: a list of their pots would keep the spreadsheet waiting for seconds. */
+const MOST_CANDLES = 100_000;
 
 /**
  * Fewest pots for orders of one scent, whole candles, each pot at most its capacity (equal allowed); of the ways to
  * fill them one that splits few orders.
  * Orders of nothing are left out; a candle that alone passes the capacity is refused by name.
  * Source: bin packing, solved exactly by bounds and search (see packPots).
- * @param orders fills above 0 in one weight unit, whole quantities of 0 or more, a million candles at most
+ * @param orders fills above 0 in one weight unit, whole quantities of 0 or more, a hundred thousand candles at most
  * @param potCapacity above 0, in the same unit
  * @param loss share melted beyond what is poured, 0 or more and below 1; 0 when left out
  * @param limit how long to search; the plan may then have more pots than its bound
