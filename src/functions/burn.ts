@@ -4,6 +4,7 @@ import { burnRate } from "../core/burn/burnRate";
 import { flameCheck } from "../core/burn/flameCheck";
 import { poolCheck } from "../core/burn/poolCheck";
 import { poolHours } from "../core/burn/poolHours";
+import { wrong } from "../core/check/wrong";
 import {
   aboveZeroOr,
   answer,
@@ -104,7 +105,7 @@ export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], length
 /**
  * What one candle's burn shows beyond what is published or common practice, and what is still to be done or read.
  * @customfunction BURNCHECK
- * @param cycles Number of the cycle of each reading, from 1; a range. Rows with a blank cycle or no minutes are left out.
+ * @param cycles Number of the cycle of each reading, from 1; a range. Rows in which nothing was read are left out.
  * @param minutes Minutes since that cycle began; a range of the same size, as all ranges here.
  * @param flames Height of the flame, in lengthUnit. A blank was not read.
  * @param pools Diameter of the melt pool, in lengthUnit. A blank was not read.
@@ -116,8 +117,8 @@ export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], length
  * @param temperatureUnit Unit of these: C or F.
  * @param product What burns: "container" or "tea light"; "container" when left out.
  * @returns Text. Empty only when each hour of each cycle was looked at, flame, pool, soot, vessel and depth were read, 10 mm are left and all is within. It never says safe: a burn-test laboratory has the last word.
- * @example =POUR.BURNCHECK({1;1}, {60;120}, {20;80}, {25;50}, 70, "mm", {60;55}, {"none";"none"}, {40;45}, "C") gives "cycle 1 at 120 min: flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one; not finished: 55 mm of wax left; burn down to 10 mm"
- * @source EN 15493: flame at most 75 mm, 30 mm for a tea light. EN 15426: cycles of at most 240 minutes until 10 mm are left; its soot index of at most 1 an hour is from memory. Common practice, no source: an hour an inch for the pool, a look each hour, a vessel of at most 60 C.
+ * @example =POUR.BURNCHECK({1;1}, {60;120}, {20;80}, {25;50}, 70, "mm", {60;55}, {"none";"none"}, {40;45}, "C") gives "cycle 1 at 120 min: flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one; end this test"
+ * @source EN 15493: flame at most 75 mm, 30 mm for a tea light. EN 15426: 10 mm left at the end; second-hand, its cycles of at most 240 minutes; from memory, its soot index of at most 1 an hour. Common practice, no source: an hour an inch for the pool, a look each hour, a vessel of at most 60 C.
  */
 export function BURNCHECK(
   cycles: any[][],
@@ -133,29 +134,24 @@ export function BURNCHECK(
   product?: any,
 ): any[][] {
   return answer(() => {
-    const readings = valuesOf(
-      zipRanges(
-        [
-          number("cycles", cycles),
-          number("minutes", minutes, "0"),
-          aboveZeroOr("flames", flames),
-          aboveZeroOr("pools", pools),
-          aboveZeroOr("depths", givenBeside(depths, cycles)),
-          nameOr("soot", givenBeside(soot, cycles)),
-          aboveZeroOr("glass", givenBeside(glass, cycles)),
-        ],
-        [0, 1],
-      ),
-      (cycle, at, flame, pool, depth, seen, heat) => ({
-        cycle,
-        minutes: at,
-        flame,
-        pool,
-        depth,
-        soot: seen,
-        glass: heat,
-      }),
+    const lines = zipRanges(
+      [
+        aboveZeroOr("cycles", cycles),
+        numberOrZero("minutes", minutes),
+        aboveZeroOr("flames", flames),
+        aboveZeroOr("pools", pools),
+        aboveZeroOr("depths", givenBeside(depths, cycles)),
+        nameOr("soot", givenBeside(soot, cycles)),
+        aboveZeroOr("glass", givenBeside(glass, cycles)),
+      ],
+      [],
     );
+    // Rows that were made for looks not yet taken say nothing.
+    const taken = lines.filter(({ fault, values }) => fault || values.slice(2).some((value) => value !== undefined));
+    const readings = valuesOf(taken, (cycle, at, flame, pool, depth, seen, heat) => ({
+      ...{ cycle: needed("cycles", cycle), minutes: needed("minutes", at), flame, pool, depth },
+      ...{ soot: seen, glass: heat },
+    }));
     return burnCheck(
       readings,
       scalar(number("width", width)),
@@ -164,4 +160,9 @@ export function BURNCHECK(
       scalar(textOr("product", product)),
     );
   });
+}
+
+function needed(name: string, value: number | undefined): number {
+  if (value === undefined) throw wrong(name, "the cell is blank beside something that was read; fill it in");
+  return value;
 }

@@ -1,7 +1,8 @@
+import { PRODUCTS } from "../core/burn/product";
 import { Button } from "./Button";
 import type { Names } from "./burning/namesBeside";
 import type { ReadySeries } from "./burning/seriesDraft";
-import { LENGTHS, PRODUCTS, type SeriesField } from "./burning/typedSeries";
+import { LENGTHS, type SeriesField } from "./burning/typedSeries";
 import { ChoiceField, LinesField, TextField } from "./fields";
 import { Lines } from "./Lines";
 import type { SeriesState } from "./state/useSeries";

@@ -20,7 +20,7 @@ describe("a burn-test series", () => {
     await field("Vessel").fill("Bowl");
     await field("Inside width").fill("72.5");
     await field("Scent (blank: none)").fill("Rain");
-    await field("Wicks to try, one a line").fill("Size 4\nSize 6\nSize 8\nSize 10");
+    await field("Wicks to try, one a line or parted by commas").fill("Size 4\nSize 6\nSize 8\nSize 10");
     await field("Poured on").fill("2026-11-26");
     await tryout.press("Write the series");
     await says("write a number");

@@ -58,20 +58,33 @@ describe("THROWCOMPARE", () => {
 });
 
 describe("BURNCHECK", () => {
-  const cycles = down(1, 1, null);
-  it("leaves blank rows out, takes blanks as not read, and needs a unit only for what was read", () => {
-    const said = cell("BURNCHECK", cycles, down(60, 120, 180), down(20, 25, 90), down(25, null, 1), 70, "mm");
+  const cycles = down(1, 1, 1);
+  const minutes = down(60, 120, 180);
+  it("leaves rows out in which nothing was read, and needs a unit only for what was read", () => {
+    const said = cell("BURNCHECK", cycles, minutes, down(20, 25, null), down(25, null, null), 70, "mm");
     expect(said).toBe(
-      "not finished: no pool read in cycle 1 at 120 min, soot never looked at, the vessel's heat never read, the depth of wax left never read; burn down to 10 mm",
+      "not finished: no pool read in cycle 1 at 120 min, soot not read in cycle 1, the vessel's heat not read in cycle 1, the depth of wax left never read; burn down to 10 mm",
     );
-    const hot = ["BURNCHECK", cycles, down(60, 120, 180), down(20, 25, 90), down(25, 50, 1), 70, "mm"] as const;
-    expect(messageOf(cell(...hot, down(60, 55, null), down("none", null, null), down(30, null, null)))).toContain(
-      "temperatureUnit",
-    );
-    expect(cell(...hot, down(60, 9, null), down("none", null, null), down(30, null, null), "C")).toBe("");
+    const hot = ["BURNCHECK", cycles, minutes, down(20, 25, null), down(25, 50, null), 70, "mm"] as const;
+    const more = [down(60, 9, null), down("none", null, null), down(30, null, null)] as const;
+    expect(messageOf(cell(...hot, ...more))).toContain("temperatureUnit");
+    expect(cell(...hot, ...more, "C")).toBe("");
     expect(messageOf(cell("BURNCHECK", cycles, down(60, 120), down(20), down(25), 70, "mm"))).toContain("same size");
     expect(messageOf(cell("BURNCHECK", down(null), down(null), down(null), down(null), 70, "mm"), "#N/A")).toContain(
       "nothing is read yet",
     );
+  });
+
+  it("passes nothing over that was read without its cycle or minutes", () => {
+    const flames = down(20, 25, 90);
+    const without = (at: unknown, when: unknown) =>
+      messageOf(
+        cell("BURNCHECK", down(1, 1, at as number), down(60, 120, when as number), flames, down(25, 50, 60), 70, "mm"),
+      );
+    expect(without(null, 180)).toBe(
+      "row 3 of the range: cycles: the cell is blank beside something that was read; fill it in",
+    );
+    expect(without(1, null)).toContain("minutes: the cell is blank");
+    expect(without(1, "1h30")).toContain("minutes");
   });
 });

@@ -76,7 +76,7 @@ const SERIES = {
   Vessel: "bowl",
   "Inside width": "72.5",
   "Scent (blank: none)": "rain",
-  "Wicks to try, one a line": "Size 4\nsize 6",
+  "Wicks to try, one a line or parted by commas": "Size 4\nsize 6",
 };
 
 describe("planning a series", () => {
@@ -159,7 +159,7 @@ describe("planning a series", () => {
     ];
     const host = new SeriesHost({ Vessels: VESSELS, BurnTests: own });
     await show(host);
-    await typed({ Vessel: "Bowl", "Wicks to try, one a line": "Size 4", "Cure days": "0" });
+    await typed({ Vessel: "Bowl", "Wicks to try, one a line or parted by commas": "Size 4", "Cure days": "0" });
     // 3 in are 76.2 mm.
     expect([field("Code of the series").value, field("Inside width").value]).toEqual(["S8", "76.2"]);
     await press("Write anyway");
@@ -185,7 +185,7 @@ describe("planning a series", () => {
     expect(beside("Vessel")).toBeUndefined();
     await press("Write the series");
     expect(beside("Vessel")).toBe("nothing is given; choose the vessel to try wicks in");
-    expect(beside("Wicks to try, one a line")).toBe("nothing is given; name the wicks to try");
+    expect(beside("Wicks to try, one a line or parted by commas")).toBe("nothing is given; name the wicks to try");
     expect(beside("Cure days")).toBe("write a number");
     expect(host.steps).toEqual([]);
   });
@@ -295,7 +295,7 @@ describe("planning a series", () => {
     expect(wicks(false)).toEqual(["Add Size 4", "Add Size 5", "Add Size 6"]);
     await press("Add Size 6");
     await press("Add Size 4");
-    expect(field("Wicks to try, one a line").value).toBe("Size 6\nSize 4");
+    expect(field("Wicks to try, one a line or parted by commas").value).toBe("Size 6\nSize 4");
     // They stay where they are: a button that went would drop the keyboard's focus.
     expect([wicks(false), wicks(true)]).toEqual([["Add Size 5"], ["Add Size 4", "Add Size 6"]]);
   });

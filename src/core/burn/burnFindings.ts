@@ -1,127 +1,119 @@
 import { aboveZero } from "../check/aboveZero";
 import { atLeastZero } from "../check/atLeastZero";
-import { oneOf } from "../check/oneOf";
 import { plain } from "../check/plain";
 import { wrong } from "../check/wrong";
 import { Fault } from "../fault";
 import { celsius } from "../units/celsius";
 import { checkedUnit } from "../units/checkedUnit";
 import { centimetresIn } from "../units/length";
-import { cyclesOf, unseenStretches } from "./burnCycles";
+import { type BurnReading, unreadIn } from "./burnReading";
 import { flameCheck } from "./flameCheck";
 import { poolCheck } from "./poolCheck";
+import { productOf } from "./product";
 
-/** What was read of one candle at one time, lengths in one unit. What was not looked at is undefined. */
-export interface BurnReading {
-  /** From 1. */
-  readonly cycle: number;
-  /** Since this cycle began. */
-  readonly minutes: number;
-  /** Height of the flame. */
-  readonly flame?: number | undefined;
-  /** Diameter of the melt pool. */
-  readonly pool?: number | undefined;
-  /** Wax left from the surface down. */
-  readonly depth?: number | undefined;
-  /** Soot index an hour, or what was seen in words: `none`, or anything else. */
-  readonly soot?: number | string | undefined;
-  /** The hottest place of the vessel outside. */
-  readonly glass?: number | undefined;
-}
-
-const LEFT = 10; // mm of wax left at the end: EN 15426
 const MOST_SOOT = 1; // an hour: EN 15426, from memory
 const HOTTEST = 60; // C: common practice, no source: what a hand cannot hold
-const NO_SOOT = /^(no|none|nothing|0|-|clean)$/i;
-const PRODUCTS = ["container", "tea light"] as const;
+const NO_SOOT = /^(no\b.*|none\b.*|nothing|nil|-|clean|clear|ok)\.?$/i;
+const NOT_READ = /^(n\/?a|\?|)$/i;
 
 /** What a candle's readings say, each in words. */
 export interface BurnFindings {
   /** Beyond what is published or common practice. */
   readonly beyond: readonly string[];
-  /** Still to be done or read: until then silence says nothing. */
+  /** A pool before or behind the rule of thumb: to look at. */
+  readonly remarks: readonly string[];
+  /** Still to be done or read, or not to be read as it stands: until then silence says nothing. */
   readonly lacks: readonly string[];
+  /** Whether the candle is not to burn on: its flame is too high, or its vessel too hot. */
+  readonly ends: boolean;
 }
 
 /**
- * What one candle's burn shows that is beyond what is published or common practice, and what is still to be done.
- * Source: EN 15493 (flame), EN 15426 (cycles, 10 mm left; soot from memory); common practice for the pool and the glass.
- * @param width inside width of the vessel, above 0, in `lengthUnit` as all lengths
+ * What one candle's burn shows, and what is still to be done.
+ * Source: EN 15493 (flame), EN 15426 (cycles second-hand, 10 mm left; soot from memory); common practice for the pool
+ * and the heat.
+ * @param width inside width of the vessel, above 0, in `lengthUnit` as all lengths; the pool is not judged without
  * @param temperatureUnit of the vessel's heat; needed where that was read
  * @param product `container` or `tea light`
  */
 export function burnFindings(
   readings: readonly BurnReading[],
-  width: number,
+  width: number | undefined,
   lengthUnit = "mm",
   temperatureUnit = "",
   product = "container",
 ): BurnFindings {
   if (readings.length === 0) throw new Fault("none", "cycles", "nothing is read yet; burn a first cycle");
-  oneOf("product", product, PRODUCTS);
-  aboveZero("width", width);
+  productOf("product", product);
+  const wall = width === undefined ? undefined : aboveZero("width", width);
   for (const reading of readings) checkPlace(reading);
+  if (readings.some(({ glass }) => glass !== undefined)) {
+    checkedUnit("temperature", "temperatureUnit", temperatureUnit);
+  }
   const lit = readings.filter(({ minutes }) => minutes > 0);
-  const found = [
-    ofKind(lit, ({ flame }) => (flame === undefined ? "" : flameCheck(flame, lengthUnit, product))),
-    ofKind(lit, ({ pool, minutes }) => (pool === undefined ? "" : poolCheck(pool, width, minutes / 60, lengthUnit))),
-    ofKind(readings, ({ soot }) => sootWords(soot)),
-    ofKind(readings, ({ glass }) => (glass === undefined ? "" : glassWords(glass, temperatureUnit))),
-  ];
+  const flames = said(lit, ({ flame }) => (flame === undefined ? "" : flameCheck(flame, lengthUnit, product)));
+  const pools = said(lit, ({ pool, minutes }) =>
+    pool === undefined || wall === undefined ? "" : poolCheck(pool, wall, minutes / 60, lengthUnit),
+  );
+  const soot = said(readings, ({ soot }) => sootWords(soot));
+  const heat = said(readings, ({ glass }) => (glass === undefined ? "" : heatWords(glass, temperatureUnit)));
   return {
-    beyond: found.filter((words) => words !== ""),
-    lacks: lacking(readings, lit, centimetresIn("lengthUnit", lengthUnit) * 10),
+    beyond: [...flames.words, ...soot.words, ...heat.words],
+    remarks: pools.words,
+    lacks: [
+      ...[flames, pools, soot, heat].flatMap(({ faults }) => faults),
+      ...(wall === undefined ? ["the inside width of its vessel is not known"] : []),
+      ...unreadIn(readings.map(asRead), centimetresIn("lengthUnit", lengthUnit) * 10),
+    ],
+    ends: flames.words.length > 0 || heat.words.length > 0,
   };
 }
 
-/** What is said of the first reading that has something, and of how many more. */
-function ofKind(readings: readonly BurnReading[], wordsOf: (reading: BurnReading) => string): string {
-  const said = readings.flatMap((reading) => {
-    const words = wordsOf(reading);
-    return words === "" ? [] : [`cycle ${reading.cycle} at ${plain(reading.minutes)} min: ${words}`];
-  });
-  const [first = ""] = said;
-  return said.length > 1 ? `${first} (and ${said.length - 1} more)` : first;
+/** What is said of the first reading that has something, and of how many more; and what cannot be read. */
+function said(readings: readonly BurnReading[], wordsOf: (reading: BurnReading) => string) {
+  const [found, faults]: [string[], string[]] = [[], []];
+  for (const reading of readings) {
+    const at = `cycle ${reading.cycle} at ${plain(reading.minutes)} min`;
+    try {
+      const words = wordsOf(reading);
+      if (words !== "") found.push(`${at}: ${words}`);
+    } catch (fault) {
+      if (!(fault instanceof Fault)) throw fault;
+      faults.push(`${at}: ${fault.message}`);
+    }
+  }
+  const [first] = found;
+  const more = found.length > 1 ? ` (and ${found.length - 1} more)` : "";
+  return { words: first === undefined ? [] : [`${first}${more}`], faults: faults.slice(0, 1) };
 }
 
 function checkPlace({ cycle, minutes }: BurnReading): void {
   if (!Number.isInteger(cycle) || cycle < 1) {
     throw wrong("cycles", `${plain(cycle)} is no number of a cycle; write 1, 2, 3 and so on`);
   }
-  atLeastZero("minutes", minutes);
+  if (atLeastZero("minutes", minutes) > 0 && minutes < 1) {
+    throw wrong(
+      "minutes",
+      `${plain(minutes)} is less than one; of clock times take off the start and multiply by 1440`,
+    );
+  }
 }
+
+/** Soot that a note says nothing of was not read. */
+const asRead = (reading: BurnReading): BurnReading =>
+  typeof reading.soot === "string" && NOT_READ.test(reading.soot.trim()) ? { ...reading, soot: undefined } : reading;
 
 function sootWords(soot: number | string | undefined): string {
   if (soot === undefined) return "";
-  if (typeof soot === "string") return NO_SOOT.test(soot.trim()) ? "" : `soot: ${soot.trim()}`;
-  if (atLeastZero("soot", soot) <= MOST_SOOT) return "";
-  return `soot index ${plain(soot)} an hour, at most ${MOST_SOOT} by EN 15426 (from memory)`;
+  const words = String(soot).trim();
+  const index = /^\d+([.,]\d+)?$/.test(words) ? Number(words.replace(",", ".")) : soot;
+  if (typeof index === "string") return NO_SOOT.test(words) || NOT_READ.test(words) ? "" : `soot: ${words}`;
+  if (atLeastZero("soot", index) <= MOST_SOOT) return "";
+  return `soot index ${plain(index)} an hour, at most ${MOST_SOOT} by EN 15426 (from memory)`;
 }
 
-function glassWords(glass: number, unit: string): string {
+function heatWords(glass: number, unit: string): string {
   if (celsius(glass, "temperatureUnit", unit) <= HOTTEST) return "";
   const hot = `${plain(glass)} ${checkedUnit("temperature", "temperatureUnit", unit)}`;
   return `the vessel is ${hot} hot, too hot to hold above ${HOTTEST} C (common practice)`;
-}
-
-/** What must be read or done before a candle says anything by its silence. */
-function lacking(readings: readonly BurnReading[], lit: readonly BurnReading[], millimetres: number): string[] {
-  const unread = (["flame", "pool"] as const).flatMap((what) => {
-    const at = lit.find((reading) => reading[what] === undefined);
-    return at ? [`no ${what} read in cycle ${at.cycle} at ${plain(at.minutes)} min`] : [];
-  });
-  const unseen = cyclesOf(readings).flatMap((cycle) => unseenStretches(cycle));
-  const never = (["soot", "glass"] as const).flatMap((what) =>
-    readings.every((reading) => reading[what] === undefined)
-      ? [what === "soot" ? "soot never looked at" : "the vessel's heat never read"]
-      : [],
-  );
-  return [...unread, ...unseen.slice(0, 1), ...never, ...depthLeft(readings, millimetres)];
-}
-
-function depthLeft(readings: readonly BurnReading[], millimetres: number): string[] {
-  const depths = readings.flatMap(({ depth }) => (depth === undefined ? [] : [atLeastZero("depths", depth)]));
-  if (depths.length === 0) return [`the depth of wax left never read; burn down to ${LEFT} mm`];
-  const least = Number((Math.min(...depths) * millimetres).toPrecision(12));
-  return least > LEFT ? [`${plain(least)} mm of wax left; burn down to ${LEFT} mm`] : [];
 }

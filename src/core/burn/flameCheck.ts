@@ -1,8 +1,8 @@
 import { atLeastZero } from "../check/atLeastZero";
-import { oneOf } from "../check/oneOf";
 import { plain } from "../check/plain";
 import { checkedUnit } from "../units/checkedUnit";
 import { centimetresIn } from "../units/length";
+import { productOf } from "./product";
 
 // mm: EN 15493. ASTM F2417 says 3 in, 76.2 mm, from memory and to be compared with it: the lower of the two counts.
 const MOST = { container: { high: 75, what: "" }, "tea light": { high: 30, what: " for a tea light" } } as const;
@@ -15,7 +15,7 @@ const MOST = { container: { high: 75, what: "" }, "tea light": { high: 30, what:
  */
 export function flameCheck(height: number, lengthUnit: string, product = "container"): string {
   const millimetres = atLeastZero("height", height) * (centimetresIn("lengthUnit", lengthUnit) * 10);
-  const { high: most, what } = MOST[oneOf("product", product, ["container", "tea light"])];
+  const { high: most, what } = MOST[productOf("product", product)];
   if (millimetres <= most) return "";
   const unit = checkedUnit("length", "lengthUnit", lengthUnit);
   const shown = `${plain(Number(millimetres.toPrecision(6)))} mm`;

@@ -25,7 +25,8 @@ export async function writeCells(sheet: string, cells: readonly Cell[]): Promise
     try {
       await context.sync();
     } catch (error) {
-      if (isOnePiece(rows, columns)) throw error;
+      // Formulas and values go as two.
+      if (!formulas && isOnePiece(rows, columns)) throw error;
       const why = sentence(failed, error).message;
       throw new Error(`${why} Some of the cells may be written already: look at the sheet.`, { cause: error });
     }

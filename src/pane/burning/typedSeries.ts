@@ -1,3 +1,4 @@
+import type { Product } from "../../core/burn/product";
 import type { Fault } from "../../core/fault";
 import { tidy } from "../../core/tidy";
 import { centimetresIn } from "../../core/units/length";
@@ -11,7 +12,6 @@ import type { Names } from "./namesBeside";
 import type { SeriesBeside } from "./seriesBeside";
 
 export const LENGTHS = ["mm", "cm", "in"] as const;
-export const PRODUCTS = ["container", "tea light"] as const;
 
 /** A series as it is typed. */
 export interface TypedSeries {
@@ -28,7 +28,7 @@ export interface TypedSeries {
   readonly cure: string;
   readonly cycles: string;
   readonly atOnce: string;
-  readonly product: (typeof PRODUCTS)[number];
+  readonly product: Product;
   readonly code: string;
 }
 export type SeriesField = keyof TypedSeries;

@@ -29,7 +29,7 @@ export const SERIES = {
   wax: "Wax (blank: the usual)",
   scent: "Scent (blank: none)",
   load: (basis: Basis) => `Load (${basis})`,
-  wicks: "Wicks to try, one a line",
+  wicks: "Wicks to try, one a line or parted by commas",
   knownWicks: "Wicks that your tables name",
   addWick: (wick: string) => `Add ${wick}`,
   candles: "Candles of each wick",

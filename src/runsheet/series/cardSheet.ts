@@ -1,3 +1,4 @@
+import { productOf } from "../../core/burn/product";
 import { plain } from "../../core/check/plain";
 import { isoOfDay } from "../../core/label/isoDay";
 import type { Cell, Sheet } from "../../sheet/sheet";
@@ -113,7 +114,7 @@ function guidance(
 ): [text: string, look: NonNullable<Cell["look"]>][] {
   return [
     [`Burn on ${isoOfDay(burnOn)} or later. By: ____________________`, "label"],
-    [stopAt(/tea/i.test(product)), "caution"],
+    [stopAt(productOf("product", product) === "tea light"), "caution"],
     ...CAUTIONS.map((text): [string, "caution"] => [text, "caution"]),
     [steps(), "note"],
   ];

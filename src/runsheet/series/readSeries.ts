@@ -3,10 +3,10 @@ import { wickCompare } from "../../core/burn/wickCompare";
 import { Fault } from "../../core/fault";
 import { percent } from "../percent";
 import { sameName } from "../sameName";
+import { type SeenCandle, seenCandle } from "../seenCandle";
 import type { BurnTest, BurnTests } from "../tables/burnTests";
 import type { Readings } from "../tables/readings";
 import { FEW } from "./planSeries";
-import { type SeenCandle, seenCandle } from "./seenCandle";
 
 /** What was seen of a wick in a series. */
 export interface SeenWick {
@@ -26,12 +26,12 @@ export interface SeenWick {
   readonly surer: string;
 }
 
-/** The candles of one vessel, wax, scent, load and product: what they show of wicks may be compared. */
+/** The candles of one vessel, wax, scent, load, cure and product: what they show of wicks may be compared. */
 export function seriesOf(tests: BurnTests): BurnTest[][] {
   const found = new Map<string, BurnTest[]>();
   for (const test of tests.values()) {
-    const { vessel, wax, scent, load, basis, product } = test;
-    const key = JSON.stringify([vessel, wax, scent, product].map(sameName).concat(`${load} ${basis}`));
+    const { vessel, wax, scent, load, basis, cureDays, product } = test;
+    const key = JSON.stringify([vessel, wax, scent, product].map(sameName).concat(`${load} ${basis} ${cureDays}`));
     const own = found.get(key) ?? [];
     found.set(key, own);
     own.push(test);
@@ -78,7 +78,10 @@ function verdictOf(candles: readonly SeenCandle[], done: number, passed: number)
   const open = candles.find((one) => !isDone(one));
   if (passed === 0) return `nothing can be said yet: ${open?.test.test}, ${open?.lacks[0]}`;
   const most = percent(1 - passBound(passed, done), 2);
-  const seen = `nothing beyond the limits seen in ${passed} of ${passed}; a fault in up to ${most} % of all is still possible`;
+  const remarked = candles.filter(({ remarks }) => remarks.length > 0);
+  const [look] = remarked;
+  const pool = look ? `; to look at in ${remarked.length}: ${look.test.test}, ${look.remarks[0]}` : "";
+  const seen = `nothing beyond the limits seen in ${passed} of ${passed}; a fault in up to ${most} % of all is still possible${pool}`;
   return open ? `${seen}; ${open.test.test} is not finished: ${open.lacks[0]}` : seen;
 }
 
@@ -91,5 +94,5 @@ function surerOf(wick: string, candles: readonly SeenCandle[], passed: number): 
   const more = all < FEW ? FEW - all : open > 0 ? 0 : all;
   const most = percent(1 - passBound(all + more, all + more), 2);
   const burn = more > 0 ? `${more} more ${more === 1 ? "candle" : "candles"} of ${wick}` : "";
-  return `${[finish, burn].filter(Boolean).join(", then ")}: without a fault up to ${most} % would be left`;
+  return `${[finish, burn].filter(Boolean).join(", then ")}: if none shows a fault, up to ${most} % could still have one`;
 }

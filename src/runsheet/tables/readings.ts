@@ -1,3 +1,4 @@
+import { plain } from "../../core/check/plain";
 import { wrong } from "../../core/check/wrong";
 import { celsius } from "../../core/units/celsius";
 import type { Problem } from "../problem";
@@ -137,6 +138,9 @@ function minutesIn(table: TableReader<ReadingField>, reader: RowReader<ReadingFi
   if (time === undefined) return undefined;
   const isHours = /(^|[^\p{L}])(h|hrs?|hours?)([^\p{L}]|$)/iu.test(table.heading("minutes"));
   return reader.check("minutes", () => {
+    if (time > 0 && time < (isHours ? 1 / 60 : 1)) {
+      throw wrong("minutes", `${plain(time)} is a clock time; write the minutes since the cycle began, such as 60`);
+    }
     if (time >= 0) return isHours ? time * 60 : time;
     throw wrong("minutes", `${time} is below 0; write the minutes since the cycle began`);
   });

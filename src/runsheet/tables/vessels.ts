@@ -84,7 +84,7 @@ function readVessels(table: TableReader<keyof typeof FIELDS>): Vessels {
     addAll(looks, unitDoubts(table));
     const weighed = scale.ratio !== undefined && water !== undefined && water > 0 ? water * scale.ratio : undefined;
     // A wick that cannot be read spoils no weight.
-    const wick = reader.errorCode("wick") === "" ? reader.text("wick") : "";
+    const wick = reader.errorCode("wick") === "" ? wickIn(reader.text("wick")) : "";
     if (reader.errorCode("wick") !== "")
       looks.push(reader.warning("wick", `${vessel}: the cell of its wick shows ${reader.errorCode("wick")}`));
     const wrong = reader.problems;
@@ -92,6 +92,9 @@ function readVessels(table: TableReader<keyof typeof FIELDS>): Vessels {
   }
   return found;
 }
+
+/** Words that say that there is none yet. */
+const wickIn = (text: string): string => (/^(none|no wick|n\/?a|tbd|tba|\?|[-–—]+)$/i.test(text) ? "" : text);
 
 /** What is doubtful in the heading of the water weights: said with each vessel that is used. */
 function unitDoubts(table: TableReader<keyof typeof FIELDS>): Problem[] {

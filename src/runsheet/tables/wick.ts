@@ -13,7 +13,9 @@ export function wickOf(text: string): { readonly name: string; readonly each: nu
 /** Whether a component is this wick: it is called so, perhaps among other words, or it is just called a wick. */
 export function isThisWick(component: string, wick: string): boolean {
   const [words, name] = [component, wick].map((one) => ` ${sameName(one).replace(/[^\p{L}\p{N}.-]+/gu, " ")} `);
-  return /^ wicks? $/.test(words as string) || (words as string).includes(name as string);
+  if (/^ wicks? $/.test(words as string)) return true;
+  // A number by itself may be of anything: a label of 6 cm.
+  return (words as string).includes(name as string) && (/\p{L}/u.test(wick) || isWick(component) || words === name);
 }
 
 /** What is called after a wick and is none. */

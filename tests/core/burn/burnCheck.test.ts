@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { burnCheck } from "../../../src/core/burn/burnCheck";
-import type { BurnReading } from "../../../src/core/burn/burnFindings";
+import type { BurnReading } from "../../../src/core/burn/burnReading";
 
 /** A vessel of 70 mm burnt down in two cycles, looked at each hour: an hour an inch is 25.4 mm an hour. All invented. */
 const WIDTH = 70;
@@ -39,10 +39,12 @@ describe("burnCheck", () => {
   });
 
   it("holds a tea light to 30 mm, and says how many more readings show the same", () => {
-    expect(burnCheck(DONE, WIDTH, "mm", "C", "tea light")).toBe("");
+    for (const light of ["tea light", "Tea lights", "tealight"]) {
+      expect(burnCheck(DONE, WIDTH, "mm", "C", light)).toBe("");
+    }
     const high = DONE.map((one) => ({ ...one, flame: 31 }));
     expect(burnCheck(high, WIDTH, "mm", "C", "tea light")).toMatch(
-      /^cycle 1 at 60 min: flame 31 mm .* \(and 7 more\)$/,
+      /^cycle 1 at 60 min: flame 31 mm .* \(and 7 more\); end this test$/,
     );
   });
 
@@ -50,8 +52,14 @@ describe("burnCheck", () => {
     [withReading(5, { flame: undefined }), "not finished: no flame read in cycle 2 at 120 min"],
     [withReading(5, { pool: undefined }), "not finished: no pool read in cycle 2 at 120 min"],
     [DONE.filter((_, i) => i !== 1 && i !== 2), "not finished: cycle 1 not looked at between 60 and 240 min"],
-    [DONE.map((one) => ({ ...one, soot: undefined })), "not finished: soot never looked at"],
-    [DONE.map((one) => ({ ...one, glass: undefined })), "not finished: the vessel's heat never read"],
+    [DONE.map((one) => ({ ...one, soot: undefined })), "not finished: soot not read in cycle 1"],
+    [DONE.map((one) => ({ ...one, soot: "n/a" })), "not finished: soot not read in cycle 1"],
+    // Read at the beginning only: a vessel is hottest at the end.
+    [
+      DONE.map((one, i) => (i > 3 ? { ...one, glass: undefined } : one)),
+      "not finished: the vessel's heat not read in cycle 2",
+    ],
+    [DONE.map((one) => ({ ...one, cycle: one.cycle === 2 ? 3 : 1 })), "not finished: cycle 2 never looked at"],
     [
       DONE.map((one) => ({ ...one, depth: undefined })),
       "not finished: the depth of wax left never read; burn down to 10 mm",
@@ -62,9 +70,34 @@ describe("burnCheck", () => {
     expect(burnCheck(readings, WIDTH, "mm", "C")).toBe(words);
   });
 
-  it("says both what is beyond and what is still to be done", () => {
+  it("is not finished by what was read before it was lit", () => {
+    const before = [{ cycle: 1, minutes: 0, depth: 8, soot: "none", glass: 20 }];
+    expect(burnCheck(before, WIDTH, "mm", "C")).toBe("not finished: cycle 1 never looked at");
+  });
+
+  it.each(["No soot", "none seen", "None.", "nil", "clean", 0, "0", "0,4"])(
+    "takes %j for no soot to speak of",
+    (soot) => {
+      expect(burnCheck(withReading(2, { soot }), WIDTH, "mm", "C")).toBe("");
+    },
+  );
+
+  it("judges the flame and the vessel also where a pool cannot be or no width is known", () => {
+    const odd = withReading(2, { flame: 95, pool: 71 });
+    expect(burnCheck(odd, WIDTH, "mm", "C")).toMatch(/^cycle 1 at 180 min: flame 95 mm .*; end this test$/);
+    expect(burnCheck(withReading(2, { pool: 71 }), WIDTH, "mm", "C")).toMatch(
+      /^not finished: cycle 1 at 180 min: pool: 71 is wider than the vessel/,
+    );
+    expect(burnCheck(odd, undefined, "mm", "C")).toMatch(/^cycle 1 at 180 min: flame 95 mm/);
+    expect(burnCheck(DONE, undefined, "mm", "C")).toBe("not finished: the inside width of its vessel is not known");
+  });
+
+  it("says both what is beyond and what is still to be done, but asks no dangerous candle to burn on", () => {
+    expect(burnCheck(withReading(0, { soot: "black" }).slice(0, 4), WIDTH, "mm", "C")).toBe(
+      "cycle 1 at 60 min: soot: black; not finished: 40 mm of wax left; burn down to 10 mm",
+    );
     expect(burnCheck(withReading(0, { glass: 70 }).slice(0, 4), WIDTH, "mm", "C")).toMatch(
-      /^cycle 1 at 60 min: the vessel is 70 C hot, .*; not finished: 40 mm of wax left/,
+      /^cycle 1 at 60 min: the vessel is 70 C hot, .*; end this test$/,
     );
   });
 
@@ -89,7 +122,7 @@ describe("burnCheck", () => {
     [[], WIDTH, "C", "nothing is read yet"],
     [withReading(0, { cycle: 0 }), WIDTH, "C", "cycles: 0 is no number of a cycle"],
     [withReading(0, { minutes: -5 }), WIDTH, "C", "minutes: -5"],
-    [withReading(0, { pool: 80 }), WIDTH, "C", "80 is wider than the vessel, 70"],
+    [withReading(0, { minutes: 1 / 24 }), WIDTH, "C", "of clock times take off the start and multiply by 1440"],
     [DONE, 0, "C", "width: 0 is not above 0"],
     [DONE, WIDTH, "", "write C or F"],
   ])("refuses what cannot be", (readings, width, unit, words) => {

@@ -80,9 +80,9 @@ describe("reading a series", () => {
     expect(wick?.verdict).toBe(
       "nothing beyond the limits seen in 3 of 3; a fault in up to 63 % of all is still possible",
     );
-    expect(wick?.surer).toBe("3 more candles of Size 6: without a fault up to 39 % would be left");
+    expect(wick?.surer).toBe("3 more candles of Size 6: if none shows a fault, up to 39 % could still have one");
     const [[two] = []] = seen(GOOD.slice(0, 2)).wicks;
-    expect(two?.surer).toBe("1 more candle of Size 6: without a fault up to 63 % would be left");
+    expect(two?.surer).toBe("1 more candle of Size 6: if none shows a fault, up to 63 % could still have one");
   });
 
   it("says what was beyond, and in which candle, however many passed", () => {
@@ -111,8 +111,26 @@ describe("reading a series", () => {
     expect(wick?.verdict).toBe("nothing can be said yet: E, nothing is read yet; burn a first cycle");
     expect(wick?.candles[1]?.lacks).toEqual(["40 mm of wax left; burn down to 10 mm"]);
     expect(wick?.surer).toBe(
-      "finish 2 candles, then 1 more candle of Size 8: without a fault up to 63 % would be left",
+      "finish 2 candles, then 1 more candle of Size 8: if none shows a fault, up to 63 % could still have one",
     );
+  });
+
+  it.each([
+    [{ Cycle: null, "Flame (mm)": 95 }, "a reading lacks its cycle or its minutes"],
+    [{ Cycle: "two", "Flame (mm)": 95 }, 'Cycle: "two" is not a number'],
+    [{ Minutes: "1h30", "Flame (mm)": 95 }, 'Minutes: "1h30" is not a number'],
+    [{ Minutes: 1 / 24 }, "Minutes: 0.0416666666667 is a clock time"],
+    [{ "Flame (mm)": "9,5" }, 'Flame: "9,5" is not a number'],
+  ])("passes no candle of which something cannot be read: %j", (change, words) => {
+    const [[wick] = []] = seen([["A", "Size 6", burn("A", 5, { 2: change })]]).wicks;
+    expect(wick?.passed).toBe(0);
+    expect(wick?.verdict).toContain(words);
+  });
+
+  it("looks at a pool before or behind the rule of thumb without failing the candle for it", () => {
+    const [[wick] = []] = seen([...GOOD.slice(0, 2), ["C", "Size 6", burn("C", 5, { 1: { "Pool (mm)": 12 } })]]).wicks;
+    expect(wick).toMatchObject({ finished: 3, passed: 3 });
+    expect(wick?.verdict).toMatch(/in 3 of 3;.*; to look at in 1: C, cycle 1 at 60 min: pool behind: 12 mm/);
   });
 
   it("compares only candles that have all but the wick in common", () => {

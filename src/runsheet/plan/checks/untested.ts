@@ -1,6 +1,9 @@
+import { list } from "../../../core/check/list";
+import { largest, least } from "../../../core/longLists";
 import { onBasis } from "../../../core/scent/onBasis";
 import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
+import { type SeenCandle, seenCandle, wasLit } from "../../seenCandle";
 import type { Settings } from "../../settings";
 import type { BurnTest, BurnTests } from "../../tables/burnTests";
 import type { Readings } from "../../tables/readings";
@@ -16,6 +19,7 @@ const SAME = 1e-9;
 /** A test whose candle was burnt. */
 interface Burnt extends BurnTest {
   readonly ofWax: number | undefined;
+  readonly seen: SeenCandle;
 }
 
 /**
@@ -29,9 +33,11 @@ export function untestedCandles(
   settings: Pick<Settings, "basis">,
 ): Problem[] {
   if (!tables.burnTests) return [];
-  const burnt = [...tables.burnTests.values()]
-    .filter(({ test }) => (tables.readings?.get(sameName(test)) ?? []).some(({ minutes = 0 }) => minutes > 0))
-    .map((test): Burnt => ({ ...test, ofWax: ofWax(test, settings.basis) }));
+  const burnt = [...tables.burnTests.values()].flatMap((test): Burnt[] => {
+    const readings = tables.readings?.get(sameName(test.test)) ?? [];
+    if (!wasLit(readings)) return [];
+    return [{ ...test, ofWax: ofWax(test, settings.basis), seen: seenCandle(test, readings) }];
+  });
   return scents.flatMap((scent) => {
     const poured = new Map(scent.pots.flatMap(({ lines }) => lines.map(({ vessel }) => [sameName(vessel), vessel])));
     return [...poured].flatMap(([key, name]): Problem[] => {
@@ -54,15 +60,30 @@ function doubtOf(name: string, vessel: Vessel | undefined, scent: ScentRun, test
   const wick = vessel?.wick ?? "";
   const wax = waxOf(scent);
   const load = scent.loads["of wax"];
-  const alike = tests.filter((test) => isSameWick(test.wick, wick) && isWax(test, wax));
+  // A candle without scent says nothing of one with it.
+  const alike = tests.filter(
+    (test) => isSameWick(test.wick, wick) && isWax(test, wax) && (test.ofWax === 0) === (load === 0),
+  );
   const loads = alike.flatMap((test) => test.ofWax ?? []);
-  const isWithin =
-    wick !== "" && loads.length > 0 && load >= Math.min(...loads) - SAME && load <= Math.max(...loads) + SAME;
-  if (isWithin) return "";
-  const poured = [wick === "" ? "no wick" : `wick ${wick}`, `in ${wax}`, `at ${loadText(scent)}`].join(" ");
+  const isWithin = wick !== "" && loads.length > 0 && load >= least(loads) - SAME && load <= largest(loads) + SAME;
+  const poured = [wick === "" ? "no wick named," : `wick ${wick}`, `in ${wax}`, `at ${loadText(scent)}`].join(" ");
+  if (isWithin) return doubtOfTested(`${name}, ${poured}`, scent.scent, alike);
   const nearest = nearestOf(tests, wick, wax, load);
   const words = nearest ? `nearest test ${nearest.test}: ${wordsOf(nearest)}` : "no candle of this vessel was burnt";
-  return `not tested: ${name} with ${poured}; ${words}`;
+  return `not tested: ${name}, ${poured}; ${words}`;
+}
+
+/** Being tested is not having passed. */
+function doubtOfTested(poured: string, scent: string, tests: readonly Burnt[]): string {
+  const failed = tests.find(({ seen }) => seen.beyond.length > 0);
+  if (failed) return `tested, and beyond the limits: ${poured}; ${failed.test}: ${failed.seen.beyond[0]}`;
+  const open = tests.find(({ seen }) => seen.lacks.length > 0);
+  if (open && tests.every(({ seen }) => seen.lacks.length > 0)) {
+    return `not tested to the end: ${poured}; ${open.test}: ${open.seen.lacks[0]}`;
+  }
+  if (scent === "" || tests.some((test) => sameName(test.scent) === sameName(scent))) return "";
+  const scents = [...new Set(tests.map((test) => test.scent || "a scent not named"))];
+  return `tested only with ${list(scents, "and")}, not with ${scent}: ${poured}`;
 }
 
 /** The wax by the name it is poured under. */

@@ -1,9 +1,11 @@
-import { type BurnFindings, type BurnReading, burnFindings } from "../../core/burn/burnFindings";
-import { burnRate } from "../../core/burn/burnRate";
-import { Fault } from "../../core/fault";
-import type { Problem } from "../problem";
-import type { BurnTest } from "../tables/burnTests";
-import type { TestReading } from "../tables/readings";
+import { type BurnFindings, burnFindings } from "../core/burn/burnFindings";
+import { burnRate } from "../core/burn/burnRate";
+import type { BurnReading } from "../core/burn/burnReading";
+import { Fault } from "../core/fault";
+import { largest } from "../core/longLists";
+import { isError, type Problem } from "./problem";
+import type { BurnTest } from "./tables/burnTests";
+import type { TestReading } from "./tables/readings";
 
 /** What was seen of one candle. */
 export interface SeenCandle extends BurnFindings {
@@ -22,32 +24,49 @@ export interface SeenCandle extends BurnFindings {
 type Placed = TestReading & BurnReading;
 
 export function seenCandle(test: BurnTest, readings: readonly TestReading[]): SeenCandle {
-  const placed = readings.filter((one): one is Placed => one.cycle !== undefined && one.minutes !== undefined);
   // Rows that were made for looks not yet taken say nothing.
-  const taken = placed.filter(isTaken);
+  const seen = readings.filter((one) => isTaken(one) || one.wrong.length > 0);
+  const taken = seen.filter((one): one is Placed => one.cycle !== undefined && one.minutes !== undefined);
   const burnt = hoursBurnt(taken);
   const flames = taken.flatMap(({ flame }) => flame ?? []);
+  const wrong = [...test.wrong, ...seen.flatMap((one) => one.wrong)];
+  const found = findingsOf(test, taken);
   return {
     test,
-    ...findingsOf(test, taken),
+    ...found,
+    lacks: [...unreadable(wrong, seen.length - taken.length), ...found.lacks],
     rate: rateOf(taken, burnt),
     hours: taken.reduce((most, one) => Math.max(most, burnt(one)), 0),
-    flame: flames.length > 0 ? Math.max(...flames) : undefined,
-    wrong: [...test.wrong, ...readings.flatMap((one) => one.wrong)],
+    flame: flames.length > 0 ? largest(flames) : undefined,
+    wrong,
   };
 }
 
+/** Whether anybody looked at the candle, or weighed it. */
 const isTaken = ({ weight, flame, pool, poolDepth, depth, soot, glass, remarks }: TestReading): boolean =>
   remarks !== "" || [weight, flame, pool, poolDepth, depth, soot, glass].some((value) => value !== undefined);
 
+/** Whether a candle was lit, by its readings. */
+export const wasLit = (readings: readonly TestReading[]): boolean =>
+  readings.some((one) => isTaken(one) && (one.minutes ?? 1) > 0);
+
+/** What may say something, and is not read: the candle may not pass by it. */
+function unreadable(wrong: readonly Problem[], unplaced: number): string[] {
+  const errors = wrong.filter(isError);
+  const [first] = errors;
+  if (first) return [`${first.text}${errors.length > 1 ? ` (and ${errors.length - 1} more)` : ""}`];
+  return unplaced > 0 ? ["a reading lacks its cycle or its minutes; fill them in"] : [];
+}
+
 function findingsOf({ width, product }: BurnTest, taken: readonly Placed[]): BurnFindings {
-  if (taken.length === 0) return { beyond: [], lacks: ["nothing is read yet; burn a first cycle"] };
-  if (width === undefined) return { beyond: [], lacks: ["the inside width of its vessel is not known"] };
+  const nothing = { beyond: [], remarks: [], ends: false };
+  const lit = taken.filter(({ weight, remarks, ...one }) => isTaken({ ...one, weight: undefined, remarks: "" }));
+  if (lit.length === 0) return { ...nothing, lacks: ["nothing is read yet; burn a first cycle"] };
   try {
-    return burnFindings(taken, width, "mm", "C", product);
+    return burnFindings(lit, width, "mm", "C", product);
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
-    return { beyond: [], lacks: [fault.message] };
+    return { ...nothing, lacks: [fault.message] };
   }
 }
 

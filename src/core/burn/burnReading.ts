@@ -1,0 +1,59 @@
+import { atLeastZero } from "../check/atLeastZero";
+import { plain } from "../check/plain";
+
+/** What was read of one candle at one time, lengths in one unit. What was not looked at is undefined. */
+export interface BurnReading {
+  /** From 1. */
+  readonly cycle: number;
+  /** Since this cycle began. */
+  readonly minutes: number;
+  /** Height of the flame. */
+  readonly flame?: number | undefined;
+  /** Diameter of the melt pool. */
+  readonly pool?: number | undefined;
+  /** Wax left from the surface down. */
+  readonly depth?: number | undefined;
+  /** Soot index an hour, or what was seen in words: `none`, or anything else. */
+  readonly soot?: number | string | undefined;
+  /** The hottest place of the vessel outside. */
+  readonly glass?: number | undefined;
+}
+
+const LEFT = 10; // mm of wax left at the end: EN 15426
+const LONGEST_UNSEEN = 90; // minutes: looked at each hour, half an hour either way; common practice, no source
+
+/** What must be read or done before a candle says anything by its silence. */
+export function unreadIn(readings: readonly BurnReading[], millimetres: number): string[] {
+  const lit = readings.filter(({ minutes }) => minutes > 0);
+  const unread = (["flame", "pool"] as const).flatMap((what) => {
+    const at = lit.find((reading) => reading[what] === undefined);
+    return at ? [`no ${what} read in cycle ${at.cycle} at ${plain(at.minutes)} min`] : [];
+  });
+  const cycles = Array.from({ length: Math.max(...readings.map(({ cycle }) => cycle)) }, (_, i) =>
+    lit.filter(({ cycle }) => cycle === i + 1),
+  );
+  const [unseen] = cycles.flatMap(unseenIn);
+  const never = (["soot", "glass"] as const).flatMap((what) => {
+    const at = cycles.findIndex((cycle) => cycle.length > 0 && cycle.every((one) => one[what] === undefined));
+    return at === -1 ? [] : [`${what === "soot" ? "soot" : "the vessel's heat"} not read in cycle ${at + 1}`];
+  });
+  return [...unread, ...(unseen === undefined ? [] : [unseen]), ...never, ...depthLeft(readings, millimetres)];
+}
+
+/** The stretches of a cycle in which nobody looked at the candle for more than an hour and a half. */
+function unseenIn(lit: readonly BurnReading[], cycle: number): string[] {
+  if (lit.length === 0) return [`cycle ${cycle + 1} never looked at`];
+  const minutes = [0, ...lit.map((one) => one.minutes)].sort((a, b) => a - b);
+  return minutes.flatMap((at, i) => {
+    const before = minutes[i - 1] ?? at;
+    if (at - before <= LONGEST_UNSEEN) return [];
+    return [`cycle ${cycle + 1} not looked at between ${plain(before)} and ${plain(at)} min`];
+  });
+}
+
+function depthLeft(readings: readonly BurnReading[], millimetres: number): string[] {
+  const depths = readings.flatMap(({ depth }) => (depth === undefined ? [] : [atLeastZero("depths", depth)]));
+  if (depths.length === 0) return [`the depth of wax left never read; burn down to ${LEFT} mm`];
+  const least = Number((Math.min(...depths) * millimetres).toPrecision(12));
+  return least > LEFT ? [`${plain(least)} mm of wax left; burn down to ${LEFT} mm`] : [];
+}
