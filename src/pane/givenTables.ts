@@ -1,6 +1,7 @@
 import type { SourceRows } from "../host/host";
 import type { Problem } from "../runsheet/problem";
 import type { WeightUnit } from "../runsheet/settings";
+import type { FittingTables } from "../runsheet/tables/fittings";
 import { readTable } from "../runsheet/tables/readTables";
 import { TABLE_TYPE_IDS, type TableTypeId } from "../runsheet/tables/registry";
 import { type Log, NO_LOG } from "../runsheet/tables/runsLog";
@@ -26,6 +27,8 @@ export interface GivenTables {
   readonly tables: Tables;
   /** Columns chosen by hand that are gone. */
   readonly lost: readonly Problem[];
+  /** What goes with the vessels of open runs, where the tables to plan by are made up. */
+  readonly openFittings?: FittingTables;
 }
 
 /** The tables as a run is built from them; undefined with none to pour from. */

@@ -22,7 +22,7 @@ export const planHere: Planner = async (tables, settings, beside) => buildRun(ta
 /** The run that these tables make beside those that are written, with what is to be said of columns that are gone. */
 export async function planOf(
   planner: Planner,
-  { tables, lost }: GivenTables,
+  { tables, lost, openFittings }: GivenTables,
   settings: Settings,
   { runs, unread }: OpenSheets,
   counts: Kept["counts"],
@@ -33,6 +33,6 @@ export async function planOf(
     const open = openRun(one, log, settings.unit);
     return open ? [{ ...open, counts: counts[open.lot] }] : [];
   });
-  const run = await planner(tables, settings, { today: serialOf(today()), rejects, openRuns, unread });
+  const run = await planner(tables, settings, { today: serialOf(today()), rejects, openRuns, openFittings, unread });
   return lost.length === 0 ? run : { ...run, problems: [...run.problems, ...lost] };
 }

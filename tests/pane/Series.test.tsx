@@ -168,6 +168,23 @@ describe("planning a series", () => {
     );
   });
 
+  it("says what the maker's own table has no column for, and begins no tea lights that would not be known there", async () => {
+    const own: CellValue[][] = [
+      ["Burn test", "Jar", "Wick size"],
+      ["S1-1", "Bowl", "Size 3"],
+    ];
+    const host = new SeriesHost({ Vessels: VESSELS, Scents: SCENTS, BurnTests: own });
+    await show(host);
+    await typed(SERIES);
+    expect(section().textContent).toContain(
+      "BurnTests has no column for Inside width, Scent and Load: what is written here of it will not be known when the tests are read",
+    );
+    await typed({ Product: "tea light" });
+    expect(section().textContent).toContain("BurnTests has no column for Product: its tea lights would be held to");
+    await press("Write the series");
+    expect(host.steps).toEqual([]);
+  });
+
   it("says beside each field what is wrong with it, what is missing only at the press, and writes nothing", async () => {
     const host = workbook();
     await show(host);

@@ -3,6 +3,7 @@ import { sameName } from "../../runsheet/sameName";
 import type { Standing } from "../../runsheet/series/seriesAdditions";
 import type { AllTables } from "../../runsheet/series/seriesNeeds";
 import type { Settings } from "../../runsheet/settings";
+import type { FittingTables } from "../../runsheet/tables/fittings";
 import { readTable } from "../../runsheet/tables/readTables";
 import { fieldName, missingFields, TABLE_TYPE_IDS } from "../../runsheet/tables/registry";
 import { type ByHand, type RowsLeft, tableOf } from "../givenTables";
@@ -15,6 +16,8 @@ export interface SeriesBeside {
   readonly read: ReadTables;
   readonly tables: AllTables;
   readonly settings: Settings;
+  /** What goes with each vessel as it is poured, whatever a series tries. */
+  readonly fittings: FittingTables;
   readonly names: Readonly<Record<"vessel" | "wax" | "scent" | "wick", Names>>;
   /** All tests that the workbook names, as they are written. */
   readonly tests: readonly string[];
@@ -30,6 +33,8 @@ export interface SeriesBeside {
   loadOf(scent: string): number | undefined;
   /** The days that a scent cures. */
   cureOf(scent: string): number | undefined;
+  /** What of a series the table of burn tests has no column for. */
+  readonly columnless: readonly (typeof COMMON)[number][];
   /** Why nothing can be added to the tables as they stand. */
   readonly refused: string | undefined;
 }
@@ -41,11 +46,15 @@ export function seriesBeside(read: ReadTables, byHand: ByHand, settings: Setting
   const { unit, basis } = settings;
   const [burnTests, readings] = [readTable(tables.burnTests, unit), readTable(tables.readings, unit)];
   const scents = readTable(tables.scents, unit);
+  const fittings = {
+    vessels: readTable(tables.vessels, unit) ?? new Map(),
+    components: readTable(tables.components, unit) ?? new Map(),
+  };
   const recipes = readTable(tables.recipes, unit);
   const tests = [...[...(burnTests?.values() ?? [])].map(({ test }) => test), ...(readings?.keys() ?? [])];
   const notesOf = (scent: string) => scents?.get(sameName(scent))?.notes;
   return {
-    ...{ read, tables, settings, tests, nextCode: nextCode(tests) },
+    ...{ read, tables, settings, fittings, tests, nextCode: nextCode(tests) },
     names: namesBeside(tables),
     standing: { burnTests: standingIn("burnTests", tables, read), readings: standingIn("readings", tables, read) },
     widthOf: (vessel) =>
@@ -61,9 +70,13 @@ export function seriesBeside(read: ReadTables, byHand: ByHand, settings: Setting
       return isUnclear ? undefined : onBasis(notes.load, taken, basis);
     },
     cureOf: (scent) => notesOf(scent)?.cureDays,
+    columnless: tables.burnTests ? COMMON.filter((field) => tables.burnTests?.columns[field] === undefined) : [],
     refused: refusalIn("burnTests", tables, read) ?? refusalIn("readings", tables, read),
   };
 }
+
+/** What tells candles apart beside their wick. */
+const COMMON = ["width", "wax", "scent", "load", "product"] as const;
 
 const CODE = /^s(\d{1,6})(?=-|$)/i;
 

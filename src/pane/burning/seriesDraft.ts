@@ -31,7 +31,13 @@ export function draftOf(typed: TypedSeries, beside: SeriesBeside): SeriesDraft {
   const { vessel, wicks, candles } = order;
   const pour = { vessel, wicks, candles: wicks.length * candles, wax, scent, load };
   const { tables, isFillKnown } = seriesTables(pour, beside.tables, beside.settings);
-  return { wrong, blank, series, given: { read: beside.read, tables, lost: [] }, isFillKnown };
+  return {
+    wrong,
+    blank,
+    series,
+    given: { read: beside.read, tables, lost: [], openFittings: beside.fittings },
+    isFillKnown,
+  };
 }
 
 /** What a series takes and will write; what is to be fixed before it is written. */
@@ -59,6 +65,9 @@ export function seriesPlan(
   const errors = run.problems.filter(isError);
   if (errors.length > 0) return saidOf(errors);
   const { order, scent, width, product } = series;
+  if (product === "tea light" && beside.columnless.includes("product")) {
+    return { wrong: {}, fixes: [SERIES.teaLight(beside.standing.burnTests?.name ?? "")], ready: undefined };
+  }
   const { vessel, cureDays, wicks, code } = order;
   const { settings, standing } = beside;
   const planned = planSeries(order);
@@ -117,9 +126,14 @@ function wordsOf({ table = "pour", text }: Problem): string {
 /** Inside widths of vessels for candles in mm: beyond them lies a slip of the unit. Common practice, no source. */
 const WIDTHS = { least: 15, most: 500 } as const;
 
-function doubtsOf({ order, width, wax, scent }: ParsedSeries, firstDay: number, beside: SeriesBeside): string[] {
+function doubtsOf(
+  { order, width, wax, scent, product }: ParsedSeries,
+  firstDay: number,
+  beside: SeriesBeside,
+): string[] {
   const { vessel, wicks, candles } = order;
   const before = beside.widthOf(vessel);
+  const given = { width, wax, scent, load: scent, product: product !== "container" };
   const isUnknown = (what: keyof SeriesBeside["names"], name: string, key = sameName(name)) => {
     const names = beside.names[what];
     return name !== "" && names.size > 0 && !names.has(sameName(name)) && !names.has(key);
@@ -134,7 +148,9 @@ function doubtsOf({ order, width, wax, scent }: ParsedSeries, firstDay: number, 
     ).flatMap(([what, name]) => (isUnknown(what, name) ? [name] : [])),
     ...wicks.filter((wick) => isUnknown("wick", wick, sameName(wickOf(wick).name))),
   ];
+  const lost = beside.columnless.filter((field) => given[field]);
   return [
+    ...(lost.length > 0 ? [SERIES.columnless(beside.standing.burnTests?.name ?? "", lost)] : []),
     ...(candles < FEW ? [SERIES.few(candles)] : []),
     ...(width === undefined ? [SERIES.noWidth] : []),
     ...(width !== undefined && (width < WIDTHS.least || width > WIDTHS.most) ? [SERIES.oddWidth(width)] : []),

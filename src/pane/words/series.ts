@@ -13,6 +13,7 @@ import { othersOf, type Totals } from "../../runsheet/plan/runPlan";
 import type { Lack, Shelf } from "../../runsheet/plan/shortages";
 import { CYCLE, FEW, type Series } from "../../runsheet/series/planSeries";
 import type { WeightUnit } from "../../runsheet/settings";
+import { fieldName } from "../../runsheet/tables/registry";
 import { PREVIEW } from "./preview";
 
 /** The highest fault rate that so many candles without a fault leave possible. */
@@ -55,6 +56,13 @@ export const SERIES = {
     `${counted(rows, "row")} right below ${table} ${rows === 1 ? "is" : "are"} no part of it, and may name tests. Make ${rows === 1 ? "it a row" : "them rows"} of the table, or move ${rows === 1 ? "it" : "them"} away.`,
   few: (candles: number) =>
     `${counted(candles, "candle")} of a wick ${candles === 1 ? "says" : "say"} little: without a fault ${candles === 1 ? "it leaves" : "they leave"} a fault rate of up to ${leftPossible(candles)} possible, ${FEW} of up to ${leftPossible(FEW)}. ${FEW} or more are advised`,
+  columnless: (table: string, fields: readonly string[]) =>
+    `${table} has no column for ${list(
+      fields.map((field) => fieldName("burnTests", field)),
+      "and",
+    )}: what is written here of it will not be known when the tests are read`,
+  teaLight: (table: string) =>
+    `${table} has no column for Product: its tea lights would be held to the flame of a container; add the column first`,
   noWidth: "no inside width is written: without it nobody can say how much of the vessel the melt pool covers",
   oddWidth: (mm: number) => `an inside width of ${plain(Number(mm.toPrecision(4)))} mm: is its unit right?`,
   otherWidth: (vessel: string, mm: number) =>

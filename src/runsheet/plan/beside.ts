@@ -1,3 +1,5 @@
+import type { FittingTables } from "../tables/fittings";
+
 /** Something that is used: an ingredient by weight, or vessels and what goes with them by number. */
 export interface Use {
   readonly item: string;
@@ -34,6 +36,8 @@ export interface Beside {
   readonly today?: number | undefined;
   /** Runs that are written and not logged yet, the newest last. */
   readonly openRuns?: readonly OpenRun[] | undefined;
+  /** What goes with the vessels of those runs, where the plan's own tables are made up; then none of them is its batch. */
+  readonly openFittings?: FittingTables | undefined;
   /** The names of run sheets that cannot be read, or not all of them. */
   readonly unread?: readonly string[] | undefined;
   /** The share of candles that do not come out good, as the log shows it. */

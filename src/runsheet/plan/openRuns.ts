@@ -26,15 +26,18 @@ export interface OpenRunBeside extends Pick<OpenRun, "lot" | "date">, Uses {
 export function openRunsBeside(
   plan: RunPlan,
   tables: FittingTables,
-  { openRuns = [] }: Pick<Beside, "openRuns">,
+  { openRuns = [], openFittings }: Pick<Beside, "openRuns" | "openFittings">,
 ): OpenRunBeside[] {
   const batch = batchKey(candlesOf(plan), ingredientsOf(plan));
-  const same = openRuns.filter((one) => one.counts === undefined && batchKey(one.candles, one.ingredients) === batch);
+  const isBatch = openFittings === undefined;
+  const same = openRuns.filter(
+    (one) => isBatch && one.counts === undefined && batchKey(one.candles, one.ingredients) === batch,
+  );
   return openRuns.map((one) => ({
     lot: one.lot,
     date: one.date,
     state: stateOf(one, same.includes(one) && one.date === same.at(-1)?.date),
-    ...usesWith(one, tables),
+    ...usesWith(one, openFittings ?? tables),
   }));
 }
 

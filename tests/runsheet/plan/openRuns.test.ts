@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { buildRun } from "../../../src/runsheet/buildRun";
-import type { OpenRun } from "../../../src/runsheet/plan/beside";
+import type { Beside, OpenRun } from "../../../src/runsheet/plan/beside";
 import { usesWords } from "../../../src/runsheet/plan/openRuns";
 import { openRun } from "../../../src/runsheet/record/openRun";
 import { readBack } from "../../../src/runsheet/record/readBack";
@@ -31,7 +31,7 @@ function batch(
   tins: number,
   openRuns: readonly OpenRun[] = [],
   fill = 200,
-  { lids = 2, wick = "" }: { lids?: number | null; wick?: string } = {},
+  { lids = 2, wick = "", ...beside }: { lids?: number | null; wick?: string } & Pick<Beside, "openFittings"> = {},
 ) {
   const items: CellValue[][] = [
     ["Wax", 3000, null],
@@ -45,7 +45,7 @@ function batch(
     components: table("components", ["Vessel", "Item", "Each"], [["Tin", "Lid", lids]]),
     vessels: table("vessels", ["Vessel", "Water weight", "Wick"], [["Tin", 240, wick]]),
   };
-  return buildRun(tables, SETTINGS, { today: DAY, openRuns });
+  return buildRun(tables, SETTINGS, { today: DAY, openRuns, ...beside });
 }
 
 function cellsOf({ cells }: Sheet): CellValue[][] {
@@ -69,6 +69,23 @@ const states = ({ shelf }: ReturnType<typeof batch>) => shelf?.openRuns.map(({ l
 const texts = ({ problems }: ReturnType<typeof batch>) => problems.map(({ text }) => text);
 
 describe("runs that are written and not logged", () => {
+  it("take what goes with their own vessels beside a plan whose tables are made up, and are none of its batch", () => {
+    const open = written(batch(10), "2026-330-01");
+    const openFittings = {
+      vessels: new Map(),
+      components: new Map([["tin", [{ item: "Lid", each: 4, wrong: [] }]]]),
+    };
+    const made = batch(10, [open], 200, { openFittings });
+    expect(states(made)).toEqual(["2026-330-01 counted"]);
+    // Wax: 2000 and 2000 of 3000 g. Lids: 10 x 2 and 10 x 4 of 100 are enough; with 40 x 4 they would not be.
+    expect(lacks(made)).toEqual(["Wax 1000"]);
+    const lids = new Map([["tin", [{ item: "Lid", each: 9, wrong: [] }]]]);
+    expect(lacks(batch(10, [open], 200, { openFittings: { ...openFittings, components: lids } }))).toEqual([
+      "Wax 1000",
+      "Lid 10",
+    ]);
+  });
+
   it("do not count their own batch twice, also when weights changed since or it was written twice", () => {
     const first = written(batch(10), "2026-330-01");
     expect(lacks(batch(10, [first]))).toEqual([]);
