@@ -35,12 +35,14 @@ export function openPane(section: string, tab?: "log" | "stock" | "trace" | "tes
       await wait();
     }
   };
+  /** What bears an id in this pane. */
+  const byId = (id: string | null | undefined) => element.querySelector<HTMLElement>(`[id="${id ?? ""}"]`);
   const wait = (ms = 0) => act(() => new Promise((done) => setTimeout(done, ms)));
   const show = async (host: Host) => {
     await act(async () => root.render(<Pane host={host} />));
     await wait();
     if (!tab) return;
-    await act(async () => document.getElementById(`pane-tab-${tab}`)?.click());
+    await act(async () => byId(`pane-tab-${tab}`)?.click());
     await settled();
   };
   /** Closes the pane and opens it again, as a workbook that is opened anew does. */
@@ -58,7 +60,7 @@ export function openPane(section: string, tab?: "log" | "stock" | "trace" | "tes
   const own = () => element.querySelector(`[aria-labelledby=${section}]`) as HTMLElement;
   const field = (label: string) => {
     const found = [...own().querySelectorAll("label")].find(({ textContent }) => textContent === label);
-    return document.getElementById(found?.htmlFor ?? "") as HTMLInputElement;
+    return byId(found?.htmlFor) as HTMLInputElement;
   };
   const type = async (texts: Readonly<Record<string, string>>) => {
     for (const [label, text] of Object.entries(texts)) {
@@ -96,12 +98,9 @@ export function openPane(section: string, tab?: "log" | "stock" | "trace" | "tes
     /** What the section tells, a line each. */
     shown: () => texts(own().querySelectorAll("[role=status] li")),
     /** What is said beside a field. */
-    beside: (label: string) =>
-      document.getElementById(field(label).getAttribute("aria-describedby") ?? "")?.textContent,
+    beside: (label: string) => byId(field(label).getAttribute("aria-describedby"))?.textContent ?? undefined,
     offered: (label: string) =>
-      [...(document.getElementById(field(label).getAttribute("list") ?? "")?.children ?? [])].map((one) =>
-        one.getAttribute("value"),
-      ),
+      [...(byId(field(label).getAttribute("list"))?.children ?? [])].map((one) => one.getAttribute("value")),
     /** What is told at the foot of the pane. */
     done: () => element.querySelector("footer [role=status]")?.textContent ?? "",
     alert: () => element.querySelector("footer [role=alert]")?.textContent ?? "",

@@ -1,10 +1,9 @@
 import { afterEach, beforeEach, describe, vi } from "vitest";
-import { ExcelHost } from "../../../src/host/excel/adapter";
 import { SETTINGS } from "../../../src/host/settingsKeys";
 import { hostContract } from "../hostContract";
 import { everything } from "./client/requirementSets";
 import type { SheetModel } from "./model";
-import { StandIn, type Version } from "./standIn";
+import { newHost, StandIn, type Version } from "./standIn";
 
 /** Excel hears of listeners in turns of its own. */
 const turn = () => new Promise((next) => setTimeout(next));
@@ -28,7 +27,7 @@ describe.each([
   ["Excel for Windows, which fills blank cells of them", { knows: everything, platform: "windows" }, "blank"],
   ["Excel for Mac, which fills all cells of them", { knows: everything, platform: "mac" }, "all"],
 ] as [string, Version, "blank" | "none" | "all"][])("%s", (_, version, fills) => {
-  const host = new ExcelHost();
+  const host = newHost();
   beforeEach(() => {
     standIn = new StandIn(version).install();
     standIn.sheet("Sheet1");

@@ -8,7 +8,11 @@ import { StandIn } from "./standIn";
 
 // The page that Excel loads, with all that is in it, over the oldest Excel that loads it. Invented numbers.
 
-afterEach(() => vi.unstubAllGlobals());
+afterEach(() => {
+  vi.unstubAllGlobals();
+  // Tests of the pane find their fields by the same ids.
+  document.body.replaceChildren();
+});
 
 const html = readFileSync(join(import.meta.dirname, "../../../src/excelpage/pane.html"), "utf8");
 

@@ -1,5 +1,4 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { ExcelHost } from "../../../src/host/excel/adapter";
 import { buildRun } from "../../../src/runsheet/buildRun";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
@@ -7,7 +6,7 @@ import { AT } from "../../../src/runsheet/sheet/layout";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { everything, type Knows, knowing, REQUIRED } from "./client/requirementSets";
 import type { SheetModel } from "./model";
-import { type Failure, StandIn } from "./standIn";
+import { type Failure, newHost, StandIn } from "./standIn";
 
 afterEach(() => vi.unstubAllGlobals());
 
@@ -17,7 +16,7 @@ const sheet: Sheet = { name: "Run", widths: [10], cells: [{ row: 0, column: 0, c
 function excel(knows: Knows = everything) {
   const standIn = new StandIn({ knows }).install();
   standIn.sheet("Here", [["Name"]]);
-  const host = new ExcelHost();
+  const host = newHost();
   let doubts: readonly string[] = [];
   return {
     standIn,

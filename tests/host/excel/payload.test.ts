@@ -6,7 +6,7 @@ import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
 import { cases } from "../../cases";
-import { StandIn } from "./standIn";
+import { newHost, StandIn } from "./standIn";
 
 // Invented rows. Excel on the web takes requests of 5 MB (Microsoft's page on limits of add-ins, from memory).
 const MOST = 5_000_000;
@@ -97,7 +97,7 @@ it.each(KINDS.slice(0, cases(1, 5)))(
 it("what is added together, or written on a sheet that is there, is refused where all of it is too much", async () => {
   const standIn = new StandIn().install();
   standIn.table("Log", "Log", [["Notes"], ["none"]]);
-  const host = new ExcelHost();
+  const host = newHost();
   const sheet = block(100, 1, () => ({ content: { text: "z".repeat(30_000) } }));
   const rows = sheet.cells.map(({ content = null }) => [content]);
   const tooMuch = /6\.\d MB, more than Excel takes at once/;

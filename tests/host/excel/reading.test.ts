@@ -2,7 +2,7 @@ import { afterEach, describe, expect, it, vi } from "vitest";
 import { ExcelHost } from "../../../src/host/excel/adapter";
 import { DamagedSettings, type Source, StillCalculating } from "../../../src/host/host";
 import { everything } from "./client/requirementSets";
-import { StandIn } from "./standIn";
+import { newHost, StandIn } from "./standIn";
 
 afterEach(() => {
   vi.unstubAllGlobals();
@@ -10,7 +10,7 @@ afterEach(() => {
 });
 
 const excel = (): StandIn => new StandIn().install();
-const host = new ExcelHost();
+const host = newHost();
 const place = { sheet: "Stock", row: 0, column: 0, rows: 2, columns: 2 };
 const headings = ["Vessel", "Fill"];
 

@@ -1,5 +1,4 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { ExcelHost } from "../../../src/host/excel/adapter";
 import { buildRun } from "../../../src/runsheet/buildRun";
 import { logAddition } from "../../../src/runsheet/record/logAddition";
 import { logRows } from "../../../src/runsheet/record/logRows";
@@ -12,11 +11,11 @@ import type { Cell, CellValue, Content, Sheet } from "../../../src/sheet/sheet";
 import { HOSTILE_TEXTS } from "../../hostileTexts";
 import { logTable } from "../../runsheet/record/logs";
 import type { SheetModel, TableModel, Value } from "./model";
-import { type Failure, StandIn } from "./standIn";
+import { type Failure, newHost, StandIn } from "./standIn";
 
 afterEach(() => vi.unstubAllGlobals());
 
-const host = new ExcelHost();
+const host = newHost();
 const excel = (): StandIn => new StandIn().install();
 const text = (value: string): Content => ({ text: value });
 const number = (value: number): Content => ({ number: value });

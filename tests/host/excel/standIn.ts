@@ -4,6 +4,7 @@
  */
 
 import { expect, onTestFinished, vi } from "vitest";
+import { ExcelHost } from "../../../src/host/excel/adapter";
 import { clientFor } from "./client/connected";
 import type { OfficeJs, Outcome, Platform, Sent } from "./client/officeJs";
 import { ActionFailed, isCleaning, type Request, Requests } from "./client/requests";
@@ -28,6 +29,17 @@ export interface Version {
   readonly platform?: Platform;
   /** By itself the oldest that loads the add-in. */
   readonly knows?: Knows;
+}
+
+/** Makes the page a new one: what other tests had functions do in it is not known there. */
+function forgetRuns(): void {
+  Reflect.deleteProperty(globalThis, Symbol.for("pourwright functions"));
+}
+
+/** A host for several tests, that knows of no functions which ran before them. */
+export function newHost(): ExcelHost {
+  forgetRuns();
+  return new ExcelHost();
 }
 
 export class StandIn {
@@ -56,8 +68,7 @@ export class StandIn {
 
   /** Puts the client where it would be in Excel; `vi.unstubAllGlobals` takes it away. */
   install(): this {
-    // Its page is a new one: what other tests had functions do there is not known in it.
-    Reflect.deleteProperty(globalThis, Symbol.for("pourwright functions"));
+    forgetRuns();
     const client = clientFor(this.platform);
     const { office } = client;
     client.connect(this);

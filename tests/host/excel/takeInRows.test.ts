@@ -1,11 +1,10 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { ExcelHost } from "../../../src/host/excel/adapter";
 import { everything, knowing, REQUIRED } from "./client/requirementSets";
-import { type Failure, StandIn } from "./standIn";
+import { type Failure, newHost, StandIn } from "./standIn";
 
 afterEach(() => vi.unstubAllGlobals());
 
-const host = new ExcelHost();
+const host = newHost();
 
 /** A table of one row whose Fill is worked out, and a row pasted below it, with a fill of its own. Invented numbers. */
 function withPasted(knows = everything): { standIn: StandIn; table: StandIn["book"]["sheets"][0]["tables"][0] } {
