@@ -44,6 +44,13 @@ type Method = Exclude<keyof UniverHost, "onChange" | "mostFormulas">;
 type Given<M extends Method> = Parameters<UniverHost[M]>;
 type Answer<M extends Method> = Awaited<ReturnType<UniverHost[M]>>;
 
+/** Row and column from 0 of a cell such as `B6`, or of the first one of a range. */
+function placeOf(range: string): { readonly row: number; readonly column: number } {
+  const [, letters = "", digits = ""] = /^([A-Z]+)(\d+)/.exec(range) ?? [];
+  const column = [...letters].reduce((before, letter) => before * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+  return { row: Number(digits) - 1, column };
+}
+
 /** The page, driven by mouse and keyboard as a user does; only values are read from behind it. */
 export class TryoutPage {
   /** Requests to anywhere but the site, missing files, faults of the page, console errors. There should be none. */
@@ -143,15 +150,14 @@ export class TryoutPage {
 
   /** Goes to a cell such as `B6`, or selects a range such as `A4:C6`, of the open sheet by the name box. */
   async goTo(range: string): Promise<void> {
-    const [, letters = "", digits = ""] = /^([A-Z]+)(\d+)/.exec(range) ?? [];
-    const column = [...letters].reduce((before, letter) => before * 26 + letter.charCodeAt(0) - 64, 0) - 1;
+    const { row, column } = placeOf(range);
     // The box also follows the selection, so a late change of that one may overwrite what stands in it.
     for (let tries = 0; tries < 20; tries++) {
       await this.nameBox.fill(range);
       await this.nameBox.press("Enter");
       await this.idle();
       const selected = await this.page.evaluate(() => window.pourwright.selectedCell());
-      if (selected?.row === Number(digits) - 1 && selected.column === column) return;
+      if (selected?.row === row && selected.column === column) return;
     }
     throw new Error(`the name box does not lead to ${range}`);
   }
@@ -193,7 +199,25 @@ export class TryoutPage {
     const text = rows.map((row) => row.join("\t")).join("\n");
     await this.page.evaluate((text) => window.keep(navigator.clipboard.writeText(text)), text);
     await this.page.keyboard.press("Control+v");
+    await this.pasted(cell, rows);
     await this.idle();
+  }
+
+  /** Resolves when what was pasted stands in its cells: the browser hands the clipboard over in its own time. */
+  private async pasted(cell: string, rows: readonly (readonly (string | number)[])[]): Promise<void> {
+    const sheet = await this.host("activeSheet");
+    const { row, column } = placeOf(cell);
+    // Numbers, and texts that nothing is read from.
+    const plain = rows.flatMap((values, r) =>
+      values.flatMap((value, c) =>
+        /^[a-z ,]+$/i.test(String(value)) || value === Number(value) ? { r, c, value } : [],
+      ),
+    )[0];
+    if (!plain) return;
+    const end = Date.now() + PATIENCE.timeout;
+    while ((await this.cells(sheet, row + plain.r, column + plain.c))[0]?.[0] !== plain.value) {
+      if (Date.now() > end) throw new Error(`what was pasted into ${cell} has not come`);
+    }
   }
 
   /** Leaves the cell with the formula that is typed into it. */
