@@ -9,22 +9,6 @@ describe("the clipboard, finding and replacing", () => {
     await tryout.page.keyboard.press(keys);
     await tryout.idle();
   };
-  const undoWords = () =>
-    tryout.page.locator("[data-u-command='univer.command.undo'] [aria-label]").first().getAttribute("aria-label");
-  /** Puts something on the clipboard as another program would, and pastes it from a cell on. */
-  const paste = async (cell: string, text: string, html = "") => {
-    await tryout.page.evaluate(
-      ([plain, rich]) => {
-        const parts = { "text/plain": plain, ...(rich && { "text/html": rich }) };
-        const blobs = Object.entries(parts).map(([type, part]) => [type, new Blob([part], { type })]);
-        return window.keep(navigator.clipboard.write([new ClipboardItem(Object.fromEntries(blobs))]));
-      },
-      [text, html] as const,
-    );
-    await tryout.goTo(cell);
-    await press("Control+V");
-  };
-
   beforeAll(async () => {
     await tryout.page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: site.origin });
     await tryout.page.evaluate(() => window.keep(window.pourwright.work));
@@ -69,7 +53,7 @@ describe("the clipboard, finding and replacing", () => {
     });
 
     it("brings texts in their places: numbers, percentages and dates as such, what begins with = as text", async () => {
-      await paste("A5", "\tTin & lid\t<5 g>\n6%\t1,234.5\t2026-11-25\n=1+1\t12.50 kg\t0.5\n");
+      await tryout.pasteFrom("A5", "\tTin & lid\t<5 g>\n6%\t1,234.5\t2026-11-25\n=1+1\t12.50 kg\t0.5\n");
       // The day's number: 46351, as DATEVALUE("2026-11-25") gives in LibreOffice 7.4.7.
       await expect
         .poll(() => tryout.cells("Copies", 4, 0, 3, 3))
@@ -82,7 +66,7 @@ describe("the clipboard, finding and replacing", () => {
     });
 
     it("brings numbers and dates that may be doubted as they are said to be, and Enter reads them as typed", async () => {
-      await paste("E1", "3,5\t0,125\t3,5%\n1,234\t12/11/2026\t12.11.2026\n");
+      await tryout.pasteFrom("E1", "3,5\t0,125\t3,5%\n1,234\t12/11/2026\t12.11.2026\n");
       // The days' numbers as DATEVALUE gives them in LibreOffice 7.4.7 for 2026-12-11 and 2026-11-12.
       const dates = [46367, 46338];
       await expect
@@ -107,12 +91,12 @@ describe("the clipboard, finding and replacing", () => {
     });
 
     it("says so of one cell too, and of another program's cells whatever their formats", async () => {
-      await paste("E4", "3,5");
+      await tryout.pasteFrom("E4", "3,5");
       await expect.poll(() => tryout.cells("Copies", 3, 4)).toEqual([["3,5"]]);
       await expect.poll(() => tryout.message()).toMatch(/^E4: 3,5 stayed text\./);
       const html = `<html><head><style>.a{mso-number-format:Percent;} .b{mso-number-format:"0\\.000";} .c{mso-number-format:"Short Date";}</style></head>
 <body><table><tr><td class=a>3,5%</td><td class=b><b>0,125</b></td><td class=c>12/11/2026</td></tr></table></body></html>`;
-      await paste("E6", "3,5%\t0,125\t12/11/2026", html);
+      await tryout.pasteFrom("E6", "3,5%\t0,125\t12/11/2026", html);
       await expect.poll(() => tryout.cells("Copies", 5, 4, 1, 3)).toEqual([["3,5%", "0,125", 46367]]);
       await expect
         .poll(() => tryout.message())
@@ -122,7 +106,7 @@ describe("the clipboard, finding and replacing", () => {
     });
 
     it("takes a formula that comes alone as if it were typed", async () => {
-      await paste("A9", "=POUR.FILLWEIGHT(100)");
+      await tryout.pasteFrom("A9", "=POUR.FILLWEIGHT(100)");
       await expect.poll(() => tryout.cells("Copies", 8, 0)).toEqual([[86]]);
       expect(await tryout.message()).toBe("");
     });
@@ -130,7 +114,7 @@ describe("the clipboard, finding and replacing", () => {
     it("reads another program's cells by their formats, whatever these are called", async () => {
       const html = `<html><head><style>.a{mso-number-format:Percent;} .b{mso-number-format:"Short Date";} .c{mso-number-format:Odd;}</style></head>
 <body><table><tr><td>Tin</td><td class=a>6%</td><td class=b>11/25/2026</td><td class=c>7</td></tr></table></body></html>`;
-      await paste("A11", "Tin\t6%\t11/25/2026\t7", html);
+      await tryout.pasteFrom("A11", "Tin\t6%\t11/25/2026\t7", html);
       await expect.poll(() => tryout.cells("Copies", 10, 0, 1, 4)).toEqual([["Tin", 0.06, 46351, 7]]);
     });
   });
@@ -186,7 +170,7 @@ describe("the clipboard, finding and replacing", () => {
     };
     await replaceAll("cedar", "fig", /^\d\/2$/);
     await expect.poll(words).toEqual([["fig"], ["fig cedar"], ["012"], [120], [1440]]);
-    expect(await undoWords()).toBe("Undo replacing in A1 (Ctrl+Z)");
+    expect(await tryout.undoWords()).toBe("Undo replacing in A1 (Ctrl+Z)");
     await replaceAll("12", "13", /^\d\/2$/);
     // 130 x 12: the formula's own 12 stays.
     await expect.poll(words).toEqual([["fig"], ["fig cedar"], ["013"], [130], [1560]]);

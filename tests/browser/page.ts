@@ -203,6 +203,28 @@ export class TryoutPage {
     await this.idle();
   }
 
+  /** Pastes from a cell on what another program put on the clipboard, plain and as HTML, whatever comes of it. */
+  async pasteFrom(cell: string, text: string, html = ""): Promise<void> {
+    await this.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
+    await this.page.evaluate(
+      ([plain, rich]) => {
+        const parts = { "text/plain": plain, ...(rich && { "text/html": rich }) };
+        const blobs = Object.entries(parts).map(([type, part]) => [type, new Blob([part], { type })]);
+        return window.keep(navigator.clipboard.write([new ClipboardItem(Object.fromEntries(blobs))]));
+      },
+      [text, html] as const,
+    );
+    await this.goTo(cell);
+    await this.page.keyboard.press("Control+V");
+    await this.idle();
+  }
+
+  /** What Undo says that it takes back. */
+  undoWords(): Promise<string | null> {
+    const undo = this.page.locator("[data-u-command='univer.command.undo'] [aria-label]");
+    return undo.first().getAttribute("aria-label");
+  }
+
   /** Resolves when what was pasted stands in its cells: the browser hands the clipboard over in its own time. */
   private async pasted(cell: string, rows: readonly (readonly (string | number)[])[]): Promise<void> {
     const sheet = await this.host("activeSheet");

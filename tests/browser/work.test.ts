@@ -12,23 +12,7 @@ describe("working in the sheet", () => {
     await tryout.page.keyboard.press(keys);
     await tryout.idle();
   };
-  const undoWords = () =>
-    tryout.page.locator("[data-u-command='univer.command.undo'] [aria-label]").first().getAttribute("aria-label");
   const vessels = async () => (await tryout.table("Batch")).rows.map(([vessel]) => vessel);
-  /** Puts something on the clipboard as another program would, and pastes it from a cell on. */
-  const paste = async (cell: string, text: string, html = "") => {
-    await tryout.page.evaluate(
-      ([plain, rich]) => {
-        const parts = { "text/plain": plain, ...(rich && { "text/html": rich }) };
-        const blobs = Object.entries(parts).map(([type, part]) => [type, new Blob([part], { type })]);
-        return window.keep(navigator.clipboard.write([new ClipboardItem(Object.fromEntries(blobs))]));
-      },
-      [text, html] as const,
-    );
-    await tryout.goTo(cell);
-    await press("Control+V");
-  };
-
   beforeAll(async () => {
     await tryout.page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: site.origin });
     await tryout.page.evaluate(() => window.keep(window.pourwright.work));
@@ -55,7 +39,7 @@ describe("working in the sheet", () => {
     it("takes in rows that are pasted below it", async () => {
       await tryout.openSheet("Batch");
       const before = (await tryout.table("Batch")).rows.length;
-      await paste("A19", "Wide bowl\tPlum thunder\t2\nSmall tin\tAttic cedar\t3\n");
+      await tryout.pasteFrom("A19", "Wide bowl\tPlum thunder\t2\nSmall tin\tAttic cedar\t3\n");
       await expect.poll(async () => (await tryout.table("Batch")).rows.length).toBe(before + 2);
       // The load that Scents gives Plum thunder.
       expect((await tryout.table("Batch")).rows.at(-2)?.slice(0, 5)).toEqual([
@@ -65,7 +49,7 @@ describe("working in the sheet", () => {
         631.442,
         0.07,
       ]);
-      expect(await undoWords()).toBe("Undo pasting into A19:C20 (Ctrl+Z)");
+      expect(await tryout.undoWords()).toBe("Undo pasting into A19:C20 (Ctrl+Z)");
       await press("Control+Z");
       expect((await tryout.table("Batch")).rows).toHaveLength(before);
     });
@@ -80,7 +64,7 @@ describe("working in the sheet", () => {
       await expect.poll(vessels).toEqual([...names.sort(), null, null]);
       const { rows } = await tryout.table("Batch");
       expect(rows[0]?.slice(0, 4)).toEqual(["Footed bowl", "Plum thunder", 4, 349.92]);
-      expect(await undoWords()).toBe("Undo sorting Batch (Ctrl+Z)");
+      expect(await tryout.undoWords()).toBe("Undo sorting Batch (Ctrl+Z)");
       await tryout.goTo("A1");
       await press("Control+Z");
       expect(await vessels()).toEqual(before);

@@ -1,6 +1,6 @@
 import { Cover } from "./cover";
+import { draws } from "./draws";
 import { dot, type Filling } from "./filling";
-import { lots } from "./lots";
 import type { Steps } from "./steps";
 import { tightFillings } from "./tightFillings";
 
@@ -13,7 +13,7 @@ const DEPTH = 500;
  * Looks for a way to pour all candles into so many pots where hardly anything may be wasted: the fillings, or none and
  * whether that is proven. Lists the fillings that waste no more than all pots together may, and pours them one after
  * the other, always for the kind that the fewest of them are left for. Those that take what is hard to place come first,
- * by and large: lots, the same for the same candles, make each new start another one.
+ * by and large: draws, the same for the same candles, make each new start another one.
  * Source: exact cover, fewest choices first (Knuth 2000, Dancing links), with restarts (Gomes, Selman & Kautz 1998).
  * @param sizes shares of a pot, the largest first
  */
@@ -27,10 +27,10 @@ export function tightPots(
   const listed = pots > DEPTH ? undefined : tightFillings(sizes, counts, spare, steps);
   if (!listed) return { impossible: false };
   const cover = new Cover(listed, counts);
-  const lot = lots();
+  const draw = draws();
   const inOrder = (open: readonly number[]): number[] =>
     open
-      .map((f) => ({ f, rank: cover.waysOf(f) * (1 + lot()) }))
+      .map((f) => ({ f, rank: cover.waysOf(f) * (1 + draw()) }))
       .sort((a, b) => a.rank - b.rank)
       .map(({ f }) => f);
   const poured: number[] = [];

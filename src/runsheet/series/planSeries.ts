@@ -82,13 +82,13 @@ export function planSeries(order: SeriesOrder): Series {
     const test = `${code}-${String(i + 1).padStart(digits, "0")}`;
     return { test, wick, burnOn: firstDay + Math.floor(i / atOnce) * daysEach };
   });
-  const lots = Math.ceil(burnt.length / atOnce);
+  const groups = Math.ceil(burnt.length / atOnce);
   return {
     candles: burnt,
     looks: burnt.flatMap(({ test }) => looksOf(test, cycles)),
     hours: (burnt.length * cycles * CYCLE) / 60,
-    watched: (lots * cycles * CYCLE) / 60,
-    ...{ firstDay, lastDay: firstDay + lots * daysEach - 1, days: lots * daysEach },
+    watched: (groups * cycles * CYCLE) / 60,
+    ...{ firstDay, lastDay: firstDay + groups * daysEach - 1, days: groups * daysEach },
   };
 }
 

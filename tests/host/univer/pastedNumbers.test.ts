@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { pastedReading, pastedWords, percentReading } from "../../../src/host/univer/editing/readings";
+import { pastedReading, pastedWords, percentReading } from "../../../src/host/univer/editing/typedReadings";
 
 /** What is said of pasted cells, one below the other in column B from row 6 on. */
 function said(...texts: string[]): string {

@@ -1,6 +1,6 @@
 import { getNumfmtParseValueFilter } from "@univerjs/core";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import { readingOf, typedWords } from "../../../src/host/univer/editing/readings";
+import { readingOf, typedWords } from "../../../src/host/univer/editing/typedReadings";
 
 const TEXT = "If you mean a text, type ' in front of it.";
 

@@ -5,7 +5,7 @@ import { ISheetClipboardService, PREDEFINED_HOOK_NAME_PASTE } from "@univerjs/pr
 import { type Consequence, type Edit, joined, sheetsOf } from "./edits";
 import { markedCells, markedText, type PercentAt, readPasted } from "./pastedNumbers";
 import { percentFormat } from "./percent";
-import { pastedWords } from "./readings";
+import { pastedWords } from "./typedReadings";
 
 const ALL = PREDEFINED_HOOK_NAME_PASTE.DEFAULT_PASTE;
 const VALUES = PREDEFINED_HOOK_NAME_PASTE.SPECIAL_PASTE_VALUE;

@@ -12,7 +12,7 @@ import { getPatternType } from "@univerjs/preset-sheets-core";
 import { cellName } from "../../../engine/problems";
 import { type Consequence, cellsOf, type Edit } from "./edits";
 import { written } from "./newRows";
-import { type Doubt, hasDecimalComma, pastedReading, percentReading, type Reading, staysText } from "./readings";
+import { type Doubt, hasDecimalComma, pastedReading, percentReading, type Reading, staysText } from "./typedReadings";
 
 /** Unicode sets it aside for use inside of a program: no text has it, and nothing reads a number behind it. */
 const MARK = "\uFDD0";

@@ -2,7 +2,7 @@
 
 import { CellValueType, type Injector, isTextFormat } from "@univerjs/core";
 import { AFTER_CELL_EDIT, SheetInterceptorService } from "@univerjs/preset-sheets-core";
-import { readingOf, typedWords } from "./readings";
+import { readingOf, typedWords } from "./typedReadings";
 
 /** Reads what users type and says how it was taken; formulas and texts stay as they are. */
 export function readTyped(injector: Injector, say: (words: string) => void): void {

@@ -1,5 +1,5 @@
-/** Numbers from 0 to below 1 as if by lot, but the same ones each time (xorshift, Marsaglia 2003). */
-export function lots(): () => number {
+/** Numbers from 0 to below 1 as if drawn, but the same ones each time (xorshift, Marsaglia 2003). */
+export function draws(): () => number {
   let state = 1;
   return () => {
     state ^= state << 13;
