@@ -7,6 +7,7 @@ import { readTable } from "../../src/runsheet/tables/readTables";
 import { matchColumns } from "../../src/runsheet/tables/registry";
 import { studio } from "../../src/samples/studio";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
+import { cases } from "../cases";
 import { type Expected, expectedCandles } from "./expectedCandles";
 import { byName, number, type Row, SavedBook, type Typed, text, withEdits } from "./saved";
 
@@ -201,16 +202,20 @@ describe("a new candle", () => {
     expect(found.check).toBe("");
   });
 
-  it.each([
+  const LACKING = [
     [["Fog, tin", "Small tin", "Moonlit fog", 4, 8], { cost: "", check: "no such scent" }],
     [["Rain, urn", "Urn", "Rain on slate", 4, 8], { cost: "", check: "no such vessel" }],
     [["Rain, sample jar", "Sample jar", "Rain on slate", 4, 8], { cost: "", check: "not weighed" }],
     [["Rain, votive", "Votive glass", "Rain on slate", 4, 8], { cost: "", check: "Votive glass: no price" }],
     [["Oil alone", "Small tin", "Cedar oil", 4, 8], { cost: "", check: "no load" }],
     [["Nothing yet"], { fill: "no such vessel", cost: "", check: "no such vessel" }],
-  ] as const)("says what it lacks, and has no cost: %j", async (values, wanted) => {
-    expect(shown(await typed(row(FREE, ...values)), FREE)).toMatchObject(wanted);
-  });
+  ] as const;
+  it.each(LACKING.slice(0, cases(2, LACKING.length)))(
+    "says what it lacks, and has no cost: %j",
+    async (values, wanted) => {
+      expect(shown(await typed(row(FREE, ...values)), FREE)).toMatchObject(wanted);
+    },
+  );
 
   it("says when labour or its price is not in it yet", async () => {
     const tin = ["Rain, small tin", "Small tin", "Rain on slate"] as const;
