@@ -198,8 +198,20 @@ export class TryoutPage {
     await this.goTo(cell);
     const text = rows.map((row) => row.join("\t")).join("\n");
     await this.page.evaluate((text) => window.keep(navigator.clipboard.writeText(text)), text);
+    // The browser hands the clipboard over in its own time: what was pasted has come when a cell of it is another one.
+    const sheet = await this.host("activeSheet");
+    const { row, column } = placeOf(cell);
+    const first = rows
+      .flatMap((values, r) => values.map((value, c) => ({ r, c, value })))
+      .find(({ value }) => value !== "");
+    if (!first) throw new Error("nothing is to be pasted");
+    const held = async () => (await this.cells(sheet, row + first.r, column + first.c))[0]?.[0];
+    const before = await held();
     await this.page.keyboard.press("Control+v");
-    await this.pasted(cell, rows);
+    const end = Date.now() + PATIENCE.timeout;
+    for (let now = await held(); now === before && now !== first.value; now = await held()) {
+      if (Date.now() > end) throw new Error(`what was pasted into ${cell} has not come`);
+    }
     await this.idle();
   }
 
@@ -223,23 +235,6 @@ export class TryoutPage {
   undoWords(): Promise<string | null> {
     const undo = this.page.locator("[data-u-command='univer.command.undo'] [aria-label]");
     return undo.first().getAttribute("aria-label");
-  }
-
-  /** Resolves when what was pasted stands in its cells: the browser hands the clipboard over in its own time. */
-  private async pasted(cell: string, rows: readonly (readonly (string | number)[])[]): Promise<void> {
-    const sheet = await this.host("activeSheet");
-    const { row, column } = placeOf(cell);
-    // Numbers, and texts that nothing is read from.
-    const plain = rows.flatMap((values, r) =>
-      values.flatMap((value, c) =>
-        /^[a-z ,]+$/i.test(String(value)) || value === Number(value) ? { r, c, value } : [],
-      ),
-    )[0];
-    if (!plain) return;
-    const end = Date.now() + PATIENCE.timeout;
-    while ((await this.cells(sheet, row + plain.r, column + plain.c))[0]?.[0] !== plain.value) {
-      if (Date.now() > end) throw new Error(`what was pasted into ${cell} has not come`);
-    }
   }
 
   /** Leaves the cell with the formula that is typed into it. */
