@@ -139,7 +139,8 @@ export class TryoutPage {
 
   /** Opens a sheet by its tab. */
   async openSheet(name: string): Promise<void> {
-    await this.page.getByRole("tab", { name, exact: true }).click();
+    // The pane has tabs too, which may bear the name of a sheet.
+    await this.page.getByRole("tablist", { name: "Sheet tabs" }).getByRole("tab", { name, exact: true }).click();
     await this.idle();
   }
 
