@@ -1,10 +1,10 @@
 import { rate } from "../../core/check/rate";
-import { wrong } from "../../core/check/wrong";
 import type { Basis } from "../../core/scent/basis";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
 import { LOAD, SCENT, VESSEL } from "./commonFields";
 import type { Field } from "./headings/field";
+import { daysIn } from "./readDays";
 import { lengthIn } from "./readLength";
 import type { RowReader } from "./rowReader";
 import { RATE } from "./starterLooks";
@@ -105,7 +105,12 @@ function readTests(table: TableReader<TestField>): BurnTests {
     }
     const read = {
       ...{ vessel: reader.text("vessel"), width: lengthIn(table, reader, "width"), wick: reader.text("wick") },
-      ...{ wax: reader.text("wax"), scent: reader.text("scent"), load: loadIn(reader), cureDays: daysIn(reader) },
+      ...{
+        wax: reader.text("wax"),
+        scent: reader.text("scent"),
+        load: loadIn(reader),
+        cureDays: daysIn(reader, "cure"),
+      },
       ...{ basis: table.saidBasis("load")?.basis, product: reader.text("product") || "container" },
     };
     found.set(sameName(test), { row: reader.row, test, ...read, wrong: reader.problems });
@@ -116,15 +121,6 @@ function readTests(table: TableReader<TestField>): BurnTests {
 function loadIn(reader: RowReader<TestField>): number | undefined {
   const load = reader.number("load");
   return load === undefined ? undefined : reader.check("load", () => rate("load", load));
-}
-
-function daysIn(reader: RowReader<TestField>): number | undefined {
-  const days = reader.number("cure");
-  if (days === undefined) return undefined;
-  return reader.check("cure", () => {
-    if (Number.isInteger(days) && days >= 0 && days <= 3650) return days;
-    throw wrong("cure", `${days} is no number of days; write whole days`);
-  });
 }
 
 function starter(): Starter {

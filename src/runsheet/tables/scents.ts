@@ -1,6 +1,5 @@
 import { limit } from "../../core/check/limit";
 import { rate } from "../../core/check/rate";
-import { wrong } from "../../core/check/wrong";
 import { type Basis, basisOf } from "../../core/scent/basis";
 import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
@@ -10,6 +9,7 @@ import type { SaidBasis } from "./entry";
 import type { Field } from "./headings/field";
 import { fitsOf } from "./headings/matching";
 import { ASK_LOAD, ASK_SHARE, ASK_WICK, has, isLimit, orLeave, type Question } from "./questions";
+import { daysIn } from "./readDays";
 import { readTemperature, type Temperature } from "./readTemperature";
 import type { RowReader } from "./rowReader";
 import { RATE } from "./starterLooks";
@@ -148,7 +148,7 @@ function notesOf(reader: RowReader<ScentField>, table: TableReader<ScentField>):
     ...{ melt: temperatureIn(reader, table, "melt"), add: temperatureIn(reader, table, "add") },
     ...{ pour: temperatureIn(reader, table, "pour"), flash: temperatureIn(reader, table, "flash") },
     stir: [reader.text("stir"), reader.text("stir") && reader.unit("stir")].filter(Boolean).join(" "),
-    cureDays: daysIn(reader),
+    cureDays: daysIn(reader, "cure"),
   };
   return { ...notes, misread: new Set(reader.problems.filter(isError).flatMap(({ field }) => field ?? [])) };
 }
@@ -173,15 +173,6 @@ function temperatureIn(
     reader.problems.push(reader.warning(field, text));
   }
   return found;
-}
-
-function daysIn(reader: RowReader<ScentField>): number | undefined {
-  const days = reader.number("cure");
-  if (days === undefined) return undefined;
-  return reader.check("cure", () => {
-    if (Number.isInteger(days) && days >= 0 && days <= 3650) return days;
-    throw wrong("cure", `${days} is no number of days; write whole days`);
-  });
 }
 
 /** Headings of limits that name another basis than limits have. */
