@@ -3,10 +3,10 @@ import { largest, least } from "../../../core/longLists";
 import { onBasis } from "../../../core/scent/onBasis";
 import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
-import { type SeenCandle, seenCandle, wasLit } from "../../seenCandle";
+import { seenCandle, wasLit } from "../../seenCandle";
 import type { Settings } from "../../settings";
 import type { BurnTest, BurnTests } from "../../tables/burnTests";
-import type { Readings } from "../../tables/readings";
+import type { Readings, TestReading } from "../../tables/readings";
 import type { Vessel, Vessels } from "../../tables/vessels";
 import { wickOf } from "../../tables/wick";
 import { loadText } from "../loadText";
@@ -19,7 +19,7 @@ const SAME = 1e-9;
 /** A test whose candle was burnt. */
 interface Burnt extends BurnTest {
   readonly ofWax: number | undefined;
-  readonly seen: SeenCandle;
+  readonly readings: readonly TestReading[];
 }
 
 /**
@@ -36,7 +36,7 @@ export function untestedCandles(
   const burnt = [...tables.burnTests.values()].flatMap((test): Burnt[] => {
     const readings = tables.readings?.get(sameName(test.test)) ?? [];
     if (!wasLit(readings)) return [];
-    return [{ ...test, ofWax: ofWax(test, settings.basis), seen: seenCandle(test, readings) }];
+    return [{ ...test, ofWax: ofWax(test, settings.basis), readings }];
   });
   return scents.flatMap((scent) => {
     const poured = new Map(scent.pots.flatMap(({ lines }) => lines.map(({ vessel }) => [sameName(vessel), vessel])));
@@ -75,11 +75,12 @@ function doubtOf(name: string, vessel: Vessel | undefined, scent: ScentRun, test
 
 /** Being tested is not having passed. */
 function doubtOfTested(poured: string, scent: string, tests: readonly Burnt[]): string {
-  const failed = tests.find(({ seen }) => seen.beyond.length > 0);
-  if (failed) return `tested, and beyond the limits: ${poured}; ${failed.test}: ${failed.seen.beyond[0]}`;
-  const open = tests.find(({ seen }) => seen.lacks.length > 0);
-  if (open && tests.every(({ seen }) => seen.lacks.length > 0)) {
-    return `not tested to the end: ${poured}; ${open.test}: ${open.seen.lacks[0]}`;
+  const seen = tests.map((test) => seenCandle(test, test.readings));
+  const failed = seen.find(({ beyond }) => beyond.length > 0);
+  if (failed) return `tested, and beyond the limits: ${poured}; ${failed.test.test}: ${failed.beyond[0]}`;
+  const [open] = seen;
+  if (open && seen.every(({ lacks }) => lacks.length > 0)) {
+    return `not tested to the end: ${poured}; ${open.test.test}: ${open.lacks[0]}`;
   }
   if (scent === "" || tests.some((test) => sameName(test.scent) === sameName(scent))) return "";
   const scents = [...new Set(tests.map((test) => test.scent || "a scent not named"))];
