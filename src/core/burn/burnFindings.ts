@@ -5,7 +5,7 @@ import { wrong } from "../check/wrong";
 import { Fault } from "../fault";
 import { celsius } from "../units/celsius";
 import { checkedUnit } from "../units/checkedUnit";
-import { centimetresIn } from "../units/length";
+import { millimetresIn } from "../units/length";
 import { type BurnReading, unreadIn } from "./burnReading";
 import { flameCheck } from "./flameCheck";
 import { poolCheck } from "./poolCheck";
@@ -63,7 +63,7 @@ export function burnFindings(
     lacks: [
       ...[flames, pools, soot, heat].flatMap(({ faults }) => faults),
       ...(wall === undefined ? ["the inside width of its vessel is not known"] : []),
-      ...unreadIn(readings.map(asRead), centimetresIn("lengthUnit", lengthUnit) * 10),
+      ...unreadIn(readings.map(asRead), millimetresIn("lengthUnit", lengthUnit)),
     ],
     ends: flames.words.length > 0 || heat.words.length > 0,
   };

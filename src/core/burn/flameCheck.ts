@@ -1,7 +1,7 @@
 import { atLeastZero } from "../check/atLeastZero";
 import { plain } from "../check/plain";
 import { checkedUnit } from "../units/checkedUnit";
-import { centimetresIn } from "../units/length";
+import { millimetresIn } from "../units/length";
 import { productOf } from "./product";
 
 // mm: EN 15493. ASTM F2417 says 3 in, 76.2 mm, from memory and to be compared with it: the lower of the two counts.
@@ -14,7 +14,7 @@ const MOST = { container: { high: 75, what: "" }, "tea light": { high: 30, what:
  * @param product `container` or `tea light`
  */
 export function flameCheck(height: number, lengthUnit: string, product = "container"): string {
-  const millimetres = atLeastZero("height", height) * (centimetresIn("lengthUnit", lengthUnit) * 10);
+  const millimetres = atLeastZero("height", height) * millimetresIn("lengthUnit", lengthUnit);
   const { high: most, what } = MOST[productOf("product", product)];
   if (millimetres <= most) return "";
   const unit = checkedUnit("length", "lengthUnit", lengthUnit);

@@ -1,7 +1,7 @@
 import type { Product } from "../../core/burn/product";
 import type { Fault } from "../../core/fault";
 import { tidy } from "../../core/tidy";
-import { centimetresIn } from "../../core/units/length";
+import { millimetresIn } from "../../core/units/length";
 import { sameName } from "../../runsheet/sameName";
 import { type SeriesOrder, seriesFaults } from "../../runsheet/series/planSeries";
 import { wickOf } from "../../runsheet/tables/wick";
@@ -44,7 +44,7 @@ export function withUsual(given: Partial<TypedSeries>, beside: SeriesBeside | un
     ...{ vessel, scent, wax: "", wicks: "", candles: "3", cycles: "6", atOnce: "4", product: "container" },
     ...{ poured: today(), code: beside?.nextCode ?? "", cure: String(beside?.cureOf(scent) ?? "") },
     load: load === undefined ? "" : `${Number((load * 100).toPrecision(8))}%`,
-    width: width === undefined ? "" : String(Number((width / millimetres(widthUnit)).toPrecision(6))),
+    width: width === undefined ? "" : String(Number((width / millimetresIn("unit", widthUnit)).toPrecision(6))),
     ...given,
     widthUnit,
   };
@@ -95,12 +95,11 @@ export function parseSeries(
   const used = usedBy(order.code, tests);
   if (used !== undefined) say("code", SERIES.usedCode(used, nextCode));
   const isWhole = Object.keys({ ...wrong, ...blank }).length === 0;
-  const inMillimetres = width === undefined ? undefined : tidy(width * millimetres(typed.widthUnit));
+  const inMillimetres = width === undefined ? undefined : tidy(width * millimetresIn("unit", typed.widthUnit));
   const series = { order, wax, scent, load, width: inMillimetres, product: typed.product };
   return { series: isWhole ? series : undefined, wrong, blank };
 }
 
-const millimetres = (unit: TypedSeries["widthUnit"]): number => centimetresIn("unit", unit) * 10;
 const spaced = (text: string): string => text.trim().replace(/\s+/g, " ");
 const asKnown = (typed: string, names: Names): string => names.get(sameName(typed)) ?? spaced(typed);
 

@@ -6,7 +6,7 @@ import type { Content } from "../../sheet/sheet";
 import { tableSheet } from "../../sheet/tableSheet";
 import type { Settings } from "../settings";
 import { headingWords } from "../tables/headings/headingWords";
-import { millimetresIn } from "../tables/readLength";
+import { millimetresOf } from "../tables/readLength";
 import { type FieldOf, matchColumns, TABLE_TYPES, tableName } from "../tables/registry";
 import type { TableRows } from "../tables/tableRows";
 import type { TableType } from "../tables/tableType";
@@ -90,7 +90,7 @@ function inColumn(
   if (typeof value !== "number") return value;
   if (field === "load") return onBasis(value, "of wax", headingWords(heading).basis ?? usual);
   if (field !== "width") return value;
-  const ratio = millimetresIn(heading);
+  const ratio = millimetresOf(heading);
   if (ratio === undefined)
     throw wrong("width", `the heading ${heading} names no unit of length; write mm, cm or in there`);
   return value / ratio;

@@ -1,4 +1,4 @@
-import { centimetresIn } from "../../core/units/length";
+import { millimetresIn } from "../../core/units/length";
 import { lengthUnitOf, unitsInWords } from "../../core/units/spellings";
 import type { RowReader } from "./rowReader";
 import type { TableReader } from "./tableReader";
@@ -7,7 +7,7 @@ import type { TableReader } from "./tableReader";
 export function lengthIn<F extends string>(table: TableReader<F>, reader: RowReader<F>, field: F): number | undefined {
   const value = reader.number(field);
   if (value === undefined) return undefined;
-  const ratio = millimetresIn(table.heading(field));
+  const ratio = millimetresOf(table.heading(field));
   if (ratio !== undefined) return value * ratio;
   reader.error(
     field,
@@ -17,9 +17,9 @@ export function lengthIn<F extends string>(table: TableReader<F>, reader: RowRea
 }
 
 /** How many mm one of the unit in a heading is; undefined where it names none. */
-export function millimetresIn(heading: string): number | undefined {
+export function millimetresOf(heading: string): number | undefined {
   const unit = unitIn(heading);
-  return unit && centimetresIn("unit", unit) * 10;
+  return unit && millimetresIn("unit", unit);
 }
 
 /** The unit of length in a heading, in brackets or as its last word: `Flame (mm)`, `Pool in cm`. */

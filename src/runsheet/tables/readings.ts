@@ -6,7 +6,6 @@ import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import { TEST } from "./burnTests";
 import type { Field } from "./headings/field";
-import { bracketed } from "./headings/tidyHeading";
 import { lengthIn } from "./readLength";
 import type { RowReader } from "./rowReader";
 import { weightLook } from "./starterLooks";
@@ -155,13 +154,8 @@ function sootIn(table: TableReader<ReadingField>, reader: RowReader<ReadingField
 function glassIn(table: TableReader<ReadingField>, reader: RowReader<ReadingField>): number | undefined {
   const heat = reader.number("glass");
   if (heat === undefined) return undefined;
-  const unit =
-    bracketed(table.heading("glass"))[0] ??
-    table
-      .heading("glass")
-      .split(/[\s_]+/)
-      .at(-1) ??
-    "";
+  const heading = table.heading("glass");
+  const unit = reader.unit("glass") || (heading.split(/[\s_]+/).at(-1) ?? "");
   return reader.check("glass", () => celsius(heat, "glass", unit));
 }
 
