@@ -1,1 +1,0 @@
-import "./candles.test";
