@@ -8,6 +8,7 @@ import { Preview } from "./Preview";
 import { type Planner, planHere } from "./planner";
 import { ReceivingSection } from "./ReceivingSection";
 import { Doubts, useRemarks, Waiting } from "./Remarks";
+import { SeenSection } from "./SeenSeries";
 import { SeriesSection } from "./SeriesSection";
 import { SettingFields } from "./SettingFields";
 import { ShelfSection } from "./ShelfSection";
@@ -42,7 +43,12 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
             </>
           ),
           trace: pane.tables.sources && <TracingSection tracing={pane.tracing} isBusy={running !== undefined} />,
-          tests: pane.tables.sources && <SeriesSection series={pane.series} isBusy={running !== undefined} />,
+          tests: pane.tables.sources && (
+            <>
+              <SeenSection seen={pane.seen} />
+              <SeriesSection series={pane.series} isBusy={running !== undefined} />
+            </>
+          ),
         }}
       </Views>
       <Footer pane={pane}>

@@ -1,8 +1,9 @@
 import { type BurnFindings, burnFindings } from "../core/burn/burnFindings";
 import { burnRate } from "../core/burn/burnRate";
-import type { BurnReading } from "../core/burn/burnReading";
+import { type BurnReading, LEFT } from "../core/burn/burnReading";
+import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
-import { largest } from "../core/longLists";
+import { largest, least } from "../core/longLists";
 import { isError, type Problem } from "./problem";
 import type { BurnTest } from "./tables/burnTests";
 import type { TestReading } from "./tables/readings";
@@ -16,6 +17,14 @@ export interface SeenCandle extends BurnFindings {
   readonly hours: number;
   /** The highest flame in mm; undefined while none was read. */
   readonly flame: number | undefined;
+  /** Its melt pools, each as a share of the inside width, at the full hour of a cycle that is nearest. */
+  readonly pools: readonly { readonly hour: number; readonly share: number }[];
+  /** What was read of soot, as it was written. */
+  readonly soot: readonly string[];
+  /** The scores of its throw. */
+  readonly throws: readonly number[];
+  /** Hours it had burnt when no more wax was left than a burn ends with; undefined while more is. */
+  readonly end: number | undefined;
   /** What cannot be read, in its row or its readings. */
   readonly wrong: readonly Problem[];
 }
@@ -38,13 +47,22 @@ export function seenCandle(test: BurnTest, readings: readonly TestReading[]): Se
     rate: rateOf(taken, burnt),
     hours: taken.reduce((most, one) => Math.max(most, burnt(one)), 0),
     flame: flames.length > 0 ? largest(flames) : undefined,
+    pools: poolsOf(taken, test.width),
+    soot: taken.flatMap(({ soot }) => (soot === undefined ? [] : [typeof soot === "number" ? plain(soot) : soot])),
+    throws: taken.flatMap((one) => one.throw ?? []),
+    end: endOf(taken, burnt),
     wrong,
   };
 }
 
 /** Whether anybody looked at the candle, or weighed it. */
-const isTaken = ({ weight, flame, pool, poolDepth, depth, soot, glass, remarks }: TestReading): boolean =>
-  remarks !== "" || [weight, flame, pool, poolDepth, depth, soot, glass].some((value) => value !== undefined);
+const isTaken = ({ weight, poolDepth, throw: score, remarks, ...one }: TestReading): boolean =>
+  remarks !== "" || [weight, poolDepth, score].some((value) => value !== undefined) || isJudged(one);
+
+/** Whether a look says anything of what is judged. */
+const isJudged = ({ flame, pool, depth, soot, glass }: BurnFigures): boolean =>
+  [flame, pool, depth, soot, glass].some((value) => value !== undefined);
+type BurnFigures = Pick<TestReading, "flame" | "pool" | "depth" | "soot" | "glass">;
 
 /** Whether a candle was lit, by its readings. */
 export const wasLit = (readings: readonly TestReading[]): boolean =>
@@ -60,7 +78,7 @@ function unreadable(wrong: readonly Problem[], unplaced: number): string[] {
 
 function findingsOf({ width, product }: BurnTest, taken: readonly Placed[]): BurnFindings {
   const nothing = { beyond: [], remarks: [], ends: false };
-  const lit = taken.filter(({ weight, remarks, ...one }) => isTaken({ ...one, weight: undefined, remarks: "" }));
+  const lit = taken.filter(isJudged);
   if (lit.length === 0) return { ...nothing, lacks: ["nothing is read yet; burn a first cycle"] };
   try {
     return burnFindings(lit, width, "mm", "C", product);
@@ -89,4 +107,18 @@ function rateOf(taken: readonly Placed[], burnt: (one: Placed) => number): numbe
     if (!(fault instanceof Fault)) throw fault;
     return undefined;
   }
+}
+
+/** Half an hour belongs to the first full one: each look is taken for that of its hour. */
+function poolsOf(taken: readonly Placed[], width: number | undefined): SeenCandle["pools"] {
+  if (width === undefined || !(width > 0)) return [];
+  return taken.flatMap(({ minutes, pool }) => {
+    const hour = Math.round(minutes / 60);
+    return hour < 1 || pool === undefined ? [] : [{ hour, share: pool / width }];
+  });
+}
+
+function endOf(taken: readonly Placed[], burnt: (one: Placed) => number): number | undefined {
+  const ended = taken.filter(({ depth }) => depth !== undefined && Number(depth.toPrecision(12)) <= LEFT);
+  return ended.length > 0 ? least(ended.map(burnt)) : undefined;
 }

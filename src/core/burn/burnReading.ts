@@ -19,7 +19,8 @@ export interface BurnReading {
   readonly glass?: number | undefined;
 }
 
-const LEFT = 10; // mm of wax left at the end: EN 15426
+/** Millimetres of wax left at the end: EN 15426. */
+export const LEFT = 10;
 const LONGEST_UNSEEN = 90; // minutes: looked at each hour, half an hour either way; common practice, no source
 
 /** What must be read or done before a candle says anything by its silence. */

@@ -16,6 +16,7 @@ import { useOpenSheets } from "./useOpenSheets";
 import { usePlan } from "./usePlan";
 import { useReceiving } from "./useReceiving";
 import { useRunSheets } from "./useRunSheets";
+import { useSeen } from "./useSeen";
 import { useSeries } from "./useSeries";
 import { useSettings } from "./useSettings";
 import { useShelf } from "./useShelf";
@@ -51,6 +52,7 @@ export function usePane(host: Host, planner: Planner) {
   const shelf = useShelf(book, beside);
   const tracing = useTracing(book, tables, view === "trace", run);
   const series = useSeries(book, tables, view === "tests", openSheets.open, run, onError);
+  const seen = useSeen(book, tables, view === "tests");
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 
   return {
@@ -64,6 +66,7 @@ export function usePane(host: Host, planner: Planner) {
     shelf,
     tracing,
     series,
+    seen,
     check: { groups, stops, checks: groups.length - stops },
     fields: { kept, keep, wrong, date, setDate, isWrong: Object.keys(wrong).length > 0 || serial === undefined },
     tables: { sources, read: tables, given, ...choices },

@@ -7,19 +7,21 @@ import { type SeenCandle, seenCandle } from "../seenCandle";
 import type { BurnTest, BurnTests } from "../tables/burnTests";
 import type { Readings } from "../tables/readings";
 import { FEW } from "./planSeries";
+import { type SeenFigures, type SeenMean, seenFigures } from "./seenFigures";
 
 /** What was seen of a wick in a series. */
-export interface SeenWick {
+export interface SeenWick extends SeenFigures {
   readonly wick: string;
   readonly candles: readonly SeenCandle[];
   /** Candles that were burnt and read to their end, and those of them without anything beyond. */
   readonly finished: number;
   readonly passed: number;
-  /** Mean weight lost an hour, and the ends of its 95 % interval where candles show how much they differ. */
-  readonly rate: { readonly mean: number; readonly interval: readonly [number, number] | undefined } | undefined;
+  /** Mean weight lost an hour. */
+  readonly rate: SeenMean | undefined;
   /** The wicks whose rate it cannot be told from. */
   readonly alike: readonly string[];
-  readonly flame: number | undefined;
+  /** The lowest pass rate that its candles leave possible; undefined while none is finished. */
+  readonly bound: number | undefined;
   /** What was seen, in words; it never says safe. */
   readonly verdict: string;
   /** What would make it surer. */
@@ -39,8 +41,11 @@ export function seriesOf(tests: BurnTests): BurnTest[][] {
   return [...found.values()];
 }
 
-/** What a series shows of each of its wicks, in the order in which they come. */
-export function readSeries(tests: readonly BurnTest[], readings: Readings): SeenWick[] {
+/**
+ * What a series shows of each of its wicks, in the order in which they come.
+ * @param fill wax and scent of one candle together, in the unit of the weights, where it is known
+ */
+export function readSeries(tests: readonly BurnTest[], readings: Readings, fill?: number): SeenWick[] {
   const seen = tests.map((test) => seenCandle(test, readings.get(sameName(test.test)) ?? []));
   const rated = seen.flatMap(({ test, rate }) => (rate === undefined ? [] : [{ wick: test.wick, value: rate }]));
   const compared = rated.length > 0 ? wickCompare(rated, sameName) : [];
@@ -50,16 +55,15 @@ export function readSeries(tests: readonly BurnTest[], readings: Readings): Seen
     const rates = compared.find(({ wick }) => sameName(wick) === key);
     const done = candles.filter(isDone);
     const passed = done.filter(({ beyond }) => beyond.length === 0).length;
-    const flames = candles.flatMap(({ flame }) => flame ?? []);
     const { wick } = (candles[0] as SeenCandle).test;
+    const rate = rates && {
+      mean: rates.mean,
+      interval: rates.interval instanceof Fault ? undefined : rates.interval,
+    };
     return {
-      ...{ wick, candles, finished: done.length, passed },
-      rate: rates && {
-        mean: rates.mean,
-        interval: rates.interval instanceof Fault ? undefined : rates.interval,
-      },
-      alike: rates?.alike ?? [],
-      flame: flames.length > 0 ? Math.max(...flames) : undefined,
+      ...{ wick, candles, finished: done.length, passed, rate, alike: rates?.alike ?? [] },
+      bound: done.length > 0 ? passBound(passed, done.length) : undefined,
+      ...seenFigures(candles, rate && { ...rate, candles: rates.count }, fill),
       verdict: verdictOf(candles, done.length, passed),
       surer: surerOf(wick, candles, passed),
     };

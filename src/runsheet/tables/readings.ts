@@ -61,6 +61,12 @@ const FIELDS = {
     ],
     alone: ["temperature", "glass", "vessel", "heat"],
   },
+  throw: {
+    name: "Throw",
+    reads: "count",
+    aliases: ["hot throw", "scent throw", "throw score", "score of throw", "throw hot"],
+    not: ["cold"],
+  },
   remarks: { name: "Remarks", reads: "words", aliases: ["remark", "notes", "note", "comments", "comment", "seen"] },
 } satisfies Readonly<Record<string, Field>>;
 type ReadingField = keyof typeof FIELDS;
@@ -68,7 +74,7 @@ type ReadingField = keyof typeof FIELDS;
 export const READINGS = tableType({
   name: "Readings",
   purpose:
-    "What is seen while a candle burns: a row for each look at it, by the name of its test, the cycle and the minutes since that cycle began. Each hour the flame and the pool; before and after a cycle the weight; at the end the wax left. What was not looked at stays blank.",
+    "What is seen while a candle burns: a row for each look at it, by the name of its test, the cycle and the minutes since that cycle began. Each hour the flame and the pool; before and after a cycle the weight; at the end the wax left. Where you score how a candle throws its scent (fragrance oil), a column Throw holds the number. What was not looked at stays blank.",
   gives: "Readings: what was seen in the burn tests.",
   fields: FIELDS,
   needs: [["test"], ["cycle"], ["minutes"]],
@@ -92,6 +98,8 @@ export interface TestReading {
   /** An index an hour, or what was seen in words. */
   readonly soot: number | string | undefined;
   readonly glass: number | undefined;
+  /** How the candle throws its scent, as the maker scores it. */
+  readonly throw: number | undefined;
   readonly remarks: string;
   readonly wrong: readonly Problem[];
 }
@@ -113,7 +121,8 @@ function readReadings(table: TableReader<ReadingField>): Readings {
       minutes: minutesIn(table, reader),
       weight: weight === undefined || scale === undefined ? undefined : weight * scale,
       ...{ flame: length("flame"), pool: length("pool"), poolDepth: length("poolDepth"), depth: length("depth") },
-      ...{ soot: sootIn(table, reader), glass: glassIn(table, reader), remarks: reader.text("remarks") },
+      ...{ soot: sootIn(table, reader), glass: glassIn(table, reader) },
+      ...{ throw: reader.number("throw"), remarks: reader.text("remarks") },
     };
     const own = found.get(test) ?? [];
     found.set(test, own);

@@ -1,0 +1,110 @@
+// @vitest-environment happy-dom
+import { describe, expect, it } from "vitest";
+import type { CellValue } from "../../src/sheet/sheet";
+import { FakeHost } from "./fakeHost";
+import { openPane } from "./openPane";
+
+const TESTS = ["Test", "Vessel", "Inside width (mm)", "Wick", "Wax", "Scent", "Load (% of wax)", "Cure days"];
+const LOOKS = [
+  ...["Test", "Cycle", "Minutes", "Weight (g)", "Flame (mm)", "Pool (mm)", "Wax left (mm)", "Soot"],
+  "Glass temperature (C)",
+];
+
+/** A candle burnt in one cycle to its end, losing so much an hour. All invented. */
+function burnt(test: string, rate: number, flame = 30): CellValue[][] {
+  return [0, 60, 120, 180, 240].map((minutes, i) => {
+    const weight = minutes === 0 || minutes === 240 ? 300 - (rate * minutes) / 60 : null;
+    if (i === 0) return [test, 1, 0, weight, null, null, null, null, null];
+    const end = i === 4;
+    return [test, 1, minutes, weight, flame, [25, 50, 70, 70][i - 1] as number, end ? 10 : null, "none", 45];
+  });
+}
+const candle = (test: string, wick: string, vessel = "Bowl"): CellValue[] => [
+  ...[test, vessel, 70, wick, "Soft wax", "Rain", 0.06, 14],
+];
+
+function workbook() {
+  return new FakeHost({
+    BurnTests: [
+      TESTS,
+      candle("A", "Size 6"),
+      candle("B", "Size 6"),
+      candle("C", "Size 6"),
+      candle("D", "Size 9"),
+      candle("E", "Size 4", "Cup"),
+    ],
+    Readings: [LOOKS, ...burnt("A", 5), ...burnt("B", 5.4), ...burnt("C", 4.9), ...burnt("D", 9, 80)],
+  });
+}
+
+describe("reading a series in the pane", () => {
+  const { show, changed, section } = openPane("pane-seen", "tests");
+  const figures = (wick: number) =>
+    Object.fromEntries(
+      [...(section().querySelectorAll(".figures")[wick]?.children ?? [])].map((one) => [
+        one.querySelector("dt")?.textContent,
+        one.querySelector("dd")?.textContent,
+      ]),
+    );
+
+  it("says where nothing is there yet", async () => {
+    await show(new FakeHost({}));
+    expect(section().textContent).toContain("No burn test stands in the tables yet");
+  });
+
+  it("shows each series, the last one first, and by wick what was seen in how many candles", async () => {
+    await show(workbook());
+    expect([...section().querySelectorAll("h3")].map(({ textContent }) => textContent)).toEqual([
+      "Cup, Soft wax, Rain 6 % of wax, cured 14 days",
+      "Bowl, Soft wax, Rain 6 % of wax, cured 14 days",
+    ]);
+    expect(section().textContent).toContain("Nothing is read yet: burn a first cycle");
+    expect([...section().querySelectorAll("h4")].map(({ textContent }) => textContent)).toEqual(["Size 6", "Size 9"]);
+    // Mean of 5, 5.4 and 4.9 is 5.1; Student's half is 4.303 * 0.26458 / sqrt(3) = 0.657.
+    expect(figures(0)).toEqual({
+      "Burn rate": "5.1 g an hour, 95 % interval 4.44 to 5.76",
+      "Highest flame": "30 mm",
+      "Melt pool, of the inside width": "1 h 36 %, 2 h 71 %, 3 h 100 %, 4 h 100 %",
+      Soot: "none",
+      // 0.05 ^ (1 / 3) = 0.368.
+      Passed: "3 of 3 finished; 37 % or more of all, at 95 % confidence",
+      "Burns down in": "4 h, no interval; by 3 candles burnt until 10 mm of wax were left",
+      "To be surer": "3 more candles of Size 6: if none shows a fault, up to 39 % could still have one",
+    });
+    expect(figures(1)["Burn rate"]).toBe("9 g an hour, no interval: it takes two candles that differ");
+    const said = section().textContent ?? "";
+    expect(said).toContain("nothing beyond the limits seen in 3 of 3; a fault in up to 63 % of all is still possible");
+    expect(said).toContain("beyond the limits in 1 of 1: D, cycle 1 at 60 min: flame 80 mm high");
+    expect(said).not.toMatch(/\bsafe\b/i);
+  });
+
+  it("draws a ring for each candle and a bar for each interval, and says the same in words", async () => {
+    await show(workbook());
+    const [picture] = section().querySelectorAll("svg");
+    expect(picture?.querySelectorAll("circle")).toHaveLength(4);
+    expect(picture?.querySelectorAll(".interval")).toHaveLength(1);
+    expect(picture?.getAttribute("aria-label")).toBe(
+      "Burn rate, g an hour. Size 6: 5.1, 95 % interval 4.44 to 5.76; candles 5, 5.4, 4.9. Size 9: 9, no interval; candles 9.",
+    );
+    // In its order along the axis: B lost the most, C the least of size 6.
+    const places = [...(picture?.querySelectorAll("circle") ?? [])].map((ring) => Number(ring.getAttribute("cx")));
+    expect([...places].sort((a, b) => a - b)).toEqual([places[2], places[0], places[1], places[3]]);
+  });
+
+  it("follows a changed reading, and names readings of tests that no row knows", async () => {
+    const host = workbook();
+    await show(host);
+    host.all.Readings = [...(host.all.Readings as CellValue[][]), ...burnt("F", 5)];
+    (host.all.Readings?.[2] as CellValue[])[4] = 90;
+    await changed(host);
+    expect(section().textContent).toContain("F: readings, and no row in BurnTests.");
+    expect(section().textContent).toContain("beyond the limits in 1 of 3: A, cycle 1 at 60 min: flame 90 mm high");
+  });
+
+  it("says which column is missing, and that no table of readings is there", async () => {
+    const tests = workbook().all.BurnTests as CellValue[][];
+    await show(new FakeHost({ BurnTests: tests.map((row) => row.filter((_, i) => i !== 3)) }));
+    expect(section().textContent).toContain("BurnTests has no column for Wick.");
+    expect(section().textContent).toContain("No table of readings is chosen");
+  });
+});
