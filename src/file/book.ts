@@ -26,6 +26,8 @@ export interface BookSheet {
    * yet has any other text.
    */
   readonly id: string;
+  /** Of a duplicate, the id of the sheet of the file that it was made from: it begins as that one stands there. */
+  readonly copyOf?: string;
   readonly name: string;
   readonly state: "visible" | "hidden" | "veryHidden";
   /** Only those that hold or look like something, in order. */

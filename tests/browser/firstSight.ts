@@ -6,6 +6,7 @@
 import { fileURLToPath } from "node:url";
 import type { Browser } from "playwright-core";
 import { serve } from "../../src/build/server";
+import { readMe } from "../../src/samples/studio/readMe";
 import { dist } from "../dist";
 import { launch } from "./launch";
 
@@ -29,6 +30,8 @@ interface Sight {
   readonly ready: number;
 }
 
+const [TITLE] = readMe().cells.flatMap(({ content }) => (content && "text" in content ? [content.text] : []));
+
 /**
  * Notes when a frame first shows the title of the demo's first sheet, and when one shows the page that has handed itself
  * over to tests with a workbook whose cells hold all values.
@@ -42,7 +45,7 @@ const WATCH = `
   };
   const { fillText } = CanvasRenderingContext2D.prototype;
   CanvasRenderingContext2D.prototype.fillText = function (text, ...place) {
-    if (text.startsWith("A pour day")) {
+    if (text === ${JSON.stringify(TITLE)}) {
       CanvasRenderingContext2D.prototype.fillText = fillText;
       noteFrame("drawn");
     }

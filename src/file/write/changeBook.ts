@@ -3,6 +3,7 @@ import { emptySheet } from "../emptyBook";
 import { callsOurs } from "../formula/callsOurs";
 import { same } from "../same";
 import { workbookPath } from "../zip/package";
+import { duplicateOf, withoutParts } from "./duplicate";
 import { dynamicMark } from "./dynamicArrays";
 import { lostIn } from "./lost";
 import { putNames } from "./names";
@@ -39,7 +40,15 @@ export function changeBook(file: PackageEdit, before: Book, wished: Book): Remar
     const raw = old.find((one) => one.id === id)?.raw ?? "";
     file.unrelate(path, attributeOf(raw, "id") ?? "");
   }
-  const listed = [...old, ...added.map(({ id, name }) => addSheet(file, path, id, name))];
+  const sources = sourcesOf(before, added);
+  const texts = new Map(
+    added.flatMap(({ id, name }) => {
+      const source = sources.get(id);
+      const from = old.find((one) => one.id === source?.id)?.path;
+      return source && from !== undefined ? [[id, duplicateOf(file.read(from), source, name)] as const] : [];
+    }),
+  );
+  const listed = [...old, ...added.map((sheet) => addSheet(file, path, sheet, texts.get(sheet.id) ?? newSheet()))];
   changeSheets(file, path, listed, before, now);
 
   const renames = inAnyCase(
@@ -78,9 +87,18 @@ function withFileIds(book: Book, listed: readonly Listed[]): Book {
   };
 }
 
-function addSheet(file: PackageEdit, workbook: string, id: string, name: string): Listed {
+/** The sheets of the file that duplicates were made from, by the ids of these. */
+const sourcesOf = (before: Book, added: readonly BookSheet[]): ReadonlyMap<string, BookSheet> =>
+  new Map(
+    added.flatMap(({ id, copyOf }) => {
+      const source = before.sheets.find((sheet) => sheet.id === copyOf);
+      return source ? [[id, source] as const] : [];
+    }),
+  );
+
+function addSheet(file: PackageEdit, workbook: string, { id, name }: BookSheet, text: string): Listed {
   const path = file.freePath("xl/worksheets/sheet", ".xml");
-  file.add(path, SHEET, newSheet());
+  file.add(path, SHEET, text);
   const relation = file.relate(workbook, "worksheet", { path });
   return { id, path, raw: element("sheet", { name, sheetId: id, "r:id": relation }) };
 }
@@ -93,7 +111,10 @@ function changeSheets(file: PackageEdit, workbook: string, listed: readonly List
   let mark: number | undefined;
   const [wasActive, isActive] = [before.sheets[before.active]?.id, now.sheets[now.active]?.id];
   for (const sheet of now.sheets) {
-    const was = before.sheets.find(({ id }) => id === sheet.id) ?? emptySheet(sheet.id, sheet.name);
+    const source = before.sheets.find(({ id }) => id === sheet.copyOf);
+    const was =
+      before.sheets.find(({ id }) => id === sheet.id) ??
+      (source ? withoutParts(source) : emptySheet(sheet.id, sheet.name));
     const path = listed.find(({ id }) => id === sheet.id)?.path;
     if (path === undefined) continue;
     changeSheet(file, path, was, sheet, {

@@ -1,5 +1,5 @@
 import { areaList, cellAddress } from "../addresses";
-import type { Book, BookSheet, Filter, Remark } from "../book";
+import type { Area, Book, BookSheet, Filter, Remark } from "../book";
 import { same } from "../same";
 import { contentTypes } from "../zip/package";
 import { sameCell } from "./cells";
@@ -7,19 +7,28 @@ import { losingYounger, OLDER_SETS } from "./conditions";
 import { isListTooLong, LONGEST_TEXT } from "./limits";
 import { cellsMoved } from "./moved";
 import type { PackageEdit } from "./packageEdit";
+import { aloneOn, type Counted, counted, partsOf, placesIn } from "./partsOf";
 import { attributeOf, cut, unescapeText } from "./rawXml";
 import { sheetsIn } from "./renames";
 import type { Listed } from "./workbookSheets";
-import { aloneYounger } from "./youngerConditions";
 
 /** What the file cannot keep as it was. */
 export function lostIn(file: PackageEdit, listed: readonly Listed[], before: Book, now: Book): Remark[] {
+  const pathOf = (id: string) => listed.find((one) => one.id === id)?.path;
   const pairs = before.sheets.map((was) => ({ was, is: now.sheets.find(({ id }) => id === was.id) }));
   const unsteady = new Set(pairs.filter(({ was, is }) => !is || cellsMoved(was, is)).map(({ was }) => was.name));
   const sheets = pairs.flatMap(({ was, is }) => {
-    const path = listed.find(({ id }) => id === was.id)?.path;
+    const path = pathOf(was.id);
     if (!is || path === undefined || same(was, is)) return [];
     return ofSheet(file, path, was, is, unsteady.has(was.name)).map((remark) => ({ ...remark, sheet: is.name }));
+  });
+  const duplicates = now.sheets.flatMap((is) => {
+    const was = before.sheets.some(({ id }) => id === is.id)
+      ? undefined
+      : before.sheets.find(({ id }) => id === is.copyOf);
+    const path = was && pathOf(was.id);
+    if (!was || path === undefined) return [];
+    return ofDuplicate(file, path, was, is).map((loss) => ({ ...loss, sheet: is.name }));
   });
   const tooLong = now.sheets.flatMap((sheet) => beyondLimits(sheet).map((loss) => ({ ...loss, sheet: sheet.name })));
   const filters = now.sheets.flatMap((sheet) =>
@@ -28,7 +37,7 @@ export function lostIn(file: PackageEdit, listed: readonly Listed[], before: Boo
       sheet,
     ).map((loss) => ({ ...loss, sheet: sheet.name })),
   );
-  return [...sheets, ...tooLong, ...filters, ...readingElsewhere(file, unsteady), ...signatures(file)];
+  return [...sheets, ...duplicates, ...tooLong, ...filters, ...readingElsewhere(file, unsteady), ...signatures(file)];
 }
 
 type Loss = Omit<Remark, "sheet">;
@@ -36,7 +45,7 @@ type Loss = Omit<Remark, "sheet">;
 function ofSheet(file: PackageEdit, path: string, was: BookSheet, is: BookSheet, moved: boolean): Loss[] {
   const xml = file.text(path) ?? "";
   return [
-    ...(moved ? leftBehind(file, path, xml) : []),
+    ...(moved ? [...leftBehind([...partsOf(file, path), ...placesIn(xml)]), ...rulesBelow(was, is)] : []),
     ...editedNotes(file, path, was, is),
     ...editedCells(xml, was, is),
     ...editedConditions(xml, was.conditions, is.conditions),
@@ -51,36 +60,46 @@ function editedConditions(xml: string, was: BookSheet["conditions"], is: BookShe
   }));
 }
 
-/** What stands over the cells or tells of them by their places, and does not move with them. */
-function leftBehind(file: PackageEdit, path: string, xml: string): Loss[] {
-  const relations = file.relations(path);
-  const drawings = relations.filter(({ kind }) => kind === "drawing").map(({ target }) => target);
-  const kinds = drawings.flatMap((drawing) => file.relations(drawing).map(({ kind }) => kind));
-  const isChart = (kind: string): boolean => /^chart/.test(kind);
-  const pivots = relations.filter(({ kind }) => kind === "pivotTable").length;
-  const found: readonly (readonly [number, string, string])[] = [
-    [kinds.filter(isChart).length, "chart", "charts"],
-    [kinds.filter((kind) => kind === "image").length, "picture", "pictures"],
-    [kinds.length === 0 ? drawings.length : 0, "drawing", "drawings"],
-    [pivots, "pivot table", "pivot tables"],
-    [/<(?:\w+:)?sparklineGroups/.test(xml) ? 2 : 0, "", "charts in cells"],
-    [/\soutlineLevel="[1-7]"/.test(xml) ? 2 : 0, "", "an outline"],
-    [/<(?:\w+:)?(?:row|col)Breaks/.test(xml) ? 2 : 0, "", "page breaks"],
-    [/<protectedRanges/.test(xml) ? 2 : 0, "", "protected ranges"],
-    [aloneYounger(cut(xml)), "conditional format of a younger kind", "conditional formats of a younger kind"],
+/** A duplicate begins with the text of the sheet that it was made from, without what stands in parts of its own. */
+function ofDuplicate(file: PackageEdit, path: string, was: BookSheet, is: BookSheet): Loss[] {
+  const xml = file.text(path) ?? "";
+  const consequence = `This sheet is a duplicate of "${was.name}" and goes without.`;
+  return [
+    ...counted([...partsOf(file, path), ...aloneOn(file, path, xml)]).map((what) => ({ what, consequence })),
+    ...(cellsMoved(was, is) ? [...leftBehind(placesIn(xml)), ...rulesBelow(was, is)] : []),
+    ...editedCells(xml, was, is),
+    ...editedConditions(xml, was.conditions, is.conditions),
   ];
-  return found.flatMap(([count, one, many]) => {
-    if (count === 0) return [];
-    const what = one === "" ? many : count === 1 ? `a ${one}` : `${count} ${many}`;
-    return [
-      {
-        what,
-        consequence:
-          "Rows or columns of this sheet moved and it did not move with them: look whether it is still at the right cells.",
-      },
-    ];
-  });
 }
+
+/** Rules for cells below all that is filled, which stand where they stood: they may be too many for the page to move. */
+function rulesBelow({ rows, conditions, validations }: BookSheet, is: BookSheet): Loss[] {
+  const last = rows.at(-1)?.row ?? 0;
+  const below = (rules: BookSheet["conditions"] | BookSheet["validations"]): Area[] =>
+    rules.flatMap(({ areas }) => areas).filter(({ row }) => row > last);
+  const staying = (was: readonly Area[], now: readonly Area[]): Area[] =>
+    was.filter((area) => now.some((one) => same(one, area)));
+  const consequence =
+    "Rows of this sheet moved, and its cells, far below them, stayed: look whether it is still at the right ones.";
+  return [
+    ...staying(below(conditions), below(is.conditions)).map((area) => ({
+      what: `the conditional format in ${areaList([area])}`,
+      consequence,
+    })),
+    ...staying(below(validations), below(is.validations)).map((area) => ({
+      what: `the rule of what may be typed in ${areaList([area])}`,
+      consequence,
+    })),
+  ];
+}
+
+/** What stands over the cells or tells of them by their places, and does not move with them. */
+const leftBehind = (found: readonly Counted[]): Loss[] =>
+  counted(found).map((what) => ({
+    what,
+    consequence:
+      "Rows or columns of this sheet moved and it did not move with them: look whether it is still at the right cells.",
+  }));
 
 function editedNotes(file: PackageEdit, path: string, was: BookSheet, is: BookSheet): Loss[] {
   const threads = file.relations(path).filter(({ kind }) => kind === "threadedComment");

@@ -1,9 +1,4 @@
-import type { Area } from "../book";
 import { same } from "../same";
-
-interface Rule {
-  readonly areas: readonly Area[];
-}
 
 /** A rule that the file has: its place there, and whether nothing of it changed, or only what `moved` names. */
 export interface Match {
@@ -15,7 +10,7 @@ export interface Match {
  * For each rule as it is now, the one of the file that it still is, wherever its cells are now; undefined for one that
  * was changed or is new. No rule of the file is taken twice.
  */
-export function matched<T extends Rule>(
+export function matched<T extends object>(
   before: readonly T[],
   now: readonly T[],
   moved: readonly (keyof T)[],

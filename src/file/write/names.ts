@@ -5,7 +5,7 @@ import { toFileFormula } from "../formula/toFile";
 import { same } from "../same";
 import { rawOf } from "./putter";
 import { attributeOf, type Cut, cut, element, escapeText, unescapeText, withAttributes } from "./rawXml";
-import { type Renames, renamedIn } from "./renames";
+import { inAnyCase, type Renames, renamedIn } from "./renames";
 import { putInWorkbook } from "./workbookSheets";
 
 const TITLES = "_xlnm.Print_Titles";
@@ -36,12 +36,15 @@ export function putNames(
     return { name: name.name, sheet: name.sheet, raw: kept ? renamedRaw(kept.raw, renames) : nameXml(name) };
   });
   const untold = old.filter((one) => !before.names.some((name) => isSame(name, one)));
-  const kept = untold.map((one) => ({ ...one, raw: renamedRaw(one.raw, renames) }));
+  const kept = [
+    ...untold.map((one) => ({ ...one, raw: renamedRaw(one.raw, renames) })),
+    ...now.sheets.flatMap((sheet) => ofDuplicate(untold, sheet, before)),
+  ];
   const all = now.sheets.reduce<readonly InFile[]>(
     (names, sheet) =>
       ofSheet(
         names,
-        before.sheets.find(({ id }) => id === sheet.id),
+        before.sheets.find(({ id }) => id === sheet.id) ?? before.sheets.find(({ id }) => id === sheet.copyOf),
         sheet,
       ),
     [...told, ...kept],
@@ -63,6 +66,16 @@ export function putNames(
     });
   if (places.join("") === old.map(({ raw }) => raw).join("")) return;
   putInWorkbook(workbook, "definedNames", places.length === 0 ? "" : element("definedNames", {}, ...places));
+}
+
+/** What the format says by names of the sheet that a duplicate was made from, such as what is printed of it. */
+function ofDuplicate(names: readonly InFile[], { id, name, copyOf }: BookSheet, before: Book): InFile[] {
+  const source = before.sheets.find((sheet) => sheet.id === copyOf);
+  if (!source || before.sheets.some((sheet) => sheet.id === id)) return [];
+  const renames = inAnyCase([[source.name, name]]);
+  return names
+    .filter((one) => one.sheet === source.id && one.name.startsWith("_xlnm."))
+    .map((one) => ({ name: one.name, sheet: id, raw: renamedRaw(one.raw, renames) }));
 }
 
 function inFile(raw: string | undefined, tabs: readonly string[]): InFile[] {

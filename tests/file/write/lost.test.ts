@@ -24,6 +24,30 @@ describe("what a file cannot carry is said", () => {
     expect(said).toEqual(["Maker's costs: formulas that look into another workbook, from F6"]);
   });
 
+  it("of rules for cells far below that stayed where they were as rows moved", () => {
+    const far = [{ row: 400_000, column: 1, rows: 90_000, columns: 1 }];
+    const [withRules] = book.sheets.filter(({ name }) => name === "Maker's costs") as [BookSheet];
+    const rules = {
+      conditions: withRules.conditions.slice(0, 1).map((one) => ({ ...one, areas: far })),
+      validations: withRules.validations.slice(0, 1).map((one) => ({ ...one, areas: far })),
+    };
+    const added: Book = {
+      ...book,
+      sheets: book.sheets.map((one) => (one === withRules ? { ...one, ...rules } : one)),
+    };
+    const file = saveBook(original, added).bytes;
+    const opened = openFile(file, "far.xlsx").book;
+    const moved: Book = {
+      ...opened,
+      sheets: opened.sheets.map((one) =>
+        one.id === withRules.id ? { ...one, rows: one.rows.map((row) => ({ ...row, row: row.row + 1 })) } : one,
+      ),
+    };
+    const said = saveBook(file, moved).lost.map(({ sheet, what }) => `${sheet}: ${what}`);
+    expect(said).toContain("Maker's costs: the conditional format in B400001:B490000");
+    expect(said).toContain("Maker's costs: the rule of what may be typed in B400001:B490000");
+  });
+
   it("of a filter that files get no words for, and not of one that the file had", () => {
     // The second column of the sheet's own filter shows the ten highest.
     expect(saidOf("Old", (sheet) => ({ ...sheet, tabColor: "112233" }))).toEqual([]);

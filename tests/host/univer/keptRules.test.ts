@@ -4,7 +4,6 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Book, BookSheet } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
-import { keepOrderOfRules } from "../../../src/host/univer/editing/duplicating";
 import { conditionsJson, conditionsOf } from "../../../src/host/univer/file/conditionResource";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
 import { everythingBook } from "./everythingBook";
@@ -58,7 +57,6 @@ describe("a condition that the sheet has no words for", () => {
   });
 
   it("is in a duplicate of its sheet, in the order of all", async () => {
-    keepOrderOfRules(univer.injector);
     const back = await doneIn(book, CopySheetCommand.id, {});
     const copy = back.sheets[1] as BookSheet;
     expect(copy.name).not.toBe(back.sheets[2]?.name);
@@ -106,9 +104,13 @@ describe("rules for cells below those of the sheet", () => {
     expect(back.sheets[0]?.validations).toBe(book.sheets[0]?.validations);
   });
 
-  it("stay where they are beyond what the sheet has, and move where it has them", async () => {
+  it("move with the rows above them, beyond what the sheet has too", async () => {
     const back = await doneIn(book, InsertRowCommand.id, rowsAbove);
-    const moved = [[far], [{ ...near, row: 3 }, far], [{ ...below, row: 4002 }]];
+    const [lower, lowest] = [
+      { ...far, row: 400_002 },
+      { ...below, row: 4002 },
+    ];
+    const moved = [[lower], [{ ...near, row: 3 }, lower], [lowest]];
     const areasOf = (rules: readonly { areas: unknown }[] = []) => rules.map(({ areas }) => areas);
     // A rule that moved stands behind those that Univer was given later.
     const sorted = (all: unknown[]) => all.map((one) => JSON.stringify(one)).sort();

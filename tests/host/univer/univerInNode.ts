@@ -20,6 +20,8 @@ import { executors } from "../../../src/engine/functions";
 import { forgetOldMessages } from "../../../src/engine/problems";
 import type { Book } from "../../../src/file/book";
 import { Calculation } from "../../../src/host/univer/calculation";
+import { keepOrderOfRules } from "../../../src/host/univer/editing/duplicating";
+import { moveFarRules } from "../../../src/host/univer/editing/farRules";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
 import { workedOut } from "../../../src/host/univer/file/workedOut";
 import { snapshotOf } from "../../../src/host/univer/snapshot";
@@ -65,6 +67,8 @@ export class UniverInNode {
     const workbook = this.univer.createUnit<IWorkbookData, Workbook>(UniverInstanceType.UNIVER_SHEET, data);
     if (!this.#calculation) {
       forgetOldMessages(this.injector);
+      keepOrderOfRules(this.injector);
+      moveFarRules(this.injector);
       this.#calculation = new Calculation(this.injector);
     }
     await this.settled();

@@ -25,6 +25,7 @@ import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-shee
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
 import { reachBareControls } from "./bareControls";
 import { keepOrderOfRules } from "./duplicating";
+import { moveFarRules } from "./farRules";
 import { canFind, correctFinding } from "./finding";
 import { addLinkKeys } from "./linkKeys";
 import { addNoteKeys } from "./noteKeys";
@@ -74,4 +75,5 @@ export async function register(univer: Univer): Promise<void> {
   addLinkKeys(injector);
   headRefusals(injector);
   keepOrderOfRules(injector);
+  moveFarRules(injector);
 }

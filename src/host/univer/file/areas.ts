@@ -13,32 +13,44 @@ export interface Extent {
   readonly columns: number;
 }
 
-/** Within the sheet as Univer has it: whole rows and columns end with it. */
+/** Univer looks at each cell of a rule, whether the sheet has it here or not: rules for so many beyond it stay aside. */
+const MOST_BEYOND = 5000;
+
+/** Whole rows and columns end with the sheet as Univer has it. What lies beyond it is as large as in the file. */
 export function rangeOf({ row, column, rows, columns }: Area, extent: Extent): IRange {
   return {
     startRow: row,
-    endRow: Math.min(row + rows, extent.rows) - 1,
+    endRow: lastOf(row, rows, extent.rows),
     startColumn: column,
-    endColumn: Math.min(column + columns, extent.columns) - 1,
+    endColumn: lastOf(column, columns, extent.columns),
   };
 }
 
-/** Of these, those that begin within the sheet as Univer has it. */
-export const rangesOf = (areas: readonly Area[], extent: Extent): IRange[] =>
-  areas.filter((area) => !isBeyond(area, extent)).map((area) => rangeOf(area, extent));
+const lastOf = (first: number, count: number, most: number): number =>
+  first < most ? Math.min(first + count, most) - 1 : first + count - 1;
 
-export const isBeyond = ({ row, column }: Area, { rows, columns }: Extent): boolean => row >= rows || column >= columns;
+/** Of these, those that Univer is given. */
+export const rangesOf = (areas: readonly Area[], extent: Extent): IRange[] =>
+  areas.filter((area) => !isAside(area, extent)).map((area) => rangeOf(area, extent));
+
+export function isAside(area: Area, extent: Extent): boolean {
+  if (area.row < extent.rows && area.column < extent.columns) return false;
+  const { startRow, endRow, startColumn, endColumn } = rangeOf(area, extent);
+  return (endRow - startRow + 1) * (endColumn - startColumn + 1) > MOST_BEYOND;
+}
 
 /** What reaches to the end of the sheet as Univer has it reaches to the end of the file's. Whole rows have no numbers. */
 export function areaOf(range: IRange, extent: Extent): Area {
-  const row = range.startRow || 0;
-  const column = range.startColumn || 0;
-  const lastRow = range.endRow ?? Number.NaN;
-  const lastColumn = range.endColumn ?? Number.NaN;
-  return {
-    row,
-    column,
-    rows: (lastRow < extent.rows - 1 ? lastRow + 1 : WHOLE.rows) - row,
-    columns: (lastColumn < extent.columns - 1 ? lastColumn + 1 : WHOLE.columns) - column,
-  };
+  const [row, rows] = spanOf(range.startRow, range.endRow, extent.rows, WHOLE.rows);
+  const [column, columns] = spanOf(range.startColumn, range.endColumn, extent.columns, WHOLE.columns);
+  return { row, column, rows, columns };
+}
+
+/** Where it begins, and how many there are up to its last one. */
+function spanOf(start: number, end: number | undefined, most: number, whole: number): [number, number] {
+  // What was pushed beyond the end of the file's sheet stays on its last cells.
+  const first = Math.min(start || 0, whole - 1);
+  const last = end ?? Number.NaN;
+  if (first >= most) return [first, Math.min(last + 1, whole) - first];
+  return [first, (last < most - 1 ? last + 1 : whole) - first];
 }

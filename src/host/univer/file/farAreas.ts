@@ -1,13 +1,13 @@
 import type { Area } from "../../../file/book";
 import { same } from "../../../file/same";
-import { type Extent, isBeyond } from "./areas";
+import { type Extent, isAside } from "./areas";
 import type { ById } from "./keptAsWas";
 
 interface Rule {
   readonly areas: readonly Area[];
 }
 
-/** Rules with those areas of theirs that the sheet does not have here: Univer was not given them, and they stay. */
+/** Rules with those areas of theirs that stay aside: Univer was not given them. */
 export function withFarAreas<T extends Rule>(
   originals: ById<T>,
   before: ById<T>,
@@ -18,7 +18,7 @@ export function withFarAreas<T extends Rule>(
     [...now].map(([id, rule]) => {
       const old = before.get(id);
       if (!old || same(old.areas, rule.areas)) return [id, rule];
-      const far = originals.get(id)?.areas.filter((area) => isBeyond(area, extent)) ?? [];
+      const far = originals.get(id)?.areas.filter((area) => isAside(area, extent)) ?? [];
       return [id, { ...rule, areas: [...rule.areas, ...far] }];
     }),
   );

@@ -33,10 +33,11 @@ export interface WorkedOut {
 export function fromUniver(data: IWorkbookData, openedAs: Book | null, workedOut: WorkedOut = {}): Book {
   const styles = new StyleNumbers(openedAs?.styles, data.styles);
   const memory = new CellMemory(openedAs ? tablesOfBook(openedAs) : []);
-  const originals = originalsOf(data, openedAs);
-  const fileId = (id: string) => originals.get(id)?.id ?? id;
+  const own = originalsOf(data, openedAs);
+  const originals = new Map([...own, ...sourcesOf(data, openedAs, own)]);
+  const fileId = (id: string) => own.get(id)?.id ?? id;
   const opened = openedAs && openedSheets(openedAs, memory);
-  const plugins = pluginData(data, opened?.plugins, fileId);
+  const plugins = pluginData(data, opened?.plugins, (id) => originals.get(id)?.id ?? id);
   const tables = placedNow(data, plugins.tables, originals);
   const sheets = data.sheetOrder.flatMap((id) => {
     const sheet = data.sheets[id];
@@ -50,7 +51,8 @@ export function fromUniver(data: IWorkbookData, openedAs: Book | null, workedOut
     };
     const sheetName = (other: string) => data.sheets[other]?.name;
     const context = { original, before, opened: opened?.plugins, plugins, tables, styles, memory, worked, sheetName };
-    return [sheetOf({ ...sheet, id }, fileId(id), context)];
+    const made = sheetOf({ ...sheet, id }, fileId(id), context);
+    return [own.has(id) || !original ? made : { ...made, copyOf: original.id }];
   });
   const { [ASIDE]: aside, ...settings } = (data.custom ?? {}) as Record<string, string> & {
     [ASIDE]?: { active?: string };
@@ -90,6 +92,21 @@ function originalsOf(data: IWorkbookData, openedAs: Book | null): Map<string, Bo
     );
   for (const id of data.sheetOrder) claim(id, all[Number(/^sheet(\d+)$/.exec(id)?.[1] ?? 0) - 1]);
   return found;
+}
+
+/** Of duplicates, the sheets of the file that they were made from: they carry the ids that those were given. */
+function sourcesOf(
+  data: IWorkbookData,
+  openedAs: Book | null,
+  own: ReadonlyMap<string, BookSheet>,
+): Map<string, BookSheet> {
+  return new Map(
+    data.sheetOrder.flatMap((id) => {
+      const from = (data.sheets[id]?.custom?.[ASIDE] as { sheet?: string } | undefined)?.sheet;
+      const source = openedAs?.sheets.find((sheet) => sheet.id === from);
+      return source && !own.has(id) ? [[id, source] as const] : [];
+    }),
+  );
 }
 
 /** What Univer was given at the opening, read in the way in which it is read now. */

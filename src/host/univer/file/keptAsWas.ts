@@ -4,6 +4,7 @@
  */
 
 import { same } from "../../../file/same";
+import { matched } from "../../../file/write/matched";
 
 /** Things by the ids that Univer keeps them under, in order. */
 export type ById<T> = ReadonlyMap<string, T>;
@@ -44,6 +45,20 @@ export function mendedAll<T extends object>(
     else if (item) place = list.indexOf(item) + 1;
   }
   return list;
+}
+
+/**
+ * Things by the ids that Univer was given them under. In a duplicate of a sheet they have ids of their own and are known
+ * by what they say; `moved` may be different.
+ */
+export function byFileIds<T extends object>(now: ById<T>, before: ById<T>, moved: readonly (keyof T)[]): ById<T> {
+  const unknown = [...now].filter(([id]) => !before.has(id));
+  if (unknown.length === 0) return now;
+  const gone = [...before].filter(([id]) => !now.has(id));
+  const things = (all: readonly (readonly [string, T])[]) => all.map(([, thing]) => thing);
+  const matches = matched(things(gone), things(unknown), moved);
+  const ids = new Map(unknown.map(([id], i) => [id, gone[matches[i]?.at ?? -1]?.[0] ?? id]));
+  return new Map([...now].map(([id, thing]) => [ids.get(id) ?? id, thing]));
 }
 
 /** Things of the file by the ids that they are given in Univer. */

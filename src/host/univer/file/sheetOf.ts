@@ -14,7 +14,7 @@ import { conditionsOf, DEFINITION } from "./conditionResource";
 import { withFarAreas } from "./farAreas";
 import { type FiltersJson, filterOf } from "./filterResource";
 import { colorOf } from "./fonts";
-import { asListed, type ById, mended, mendedAll, numbered } from "./keptAsWas";
+import { asListed, type ById, byFileIds, mended, mendedAll, numbered } from "./keptAsWas";
 import { heightOf, OWN, widthOf } from "./lengths";
 import { linksOf } from "./linksOf";
 import type { NamesJson } from "./nameResource";
@@ -22,7 +22,7 @@ import { type NotesJson, notesOf } from "./noteResource";
 import { resource } from "./resources";
 import { rowsOf } from "./rowsOf";
 import type { StyleNumbers } from "./styleData";
-import { type TableJson, type TablesJson, tableOf } from "./tableResource";
+import { columnId, type TableJson, type TablesJson, tableOf } from "./tableResource";
 import { type ValidationsJson, validationOf } from "./validationResource";
 
 /** What the packages beside the sheet keep, by the ids of Univer's sheets. */
@@ -114,9 +114,15 @@ export function placedNow(
 }
 
 function tableNow(table: TableJson, original: BookSheet | undefined, sheet: Partial<IWorksheetData>): BookTable {
-  const before = original?.tables.find(({ name }) => name === table.id);
+  const before = original?.tables.find(({ name }) => name === table.id) ?? (original && lookOfSource(table, original));
   const isTotals = (row: number) => sheet.rowData?.[row]?.custom?.[TOTALS] === true;
   return tableOf(table, before, headingReader(sheet, table.range.startRow), isTotals);
+}
+
+/** A table of a duplicate looks as the one that it was made from, by whose name its columns are still called. */
+function lookOfSource({ columns }: TableJson, source: BookSheet): BookTable | undefined {
+  const found = source.tables.find(({ name }) => columns.some(({ id }, i) => id === columnId(name, i)));
+  return found && { ...found, columns: found.columns.map(({ heading }) => ({ heading })) };
 }
 
 export function sheetOf(sheet: SheetData, id: string, context: Context): BookSheet {
@@ -128,12 +134,13 @@ export function sheetOf(sheet: SheetData, id: string, context: Context): BookShe
     originals: readonly T[],
     letter: string,
     read: (from: PluginData, id: string, extent: Extent) => ById<T>,
+    moved: readonly (keyof T)[],
     together: readonly (keyof T)[] = [],
     whole: (originals: ById<T>, before: ById<T>, now: ById<T>, extent: Extent) => ById<T> = (_, __, now) => now,
   ) => {
     const all = numbered(letter, originals);
     const old = opened && original ? read(opened, beforeId, oldExtent) : new Map<string, T>();
-    const now = whole(all, old, read(plugins, sheet.id, extent), oldExtent);
+    const now = whole(all, old, byFileIds(read(plugins, sheet.id, extent), old, moved), oldExtent);
     return asListed(originals, mendedAll(all, old, now, together));
   };
   return {
@@ -144,16 +151,19 @@ export function sheetOf(sheet: SheetData, id: string, context: Context): BookShe
     merges: mergesNow(sheet, original, before, extent, oldExtent),
     tables: tablesNow(sheet, context),
     filter: filterNow(context, sheet.id, extent, oldExtent),
-    validations: kept(original?.validations ?? [], "v", validationsOf, ["kind", "operator", "formulas"], withFarAreas),
+    validations: kept(original?.validations ?? [], "v", validationsOf, ["areas"], VALIDATION, withFarAreas),
     conditions: inOrder(
-      kept(original?.conditions ?? [], "c", conditionsIn, DEFINITION, withFarAreas),
+      kept(original?.conditions ?? [], "c", conditionsIn, ["areas", "stops"], DEFINITION, withFarAreas),
       original?.conditions ?? [],
       plugins.conditions[sheet.id]?.length ?? 0,
     ),
-    notes: kept(original?.notes ?? [], "n", (from, of) => notesOf(from.notes[of])),
+    notes: kept(original?.notes ?? [], "n", (from, of) => notesOf(from.notes[of]), ["row", "column"]),
     links: linksOf(sheet, context),
   };
 }
+
+/** What makes a rule of what may be typed, which changes as one. */
+const VALIDATION = ["kind", "operator", "formulas"] as const;
 
 const conditionsIn = (from: PluginData, id: string, extent: Extent) => conditionsOf(from.conditions[id], extent);
 

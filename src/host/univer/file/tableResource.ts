@@ -23,7 +23,7 @@ export interface SheetTables {
 
 export type TablesJson = Readonly<Record<string, SheetTables>>;
 
-const columnId = (table: string, index: number) => `${table}.${index}`;
+export const columnId = (table: string, index: number) => `${table}.${index}`;
 
 /**
  * A table of the file. Univer knows no totals: its table ends above them, or they would be summed up and filtered like

@@ -124,7 +124,7 @@ export function sheetData(sheet: BookSheet, book: Book, memory?: CellMemory): Pa
       startColumn: frozen.columns || -1,
     },
     showGridlines: sheet.showsGrid ? YES : NO,
-    ...(sheet.print && { custom: { print: sheet.print } }),
+    custom: { [ASIDE]: { sheet: sheet.id }, ...(sheet.print && { print: sheet.print }) },
   };
 }
 
