@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
-import { createContext, runInContext } from "node:vm";
 import { dist } from "../dist";
+import { CellError, registeredFrom, type Work } from "./registered";
+
+export { CellError };
 
 /** The built files, and the functions as they register themselves in a context that holds nothing else. */
 
@@ -26,32 +28,10 @@ export const metadata = JSON.parse(metadataText) as {
   }[];
 };
 
-/** Stands for the host's error class: what a cell shows, and the message beside it. */
-export class CellError {
-  constructor(
-    readonly code: string,
-    readonly message = "",
-  ) {}
-}
-
 export type Value = number | string | boolean | null | CellError | object;
 
-type Work = (...args: unknown[]) => Value[][];
-
 /** The functions as they register themselves on a page that holds nothing else but what is given. */
-export function registeredBeside(page: object): ReadonlyMap<string, Work> {
-  const found = new Map<string, Work>();
-  const CustomFunctions = {
-    associate: (id: string, work: Work) => {
-      if (found.has(id)) throw new Error(`${id} is registered twice`);
-      found.set(id, work);
-    },
-    Error: CellError,
-    ErrorCode: { invalidValue: "#VALUE!", notAvailable: "#N/A" },
-  };
-  runInContext(script, createContext({ CustomFunctions, ...page }));
-  return found;
-}
+export const registeredBeside = (page: object): ReadonlyMap<string, Work> => registeredFrom(script, page);
 
 export const registered = registeredBeside({});
 

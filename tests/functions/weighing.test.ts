@@ -55,6 +55,7 @@ describe("WEIGHERROR", () => {
     expect(call("WEIGHERROR", down(10, null, 100), 1)).toEqual([[0.05], [""], [0.005]]);
   });
   it("wants a weight above 0", () => {
-    expect(messageOf(cell("WEIGHERROR", 0, 1))).toContain("weight");
+    expect(messageOf(cell("WEIGHERROR", 0, 1))).toBe("weight: 0 is not above 0; write a number above 0");
+    expect(messageOf(cell("WEIGHERROR", 1, 0))).toBe("division: 0 is not above 0; write a number above 0");
   });
 });

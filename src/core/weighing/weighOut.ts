@@ -26,7 +26,8 @@ export function weighOut(weights: readonly number[], division: number, total: nu
   const floors = exact.map(Math.floor);
   const missing = Math.round(Number(whole.toFixed(decimals))) - sum(floors);
   const byLoss = exact.map((value, i) => ({ i, lost: Number((value - (floors[i] as number)).toFixed(decimals)) }));
-  byLoss.sort((a, b) => b.lost - a.lost || a.i - b.i);
+  // Where two lost the same they keep their order.
+  byLoss.sort((a, b) => b.lost - a.lost);
   const raised = new Set(byLoss.slice(0, missing).map(({ i }) => i));
   return floors.map((count, i) => Number(((count + (raised.has(i) ? 1 : 0)) * step).toPrecision(15)));
 }

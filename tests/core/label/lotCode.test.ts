@@ -31,6 +31,7 @@ describe("lotCode", () => {
 
   it("put a prefix in front", () => {
     expect(lotCode(46_352, 2, " SOY ")).toBe("SOY-2026-330-02");
+    expect(lotCode(46_352, 2, "x".repeat(20))).toBe(`${"x".repeat(20)}-2026-330-02`);
     expect(lotCode(46_352, 2, " ")).toBe("2026-330-02");
   });
 
@@ -41,9 +42,9 @@ describe("lotCode", () => {
 
   it("refuse what is no date, run or prefix", () => {
     for (const serial of [-1, 0, 60, 60.9, 2_958_466])
-      expect(() => lotCode(serial, 1)).toThrow("is no date from 1 March 1900");
+      expect(() => lotCode(serial, 1)).toThrow(/^date: .* is no date from 1 March 1900/);
     for (const run of [0, -1, 1.5, 100])
-      expect(() => lotCode(46_352, run)).toThrow("write a whole number from 1 to 99");
+      expect(() => lotCode(46_352, run)).toThrow(/^run: .*write a whole number from 1 to 99/);
     expect(() => lotCode(46_352, 1, "x".repeat(21))).toThrow("prefix: 21 characters are too long");
   });
 });

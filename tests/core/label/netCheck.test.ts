@@ -152,6 +152,16 @@ describe("netCheck by Handbook 133", () => {
   });
 
   // Handbook 133, Category A, a lot of one: the variation is applied to the candle itself (from memory); 200 g: 10.8 g.
+  it("says all weights in the unit of the label", () => {
+    // 8 oz may be short by 0.028 lb, which is 0.448 oz (Table 2-5, from memory).
+    const ounces = netCheck(8, lot(8, 12, 7.4), "oz");
+    expect(ounces.verdict).toBe("fails, of a whole lot of 12: 1 short by more than 0.448 oz, at most 0");
+    expect(netCheck(8, [8], "oz").meanLimit).toBeCloseTo(-0.448, 12);
+    // 200 g may be short by 9 g, none by more than 18 g (76/211/EEC).
+    const kilograms = netCheck(0.2, lot(0.2, 99, 0.181), "kg", "eu");
+    expect(kilograms.verdict).toContain("1 short by more than 0.018 kg, none may be");
+  });
+
   it("judges a lot of one by the candle itself", () => {
     expect(netCheck(200, [200], "g", "us", 1).verdict).toBe("passes");
     expect(netCheck(200, [189.2], "g", "us", 1)).toMatchObject({ verdict: "passes", meanLimit: -10.8 });

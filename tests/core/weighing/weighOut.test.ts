@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { recipeSplit } from "../../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../../src/core/scent/scentSplit";
+import { divisionsIn } from "../../../src/core/weighing/divisionsIn";
 import { weighOut } from "../../../src/core/weighing/weighOut";
 
 /** Weights as whole numerators of one denominator, so that nothing is rounded. */
@@ -148,6 +149,18 @@ describe("weighOut", () => {
     expect(() => weighOut([1e6], 1e-9)).toThrow("division: 1e-9 is too fine for 1000000; write the scale's step");
     expect(() => weighOut([1], 5e-324)).toThrow("too fine");
     expect(weighOut([1e6], 1e-4)).toEqual([1e6]);
+    // Twelve digits count: the last of them is a tenth of a division here, and a whole one there.
+    expect(weighOut([99_999_999_999], 1)).toEqual([99_999_999_999]);
+    expect(() => weighOut([1e11], 1)).toThrow("too fine");
+    expect(() => weighOut([1, -1], 1)).toThrow("weights: -1 is below 0");
     expect(weighOut([], 1)).toEqual([]);
+  });
+});
+
+describe("divisionsIn", () => {
+  it("is rid of the noise of binary fractions, and loses no digit of a large number", () => {
+    expect(divisionsIn(1.15, 0.1)).toBe(11.5); // 11.499999999999998 in binary
+    expect(divisionsIn(-1.15, 0.1)).toBe(-11.5);
+    expect(divisionsIn(123_456_789_012.5, 1)).toBe(123_456_789_012.5);
   });
 });
