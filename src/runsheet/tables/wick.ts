@@ -10,6 +10,12 @@ export function wickOf(text: string): { readonly name: string; readonly each: nu
   return { name: text, each: 1 };
 }
 
+/** However it is written that there are two of it. */
+export function isSameWick(one: string, other: string): boolean {
+  const [a, b] = [wickOf(one), wickOf(other)];
+  return sameName(a.name) === sameName(b.name) && a.each === b.each;
+}
+
 /** Whether a component is this wick: it is called so, perhaps among other words, or it is just called a wick. */
 export function isThisWick(component: string, wick: string): boolean {
   const [words, name] = [component, wick].map((one) => ` ${sameName(one).replace(/[^\p{L}\p{N}.-]+/gu, " ")} `);

@@ -106,6 +106,22 @@ describe("a candle that was never burnt like this", () => {
     );
   });
 
+  it("passes by no candle at another load: only those at its own, or at the nearest ones below and above, count", () => {
+    const at = (load: number, readings: CellValue[][]) =>
+      saidOf({ pour: [["Bowl", 4, 200, "Rain", load, "Soft wax"]], readings }).map(({ text }) => text);
+    const openAtEight = [...burnt("T-1"), ...burnt("T-2").slice(0, 1)];
+    expect(at(0.05, openAtEight)).toEqual([]);
+    expect(at(0.08, openAtEight)).toEqual([
+      expect.stringMatching(
+        /^not tested to the end: Bowl, wick Size 6 in Soft wax at 8 % of wax; T-2: 60 mm of wax left/,
+      ),
+    ]);
+    expect(at(0.06, openAtEight)).toEqual([expect.stringMatching(/^not tested to the end: .*; T-2: 60 mm/)]);
+    const failedAtEight = [...burnt("T-1"), ...burnt("T-2", 95)];
+    expect(at(0.05, failedAtEight)).toEqual([]);
+    expect(at(0.08, failedAtEight)).toEqual([expect.stringMatching(/^tested, and beyond the limits: .*; T-2: /)]);
+  });
+
   it("is said where it was tested with other scents only", () => {
     expect(saidOf({ pour: [["Bowl", 4, 200, "Musk", 0.06, "Soft wax"]] })[0]?.text).toBe(
       "tested only with Rain, not with Musk: Bowl, wick Size 6 in Soft wax at 6 % of wax",

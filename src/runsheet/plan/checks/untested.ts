@@ -8,7 +8,7 @@ import type { Settings } from "../../settings";
 import type { BurnTest, BurnTests } from "../../tables/burnTests";
 import type { Readings, TestReading } from "../../tables/readings";
 import type { Vessel, Vessels } from "../../tables/vessels";
-import { wickOf } from "../../tables/wick";
+import { isSameWick } from "../../tables/wick";
 import { loadText } from "../loadText";
 import type { RunPlan, ScentRun } from "../runPlan";
 
@@ -64,26 +64,42 @@ function doubtOf(name: string, vessel: Vessel | undefined, scent: ScentRun, test
   const alike = tests.filter(
     (test) => isSameWick(test.wick, wick) && isWax(test, wax) && (test.ofWax === 0) === (load === 0),
   );
-  const loads = alike.flatMap((test) => test.ofWax ?? []);
-  const isWithin = wick !== "" && loads.length > 0 && load >= least(loads) - SAME && load <= largest(loads) + SAME;
-  const poured = [wick === "" ? "no wick named," : `wick ${wick}`, `in ${wax}`, `at ${loadText(scent)}`].join(" ");
-  if (isWithin) return doubtOfTested(`${name}, ${poured}`, scent.scent, alike);
+  const around = wick === "" ? [] : testsAround(load, alike);
+  const poured = `${name}, ${[wick === "" ? "no wick named," : `wick ${wick}`, `in ${wax}`, `at ${loadText(scent)}`].join(" ")}`;
+  if (around.length > 0) return doubtOfTested(poured, scent, alike, around);
   const nearest = nearestOf(tests, wick, wax, load);
   const words = nearest ? `nearest test ${nearest.test}: ${wordsOf(nearest)}` : "no candle of this vessel was burnt";
-  return `not tested: ${name}, ${poured}; ${words}`;
+  return `not tested: ${poured}; ${words}`;
 }
 
-/** Being tested is not having passed. */
-function doubtOfTested(poured: string, scent: string, tests: readonly Burnt[]): string {
-  const seen = tests.map((test) => seenCandle(test, test.readings));
+/** The tests at this load, or at the nearest ones below and above it; none where it lies outside of all. */
+function testsAround<T extends Pick<Burnt, "ofWax">>(load: number, tests: readonly T[]): T[] {
+  const loads = tests.flatMap(({ ofWax }) => ofWax ?? []);
+  const below = loads.filter((one) => one <= load + SAME);
+  const above = loads.filter((one) => one >= load - SAME);
+  if (below.length === 0 || above.length === 0) return [];
+  const ends = [largest(below), least(above)];
+  return tests.filter(({ ofWax }) => ofWax !== undefined && ends.some((end) => Math.abs(ofWax - end) <= SAME));
+}
+
+/** Being tested is not having passed, and what passed at another load says nothing of this one. */
+function doubtOfTested(
+  poured: string,
+  { scent, loads }: ScentRun,
+  alike: readonly Burnt[],
+  around: readonly Burnt[],
+): string {
+  const seen = around.map((test) => seenCandle(test, test.readings));
   const failed = seen.find(({ beyond }) => beyond.length > 0);
   if (failed) return `tested, and beyond the limits: ${poured}; ${failed.test.test}: ${failed.beyond[0]}`;
-  const [open] = seen;
-  if (open && seen.every(({ lacks }) => lacks.length > 0)) {
-    return `not tested to the end: ${poured}; ${open.test.test}: ${open.lacks[0]}`;
-  }
-  if (scent === "" || tests.some((test) => sameName(test.scent) === sameName(scent))) return "";
-  const scents = [...new Set(tests.map((test) => test.scent || "a scent not named"))];
+  const finished = testsAround(
+    loads["of wax"],
+    alike.filter((test) => seenCandle(test, test.readings).lacks.length === 0),
+  );
+  const open = seen.find(({ lacks }) => lacks.length > 0);
+  if (open && finished.length === 0) return `not tested to the end: ${poured}; ${open.test.test}: ${open.lacks[0]}`;
+  if (scent === "" || finished.some((test) => sameName(test.scent) === sameName(scent))) return "";
+  const scents = [...new Set(finished.map((test) => test.scent || "a scent not named"))];
   return `tested only with ${list(scents, "and")}, not with ${scent}: ${poured}`;
 }
 
@@ -94,17 +110,11 @@ export function waxOf({ wax, ingredients }: ScentRun): string {
   return waxes.length > 0 ? waxes.join(" and ") : USUAL;
 }
 
-/** However it is written that there are two of it. */
-function isSameWick(one: string, other: string): boolean {
-  const [a, b] = [wickOf(one), wickOf(other)];
-  return sameName(a.name) === sameName(b.name) && a.each === b.each;
-}
-
 /** A test that names no wax was burnt in the usual one. */
-const isWax = (test: Burnt, wax: string): boolean => sameName(test.wax || USUAL) === sameName(wax);
+export const isWax = (test: BurnTest, wax: string): boolean => sameName(test.wax || USUAL) === sameName(wax);
 
 /** The load of a test of its wax; a candle without a load had no scent. */
-function ofWax({ load, basis, scent, wrong }: BurnTest, usual: Settings["basis"]): number | undefined {
+export function ofWax({ load, basis, scent, wrong }: BurnTest, usual: Settings["basis"]): number | undefined {
   if (load !== undefined) return onBasis(load, basis ?? usual, "of wax");
   return scent === "" && !wrong.some(({ field }) => field === "load") ? 0 : undefined;
 }
