@@ -58,9 +58,14 @@ export interface Table {
   readonly headings: readonly string[];
   /** Rows below the heading, at least one. */
   readonly rows: number;
-  /** Columns that name what a column of another table knows: it is offered there, and anything else may be typed too. */
-  readonly choices?: readonly { readonly heading: string; readonly from: string; readonly column: string }[];
+  readonly choices?: readonly Choices[];
 }
+
+/** What is offered in the cells of a column, where anything else may be typed too: what a column of another table knows, or some words. */
+export type Choices = { readonly heading: string } & (
+  | { readonly from: string; readonly column: string }
+  | { readonly among: readonly string[] }
+);
 
 /** Cells of a sheet, row by row; rows and columns from 0. */
 export interface CellRange {

@@ -1,7 +1,7 @@
+import { type ColumnWithChoices, choicesOf } from "./columnChoices";
 import type { Cell, Content, Sheet } from "./sheet";
 
-interface Column {
-  readonly heading: string;
+interface Column extends ColumnWithChoices {
   readonly width?: number;
   readonly format?: string;
 }
@@ -23,7 +23,7 @@ export function tableSheet(
     name,
     widths: columns.map(({ width }) => width ?? 12),
     cells,
-    tables: [{ name: table, row: 0, column: 0, headings, rows: rows.length }],
+    tables: [{ name: table, row: 0, column: 0, headings, rows: rows.length, ...choicesOf(columns) }],
     frozenRows: 1,
   };
 }

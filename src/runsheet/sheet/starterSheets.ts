@@ -1,3 +1,4 @@
+import { choicesOf } from "../../sheet/columnChoices";
 import type { Cell, Sheet } from "../../sheet/sheet";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
@@ -52,7 +53,6 @@ function sheetOf(name: string, table: string, { note, columns, rows = [] }: Star
       });
     }
   }
-  const choices = columns.flatMap(({ heading, choices: of }) => (of ? [{ heading, from: of[0], column: of[1] }] : []));
   return {
     name,
     widths: columns.map(({ width }) => width ?? 12),
@@ -64,7 +64,7 @@ function sheetOf(name: string, table: string, { note, columns, rows = [] }: Star
         column: 0,
         headings: columns.map(({ heading }) => heading),
         rows: count,
-        ...(choices.length > 0 && { choices }),
+        ...choicesOf(columns),
       },
     ],
     frozenRows: 4,

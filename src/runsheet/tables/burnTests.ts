@@ -1,3 +1,4 @@
+import { PRODUCTS } from "../../core/burn/product";
 import { rate } from "../../core/check/rate";
 import type { Basis } from "../../core/scent/basis";
 import type { Problem } from "../problem";
@@ -136,7 +137,7 @@ function starter(): Starter {
       { heading: "Load (% of wax)", ...RATE },
       { heading: "Cure days", width: 10 },
       { heading: "Burn on", width: 12, format: "yyyy-mm-dd" },
-      { heading: "Product", width: 12 },
+      { heading: "Product", width: 12, among: PRODUCTS },
     ],
   };
 }

@@ -1,3 +1,4 @@
+import type { ColumnWithChoices } from "../../sheet/columnChoices";
 import type { Problem, Severity } from "../problem";
 import type { WeightUnit } from "../settings";
 import type { Field } from "./headings/field";
@@ -57,13 +58,10 @@ export interface KnownItem {
   readonly kind: string;
 }
 
-export interface StarterColumn {
-  readonly heading: string;
+export interface StarterColumn extends ColumnWithChoices {
   readonly width?: number;
   readonly format?: string;
   readonly formula?: string;
-  /** The table and its column that know what may stand here. */
-  readonly choices?: readonly [table: string, column: string];
 }
 
 /** A table that is in the workbook already. */

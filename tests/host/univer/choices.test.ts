@@ -9,8 +9,10 @@ import "../../../src/host/univer/editing/listCorrections";
 import { followEdits } from "../../../src/host/univer/editing/edits";
 import { growTables } from "../../../src/host/univer/editing/growTables";
 import { starterSheets } from "../../../src/runsheet/sheet/starterSheets";
+import { TABLE_TYPES } from "../../../src/runsheet/tables/registry";
 import { SAMPLES } from "../../../src/samples/index";
 import type { Cell, Sheet } from "../../../src/sheet/sheet";
+import { tableSheet } from "../../../src/sheet/tableSheet";
 import { Headless } from "./headless";
 
 const named = (
@@ -96,6 +98,28 @@ describe("choices in a table's cells", () => {
     expect(await checks.validatorCell(page.ids.unitId, "sheet2", 1, 0)).toBe(status);
   });
 
+  it("may be words, of which the starter of burn tests offers the products that are known", async () => {
+    const { columns } = TABLE_TYPES.burnTests.starter("g", () => undefined, []);
+    const sheet = tableSheet({ name: "Tests", table: "BurnTests", columns }, [[]]);
+    const page = open([...SHEETS, sheet]);
+    const product = columns.findIndex(({ heading }) => heading === "Product");
+    expect(rules(page).sheet3?.map(({ formula1 }) => formula1)).toEqual([
+      "='My Vessels'!$A$2:$A$3",
+      "container,tea light",
+    ]);
+    const checks = page.injector.get(SheetsDataValidationValidatorService);
+    page.workbook.setActiveSheet(page.workbook.getSheetBySheetId("sheet3") as never);
+    for (const [typed, status] of [
+      ["tea light", "valid"],
+      ["pillar", "invalid"],
+    ] as const) {
+      await page.enter(1, product, [[typed]]);
+      await vi.waitFor(async () =>
+        expect(await checks.validatorCell(page.ids.unitId, "sheet3", 1, product)).toBe(status),
+      );
+    }
+  });
+
   it("wait in the workbook while the part that shows them has not loaded", () => {
     const page = new Headless(SHEETS);
     addRules(page.injector, page.workbook, "sheet1", [{ uid: "x" }]);
@@ -127,9 +151,9 @@ describe("choices in a table's cells", () => {
         );
       };
       for (const table of sheets.flatMap((sheet) => sheet.tables ?? [])) {
-        for (const { heading, from, column } of table.choices ?? []) {
-          const known = texts(from, column);
-          expect(texts(table.name, heading).filter((text) => !known.includes(text))).toEqual([]);
+        for (const choices of table.choices ?? []) {
+          const known = "among" in choices ? choices.among : texts(choices.from, choices.column);
+          expect(texts(table.name, choices.heading).filter((text) => !known.includes(text))).toEqual([]);
         }
       }
     }

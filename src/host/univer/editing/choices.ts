@@ -3,7 +3,7 @@
 import { ICommandService, type Injector, type Workbook } from "@univerjs/core";
 import type { PlacedTable } from "../../../engine/references";
 import { columnLetters } from "../../../sheet/columnLetters";
-import type { Table } from "../../../sheet/sheet";
+import type { Choices, Table } from "../../../sheet/sheet";
 import { quotedName } from "../../../sheet/sheetName";
 
 /** The name under which Univer keeps checks of cells in a workbook, and the mutation that adds one. */
@@ -19,11 +19,10 @@ const ARROW = 1;
 
 /** The checks that the choices of a table make; those of tables that are not there are left out. */
 export function choiceRules(table: Table, tables: readonly PlacedTable[]) {
-  return (table.choices ?? []).flatMap(({ heading, from, column }) => {
-    const known = tables.find(({ name }) => name === from);
-    const source = known?.headings.indexOf(column) ?? -1;
-    const own = table.headings.indexOf(heading);
-    if (!known || source < 0 || own < 0) return [];
+  return (table.choices ?? []).flatMap((choices) => {
+    const offered = offeredBy(choices, tables);
+    const own = table.headings.indexOf(choices.heading);
+    if (!offered || own < 0) return [];
     const range = {
       startRow: table.row + 1,
       endRow: table.row + table.rows,
@@ -31,18 +30,32 @@ export function choiceRules(table: Table, tables: readonly PlacedTable[]) {
       endColumn: table.column + own,
     };
     return {
-      uid: `${table.name}.${own}.${from}`,
+      uid: `${table.name}.${own}.${offered.id}`,
       type: "list",
       ranges: [range],
-      formula1: `=${columnReference(known, source)}`,
+      formula1: offered.formula,
       allowBlank: true,
       errorStyle: WARNING,
       showErrorMessage: true,
-      error: `Not among the names in ${from}. Add it there, or check how it is spelt.`,
+      error: offered.error,
       showDropDown: true,
       renderMode: ARROW,
     };
   });
+}
+
+/** What a list offers, as Univer writes it; undefined where the other table is not there. */
+function offeredBy(choices: Choices, tables: readonly PlacedTable[]) {
+  if ("among" in choices) {
+    const { among } = choices;
+    return { id: "words", formula: among.join(","), error: `Not known here. Write ${among.join(" or ")}.` };
+  }
+  const { from, column } = choices;
+  const known = tables.find(({ name }) => name === from);
+  const source = known?.headings.indexOf(column) ?? -1;
+  if (!known || source < 0) return undefined;
+  const error = `Not among the names in ${from}. Add it there, or check how it is spelt.`;
+  return { id: from, formula: `=${columnReference(known, source)}`, error };
 }
 
 /** A column of a table as a plain reference: a list may not refer to a table by its name. */
