@@ -113,12 +113,12 @@ export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], length
  * @param lengthUnit Unit of all lengths: mm, cm or in.
  * @param depths Wax left from the surface down, in lengthUnit. A blank was not read.
  * @param soot Soot index an hour, or what was seen in words: "none", or anything else.
- * @param glass The hottest place of the vessel outside, in temperatureUnit.
+ * @param glass Glass temperature: of the vessel outside at its hottest, in temperatureUnit.
  * @param temperatureUnit Unit of these: C or F.
  * @param product What burns: "container" or "tea light"; "container" when left out.
- * @returns Text. Empty only when each hour of each cycle was looked at, flame, pool, soot, vessel and depth were read, 10 mm are left and all is within. It never says safe: a burn-test laboratory has the last word.
+ * @returns Text. Empty only when each hour of each cycle was looked at, flame, pool, soot, glass temperature and wax left were read, 10 mm are left and all is within. It never says safe: a burn-test laboratory has the last word.
  * @example =POUR.BURNCHECK({1;1}, {60;120}, {20;80}, {25;50}, 70, "mm", {60;55}, {"none";"none"}, {40;45}, "C") gives "cycle 1 at 120 min: flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one; end this test"
- * @source EN 15493: flame at most 75 mm, 30 mm for a tea light. EN 15426: 10 mm left at the end; second-hand, its cycles of at most 240 minutes; from memory, its soot index of at most 1 an hour. Common practice, no source: an hour an inch for the pool, a look each hour, a vessel of at most 60 C.
+ * @source EN 15493: flame at most 75 mm, 30 mm for a tea light. EN 15426: 10 mm left at the end; second-hand, its cycles of at most 240 minutes; from memory, its soot index of at most 1 an hour. Common practice, no source: an hour an inch for the pool, a look each hour, a glass temperature of at most 60 C.
  */
 export function BURNCHECK(
   cycles: any[][],

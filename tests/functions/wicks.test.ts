@@ -63,7 +63,7 @@ describe("BURNCHECK", () => {
   it("leaves rows out in which nothing was read, and needs a unit only for what was read", () => {
     const said = cell("BURNCHECK", cycles, minutes, down(20, 25, null), down(25, null, null), 70, "mm");
     expect(said).toBe(
-      "not finished: no pool read in cycle 1 at 120 min, soot not read in cycle 1, the vessel's heat not read in cycle 1, the depth of wax left never read; burn down to 10 mm",
+      "not finished: no pool read in cycle 1 at 120 min, soot not read in cycle 1, glass temperature not read in cycle 1, the depth of wax left never read; burn down to 10 mm",
     );
     const hot = ["BURNCHECK", cycles, minutes, down(20, 25, null), down(25, 50, null), 70, "mm"] as const;
     const more = [down(60, 9, null), down("none", null, null), down(30, null, null)] as const;

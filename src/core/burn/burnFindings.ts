@@ -31,9 +31,9 @@ export interface BurnFindings {
 /**
  * What one candle's burn shows, and what is still to be done.
  * Source: EN 15493 (flame), EN 15426 (cycles second-hand, 10 mm left; soot from memory); common practice for the pool
- * and the heat.
+ * and the glass temperature.
  * @param width inside width of the vessel, above 0, in `lengthUnit` as all lengths; the pool is not judged without
- * @param temperatureUnit of the vessel's heat; needed where that was read
+ * @param temperatureUnit of the glass temperature; needed where that was read
  * @param product `container` or `tea light`
  */
 export function burnFindings(
@@ -115,5 +115,5 @@ function sootWords(soot: number | string | undefined): string {
 function heatWords(glass: number, unit: string): string {
   if (celsius(glass, "temperatureUnit", unit) <= HOTTEST) return "";
   const hot = `${plain(glass)} ${checkedUnit("temperature", "temperatureUnit", unit)}`;
-  return `the vessel is ${hot} hot, too hot to hold above ${HOTTEST} C (common practice)`;
+  return `glass temperature ${hot}, too hot to hold above ${HOTTEST} C (common practice)`;
 }

@@ -15,7 +15,7 @@ export interface BurnReading {
   readonly depth?: number | undefined;
   /** Soot index an hour, or what was seen in words: `none`, or anything else. */
   readonly soot?: number | string | undefined;
-  /** The hottest place of the vessel outside. */
+  /** Glass temperature: of the vessel outside at its hottest, whatever it is made of. */
   readonly glass?: number | undefined;
 }
 
@@ -36,7 +36,7 @@ export function unreadIn(readings: readonly BurnReading[], millimetres: number):
   const [unseen] = cycles.flatMap(unseenIn);
   const never = (["soot", "glass"] as const).flatMap((what) => {
     const at = cycles.findIndex((cycle) => cycle.length > 0 && cycle.every((one) => one[what] === undefined));
-    return at === -1 ? [] : [`${what === "soot" ? "soot" : "the vessel's heat"} not read in cycle ${at + 1}`];
+    return at === -1 ? [] : [`${what === "soot" ? "soot" : "glass temperature"} not read in cycle ${at + 1}`];
   });
   return [...unread, ...(unseen === undefined ? [] : [unseen]), ...never, ...depthLeft(readings, millimetres)];
 }

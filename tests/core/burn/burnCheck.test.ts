@@ -31,7 +31,7 @@ describe("burnCheck", () => {
     [{ soot: 1.1 }, "cycle 1 at 180 min: soot index 1.1 an hour, at most 1"],
     // Common practice: 60 C.
     [{ glass: 60 }, ""],
-    [{ glass: 61 }, "cycle 1 at 180 min: the vessel is 61 C hot, too hot to hold above 60 C"],
+    [{ glass: 61 }, "cycle 1 at 180 min: glass temperature 61 C, too hot to hold above 60 C"],
   ])("says what %j is beyond", (change, words) => {
     const said = burnCheck(withReading(2, change), WIDTH, "mm", "C");
     if (words === "") expect(said).toBe("");
@@ -57,7 +57,7 @@ describe("burnCheck", () => {
     // Read at the beginning only: a vessel is hottest at the end.
     [
       DONE.map((one, i) => (i > 3 ? { ...one, glass: undefined } : one)),
-      "not finished: the vessel's heat not read in cycle 2",
+      "not finished: glass temperature not read in cycle 2",
     ],
     [DONE.map((one) => ({ ...one, cycle: one.cycle === 2 ? 3 : 1 })), "not finished: cycle 2 never looked at"],
     [
@@ -97,7 +97,7 @@ describe("burnCheck", () => {
       "cycle 1 at 60 min: soot: black; not finished: 40 mm of wax left; burn down to 10 mm",
     );
     expect(burnCheck(withReading(0, { glass: 70 }).slice(0, 4), WIDTH, "mm", "C")).toMatch(
-      /^cycle 1 at 60 min: the vessel is 70 C hot, .*; end this test$/,
+      /^cycle 1 at 60 min: glass temperature 70 C, .*; end this test$/,
     );
   });
 
