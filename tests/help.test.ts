@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { Window } from "happy-dom";
 import { describe, expect, it } from "vitest";
+import { BURN_CAUTIONS } from "../src/runsheet/burnCautions";
 import { CAUTIONS } from "../src/runsheet/cautions";
 import { wordsOf } from "../src/runsheet/tables/headings/field";
 import { TABLE_TYPES } from "../src/runsheet/tables/registry";
@@ -69,7 +70,9 @@ describe("the help page of the run sheet", () => {
   });
 
   it("gives the cautions, and leads only to pages that are there", () => {
-    for (const caution of CAUTIONS) expect(textOf(page.body)).toContain(caution);
+    for (const caution of [...CAUTIONS, ...Object.values(BURN_CAUTIONS)]) {
+      expect(textOf(page.body)).toContain(caution);
+    }
     const pages = readdirSync(help);
     for (const link of page.querySelectorAll("a")) expect(pages).toContain(link.getAttribute("href"));
   });

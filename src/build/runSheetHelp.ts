@@ -3,6 +3,7 @@ import { wordsOf } from "../runsheet/tables/headings/field";
 import { TABLE_TYPES } from "../runsheet/tables/registry";
 import type { TableType } from "../runsheet/tables/tableType";
 import { escapeXml } from "../sheet/escapeXml";
+import { burnTestHelp } from "./burnTestHelp";
 
 export const RUN_SHEET_TITLE = "The run sheet and the tables it reads";
 
@@ -59,6 +60,7 @@ ${Object.values<TableType>(TABLE_TYPES)
 <li>a fill far from the others, a wax factor far from 0.86, a unit that is not known, a vessel or scent that stands twice;</li>
 <li>a load that rounding pushes over the wax maximum, an ingredient of under twenty times what the scale reads to;</li>
 <li>a scent that is added at its flash point or above, or is not in the table of scents: its limits are then not checked;</li>
+<li>a vessel poured as no candle was burnt, where there is a table of burn tests: see below;</li>
 <li>what no table of items or moves knows, or has no price; lots past their best before; what falls below its reorder level; a column that nothing reads.</li>
 </ul>
 
@@ -99,6 +101,8 @@ ${Object.values<TableType>(TABLE_TYPES)
 <p>Fix it, or go on. Below stands what logging will add: the rows of the runs log and, where there is a table Moves, each item and lot with what it gives up. Ingredients count as they were weighed, vessels, wicks and components by number, spoilt candles too. Where no lot is written the oldest that has some is taken, and that is said; where nothing is on hand the row has no lot. Without a table Moves nothing is counted; you may begin one with this pour. <b>Add these rows</b>, or <b>Log anyway</b> where something is doubtful, adds all of it in one step or nothing. The pane then says what became of the wax: what was melted, what was poured and the loss beside the planned one, and what it took for granted where not each candle was weighed.</p>
 <p>The runs log is a table on a sheet of its own, which you may rename and sort. Each lot adds a row for each vessel, scent and load: candles and yield, wax and scent as planned and as weighed, the load as weighed, the wax factor shown. Pots of which nothing is written stay open: log them by the same press once they are poured. Rows are only added. To put a slip right, write on the run sheet what is right and press <b>Log this pour</b> again: rows that take back what was wrong and rows anew are shown, then added. A lot is never given twice, also when its sheet is gone.</p>
 <p>For each vessel whose water and poured weight are known the pane shows the wax factor that all its logged pours make; each row is one pour. A factor from one pour says so; one that is known less well than ± 0.03 is not offered yet. Pours that no wax makes (below 0.7 or above 1) are left out, and that is said. Your table of vessels changes only when you press for it.</p>
+
+${burnTestHelp()}
 
 <h2>Receiving</h2>
 <p>Under <b>Receiving</b> write down what came in: the item (the names of your tables are offered), its lot, the quantity in any unit of weight or in pieces (2 x 5 for two packs of 5), what was paid for all of it, and its best before. The row that it makes is shown as you type; what is doubtful stands below it, such as a lot that came in before or a name that no table knows. One press adds it to the table Moves, in the unit of that table, or begins one.</p>

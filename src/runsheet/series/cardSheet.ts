@@ -2,9 +2,11 @@ import { productOf } from "../../core/burn/product";
 import { plain } from "../../core/check/plain";
 import { isoOfDay } from "../../core/label/isoDay";
 import type { Cell, Sheet } from "../../sheet/sheet";
+import { BURN_CAUTIONS, stopAt } from "../burnCautions";
 import { loadText } from "../plan/loadText";
 import type { Settings, WeightUnit } from "../settings";
 import { degreesWith } from "../tables/readings";
+import { wickOf } from "../tables/wick";
 import { BREAK, CYCLE, type Series, type SeriesCandle, type SeriesLook } from "./planSeries";
 import type { SeriesCandles } from "./seriesAdditions";
 
@@ -17,27 +19,17 @@ const columnsOf = (unit: WeightUnit): readonly (readonly [heading: string, width
   ["Pool (mm)", 10],
   ["Wax left (mm)", 10],
   ["Soot", 12],
-  [`Glass (${degreesWith(unit)})`, 9],
-  ["Remarks", 26],
+  [`Glass temperature (${degreesWith(unit)})`, 15],
+  ["Remarks", 24],
 ];
 
 /** Points of a row to write in, and cycles that a page has room for: the first one, and those behind it. */
-const ROW = 16.5;
+const ROW = 16;
 const CYCLES_ON_FIRST = 6;
 const CYCLES_BEHIND = 7;
 
-/** What ends a test at once: the flame by EN 15493, the rest common practice, no source. */
-const stopAt = (isTeaLight: boolean): string =>
-  `Put it out and end the test at once when: the flame is over ${isTeaLight ? 30 : 75} mm (EN 15493); a second flame burns; the vessel is too hot to hold, or cracks; it smokes and does not stop; anything but the wick burns. Write down what it was.`;
-
-/** By fire-safety guidance and EN 15426, second-hand. */
-const CAUTIONS = [
-  "Stay with it. On a plate that cannot burn, 30 cm (12 in) from all that can, out of draughts, away from children and pets. No glass that is chipped; no cold surface below a hot one: heat and cold crack it.",
-  "Never a wick with a lead core (banned in the US, 16 CFR 1500.12). A few candles prove little: a burn-test laboratory and the local rules have the last word.",
-] as const;
-
 const steps = (): string =>
-  `Trim the wick to 6 mm (1/4 in), weigh, light. Each hour: flame, pool, soot, glass. After ${CYCLE} minutes put it out, let it cool for ${BREAK} minutes or more, weigh, measure the wax left. Go on until 10 mm of wax are left (EN 15426).`;
+  `Trim the wick to 6 mm (1/4 in), weigh, light. Each hour: flame, pool, soot, glass temperature. After ${CYCLE} minutes put it out, let it cool for ${BREAK} minutes or more, weigh, measure the wax left. Go on until 10 mm of wax are left (EN 15426).`;
 
 /** A card for each candle of a series, each on pages of its own, to be printed and written on. */
 export function cardSheet(
@@ -108,14 +100,20 @@ function whatIsIn({ wick }: SeriesCandle, { vessel, width, wax, scent, load, cur
   return `${vessel}${width === undefined ? "" : `, ${plain(Number(width.toPrecision(4)))} mm wide inside`}, wick ${wick}; ${filled.join(", ")}`;
 }
 
+/** What is said of several wicks stands where there are some. */
+function cautionsFor(wick: string): string[] {
+  const { place, glass, lead, soot, wicks, deciding } = BURN_CAUTIONS;
+  return [`${place} ${glass}`, `${lead} ${soot} ${deciding}`, ...(wickOf(wick).each > 1 ? [wicks] : [])];
+}
+
 function guidance(
-  { burnOn }: SeriesCandle,
+  { burnOn, wick }: SeriesCandle,
   { product }: SeriesCandles,
 ): [text: string, look: NonNullable<Cell["look"]>][] {
   return [
     [`Burn on ${isoOfDay(burnOn)} or later. By: ____________________`, "label"],
     [stopAt(productOf("product", product) === "tea light"), "caution"],
-    ...CAUTIONS.map((text): [string, "caution"] => [text, "caution"]),
+    ...cautionsFor(wick).map((text): [string, "caution"] => [text, "caution"]),
     [steps(), "note"],
   ];
 }

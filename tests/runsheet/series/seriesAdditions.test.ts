@@ -117,6 +117,6 @@ describe("the cards of a series", () => {
     }
     const teaLights = cardSheet(SERIES, { ...CANDLES, product: "tea light" }, { code: "S", paper: "a4", unit: "oz" });
     expect(JSON.stringify(teaLights.cells)).toContain("over 30 mm");
-    expect(JSON.stringify(teaLights.cells)).toContain("Glass (F)");
+    expect(JSON.stringify(teaLights.cells)).toContain("Glass temperature (F)");
   });
 });
