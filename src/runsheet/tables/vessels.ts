@@ -93,8 +93,8 @@ function readVessels(table: TableReader<keyof typeof FIELDS>): Vessels {
   return found;
 }
 
-/** Words that say that there is none yet. */
-const wickIn = (text: string): string => (/^(none|no wick|n\/?a|tbd|tba|\?|[-–—]+)$/i.test(text) ? "" : text);
+/** A wick in a cell; empty for words that say that there is none yet. */
+export const wickIn = (text: string): string => (/^(none|no wick|n\/?a|tbd|tba|\?|[-–—]+)$/i.test(text) ? "" : text);
 
 /** What is doubtful in the heading of the water weights: said with each vessel that is used. */
 function unitDoubts(table: TableReader<keyof typeof FIELDS>): Problem[] {

@@ -1,0 +1,163 @@
+import { passBound } from "../../core/burn/passBound";
+import { list } from "../../core/check/list";
+import type { CellValue } from "../../sheet/sheet";
+import { percent } from "../percent";
+import { isWax, ofWax, USUAL } from "../plan/checks/untested";
+import { sameName } from "../sameName";
+import { type SeenCandle, seenCandle } from "../seenCandle";
+import type { Settings } from "../settings";
+import type { BurnTest, BurnTests } from "../tables/burnTests";
+import type { Readings } from "../tables/readings";
+import { fieldName } from "../tables/registry";
+import type { TableRows } from "../tables/tableRows";
+import { wickIn } from "../tables/vessels";
+import { isSameWick } from "../tables/wick";
+import { FEW } from "./planSeries";
+import { seriesOf } from "./readSeries";
+
+/** What an approval is made by. */
+export interface ApprovalTables {
+  readonly burnTests: BurnTests;
+  readonly readings: Readings;
+  /** As it stands, under its name; undefined where there is none. */
+  readonly vessels: (TableRows<"vessels"> & { readonly name: string }) | undefined;
+}
+
+/** Why a wick may not be approved, that it is already, or the one cell that it goes into. */
+export type ApprovalPlan =
+  | { readonly kind: "refused" | "standing"; readonly says: string }
+  | {
+      readonly kind: "ready";
+      /** Of the table of vessels, from 0 below the heading. */
+      readonly cell: { readonly row: number; readonly column: number; readonly text: string };
+      /** What is asked about before it is written; none where all candles were finished and nothing was beyond. */
+      readonly doubts: readonly string[];
+      /** What is said once it is written. */
+      readonly done: string;
+    };
+
+const refused = (says: string) => ({ kind: "refused", says }) as const;
+
+/**
+ * Approves the wick of a test for its vessel, by all candles of its series with that wick: what is approved is what was
+ * seen. The wax and the loads that it holds for are those of the tests; the vessel's row names the wick alone.
+ */
+export function planApproval(test: string, tables: ApprovalTables, settings: Pick<Settings, "basis">): ApprovalPlan {
+  const { burnTests, readings } = tables;
+  const named = burnTests.get(sameName(test));
+  if (!named) return refused(`${test} is not among the burn tests any more.`);
+  const { vessel, wick } = named;
+  if (vessel === "" || wick === "") return refused(`${test} names no ${vessel === "" ? "vessel" : "wick"}; write it.`);
+  const seen = (one: BurnTest) => seenCandle(one, readings.get(sameName(one.test)) ?? []);
+  const series = seriesOf(burnTests).find((one) => one.includes(named)) ?? [named];
+  const candles = series.filter((one) => isSameWick(one.wick, wick)).map(seen);
+  const failed = candles.find(({ beyond }) => beyond.length > 0);
+  if (failed) {
+    return refused(`${wick} cannot be approved for ${vessel}: ${failed.test.test}, ${failed.beyond[0]}.`);
+  }
+  if (!candles.some(isFinished)) {
+    return refused(`${wick} cannot be approved for ${vessel} yet: no candle is finished. ${openWords(candles)}.`);
+  }
+  const place = placeOf(vessel, tables.vessels);
+  if (typeof place === "string") return refused(place);
+  const { name, old, ...cell } = place;
+  if (isSameWick(old, wick)) {
+    return { kind: "standing", says: `${old} stands in ${name} as the wick of ${vessel} already; nothing is changed.` };
+  }
+  const others = [...burnTests.values()].filter(
+    (one) => !series.includes(one) && sameName(one.vessel) === sameName(vessel),
+  );
+  const ofWick = others.filter((one) => isSameWick(one.wick, wick)).map(seen);
+  const passed = [...candles, ...ofWick].filter((one) => isFinished(one) && one.beyond.length === 0);
+  const holds = holdsFor(
+    passed.map((one) => one.test).filter((one) => isWax(one, named.wax || USUAL)),
+    settings,
+  );
+  return {
+    kind: "ready",
+    cell: { ...cell, text: wick },
+    doubts: [...doubtsOf(candles, settings), ...failedElsewhere(ofWick, settings), ...replaced(old, vessel)],
+    done: `${wick} stands in ${name} as the wick of ${vessel}, for what was burnt: ${holds}. Poured in another way, Check says so. A burn-test laboratory has the last word.`,
+  };
+}
+
+const isFinished = ({ lacks }: SeenCandle): boolean => lacks.length === 0;
+
+/** The cell of the vessel's wick and what it holds, or why there is none. */
+function placeOf(
+  vessel: string,
+  table: ApprovalTables["vessels"],
+): { name: string; row: number; column: number; old: string } | string {
+  if (!table)
+    return `There is no table of vessels to approve a wick in. Make one that names ${vessel}, then try again.`;
+  const { name, columns, rows } = table;
+  const { vessel: names, wick: column } = columns;
+  if (names === undefined) return `${name} has no column for ${fieldName("vessels", "vessel")}; fix its heading.`;
+  if (column === undefined) {
+    return `${name} has no column for the wick. Write the heading Wick beside its last one, then try again.`;
+  }
+  const found = rows.flatMap((row, i) => (sameName(textIn(row[names])) === sameName(vessel) ? [i] : []));
+  const [row, second] = found;
+  if (row === undefined) return `${name} has no row for ${vessel}. Write one, then try again.`;
+  if (second !== undefined)
+    return `${vessel} stands ${found.length} times in ${name}. Leave one row of it, then try again.`;
+  const cell = rows[row]?.[column];
+  if (typeof cell === "object" && cell !== null) {
+    return `The cell of the wick of ${vessel} in ${name} shows ${cell.error}; fix it first.`;
+  }
+  return { name, row, column, old: wickIn(textIn(cell)) };
+}
+
+const textIn = (cell: CellValue | undefined): string =>
+  typeof cell === "string" || typeof cell === "number" ? String(cell).trim() : "";
+
+/** What of its own candles leaves the wick in doubt. */
+function doubtsOf(candles: readonly SeenCandle[], settings: Pick<Settings, "basis">): string[] {
+  const finished = candles.filter(isFinished);
+  const count = finished.length;
+  const looked = candles.filter(({ remarks }) => remarks.length > 0);
+  const unsure = candles.flatMap(({ test, wrong }) => wrong.map(({ text }) => `${test.test}: ${text}`));
+  const without = finished.find(({ test }) => ofWax(test, settings.basis) === undefined)?.test;
+  return [
+    ...(count < candles.length ? [openWords(candles)] : []),
+    ...(count < FEW
+      ? [
+          `only ${count} ${count === 1 ? "candle is" : "candles are"} finished: a fault in up to ${percent(1 - passBound(count, count), 2)} % of all is still possible; ${FEW} or more are advised`,
+        ]
+      : []),
+    ...(looked[0] ? [`to look at in ${looked.length}: ${looked[0].test.test}, ${looked[0].remarks[0]}`] : []),
+    ...(without ? [`${without.test} names no load: which loads it holds for is not known`] : []),
+    ...(count === candles.length ? unsure.slice(0, 1) : []),
+  ];
+}
+
+function openWords(candles: readonly SeenCandle[]): string {
+  const open = candles.filter((one) => !isFinished(one));
+  const of = `${open.length} of ${candles.length} ${candles.length === 1 ? "candle" : "candles"}`;
+  return `${of} ${open.length === 1 ? "is" : "are"} not finished: ${open[0]?.test.test}, ${open[0]?.lacks[0]}`;
+}
+
+/** The vessel names one wick, whatever is poured into it. */
+function failedElsewhere(candles: readonly SeenCandle[], settings: Pick<Settings, "basis">): string[] {
+  const failed = candles.filter(({ beyond }) => beyond.length > 0);
+  const [first] = failed;
+  if (!first) return [];
+  const more = failed.length > 1 ? ` (and ${failed.length - 1} more)` : "";
+  return [
+    `in another series it was beyond the limits, ${holdsFor([first.test], settings)}: ${first.test.test}, ${first.beyond[0]}${more}`,
+  ];
+}
+
+const replaced = (old: string, vessel: string): string[] =>
+  old === "" ? [] : [`${old} stands there as the wick of ${vessel}, and would be replaced`];
+
+/** The wax, the scents and the loads of candles, in words. */
+function holdsFor(tests: readonly BurnTest[], { basis }: Pick<Settings, "basis">): string {
+  const loads = tests.flatMap((test) => ofWax(test, basis) ?? []);
+  const [least, most] = [Math.min(...loads), Math.max(...loads)].map((load) => percent(load, 8));
+  const scents = [...new Map(tests.map(({ scent }) => [sameName(scent), scent])).values()].filter((one) => one !== "");
+  const at =
+    loads.length === 0 ? "at a load not known" : `at ${least === most ? least : `${least} to ${most}`} % of wax`;
+  const wax = tests[0]?.wax || "the usual wax";
+  return `${tests.length > 1 ? `${tests.length} candles ` : ""}in ${wax} ${at}${scents.length > 0 ? ` with ${list(scents, "and")}` : ", without scent"}`;
+}

@@ -1,0 +1,200 @@
+import { describe, expect, it } from "vitest";
+import { planApproval } from "../../../src/runsheet/series/approveWick";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
+import type { TableRows } from "../../../src/runsheet/tables/tableRows";
+import type { CellValue } from "../../../src/sheet/sheet";
+
+const TESTS = ["Test", "Vessel", "Wick", "Wax", "Scent", "Load (of wax)", "Inside width (mm)"];
+const READINGS = ["Test", "Cycle", "Minutes", "Flame (mm)", "Pool (mm)", "Wax left (mm)", "Soot", "Glass (C)"];
+const VESSELS = ["Vessel", "Water weight (g)", "Wick"];
+
+const tableOf = <K extends TableTypeId>(type: K, headings: string[], rows: CellValue[][]) =>
+  ({ type, headings, rows, columns: matchColumns(type, headings) }) as TableRows<K>;
+
+/** A candle that was burnt down in one cycle, within all limits but for its flame. All invented. */
+const burnt = (test: string, flame = 20, pool = 25, left = 10): CellValue[][] =>
+  [60, 120].map((minutes, i) => [test, 1, minutes, flame, pool * (i + 1), 60 - (60 - left) * i, "none", 40]);
+const test = (name: string, wick = "Size 6", load = 0.06, wax = "Soft wax"): CellValue[] => [
+  name,
+  "Bowl",
+  wick,
+  wax,
+  "Rain",
+  load,
+  70,
+];
+
+const THREE = [test("A"), test("B"), test("C")];
+const ALL = [...burnt("A"), ...burnt("B"), ...burnt("C")];
+
+const STANDING: CellValue[][] = [
+  ["Tin", 90, null],
+  ["bowl ", 240, null],
+];
+
+interface Given {
+  readonly tests?: CellValue[][];
+  readonly readings?: CellValue[][];
+  /** Null where there is no such table. */
+  readonly vessels?: CellValue[][] | null;
+  readonly headings?: string[];
+  readonly of?: string;
+}
+
+function planned({ tests = THREE, readings = ALL, vessels = STANDING, headings = VESSELS, of = "A" }: Given = {}) {
+  return planApproval(
+    of,
+    {
+      burnTests: readTable(tableOf("burnTests", TESTS, tests), "g") ?? new Map(),
+      readings: readTable(tableOf("readings", READINGS, readings), "g") ?? new Map(),
+      vessels: vessels === null ? undefined : { ...tableOf("vessels", headings, vessels), name: "Vessels" },
+    },
+    { basis: "of wax" },
+  );
+}
+
+describe("approving a wick", () => {
+  it("writes it into the vessel's row, unasked where all candles were finished and nothing was beyond", () => {
+    expect(planned()).toEqual({
+      kind: "ready",
+      cell: { row: 1, column: 2, text: "Size 6" },
+      doubts: [],
+      done: "Size 6 stands in Vessels as the wick of Bowl, for what was burnt: 3 candles in Soft wax at 6 % of wax with Rain. Poured in another way, Check says so. A burn-test laboratory has the last word.",
+    });
+  });
+
+  it("counts the loads of the wick's other series in that wax to what it holds for", () => {
+    const tests = [
+      ...THREE,
+      test("D", "size 6", 0.08),
+      test("E", "Size 6", 0.1, "Hard wax"),
+      test("F", "Size 8", 0.12),
+    ];
+    const readings = [...ALL, ...burnt("D"), ...burnt("E"), ...burnt("F")];
+    expect(planned({ tests, readings })).toMatchObject({
+      doubts: [],
+      done: expect.stringContaining("4 candles in Soft wax at 6 to 8 % of wax with Rain"),
+    });
+  });
+
+  it.each([
+    [
+      "a candle is not finished",
+      { readings: [...ALL.slice(0, 4), ...burnt("C", 20, 25, 30)] },
+      [
+        "1 of 3 candles is not finished: C, 30 mm of wax left; burn down to 10 mm",
+        // 1 - 0.05^(1/2) is 78 %.
+        "only 2 candles are finished: a fault in up to 78 % of all is still possible; 3 or more are advised",
+      ],
+    ],
+    [
+      "few were burnt",
+      { tests: THREE.slice(0, 1) },
+      ["only 1 candle is finished: a fault in up to 95 % of all is still possible; 3 or more are advised"],
+    ],
+    [
+      "a pool is to look at",
+      { readings: [...ALL.slice(0, 4), ...burnt("C", 20, 6)] },
+      [expect.stringMatching(/^to look at in 1: C, cycle 1 at 60 min: pool behind: 6 mm/)],
+    ],
+    [
+      "no load is written",
+      {
+        tests: [
+          ["A", "Bowl", "Size 6", "Soft wax", "Rain", null, 70],
+          ["B", "Bowl", "Size 6", "Soft wax", "Rain", null, 70],
+          ["C", "Bowl", "Size 6", "Soft wax", "Rain", null, 70],
+        ],
+      },
+      ["A names no load: which loads it holds for is not known"],
+    ],
+    [
+      "two candles bear one name",
+      { tests: [...THREE, test("A")] },
+      ["A: A stands twice; give each candle a name of its own"],
+    ],
+    [
+      "another series of the wick failed",
+      { tests: [...THREE, test("D", "Size 6", 0.09)], readings: [...ALL, ...burnt("D", 95)] },
+      [
+        expect.stringMatching(
+          /^in another series it was beyond the limits, in Soft wax at 9 % of wax with Rain: D, cycle 1 at 60 min: flame 95 mm high/,
+        ),
+      ],
+    ],
+    [
+      "another wick stands there",
+      { vessels: [["Bowl", 240, "Size 4"]] },
+      ["Size 4 stands there as the wick of Bowl, and would be replaced"],
+    ],
+    [
+      "two of it stand there",
+      { vessels: [["Bowl", 240, "2 x Size 6"]] },
+      [expect.stringContaining("2 x Size 6 stands")],
+    ],
+  ] satisfies [string, Given, unknown][])("asks first where %s", (_, given, doubts) => {
+    expect(planned(given)).toMatchObject({ kind: "ready", doubts });
+  });
+
+  it("takes a word for none as none", () => {
+    expect(planned({ vessels: [["Bowl", 240, "n/a"]] })).toMatchObject({ kind: "ready", doubts: [] });
+  });
+
+  it("leaves a wick that stands there already, however it is written", () => {
+    expect(planned({ vessels: [["Bowl", 240, " SIZE 6"]] })).toEqual({
+      kind: "standing",
+      says: "SIZE 6 stands in Vessels as the wick of Bowl already; nothing is changed.",
+    });
+  });
+
+  it.each([
+    [
+      "one candle was beyond the limits, however many were not",
+      { readings: [...ALL.slice(0, 4), ...burnt("C", 95)] },
+      /^Size 6 cannot be approved for Bowl: C, cycle 1 at 60 min: flame 95 mm high/,
+    ],
+    [
+      "a candle was beyond before it was burnt down",
+      { readings: [...ALL.slice(0, 4), ...burnt("C", 95).slice(0, 1)] },
+      /^Size 6 cannot be approved for Bowl: C, cycle 1 at 60 min: flame 95 mm high/,
+    ],
+    [
+      "no candle is finished",
+      { readings: [] },
+      "Size 6 cannot be approved for Bowl yet: no candle is finished. 3 of 3 candles are not finished: A, nothing is read yet; burn a first cycle.",
+    ],
+    ["the test is gone", { of: "Z" }, "Z is not among the burn tests any more."],
+    ["there is no table of vessels", { vessels: null }, /^There is no table of vessels to approve a wick in/],
+    [
+      "the vessel has no row",
+      { vessels: [["Tin", 90, null]] },
+      "Vessels has no row for Bowl. Write one, then try again.",
+    ],
+    [
+      "the vessel stands twice",
+      {
+        vessels: [
+          ["Bowl", 240, null],
+          ["bowl", 200, null],
+        ],
+      },
+      "Bowl stands 2 times in Vessels. Leave one row of it, then try again.",
+    ],
+    [
+      "there is no column for wicks",
+      { headings: VESSELS.slice(0, 2) },
+      "Vessels has no column for the wick. Write the heading Wick beside its last one, then try again.",
+    ],
+    [
+      "the wick's cell shows an error",
+      { vessels: [["Bowl", 240, { error: "#REF!" }]] },
+      "The cell of the wick of Bowl in Vessels shows #REF!; fix it first.",
+    ],
+  ] satisfies [string, Given, string | RegExp][])("refuses where %s", (_, given, says) => {
+    expect(planned(given)).toMatchObject({
+      kind: "refused",
+      says: says instanceof RegExp ? expect.stringMatching(says) : says,
+    });
+  });
+});
