@@ -19,12 +19,12 @@ const columnsOf = (unit: WeightUnit): readonly (readonly [heading: string, width
   ["Pool (mm)", 10],
   ["Wax left (mm)", 10],
   ["Soot", 12],
-  [`Glass temperature (${degreesWith(unit)})`, 15],
-  ["Remarks", 24],
+  [`Glass temperature (${degreesWith(unit)})`, 18],
+  ["Remarks", 21],
 ];
 
 /** Points of a row to write in, and cycles that a page has room for: the first one, and those behind it. */
-const ROW = 16;
+const ROW = 15.5;
 const CYCLES_ON_FIRST = 6;
 const CYCLES_BEHIND = 7;
 

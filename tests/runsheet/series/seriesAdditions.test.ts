@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { BURN_CAUTIONS } from "../../../src/runsheet/burnCautions";
 import { cardSheet } from "../../../src/runsheet/series/cardSheet";
-import { planSeries } from "../../../src/runsheet/series/planSeries";
+import { planSeries, type SeriesCandle } from "../../../src/runsheet/series/planSeries";
 import { type SeriesCandles, type Standing, seriesAdditions } from "../../../src/runsheet/series/seriesAdditions";
 import { readTable } from "../../../src/runsheet/tables/readTables";
 import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
@@ -112,9 +113,17 @@ describe("the cards of a series", () => {
     const { wick } = SERIES.candles[0] as { wick: string };
     expect(texts).toContain(`Bowl, 72.5 mm wide inside, wick ${wick}; Soft wax, Rain 6 % of wax, cured 7 days`);
     expect(texts).toContain("Burn on 2026-12-03 or later. By: ____________________");
-    for (const word of ["over 75 mm", "second flame", "too hot to hold", "smokes", "lead core", "laboratory"]) {
+    for (const word of ["over 75 mm", "second flame", "too hot to hold", "smoke", "anything but the wick"]) {
       expect(texts.some((text) => text.includes(word))).toBe(true);
     }
+    const { wicks, ...always } = BURN_CAUTIONS;
+    for (const caution of Object.values(always)) expect(texts.join("\n")).toContain(caution);
+    // Only candles with several wicks are told of them.
+    expect(texts).not.toContain(wicks);
+    const [candle] = SERIES.candles;
+    const several = { ...SERIES, candles: [{ ...candle, wick: "2 x Size 6" } as SeriesCandle] };
+    const sheet = cardSheet(several, CANDLES, { code: "S", paper: "a4", unit: "g" });
+    expect(JSON.stringify(sheet.cells)).toContain(wicks);
     const teaLights = cardSheet(SERIES, { ...CANDLES, product: "tea light" }, { code: "S", paper: "a4", unit: "oz" });
     expect(JSON.stringify(teaLights.cells)).toContain("over 30 mm");
     expect(JSON.stringify(teaLights.cells)).toContain("Glass temperature (F)");
