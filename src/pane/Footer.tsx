@@ -14,8 +14,8 @@ export function Footer({ pane, children }: { pane: PaneState; children?: ReactNo
   useEffect(() => {
     if (message) footer.current?.scrollIntoView({ block: "nearest" });
   }, [message, sheets]);
-  // A good word from before says nothing beside what is wrong now.
-  const shown = message && (message.bad || check.stops === 0) ? message : undefined;
+  // A good word from before says nothing beside what is wrong now: that stands in the view of the plan.
+  const shown = message && (message.bad || view !== "plan" || check.stops === 0) ? message : undefined;
   return (
     <footer ref={footer}>
       {view === "plan" && (
