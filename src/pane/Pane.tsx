@@ -45,7 +45,7 @@ export function Pane({ host, planner = planHere }: { host: Host; planner?: Plann
           trace: pane.tables.sources && <TracingSection tracing={pane.tracing} isBusy={running !== undefined} />,
           tests: pane.tables.sources && (
             <>
-              <SeenSection seen={pane.seen} />
+              <SeenSection seen={pane.seen} approving={pane.approving} isBusy={running !== undefined} />
               <SeriesSection series={pane.series} isBusy={running !== undefined} />
             </>
           ),

@@ -1,12 +1,16 @@
+import type { ReactNode } from "react";
 import type { SeenWick } from "../runsheet/series/readSeries";
+import { ApproveWick } from "./ApproveWick";
 import type { SeenSeries } from "./burning/seenBeside";
 import { Lines } from "./Lines";
 import { SeenPicture } from "./SeenPicture";
+import type { Approving } from "./state/useApproving";
 import type { SeenState } from "./state/useSeen";
 import { candleLine, figuresOf, SEEN } from "./words/seen";
 
 /** What the readings of each burn-test series show, wick by wick. */
-export function SeenSection({ seen: { seen, refused, unit } }: { seen: SeenState }) {
+export function SeenSection(props: { seen: SeenState; approving: Approving; isBusy: boolean }) {
+  const { seen, refused, unit } = props.seen;
   return (
     <section aria-labelledby="pane-seen">
       <h2 id="pane-seen">{SEEN.heading}</h2>
@@ -19,13 +23,26 @@ export function SeenSection({ seen: { seen, refused, unit } }: { seen: SeenState
       ))}
       {seen && seen.series.length === 0 && <p>{SEEN.nothing}</p>}
       {seen?.series.map((series, i) => (
-        <OneSeries key={series.name} series={series} unit={unit} isOpen={i === 0} />
+        <OneSeries key={series.name} series={series} unit={unit} isOpen={i === 0}>
+          {(wick) =>
+            wick.candles[0] && (
+              <ApproveWick test={wick.candles[0].test} approving={props.approving} isBusy={props.isBusy} />
+            )
+          }
+        </OneSeries>
       ))}
     </section>
   );
 }
 
-function OneSeries({ series, unit, isOpen }: { series: SeenSeries; unit: string; isOpen: boolean }) {
+function OneSeries(props: {
+  series: SeenSeries;
+  unit: string;
+  isOpen: boolean;
+  /** The presses for a wick. */
+  children: (wick: SeenWick) => ReactNode;
+}) {
+  const { series, unit, isOpen, children } = props;
   const { name, tests, wicks, isBegun } = series;
   return (
     <details className="series" open={isOpen}>
@@ -37,7 +54,9 @@ function OneSeries({ series, unit, isOpen }: { series: SeenSeries; unit: string;
         <>
           <SeenPicture wicks={wicks} unit={unit} />
           {wicks.map((wick) => (
-            <OneWick key={wick.wick} wick={wick} unit={unit} />
+            <OneWick key={wick.wick} wick={wick} unit={unit}>
+              {children(wick)}
+            </OneWick>
           ))}
         </>
       ) : (
@@ -47,7 +66,7 @@ function OneSeries({ series, unit, isOpen }: { series: SeenSeries; unit: string;
   );
 }
 
-function OneWick({ wick, unit }: { wick: SeenWick; unit: string }) {
+function OneWick({ wick, unit, children }: { wick: SeenWick; unit: string; children: ReactNode }) {
   return (
     <>
       <h4>{wick.wick || SEEN.noWick}</h4>
@@ -60,6 +79,7 @@ function OneWick({ wick, unit }: { wick: SeenWick; unit: string }) {
           </div>
         ))}
       </dl>
+      {children}
       <details>
         <summary>{SEEN.byCandle(wick.wick)}</summary>
         <Lines lines={wick.candles.map((candle) => candleLine(candle, unit))} />

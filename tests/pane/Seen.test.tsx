@@ -38,7 +38,7 @@ function workbook() {
 }
 
 describe("reading a series in the pane", () => {
-  const { show, changed, section } = openPane("pane-seen", "tests");
+  const { show, changed, press, buttons, done, section } = openPane("pane-seen", "tests");
   const figures = (wick: number) =>
     Object.fromEntries(
       [...(section().querySelectorAll(".figures")[wick]?.children ?? [])].map((one) => [
@@ -89,6 +89,48 @@ describe("reading a series in the pane", () => {
     // In its order along the axis: B lost the most, C the least of size 6.
     const places = [...(picture?.querySelectorAll("circle") ?? [])].map((ring) => Number(ring.getAttribute("cx")));
     expect([...places].sort((a, b) => a - b)).toEqual([places[2], places[0], places[1], places[3]]);
+  });
+
+  it("offers to approve a wick whose candles were within the limits, and no other", async () => {
+    const host = workbook();
+    host.all.Vessels = [
+      ["Vessel", "Water weight (g)", "Wick"],
+      ["Bowl", 240, null],
+    ];
+    host.all.BurnTests = (host.all.BurnTests as CellValue[][]).slice(0, 5);
+    await show(host);
+    expect(buttons().filter((words) => words.startsWith("Approve"))).toEqual(["Approve Size 6 for Bowl"]);
+    await press("Approve Size 6 for Bowl");
+    expect(host.wrote.map(({ cells }) => cells)).toEqual([
+      [{ row: 4 + Object.keys(host.all).indexOf("Vessels"), column: 2, content: { text: "Size 6" } }],
+    ]);
+    expect(done()).toContain("Size 6 stands in Vessels as the wick of Bowl, for what was burnt: 3 candles in Soft wax");
+    (host.all.Vessels[1] as CellValue[])[2] = "Size 6";
+    await changed(host);
+    expect(section().textContent).toContain("Size 6 stands in Vessels as the wick of Bowl.");
+    expect(buttons().filter((words) => words.startsWith("Approve"))).toEqual([]);
+  });
+
+  it("asks first what is doubtful of it, beside the press", async () => {
+    const host = workbook();
+    host.all.Vessels = [
+      ["Vessel", "Water weight (g)", "Wick"],
+      ["Bowl", 240, "Size 4"],
+    ];
+    // What is wrong with the batch keeps no wick from being approved, and nothing from being said of it.
+    host.all.Batch = [
+      ["Vessel", "Quantity"],
+      ["Bowl", "four"],
+    ];
+    await show(host);
+    await press("Approve Size 6 for Bowl");
+    expect(host.wrote).toEqual([]);
+    expect(section().textContent).toContain(
+      "Before Size 6 is approved, check these:Size 4 stands there as the wick of Bowl, and would be replaced",
+    );
+    await press("Approve Size 6 for Bowl anyway");
+    expect(host.wrote).toHaveLength(1);
+    expect(done()).toContain("Size 6 stands in Vessels as the wick of Bowl");
   });
 
   it("follows a changed reading, and names readings of tests that no row knows", async () => {

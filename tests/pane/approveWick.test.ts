@@ -149,7 +149,7 @@ describe("approving a wick in a workbook", () => {
     expect(host.wrote).toEqual([]);
     await approveWick(book, "A", again.doubts);
     expect(host.all.Vessels?.[2]).toEqual(["Bowl", "Size 6", 240]);
-    expect((await approveWick(book, "A")).words).toMatch(/already; nothing is changed\.$/);
+    expect((await approveWick(book, "A")).words).toMatch(/^Size 6 stands in Vessels as the wick of Bowl\.$/);
     expect(host.wrote).toHaveLength(1);
   });
 

@@ -1,8 +1,5 @@
-import { type ApprovalPlan, planApproval } from "../../runsheet/series/approveWick";
-import type { Settings } from "../../runsheet/settings";
-import { readTable } from "../../runsheet/tables/readTables";
-import { tableOf } from "../givenTables";
-import type { Kept } from "../state/kept";
+import { planApproval } from "../../runsheet/series/approveWick";
+import { approvalTables } from "../burning/approvalTables";
 import type { ReadTables } from "../state/useTables";
 import { APPROVING } from "../words/approving";
 import { LOGGING } from "../words/logging";
@@ -27,10 +24,10 @@ export async function approveWick(
   if (!kept) throw new Error(LOGGING.settingsUnread);
   if (!settings) throw new Error(WRITING.fixSettings);
   const read = await refresh();
-  const plan = approvalIn(test, read, kept, settings);
+  const plan = planApproval(test, approvalTables(read, kept, settings), settings);
   if (plan.kind !== "ready") {
-    if (plan.kind === "refused") throw new Error(plan.says);
-    return { words: plan.says };
+    if (plan.kind === "standing") return { words: plan.says };
+    throw new Error(plan.says);
   }
   const { doubts, cell, done } = plan;
   const isSeen = JSON.stringify(doubts) === JSON.stringify(shown);
@@ -39,19 +36,4 @@ export async function approveWick(
   await host.write(sheet, [{ row: row + 1 + cell.row, column: column + cell.column, content: { text: cell.text } }]);
   await refresh();
   return { words: done };
-}
-
-/** What a press would do by the tables as they stand. */
-export function approvalIn(test: string, read: ReadTables, kept: Kept, settings: Settings): ApprovalPlan {
-  const { unit } = settings;
-  const vessels = tableOf("vessels", read, kept);
-  return planApproval(
-    test,
-    {
-      burnTests: readTable(tableOf("burnTests", read, kept), unit) ?? new Map(),
-      readings: readTable(tableOf("readings", read, kept), unit) ?? new Map(),
-      vessels: vessels && { ...vessels, name: read.vessels?.name ?? "" },
-    },
-    settings,
-  );
 }

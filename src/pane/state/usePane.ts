@@ -12,6 +12,7 @@ import { serialOf, today } from "../today";
 import type { View } from "../words/views";
 import { WRITING } from "../words/writing";
 import { type Kept, withCount } from "./kept";
+import { useApproving } from "./useApproving";
 import { useOpenSheets } from "./useOpenSheets";
 import { usePlan } from "./usePlan";
 import { useReceiving } from "./useReceiving";
@@ -53,6 +54,7 @@ export function usePane(host: Host, planner: Planner) {
   const tracing = useTracing(book, tables, view === "trace", run);
   const series = useSeries(book, tables, view === "tests", openSheets.open, run, onError);
   const seen = useSeen(book, tables, view === "tests");
+  const approving = useApproving(book, tables, view === "tests", run);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 
   return {
@@ -67,6 +69,7 @@ export function usePane(host: Host, planner: Planner) {
     tracing,
     series,
     seen,
+    approving,
     check: { groups, stops, checks: groups.length - stops },
     fields: { kept, keep, wrong, date, setDate, isWrong: Object.keys(wrong).length > 0 || serial === undefined },
     tables: { sources, read: tables, given, ...choices },

@@ -23,9 +23,12 @@ export interface ApprovalTables {
   readonly vessels: (TableRows<"vessels"> & { readonly name: string }) | undefined;
 }
 
-/** Why a wick may not be approved, that it is already, or the one cell that it goes into. */
+/**
+ * Why a wick may not be approved, by what was seen or by the table; that it is already; or the one cell that it goes
+ * into. One that is not approved and stands in the table all the same is said to be `unfit`.
+ */
 export type ApprovalPlan =
-  | { readonly kind: "refused" | "standing"; readonly says: string }
+  | { readonly kind: "unseen" | "unfit" | "barred" | "standing"; readonly says: string }
   | {
       readonly kind: "ready";
       /** Of the table of vessels, from 0 below the heading. */
@@ -36,7 +39,8 @@ export type ApprovalPlan =
       readonly done: string;
     };
 
-const refused = (says: string) => ({ kind: "refused", says }) as const;
+type Said = Extract<ApprovalPlan, { says: string }>;
+const said = (kind: Said["kind"], says: string): Said => ({ kind, says });
 
 /**
  * Approves the wick of a test for its vessel, by all candles of its series with that wick: what is approved is what was
@@ -45,25 +49,32 @@ const refused = (says: string) => ({ kind: "refused", says }) as const;
 export function planApproval(test: string, tables: ApprovalTables, settings: Pick<Settings, "basis">): ApprovalPlan {
   const { burnTests, readings } = tables;
   const named = burnTests.get(sameName(test));
-  if (!named) return refused(`${test} is not among the burn tests any more.`);
+  if (!named) return said("unseen", `${test} is not among the burn tests any more.`);
   const { vessel, wick } = named;
-  if (vessel === "" || wick === "") return refused(`${test} names no ${vessel === "" ? "vessel" : "wick"}; write it.`);
+  if (vessel === "" || wick === "") {
+    return said("unseen", `${test} names no ${vessel === "" ? "vessel" : "wick"}; write it.`);
+  }
   const seen = (one: BurnTest) => seenCandle(one, readings.get(sameName(one.test)) ?? []);
   const series = seriesOf(burnTests).find((one) => one.includes(named)) ?? [named];
   const candles = series.filter((one) => isSameWick(one.wick, wick)).map(seen);
+  const place = placeOf(vessel, tables.vessels);
+  const standing = typeof place !== "string" && isSameWick(place.old, wick) ? standsIn(place, vessel) : "";
   const failed = candles.find(({ beyond }) => beyond.length > 0);
   if (failed) {
-    return refused(`${wick} cannot be approved for ${vessel}: ${failed.test.test}, ${failed.beyond[0]}.`);
+    const why = `${failed.test.test}, ${failed.beyond[0]}`;
+    if (standing !== "")
+      return said("unfit", `${standing}, and was beyond the limits: ${why}. Name another one there.`);
+    return said("unseen", `${wick} cannot be approved for ${vessel}: ${why}.`);
   }
+  if (standing !== "") return said("standing", `${standing}.`);
   if (!candles.some(isFinished)) {
-    return refused(`${wick} cannot be approved for ${vessel} yet: no candle is finished. ${openWords(candles)}.`);
+    return said(
+      "unseen",
+      `${wick} cannot be approved for ${vessel} yet: no candle is finished. ${openWords(candles)}.`,
+    );
   }
-  const place = placeOf(vessel, tables.vessels);
-  if (typeof place === "string") return refused(place);
+  if (typeof place === "string") return said("barred", place);
   const { name, old, ...cell } = place;
-  if (isSameWick(old, wick)) {
-    return { kind: "standing", says: `${old} stands in ${name} as the wick of ${vessel} already; nothing is changed.` };
-  }
   const others = [...burnTests.values()].filter(
     (one) => !series.includes(one) && sameName(one.vessel) === sameName(vessel),
   );
@@ -81,13 +92,20 @@ export function planApproval(test: string, tables: ApprovalTables, settings: Pic
   };
 }
 
+/** A cell of the table of vessels, and the wick that it holds. */
+interface Place {
+  readonly name: string;
+  readonly row: number;
+  readonly column: number;
+  readonly old: string;
+}
+
 const isFinished = ({ lacks }: SeenCandle): boolean => lacks.length === 0;
 
+const standsIn = ({ name, old }: Place, vessel: string): string => `${old} stands in ${name} as the wick of ${vessel}`;
+
 /** The cell of the vessel's wick and what it holds, or why there is none. */
-function placeOf(
-  vessel: string,
-  table: ApprovalTables["vessels"],
-): { name: string; row: number; column: number; old: string } | string {
+function placeOf(vessel: string, table: ApprovalTables["vessels"]): Place | string {
   if (!table)
     return `There is no table of vessels to approve a wick in. Make one that names ${vessel}, then try again.`;
   const { name, columns, rows } = table;

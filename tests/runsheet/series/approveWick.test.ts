@@ -144,7 +144,17 @@ describe("approving a wick", () => {
   it("leaves a wick that stands there already, however it is written", () => {
     expect(planned({ vessels: [["Bowl", 240, " SIZE 6"]] })).toEqual({
       kind: "standing",
-      says: "SIZE 6 stands in Vessels as the wick of Bowl already; nothing is changed.",
+      says: "SIZE 6 stands in Vessels as the wick of Bowl.",
+    });
+  });
+
+  it("says that a wick that was beyond the limits stands there all the same", () => {
+    const readings = [...ALL.slice(0, 4), ...burnt("C", 95)];
+    expect(planned({ readings, vessels: [["Bowl", 240, "Size 6"]] })).toEqual({
+      kind: "unfit",
+      says: expect.stringMatching(
+        /^Size 6 stands in Vessels as the wick of Bowl, and was beyond the limits: C, cycle 1 at 60 min: .*\. Name another one there\.$/,
+      ),
     });
   });
 
@@ -153,18 +163,21 @@ describe("approving a wick", () => {
       "one candle was beyond the limits, however many were not",
       { readings: [...ALL.slice(0, 4), ...burnt("C", 95)] },
       /^Size 6 cannot be approved for Bowl: C, cycle 1 at 60 min: flame 95 mm high/,
+      "unseen",
     ],
     [
       "a candle was beyond before it was burnt down",
       { readings: [...ALL.slice(0, 4), ...burnt("C", 95).slice(0, 1)] },
       /^Size 6 cannot be approved for Bowl: C, cycle 1 at 60 min: flame 95 mm high/,
+      "unseen",
     ],
     [
       "no candle is finished",
       { readings: [] },
       "Size 6 cannot be approved for Bowl yet: no candle is finished. 3 of 3 candles are not finished: A, nothing is read yet; burn a first cycle.",
+      "unseen",
     ],
-    ["the test is gone", { of: "Z" }, "Z is not among the burn tests any more."],
+    ["the test is gone", { of: "Z" }, "Z is not among the burn tests any more.", "unseen"],
     ["there is no table of vessels", { vessels: null }, /^There is no table of vessels to approve a wick in/],
     [
       "the vessel has no row",
@@ -191,9 +204,9 @@ describe("approving a wick", () => {
       { vessels: [["Bowl", 240, { error: "#REF!" }]] },
       "The cell of the wick of Bowl in Vessels shows #REF!; fix it first.",
     ],
-  ] satisfies [string, Given, string | RegExp][])("refuses where %s", (_, given, says) => {
+  ] satisfies [string, Given, string | RegExp, string?][])("refuses where %s", (_, given, says, kind = "barred") => {
     expect(planned(given)).toMatchObject({
-      kind: "refused",
+      kind,
       says: says instanceof RegExp ? expect.stringMatching(says) : says,
     });
   });
