@@ -1,10 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { approveWick } from "../../src/pane/actions/approveWick";
-import type { Book } from "../../src/pane/actions/book";
 import { tableOf } from "../../src/pane/givenTables";
-import { planHere } from "../../src/pane/planner";
-import type { Kept } from "../../src/pane/state/kept";
-import type { ReadTables } from "../../src/pane/state/useTables";
 import { buildRun } from "../../src/runsheet/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
@@ -12,6 +8,7 @@ import type { Tables } from "../../src/runsheet/tables/tableRows";
 import type { Cell, CellValue } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
 import { plainOf } from "./pourHost";
+import { KEPT, KINDS, type TestedTable, testedBook, testedTables } from "./testedBook";
 
 /** Takes what is written as a spreadsheet does, or refuses it whole. */
 class VesselHost extends FakeHost {
@@ -28,58 +25,19 @@ class VesselHost extends FakeHost {
   }
 }
 
-const TABLES = { Batch: "pour", Vessels: "vessels", BurnTests: "burnTests", Readings: "readings" } as const;
-/** What of the settings is about tables. */
-const KEPT = { columns: {}, leftOut: {}, choices: { unit: "g" } } as unknown as Kept;
-
-/** Three candles of a wick that were burnt down within all limits. All names and numbers are invented. */
 function workbook() {
-  const names = ["A", "B", "C"];
-  const burnt = (name: string) =>
-    [60, 120].map((minutes, i): CellValue[] => [name, 1, minutes, 20, 25 * (i + 1), 60 - 50 * i, "none", 40]);
-  const host = new VesselHost({
-    Batch: [
-      ["Vessel", "Quantity", "Scent", "Load", "Wax"],
-      ["Bowl", 4, "Rain", 0.06, "Soft wax"],
-    ],
-    Vessels: [
-      ["Vessel", "Wick", "Water weight (g)"],
-      ["Tin", null, 90],
-      ["Bowl", null, 240],
-    ],
-    BurnTests: [
-      ["Test", "Vessel", "Wick", "Wax", "Scent", "Load (of wax)", "Inside width (mm)"],
-      ...names.map((name): CellValue[] => [name, "Bowl", "Size 6", "Soft wax", "Rain", 0.06, 70]),
-    ],
-    Readings: [
-      ["Test", "Cycle", "Minutes", "Flame (mm)", "Pool (mm)", "Wax left (mm)", "Soot", "Glass (C)"],
-      ...names.flatMap(burnt),
-    ],
-  });
-  const refresh = async (): Promise<ReadTables> =>
-    Object.fromEntries(
-      await Promise.all(
-        (await host.tables()).map(async (source) => [
-          TABLES[source.name as keyof typeof TABLES],
-          await host.read(source),
-        ]),
-      ),
-    );
-  const book: Book = {
-    ...{ host, planner: planHere, kept: KEPT, settings: FIRST_SETTINGS, rowsLeft: new Map(), refresh },
-    keep: () => undefined,
-    openSheets: async () => ({ runs: [], unread: [] }),
-  };
+  const host = new VesselHost(testedTables());
+  const book = testedBook(host);
   const run = async () => {
-    const read = await refresh();
-    const tables = Object.values(TABLES).map((kind) => [kind, tableOf(kind, read, KEPT)]);
+    const read = await book.refresh();
+    const tables = Object.values(KINDS).map((kind) => [kind, tableOf(kind, read, KEPT)]);
     return buildRun(Object.fromEntries(tables) as Tables, FIRST_SETTINGS);
   };
   return {
     ...{ host, book, run },
     untested: async () => (await run()).problems.map(({ text }) => text).filter((text) => /^(not )?tested/.test(text)),
     /** Changes a cell of a table; rows from 1 below the heading. */
-    change: (table: keyof typeof TABLES, row: number, column: number, value: CellValue) => {
+    change: (table: TestedTable, row: number, column: number, value: CellValue) => {
       ((host.all[table] as CellValue[][])[row] as CellValue[])[column] = value;
     },
   };
@@ -88,7 +46,7 @@ function workbook() {
 describe("approving a wick in a workbook", () => {
   it("writes it into the one cell of its vessel, and the next run sheet prints and counts it", async () => {
     const { host, book, run, untested } = workbook();
-    expect(await untested()).toEqual([expect.stringContaining("not tested: Bowl, no wick named")]);
+    expect(await untested()).toEqual([expect.stringContaining("not tested: Bowl, no approved wick")]);
     const { words, doubts } = await approveWick(book, "B");
     expect(doubts).toBeUndefined();
     expect(words).toContain("Size 6 stands in Vessels as the wick of Bowl");

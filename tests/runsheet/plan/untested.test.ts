@@ -58,7 +58,7 @@ describe("a candle that was never burnt like this", () => {
     ],
     [
       { vessels: [["Bowl", 240, null]] },
-      "not tested: Bowl, no wick named, in Soft wax at 6 % of wax; nearest test T-1: wick size 6 in Soft wax at 5 % of wax",
+      "not tested: Bowl, no approved wick, in Soft wax at 6 % of wax; nearest test T-1: wick size 6 in Soft wax at 5 % of wax",
     ],
     [
       { pour: [["Bowl", 4, 200, "Rain", 0.06, "Hard wax"]] },

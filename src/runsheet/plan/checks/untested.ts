@@ -65,7 +65,7 @@ function doubtOf(name: string, vessel: Vessel | undefined, scent: ScentRun, test
     (test) => isSameWick(test.wick, wick) && isWax(test, wax) && (test.ofWax === 0) === (load === 0),
   );
   const around = wick === "" ? [] : testsAround(load, alike);
-  const poured = `${name}, ${[wick === "" ? "no wick named," : `wick ${wick}`, `in ${wax}`, `at ${loadText(scent)}`].join(" ")}`;
+  const poured = `${name}, ${[wick === "" ? "no approved wick," : `wick ${wick}`, `in ${wax}`, `at ${loadText(scent)}`].join(" ")}`;
   if (around.length > 0) return doubtOfTested(poured, scent, alike, around);
   const nearest = nearestOf(tests, wick, wax, load);
   const words = nearest ? `nearest test ${nearest.test}: ${wordsOf(nearest)}` : "no candle of this vessel was burnt";
