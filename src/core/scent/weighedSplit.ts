@@ -2,6 +2,7 @@ import { aboveZero } from "../check/aboveZero";
 import { plain } from "../check/plain";
 import { wrong } from "../check/wrong";
 import { divisionsIn } from "../weighing/divisionsIn";
+import { inDivisions } from "../weighing/inDivisions";
 import { type Parts, scentSplit } from "./scentSplit";
 
 /**
@@ -21,6 +22,6 @@ export function weighedSplit(fill: number, load: number, basis: string | undefin
     const shown = plain(Number(lost.toPrecision(4)));
     throw wrong("division", `${shown} is under half a division of ${plain(step)}; weigh it on a finer scale`);
   }
-  const inDivisions = (count: number): number => Number((count * step).toPrecision(15));
-  return { wax: inDivisions(whole - scent), scent: inDivisions(scent) };
+  const weighing = inDivisions(step);
+  return { wax: weighing(whole - scent), scent: weighing(scent) };
 }

@@ -3,6 +3,7 @@ import { atLeastZero } from "../check/atLeastZero";
 import { plain } from "../check/plain";
 import { wrong } from "../check/wrong";
 import { sum } from "../statistics/sum";
+import { inDivisions } from "./inDivisions";
 
 /** Digits that count: binary fractions make noise behind them, and what a person writes stands before. */
 const DIGITS = 12;
@@ -25,9 +26,17 @@ export function weighOut(weights: readonly number[], division: number, total: nu
     throw wrong("division", `${plain(step)} is too fine for ${plain(total)}; write the scale's step`);
   const floors = exact.map(Math.floor);
   const missing = Math.round(Number(whole.toFixed(decimals))) - sum(floors);
-  const byLoss = exact.map((value, i) => ({ i, lost: Number((value - (floors[i] as number)).toFixed(decimals)) }));
-  // Where two lost the same they keep their order.
-  byLoss.sort((a, b) => b.lost - a.lost);
-  const raised = new Set(byLoss.slice(0, missing).map(({ i }) => i));
-  return floors.map((count, i) => Number(((count + (raised.has(i) ? 1 : 0)) * step).toPrecision(15)));
+  const digits = 10 ** decimals;
+  const lost = exact.map((value, i) => Math.round((value - (floors[i] as number)) * digits));
+  const isRaised = areLargest(lost, missing);
+  const weighing = inDivisions(step);
+  return floors.map((count, i) => weighing(isRaised[i] ? count + 1 : count));
+}
+
+/** Which of the values are the so many largest; of equal ones the earlier. */
+function areLargest(values: readonly number[], count: number): boolean[] {
+  const sorted = Float64Array.from(values).sort();
+  const least = sorted[Math.max(0, sorted.length - count)] ?? Number.POSITIVE_INFINITY;
+  let equal = count - values.filter((value) => value > least).length;
+  return values.map((value) => value > least || (value === least && equal-- > 0));
 }

@@ -4,7 +4,7 @@ import { clean, type Result } from "./clean";
 import { mayBeBlank } from "./doubt";
 import { toError } from "./errors";
 import { ran } from "./ran";
-import { type Line, zipRanges } from "./zipRanges";
+import { eachLine } from "./zipRanges";
 
 /**
  * Works on the lines of ranges together and puts each result where the line's first cell stood. A line with a blank
@@ -20,43 +20,39 @@ export function wholeRange<V extends unknown[], T>(
 ): Result[][] {
   ran();
   const { grid } = (args as unknown as readonly Argument<unknown>[])[0] as Argument<unknown>;
-  let found: Line<V>[];
+  const results: (Result | undefined)[] = [];
+  const good: T[] = [];
+  const goodRows: number[] = [];
+  const badRows: number[] = [];
   try {
-    found = zipRanges(args, skip);
+    eachLine(args, { skip }, (row, values, fault) => {
+      try {
+        if (fault) throw fault;
+        good.push(check(...values));
+        goodRows.push(row);
+      } catch (thrown) {
+        results[row] = toError(thrown);
+        badRows.push(row);
+      }
+    });
   } catch (thrown) {
     const error = toError(thrown);
     return grid.map((cells) => cells.map((cell) => (isBlank(cell) || mayBeBlank(cell) ? "" : error)));
   }
-  const { good, goodRows, bad } = sorted(found, check);
-  const results = new Map<number, Result>(bad);
   let elsewhere: Result = "";
-  if (good.length > 0 || (always && found.length === 0)) {
+  if (good.length > 0 || (always && badRows.length === 0)) {
     try {
-      const done = work(good, [...bad.keys()]);
-      for (const [i, row] of goodRows.entries()) results.set(row, clean(done[i] as number | string));
+      const done = work(good, badRows);
+      for (let i = 0; i < goodRows.length; i++) results[goodRows[i] as number] = clean(done[i] as number | string);
     } catch (thrown) {
       const error = toError(thrown);
-      for (const row of goodRows) results.set(row, error);
+      for (const row of goodRows) results[row] = error;
       if (goodRows.length === 0) elsewhere = error;
     }
   }
   let row = 0;
-  return grid.map((cells) => cells.map(() => results.get(++row) ?? elsewhere));
-}
-
-/** What `check` makes of the good lines, with their rows, and the errors of the bad ones by row. */
-function sorted<V extends unknown[], T>(found: readonly Line<V>[], check: (...values: V) => T) {
-  const good: T[] = [];
-  const goodRows: number[] = [];
-  const bad = new Map<number, Result>();
-  for (const { row, values, fault } of found) {
-    try {
-      if (fault) throw fault;
-      good.push(check(...values));
-      goodRows.push(row);
-    } catch (thrown) {
-      bad.set(row, toError(thrown));
-    }
-  }
-  return { good, goodRows, bad };
+  // A row of its own for each cell: such rows take half the room.
+  return grid.map((cells) =>
+    cells.length === 1 ? [results[++row] ?? elsewhere] : cells.map(() => results[++row] ?? elsewhere),
+  );
 }
