@@ -3,7 +3,7 @@ import { loadAs } from "../core/scent/loadAs";
 import { loadCheck } from "../core/scent/loadCheck";
 import { loadLimit } from "../core/scent/loadLimit";
 import { checkedIngredient, recipeSplit } from "../core/scent/recipeSplit";
-import { type Parts, scentSplit } from "../core/scent/scentSplit";
+import { type Parts, scentSplit, waxPart } from "../core/scent/scentSplit";
 import { weighedLoad } from "../core/scent/weighedLoad";
 import { weighedSplit } from "../core/scent/weighedSplit";
 import { aboveZeroOr, mapCells, number, numberOr, scalar, text, textOr, wholeRange } from "./cells";
@@ -20,7 +20,8 @@ import { aboveZeroOr, mapCells, number, numberOr, scalar, text, textOr, wholeRan
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  return split(fill, load, basis, division, ({ wax, scent }) => [wax, scent], 2);
+  const both = ({ wax, scent }: Parts): number[] => [wax, scent];
+  return split(fill, load, basis, division, (...given) => both(scentSplit(...given)), both, 2);
 }
 
 /**
@@ -35,7 +36,7 @@ export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][], divisi
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function WAXPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  return split(fill, load, basis, division, ({ wax }) => wax);
+  return split(fill, load, basis, division, waxPart, ({ wax }) => wax);
 }
 
 /**
@@ -50,21 +51,24 @@ export function WAXPART(fill: any[][], load: any[][], basis?: any[][], division?
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function SCENTPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  return split(fill, load, basis, division, ({ scent }) => scent);
+  return split(fill, load, basis, division, scentPart, ({ scent }) => scent);
 }
+
+const scentPart = (fill: number, load: number, basis?: string): number => fill - waxPart(fill, load, basis);
 
 function split(
   fill: any[][],
   load: any[][],
   basis: any[][] | undefined,
   division: any[][] | undefined,
-  result: (parts: Parts) => number | number[],
+  exact: (fill: number, load: number, basis?: string) => number | number[],
+  ofWeighed: (parts: Parts) => number | number[],
   width = 1,
 ): any[][] {
   return mapCells(
     [number("fill", fill), number("load", load), textOr("basis", basis), aboveZeroOr("division", division)],
     (whole, share, on, step) =>
-      result(step === undefined ? scentSplit(whole, share, on) : weighedSplit(whole, share, on, step)),
+      step === undefined ? exact(whole, share, on) : ofWeighed(weighedSplit(whole, share, on, step)),
     { width },
   );
 }

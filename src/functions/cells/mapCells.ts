@@ -26,12 +26,13 @@ export function mapCells<V extends unknown[]>(
   const varying = list.filter(({ isConstant }) => !isConstant);
   const tall = Math.max(...list.map(({ rows }) => rows));
   const wide = Math.max(...list.map(({ columns }) => columns));
+  const areUneven = varying.some((one) => isBeyond(one, tall - 1, wide - 1));
   const call = caller(work as (...values: unknown[]) => Outcome, values);
 
   const resultAt = (r: number, c: number): Outcome | CustomFunctions.Error => {
     if (first && isBlankAt(first, r, c)) return "";
     try {
-      for (let k = 0; k < varying.length; k++) requireCell(varying[k] as Spread, r, c);
+      if (areUneven) for (let k = 0; k < varying.length; k++) requireCell(varying[k] as Spread, r, c);
       for (let k = 0; k < varying.length; k++) {
         const { arg, place } = varying[k] as Spread;
         values[place] = readCell(arg, cellAt(varying[k] as Spread, r, c));
