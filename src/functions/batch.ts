@@ -62,7 +62,7 @@ const orders = (vessels: any[][], fills: any[][], quantities: any[][]) =>
   }).map((line) => {
     const [given, fill, quantity] = line.values;
     const name = given ?? `${line.where} of the range`;
-    return { ...line, name, order: { vessel: String(name), fill, quantity } };
+    return { ...line, where: line.where, name, order: { vessel: String(name), fill, quantity } };
   });
 
 const unproven = ({ pots, bound }: PotPlan): string => `${pots.length} pots; as few as ${bound} could not be ruled out`;

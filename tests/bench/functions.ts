@@ -23,6 +23,20 @@ function bare(of: (i: number) => number | string): () => unknown {
 }
 const at = <T>(list: Column<T>, i: number): T => (list[i] as readonly [T])[0];
 
+/** The bare loop of the largest remainder: who is raised shows once all remainders are sorted. */
+function weighedOut(): unknown {
+  const lost = new Float64Array(CELLS);
+  let missing = 0;
+  for (let i = 0; i < CELLS; i++) missing += lost[i] = (at(weights, i) / 0.1) % 1;
+  const least = lost.slice().sort()[CELLS - Math.round(missing)] as number;
+  const rows: number[][] = [];
+  for (let i = 0; i < CELLS; i++) {
+    const raised = (lost[i] as number) >= least ? 1 : 0;
+    rows.push([(Math.floor(at(weights, i) / 0.1) + raised) * 0.1]);
+  }
+  return rows;
+}
+
 const PLAIN = 1.5;
 const TWO = 4;
 const LABEL = 10;
@@ -58,6 +72,7 @@ const cases: Record<string, readonly Case[]> = {
     ],
   ],
   UNITPRICE: [["units", TWO, [weights, [[50]], [["g"]], [["kg"]]], bare((i) => at(weights, i) / (50 / 1000))]],
+  WEIGHOUT: [["one column", TWO, [weights, 0.1], weighedOut]],
   NETLABEL: [
     [
       "one column",

@@ -171,6 +171,8 @@ describe("WAXFACTOR and WAXFACTORSPREAD", () => {
         "row 1 of the range: poured: 200 of wax beside 172 of water is a factor of 1.163, and waxes lie between 0.6 and 1.1; give the water first, then the wax, both in one unit and without the vessel",
       );
       expect(messageOf(cell(id, down(8.8, 8.9), down(215, 216)))).toContain("both in one unit");
+      // Grams beside kilograms: the number itself says nothing any more.
+      expect(messageOf(cell(id, down(0.2, 0.3), down(172, 258)))).toContain("is a factor over 100, and");
       // One pour weighed with its vessel among good ones.
       expect(messageOf(cell(id, down(200, 300, 250), down(172, 258, 415)))).toContain(
         "row 3 of the range: poured: 415",

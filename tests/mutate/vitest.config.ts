@@ -14,7 +14,7 @@ export default defineConfig({
   },
   test: {
     root: here("../.."),
-    include: [domain ? `tests/core/${domain}/**/*.test.ts` : "tests/core/**/*.test.ts", "tests/functions/**/*.test.ts"],
+    include: [`tests/core/${domain ? `{${domain}/**/,}` : "**/"}*.test.ts`, "tests/functions/**/*.test.ts"],
     // These ask of the built script itself and of a page around it, or, slowly, for any answer at all.
     exclude: [
       ...configDefaults.exclude,

@@ -9,8 +9,8 @@ export interface Parts {
 }
 
 /**
- * Wax and scent of a fill. The larger part is worked out and the smaller is what is left: that subtraction is exact in
- * floating point, so the two always add up to the fill.
+ * Wax and scent of a fill. The scent is what the wax leaves: floating point is exact there, so that the two always add
+ * up to the fill.
  * Source: the definitions of the two bases.
  * @param fill weight of wax and scent together, 0 or more, any one weight unit
  * @param load fraction, 0 or more and below 1, on `basis` (`of wax` when left out, or `of total`)
@@ -20,10 +20,10 @@ export function scentSplit(fill: number, load: number, basis?: string): Parts {
   return { wax, scent: fill - wax };
 }
 
-/** The wax of a fill alone, which is what the scent leaves of it. */
+/** The wax of a fill alone. */
 export function waxPart(fill: number, load: number, basis?: string): number {
   const whole = atLeastZero("fill", fill);
   const share = rate("load", load);
-  if (basisOf("basis", basis) === "of wax") return whole / (1 + share);
-  return share < 0.5 ? whole * (1 - share) : whole - whole * share;
+  // Where the scent is the larger part this difference is exact, where it is the smaller the next one is.
+  return basisOf("basis", basis) === "of wax" ? whole / (1 + share) : whole - whole * share;
 }
