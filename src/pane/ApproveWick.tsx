@@ -1,17 +1,20 @@
 import { useRef } from "react";
-import type { BurnTest } from "../runsheet/tables/burnTests";
+import type { SeenCandle } from "../runsheet/seenCandle";
+import type { SeenWick } from "../runsheet/series/readSeries";
 import { Button } from "./Button";
 import { Lines } from "./Lines";
 import type { Approving } from "./state/useApproving";
 import { APPROVING } from "./words/approving";
 
-/** The press that approves the wick of a test for its vessel, and what is asked before it does. */
-export function ApproveWick(props: { test: BurnTest; approving: Approving; isBusy: boolean }) {
-  const { test: own, approving, isBusy } = props;
-  const { test, wick, vessel } = own;
+/** The press that approves a wick of a series for its vessel, and what is asked before it does. */
+export function ApproveWick(props: { wick: SeenWick; approving: Approving; isBusy: boolean }) {
+  const { wick: seen, approving, isBusy } = props;
+  const { test, wick, vessel } = (seen.candles[0] as SeenCandle).test;
   const told = useRef<HTMLDivElement>(null);
   const plan = approving.planOf?.(test);
-  if (!plan || plan.kind === "unseen") return null;
+  if (!plan) return null;
+  // What its own candles showed stands above; the same wick may be spelt otherwise in others.
+  if (plan.kind === "unseen") return seen.passed < seen.finished || seen.passed === 0 ? null : <p>{plan.says}</p>;
   const asked = plan.kind === "ready" ? approving.doubtsOf(test) : undefined;
   /** The button that was pressed may be gone then; the keyboard goes on from what is told. */
   const approve = async () => {

@@ -24,11 +24,7 @@ export function SeenSection(props: { seen: SeenState; approving: Approving; isBu
       {seen && seen.series.length === 0 && <p>{SEEN.nothing}</p>}
       {seen?.series.map((series, i) => (
         <OneSeries key={series.name} series={series} unit={unit} isOpen={i === 0}>
-          {(wick) =>
-            wick.candles[0] && (
-              <ApproveWick test={wick.candles[0].test} approving={props.approving} isBusy={props.isBusy} />
-            )
-          }
+          {(wick) => <ApproveWick wick={wick} approving={props.approving} isBusy={props.isBusy} />}
         </OneSeries>
       ))}
     </section>

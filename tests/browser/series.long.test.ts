@@ -76,7 +76,7 @@ describe("a burn-test series", () => {
         const code = `${paper} ${cycles}`;
         const order = { code, vessel, wicks: ["Size 4", "2 x Size 6"], candles: 1, cycles, atOnce: 4 };
         const series = planSeries({ ...order, pouredOn: 46352, cureDays: 14 });
-        const sheet = cardSheet(series, { ...common, product: "container" }, { code, paper, unit: "g" });
+        const sheet = cardSheet(series, { ...common, product: "tea light" }, { code, paper, unit: "g" });
         expect(await pagesOf(await printable(tryout, sheet)), code).toBe(pages);
       }
     },

@@ -133,6 +133,17 @@ describe("reading a series in the pane", () => {
     expect(done()).toContain("Size 6 stands in Vessels as the wick of Bowl");
   });
 
+  it("says why a wick is not offered that failed under another spelling", async () => {
+    const host = workbook();
+    const spelt = ["2 x Size 6", "2 x Size 6", "2 x Size 6", "Size 6 (2)"];
+    for (const [i, wick] of spelt.entries()) (host.all.BurnTests?.[i + 1] as CellValue[])[3] = wick;
+    await show(host);
+    expect(buttons().filter((words) => words.startsWith("Approve"))).toEqual([]);
+    expect(section().textContent).toContain(
+      "2 x Size 6 cannot be approved for Bowl: D, cycle 1 at 60 min: flame 80 mm",
+    );
+  });
+
   it("follows a changed reading, and names readings of tests that no row knows", async () => {
     const host = workbook();
     await show(host);

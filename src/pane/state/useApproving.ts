@@ -1,5 +1,5 @@
 import { useMemo, useState } from "react";
-import { planApproval } from "../../runsheet/series/approveWick";
+import { type ApprovalPlan, planApproval } from "../../runsheet/series/approveWick";
 import { approveWick } from "../actions/approveWick";
 import type { Book } from "../actions/book";
 import { approvalTables } from "../burning/approvalTables";
@@ -14,7 +14,13 @@ export function useApproving(book: Book, read: ReadTables, isShown: boolean, run
   const planOf = useMemo(() => {
     if (!isShown || !kept || !settings) return undefined;
     const tables = approvalTables(read, kept, settings);
-    return (test: string) => planApproval(test, tables, settings);
+    // The pane is drawn anew at each letter that is typed into it.
+    const known = new Map<string, ApprovalPlan>();
+    return (test: string): ApprovalPlan => {
+      const plan = known.get(test) ?? planApproval(test, tables, settings);
+      known.set(test, plan);
+      return plan;
+    };
   }, [isShown, read, kept, settings]);
   return {
     /** What a press would do for the wick of this test. */
