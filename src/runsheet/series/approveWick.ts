@@ -107,7 +107,7 @@ const standsIn = ({ name, old }: Place, vessel: string): string => `${old} stand
 /** The cell of the vessel's wick and what it holds, or why there is none. */
 function placeOf(vessel: string, table: ApprovalTables["vessels"]): Place | string {
   if (!table)
-    return `There is no table of vessels to approve a wick in. Make one that names ${vessel}, then try again.`;
+    return `There is no table of vessels to approve a wick in. Under Plan add starter tables, or choose yours under More tables; write ${vessel} there, then try again.`;
   const { name, columns, rows } = table;
   const { vessel: names, wick: column } = columns;
   if (names === undefined) return `${name} has no column for ${fieldName("vessels", "vessel")}; fix its heading.`;
