@@ -35,31 +35,6 @@ describe("the page", () => {
     await expect.poll(() => tryout.cells("Vessels", 4, 4), PATIENCE).not.toEqual([[86]]);
   });
 
-  it("lets table columns be typed as in Excel", async () => {
-    await tryout.openSheet("Vessels");
-    await tryout.type("C5", "100");
-    await tryout.type("H5", "=vessels[@[Water weight (g)]]*2");
-    await tryout.type("H6", "=MAX(Vessels[Water weight (g)])");
-    await tryout.type("C18", "2000");
-    expect(await tryout.cells("Vessels", 4, 7, 2)).toEqual([[200], [2000]]);
-  });
-
-  it("offers the functions with their descriptions while they are typed", async () => {
-    await tryout.openSheet("Scents");
-    await tryout.goTo("H2");
-    await tryout.page.keyboard.type("=POUR.FI", { delay: 20 });
-    await tryout.page.getByText("POUR.FILLWEIGHT", { exact: true }).waitFor();
-    await tryout.page.getByText("POUR.FILLBYVOLUME", { exact: true }).waitFor();
-    await tryout.page.keyboard.type("LLWEIGHT(", { delay: 20 });
-    await tryout.page.getByText("POUR.FILLWEIGHT(water,[waxFactor])").waitFor();
-    await tryout.page
-      .getByText("Optional. Weight of wax for one weight of water, above 0 and at most 2")
-      .waitFor({ state: "attached" });
-    await tryout.page.keyboard.type("10)", { delay: 20 });
-    await tryout.enterFormula();
-    expect(await tryout.cells("Scents", 1, 7)).toEqual([[8.6]]);
-  });
-
   it("says what to fix, and leads to the cell", async () => {
     const { page } = tryout;
     await tryout.openSheet("Scents");
@@ -80,24 +55,6 @@ describe("the page", () => {
     await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
     await tryout.goTo("F6");
     await expect.poll(() => tryout.message(), PATIENCE).toBe("");
-  });
-
-  it("says which function is misspelt, and not where its error is handed on", async () => {
-    await tryout.openSheet("Scents");
-    await tryout.type("H2", "=POUR.FILLWEIGTH(3)");
-    await tryout.type("H3", "=H2*2");
-    const none = "H2: there is no POUR.FILLWEIGTH; type =POUR. to see the functions";
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([`Scents!${none}`]);
-    await tryout.goTo("H2");
-    await expect.poll(() => tryout.message(), PATIENCE).toBe(none);
-    await tryout.goTo("H3");
-    await expect.poll(() => tryout.message(), PATIENCE).toBe(`H3: comes from Scents!${none}`);
-    await tryout.page.getByRole("button", { name: `comes from Scents!${none}` }).click();
-    await expect.poll(() => tryout.nameBox.inputValue(), PATIENCE).toBe("H2");
-    await tryout.type("H2", "=POUR.FILLWEIGHT(3)");
-    await expect.poll(() => tryout.problems(), PATIENCE).toEqual([]);
-    await tryout.goTo("H3");
-    await tryout.page.keyboard.press("Delete");
   });
 
   it("has a help page behind its link", async () => {
