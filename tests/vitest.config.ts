@@ -1,4 +1,5 @@
 import { configDefaults, defineConfig } from "vitest/config";
+import { univerPackages } from "./univerPackages";
 
 const LONG = "tests/**/*.long.test.ts";
 
@@ -16,5 +17,6 @@ export default defineConfig(({ mode }) => ({
     // Two cores: more workers than that only make the browser tests wait for each other.
     maxWorkers: 3,
     isolate: false,
+    deps: { optimizer: { ssr: univerPackages } },
   },
 }));

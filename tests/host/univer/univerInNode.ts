@@ -9,12 +9,12 @@ import {
   type Workbook,
 } from "@univerjs/core";
 import { UniverFormulaEnginePlugin, UniverSheetsFormulaPlugin, UniverSheetsPlugin } from "@univerjs/preset-sheets-core";
+import { UniverSheetsTablePlugin } from "@univerjs/preset-sheets-table";
 import { UniverSheetsConditionalFormattingPlugin } from "@univerjs/sheets-conditional-formatting";
 import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validation";
 import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
 import { UniverSheetsHyperLinkPlugin } from "@univerjs/sheets-hyper-link";
 import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
-import { UniverSheetsTablePlugin } from "@univerjs/sheets-table";
 import { type Bundle, loadBundle } from "../../../src/engine/bundle";
 import { executors } from "../../../src/engine/functions";
 import { forgetOldMessages } from "../../../src/engine/problems";
