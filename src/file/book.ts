@@ -222,13 +222,15 @@ export interface Condition {
     readonly set: string;
     readonly reversed: boolean;
     readonly hidesValue: boolean;
-    /** Whether icons were chosen one by one here, for which the set stands in files. */
-    readonly mixed?: true;
+    /** Where they were chosen one by one: each by its set and its place there, the lowest first; `NoIcons` for none. */
+    readonly each?: readonly { readonly set: string; readonly place: number }[];
   };
   readonly rank?: { readonly count: number; readonly percent: boolean; readonly bottom: boolean };
   readonly average?: { readonly above: boolean; readonly orEqual: boolean; readonly deviations: number };
   /** Days that a rule for dates means: `today`, `lastWeek` and so on. */
   readonly period?: string;
+  /** Whether it stands in the list of rules that only newer programs read. */
+  readonly younger?: true;
 }
 
 export interface Note {

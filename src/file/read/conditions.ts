@@ -3,9 +3,10 @@ import type { Condition } from "../book";
 import { fromFileFormula } from "../formula/fromFile";
 import { child, children, type Element, within } from "../xml/tree";
 import type { Colors } from "./colors";
-import type { Styles } from "./styles";
+import { overlay, type Styles } from "./styles";
 import { unescaped } from "./text";
 import { isOn, numberIn, said } from "./values";
+import { aloneRules, asOlder } from "./youngerConditions";
 
 /**
  * Looks that depend on what stands in cells, from the sheet's elements of this kind. `younger` holds the finer points of
@@ -18,7 +19,7 @@ export function readConditions(
   colors: Colors,
 ): Condition[] {
   const finer = new Map([...within(younger, "x14:cfRule")].map((rule) => [rule.attributes.id, rule]));
-  return elements.flatMap((element) => {
+  const older = elements.flatMap((element) => {
     const areas = areasOf(element.attributes.sqref ?? "");
     if (areas.length === 0) return [];
     return children(element, "cfRule").map((rule) => {
@@ -30,6 +31,13 @@ export function readConditions(
       });
     });
   });
+  const alone = aloneRules(elements, younger).map(({ rule, areas }): Condition => {
+    const dxf = child(rule, "x14:dxf");
+    const attributes = dxf ? { ...rule.attributes, dxfId: "0" } : rule.attributes;
+    const looks = dxf ? [overlay(dxf, colors)] : [];
+    return { ...condition(asOlder({ ...rule, attributes }), looks, colors), areas, younger: true };
+  });
+  return [...older, ...alone];
 }
 
 function condition(rule: Element, overlays: Styles["overlays"], colors: Colors): Omit<Condition, "areas"> {
@@ -98,10 +106,10 @@ const icons = (element: Element | undefined): Condition["icons"] =>
     set: element.attributes.iconSet ?? "3TrafficLights1",
     reversed: isOn(element.attributes.reverse),
     hidesValue: !isOn(element.attributes.showValue, true),
+    ...(isOn(element.attributes.custom) && {
+      each: children(element, "cfIcon").map(({ attributes: { iconSet, iconId } }) => ({
+        set: iconSet ?? "NoIcons",
+        place: numberIn(iconId) ?? 0,
+      })),
+    }),
   };
-
-/** Rules that stand in the younger list alone: those of the older list have an entry there for their finer points. */
-export function youngerRules(own: readonly Element[], younger: Element | undefined): number {
-  const known = new Set(own.flatMap((element) => [...within(element, "x14:id")].map(({ text }) => text.trim())));
-  return [...within(younger, "x14:cfRule")].filter(({ attributes }) => !known.has(attributes.id ?? "")).length;
-}

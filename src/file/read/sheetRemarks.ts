@@ -1,11 +1,11 @@
 import { children, type Element, within } from "../xml/tree";
 import type { Relationship } from "../zip/package";
 import type { Package } from "../zip/unpack";
-import { youngerRules } from "./conditions";
 import { countDrawn } from "./drawings";
 import type { Remarks } from "./remarks";
 import type { SheetPart } from "./sheetPart";
 import { isOn } from "./values";
+import { unreadRules } from "./youngerConditions";
 
 type Find = (name: string) => Element | undefined;
 type OfKind = (...kinds: string[]) => Relationship[];
@@ -26,7 +26,7 @@ export function remarkOnSheet(
   remarkOnDrawn(pack, find, ofKind, kept);
   const rules = others.filter(({ name }) => name === "conditionalFormatting");
   kept(
-    youngerRules(rules, find("extLst")),
+    unreadRules(rules, find("extLst")),
     "a conditional format of a younger kind",
     "conditional formats of a younger kind",
   );

@@ -125,7 +125,7 @@ function rotation(degrees: number): number | "stacked" | undefined {
 }
 
 /** In an overlay a plain fill is said by the colour that is otherwise at the back. */
-function overlay(element: Element, colors: Colors): NonNullable<Condition["look"]> {
+export function overlay(element: Element, colors: Colors): NonNullable<Condition["look"]> {
   const font = partialFont(child(element, "font"), colors);
   const pattern = child(child(element, "fill"), "patternFill");
   const fill = colors(child(pattern, "bgColor")) ?? colors(child(pattern, "fgColor"));

@@ -1,11 +1,21 @@
 import { areaList, areasOf } from "../addresses";
 import type { Condition } from "../book";
-import { toFileFormula } from "../formula/toFile";
 import { same } from "../same";
 import { type Match, matched } from "./matched";
-import { attributeOf, type Cut, cut, element, escapeText, withAttributes } from "./rawXml";
+import { attributeOf, type Cut, cut, element, withAttributes } from "./rawXml";
+import { ruleXml } from "./ruleXml";
 import { put } from "./sheetOrder";
-import { boundTo, type Fate, idMaker, needsYounger, putYounger, youngerBar, youngerId } from "./youngerConditions";
+import {
+  aloneRules,
+  boundTo,
+  type Fate,
+  idMaker,
+  needsYounger,
+  putYounger,
+  youngerBar,
+  youngerId,
+} from "./youngerConditions";
+import { standsAlone, youngerRule } from "./youngerRule";
 
 type Overlay = (look: NonNullable<Condition["look"]>) => number;
 
@@ -23,18 +33,21 @@ export function putConditions(
   overlay: Overlay,
 ): void {
   const old = rulesOf(sheet);
+  // Those of the younger list stand behind them in the book.
+  const alone = aloneRules(sheet);
   const matches = matched(before, now, MOVED);
   const newId = idMaker(sheet);
   const fates = new Map<string, Fate>();
   const younger: string[] = [];
   const stay = new Set(matches.flatMap((match) => (match ? [match.at] : [])));
   for (const [at, { raw }] of old.entries()) if (!stay.has(at)) note(fates, raw, "gone");
+  for (const [i, id] of alone.entries()) if (!stay.has(old.length + i)) fates.set(id, "gone");
 
   const write = (condition: Condition, match: Match | undefined): string => {
     const raw = match && old[match.at]?.raw;
     if (match && raw !== undefined) {
       const was = before[match.at] as Condition;
-      if (!same(was.areas, condition.areas)) note(fates, raw, condition.areas);
+      if (!same(was.areas, condition.areas)) note(fates, raw, condition);
       return movedXml(raw, was, condition);
     }
     const look = lookNumber(condition, before, old, stay) ?? (condition.look && overlay(condition.look));
@@ -44,14 +57,21 @@ export function putConditions(
     return ruleXml(condition, look, boundTo(id));
   };
 
+  const writeAlone = (condition: Condition, match: Match | undefined): void => {
+    if (!match) younger.push(youngerRule(condition, newId()));
+    else if (!match.isAsWas) fates.set(alone[match.at - old.length] as string, condition);
+  };
+
   const elements: string[] = [];
   for (let i = 0; i < now.length; ) {
     const group = wholeGroup(old, matches, i);
     if (group) elements.push(group.raw);
     const condition = now[i] as Condition;
-    if (!group) {
+    const match = matches[i];
+    if (match ? match.at >= old.length : standsAlone(condition)) writeAlone(condition, match);
+    else if (!group) {
       const sqref = areaList(condition.areas);
-      elements.push(element("conditionalFormatting", { sqref }, write(condition, matches[i])));
+      elements.push(element("conditionalFormatting", { sqref }, write(condition, match)));
     }
     i += group?.size ?? 1;
   }
@@ -64,7 +84,7 @@ export function losingYounger(sheet: Cut, before: readonly Condition[], now: rea
   const old = rulesOf(sheet);
   const matches = matched(before, now, MOVED);
   const gone = before.filter((_, at) => {
-    const isBound = youngerId(old[at]?.raw ?? "") !== undefined;
+    const isBound = at >= old.length || youngerId(old[at]?.raw ?? "") !== undefined;
     return isBound && !matches.some((match) => match?.at === at);
   });
   return now.filter(({ kind }, i) => !matches[i] && gone.some((one) => one.kind === kind));
@@ -121,56 +141,4 @@ function lookNumber(
 ): string | undefined {
   const at = before.findIndex((one, i) => look && !stay.has(i) && one.kind === kind && same(one.look, look));
   return at < 0 ? undefined : attributeOf(old[at]?.raw ?? "<none/>", "dxfId");
-}
-
-function ruleXml(condition: Condition, look: string | number | undefined, extensions = ""): string {
-  const { kind, priority, stops, operator, formulas, text, rank, average, period } = condition;
-  return element(
-    "cfRule",
-    {
-      type: kind,
-      dxfId: look,
-      priority,
-      stopIfTrue: stops || null,
-      aboveAverage: average && !average.above ? 0 : null,
-      percent: rank?.percent || null,
-      bottom: rank?.bottom || null,
-      operator,
-      text,
-      timePeriod: period,
-      rank: rank?.count,
-      stdDev: average && average.deviations > 0 ? average.deviations : null,
-      equalAverage: average?.orEqual || null,
-    },
-    ...formulas.map((formula) => element("formula", {}, escapeText(toFileFormula(formula)))),
-    scaleXml(condition),
-    extensions,
-  );
-}
-
-/** Sets that only younger lists of rules may name (ECMA-376 Part 1, 18.18.42, lists the others): the nearest of them. */
-export const OLDER_SETS: Readonly<Record<string, string>> = {
-  "3Stars": "3Symbols",
-  "3Triangles": "3Arrows",
-  "5Boxes": "5Quarters",
-  _5Felling: "5Rating",
-};
-
-/** Colour scales, bars and icons. */
-function scaleXml({ kind, stopsAt = [], icons, bar }: Condition): string {
-  const places = stopsAt.map(({ kind: type, value, above }) =>
-    element("cfvo", { type, val: value, gte: above ? 0 : null }),
-  );
-  const colors = stopsAt.flatMap(({ color }) => (color ? [element("color", { rgb: `FF${color}` })] : []));
-  if (kind === "colorScale") return element("colorScale", {}, ...places, ...colors);
-  if (kind === "dataBar") {
-    return element("dataBar", { showValue: bar?.hidesValue ? 0 : null }, ...places, ...colors.slice(0, 1));
-  }
-  if (kind !== "iconSet") return "";
-  const said = {
-    iconSet: icons && (OLDER_SETS[icons.set] ?? icons.set),
-    reverse: icons?.reversed || null,
-    showValue: icons?.hidesValue ? 0 : null,
-  };
-  return element("iconSet", said, ...places);
 }

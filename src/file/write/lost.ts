@@ -3,7 +3,8 @@ import type { Area, Book, BookSheet, Filter, Remark } from "../book";
 import { same } from "../same";
 import { contentTypes } from "../zip/package";
 import { sameCell } from "./cells";
-import { losingYounger, OLDER_SETS } from "./conditions";
+import { losingYounger } from "./conditions";
+import { areUnknown } from "./iconSets";
 import { isListTooLong, LONGEST_TEXT } from "./limits";
 import { cellsMoved } from "./moved";
 import type { PackageEdit } from "./packageEdit";
@@ -201,7 +202,7 @@ function beyondLimits({ rows, validations, conditions }: BookSheet): Loss[] {
       .filter(({ value }) => typeof value === "string" && value.length > LONGEST_TEXT)
       .map(({ column }) => cellAddress(row, column)),
   );
-  const icons = conditions.filter(({ icons }) => icons && (icons.mixed || icons.set in OLDER_SETS));
+  const icons = conditions.filter(({ icons }) => icons && areUnknown(icons));
   const boxes = validations.filter(({ tickBox }) => tickBox).map(({ areas }) => areaList(areas));
   const lists = validations.filter(isListTooLong).map(({ areas }) => areaList(areas));
   return [

@@ -2,7 +2,7 @@
 
 import type { PackageEdit } from "./packageEdit";
 import { cut } from "./rawXml";
-import { aloneYounger } from "./youngerConditions";
+import { unreadYounger } from "./youngerConditions";
 
 /** How many, and what one and several are called; one without a name for it counts as several. */
 export type Counted = readonly [number, string, string];
@@ -47,5 +47,5 @@ export const placesIn = (xml: string): Counted[] => [
   [/\soutlineLevel="[1-7]"/.test(xml) ? 2 : 0, "", "an outline"],
   [/<(?:\w+:)?(?:row|col)Breaks/.test(xml) ? 2 : 0, "", "page breaks"],
   [/<protectedRanges/.test(xml) ? 2 : 0, "", "protected ranges"],
-  [aloneYounger(cut(xml)), "conditional format of a younger kind", "conditional formats of a younger kind"],
+  [unreadYounger(cut(xml)), "conditional format of a younger kind", "conditional formats of a younger kind"],
 ];

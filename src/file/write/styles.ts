@@ -2,6 +2,7 @@ import type { CellStyle, Condition, Edge } from "../book";
 import { isOn } from "../read/values";
 import { same } from "../same";
 import { fontXml } from "./fontXml";
+import { lookXml } from "./lookXml";
 import { formatNumber } from "./numberFormats";
 import type { PackageEdit } from "./packageEdit";
 import { putter, rawOf } from "./putter";
@@ -52,11 +53,8 @@ export class Styles {
   }
 
   /** The number of a look that a condition lays over cells. */
-  overlay({ font, fill }: NonNullable<Condition["look"]>): number {
-    const filled = fill
-      ? element("fill", {}, element("patternFill", {}, element("bgColor", { rgb: `FF${fill}` })))
-      : "";
-    return this.#numberOf("dxfs", element("dxf", {}, font ? fontXml("over", font) : "", filled));
+  overlay(look: NonNullable<Condition["look"]>): number {
+    return this.#numberOf("dxfs", lookXml("dxf", look));
   }
 
   /** Writes what was put in. */

@@ -1,7 +1,7 @@
-import { areaList } from "../addresses";
-import type { Area, Condition } from "../book";
+import { areaList, areasOf } from "../addresses";
+import type { Condition } from "../book";
 import { extensionOf, putExtension } from "./extensions";
-import { attributeOf, type Cut, cut, element, escapeText, join, type Piece } from "./rawXml";
+import { attributeOf, type Cut, cut, element, escapeText, join, type Piece, withAttributes } from "./rawXml";
 
 /** Where newer programs say what the older form of a rule cannot hold. */
 const YOUNGER = "{78C0D931-6437-407d-A8EE-F0AAD7539E65}";
@@ -11,8 +11,8 @@ const BOUND = "{B025F937-C7B1-47D3-B67F-A62EFF666E3E}";
 const X14 = "http://schemas.microsoft.com/office/spreadsheetml/2009/9/main";
 const XM = "http://schemas.microsoft.com/office/excel/2006/main";
 
-/** What becomes of the younger form of a rule: other cells, or an end. */
-export type Fate = readonly Area[] | "gone";
+/** What becomes of the younger form of a rule: what it is now of that which may be different, or an end. */
+export type Fate = Pick<Condition, "areas" | "priority" | "stops"> | "gone";
 
 /** The id that binds a rule of the older form to its younger one. */
 export const youngerId = (raw: string): string | undefined => /<(?:\w+:)?id>\s*([^<\s]+)\s*</.exec(raw)?.[1];
@@ -24,7 +24,8 @@ export function putYounger(sheet: Cut, fates: ReadonlyMap<string, Fate>, added: 
   const list = extension.pieces.find(({ name }) => name === "conditionalFormattings");
   const formats = cut(list?.raw ?? "<x14:conditionalFormattings/>");
   const pieces = formats.pieces.flatMap((piece) => changed(piece, fates));
-  if (added.length === 0 && pieces.every((piece, i) => piece === formats.pieces[i])) return;
+  const isAsWas = pieces.length === formats.pieces.length && pieces.every((piece, i) => piece === formats.pieces[i]);
+  if (added.length === 0 && isAsWas) return;
   const all = [...pieces, ...added.map((one) => ({ name: "conditionalFormatting", raw: one }))];
   const isEmpty = all.every(({ name }) => name === "");
   const whole = join({ ...extension, pieces: [{ name: "", raw: join({ ...formats, pieces: all }) }] });
@@ -42,12 +43,17 @@ function changed(piece: Piece, fates: ReadonlyMap<string, Fate>): Piece[] {
     const fate = fateOf(rule);
     if (fate === "gone") return [];
     const pieces = format.pieces.flatMap((one) => {
-      if (one.name === "sqref" && fate) return [{ ...one, raw: withText(one.raw, areaList(fate)) }];
-      return one.name === "cfRule" && one !== rule ? [] : [one];
+      if (one.name === "sqref" && fate) return [{ ...one, raw: withText(one.raw, areaList(fate.areas)) }];
+      if (one.name !== "cfRule") return [one];
+      return one === rule ? [{ ...one, raw: fate ? placed(one.raw, fate) : one.raw }] : [];
     });
     return [{ ...piece, raw: join({ ...format, pieces }) }];
   });
 }
+
+/** Of a rule that has an older form, that one says these. */
+const placed = (raw: string, { priority, stops }: Exclude<Fate, "gone">): string =>
+  attributeOf(raw, "priority") === undefined ? raw : withAttributes(raw, { priority, stopIfTrue: stops || null });
 
 const withText = (raw: string, text: string): string => join({ ...cut(raw), pieces: [{ name: "", raw: text }] });
 
@@ -86,23 +92,56 @@ export function youngerBar({ areas, stopsAt = [], bar }: Condition, id: string):
     negative === null ? "" : element("x14:negativeFillColor", { rgb: `FF${negative}` }),
     element("x14:axisColor", { rgb: "FF000000" }),
   ];
-  return element(
-    "x14:conditionalFormatting",
-    { "xmlns:x14": X14, "xmlns:xm": XM },
+  return youngerXml(
+    areas,
     element("x14:cfRule", { type: "dataBar", id }, element("x14:dataBar", said, ...ends, ...colors)),
-    element("xm:sqref", {}, areaList(areas)),
   );
 }
 
-/** How many rules stand in the younger list alone: the book does not tell of them. */
-export function aloneYounger(sheet: Cut): number {
-  const bound = new Set(
+/** A rule of the younger list with its cells. */
+export const youngerXml = (areas: Condition["areas"], rule: string): string =>
+  element(
+    "x14:conditionalFormatting",
+    { "xmlns:x14": X14, "xmlns:xm": XM },
+    rule,
+    element("xm:sqref", {}, areaList(areas)),
+  );
+
+/** The younger rules of a sheet, each with whether its element says for which cells it is. */
+function youngerRules(sheet: Cut): { readonly id: string; readonly hasCells: boolean }[] {
+  const list = cut(extensionOf(sheet, YOUNGER) ?? "<none/>").pieces.find(({ name }) => name !== "");
+  const formats = cut(list?.raw ?? "<none/>").pieces.filter(({ name }) => name === "conditionalFormatting");
+  return formats.flatMap(({ raw }) => {
+    const { pieces } = cut(raw);
+    const cells = pieces.find(({ name }) => name === "sqref")?.raw ?? "<none/>";
+    const hasCells =
+      areasOf(
+        cut(cells)
+          .pieces.map((piece) => piece.raw)
+          .join(""),
+      ).length > 0;
+    const rules = pieces.filter(({ name }) => name === "cfRule");
+    return rules.map((rule) => ({ id: attributeOf(rule.raw, "id") ?? "", hasCells }));
+  });
+}
+
+const boundIds = (sheet: Cut): ReadonlySet<string> =>
+  new Set(
     sheet.pieces.flatMap(({ name, raw }) => {
       if (name !== "conditionalFormatting") return [];
       return cut(raw).pieces.flatMap((rule) => youngerId(rule.raw) ?? []);
     }),
   );
-  const list = cut(extensionOf(sheet, YOUNGER) ?? "<none/>").pieces.find(({ name }) => name !== "");
-  const rules = cut(list?.raw ?? "<none/>").pieces.flatMap(({ name, raw }) => (name === "" ? [] : cut(raw).pieces));
-  return rules.filter(({ name, raw }) => name === "cfRule" && !bound.has(attributeOf(raw, "id") ?? "")).length;
+
+/** The ids of the rules that stand in the younger list alone, in the order in which they are read. */
+export function aloneRules(sheet: Cut): string[] {
+  const bound = boundIds(sheet);
+  const ids = youngerRules(sheet).filter(({ id, hasCells }) => hasCells && id !== "" && !bound.has(id));
+  return [...new Set(ids.map(({ id }) => id))];
+}
+
+/** How many of them the book does not tell of. */
+export function unreadYounger(sheet: Cut): number {
+  const bound = boundIds(sheet);
+  return youngerRules(sheet).filter(({ id }) => !bound.has(id)).length - aloneRules(sheet).length;
 }

@@ -229,7 +229,13 @@ describe("a workbook with what a maker's may hold", () => {
       ["iconSet", 5],
       ["containsText", 6],
       ["aboveAverage", 7],
+      ["cellIs", 8],
     ]);
+    // Of another sheet, which only the younger list may say.
+    expect(conditions.at(-1)).toEqual({
+      ...{ areas: [{ row: 7, column: 5, rows: 1, columns: 1 }], kind: "cellIs", priority: 8, stops: false },
+      ...{ operator: "greaterThan", formulas: ["=Pours!$B$4"], look: { font: { bold: true } }, younger: true },
+    });
     const look = { font: { bold: true, color: "8A1C0B" }, fill: "FBECE6" };
     expect(conditions[0]).toEqual({
       areas: [{ row: 3, column: 1, rows: 3, columns: 1 }],
@@ -297,7 +303,6 @@ describe("a workbook with what a maker's may hold", () => {
       "Maker's costs: a picture",
       "Maker's costs: a drawn shape",
       "Maker's costs: a chart in a cell",
-      "Maker's costs: a conditional format of a younger kind",
       "Maker's costs: an outline",
       "Maker's costs: a formula that looks into another workbook",
       "Maker's costs: conversations in comments",

@@ -262,6 +262,33 @@ describe("features of a sheet", () => {
     expect(lost).toEqual([]);
   });
 
+  it("a rule of the younger list alone moves in its text, and goes from there", () => {
+    const isAlone = ({ younger }: Condition) => younger === true;
+    const [rule] = (book.sheets[1] as BookSheet).conditions.filter(isAlone);
+    const [areas, priority] = [[{ row: 9, column: 5, rows: 1, columns: 1 }], 9];
+    const change = (to: readonly Condition[]) =>
+      saved(
+        onSheet(COSTS, (sheet) => ({
+          ...sheet,
+          conditions: [...sheet.conditions.filter((one) => !isAlone(one)), ...to],
+        })),
+      );
+    const moved = change([{ ...(rule as Condition), areas, priority }]);
+    expect(moved.differ).toEqual(["xl/sheets/costs.xml"]);
+    const was = strFromU8(before["xl/sheets/costs.xml"] as Uint8Array);
+    const [own = ""] = /<x14:cfRule type="cellIs".*?<\/x14:cfRule>/.exec(was) ?? [];
+    expect(moved.text("xl/sheets/costs.xml")).toContain(
+      `${own.replace('priority="8"', 'priority="9"')}<xm:sqref>F10</xm:sqref>`,
+    );
+    expect(moved.opened.sheets[1]?.conditions.at(-1)).toEqual({ ...rule, areas, priority });
+    expect(moved.lost).toEqual([]);
+    const gone = change([]);
+    expect(gone.text("xl/sheets/costs.xml").match(/<x14:cfRule/g)).toHaveLength(1);
+    const other = change([{ ...(rule as Condition), formulas: ["=Pours!$B$5"] }]);
+    expect(other.text("xl/sheets/costs.xml")).toContain("<xm:f>Pours!$B$5</xm:f><x14:dxf><font><b/></font></x14:dxf>");
+    expect(other.lost.map(({ what }) => what)).toEqual(["the conditional format in F8"]);
+  });
+
   it("a bar that changes is written with its finer points, and what only newer programs knew of it is told", () => {
     const bar = { solid: true, negative: "0000FF", hidesValue: true };
     const now = onSheet(COSTS, (sheet) => ({
@@ -317,7 +344,6 @@ describe("what is lost", () => {
       "a picture",
       "charts in cells",
       "an outline",
-      "a conditional format of a younger kind",
       "formulas that look into another workbook, from F6",
     ]);
     expect(lost.filter(({ sheet }) => sheet === null).map(({ what }) => what)).toEqual(["a chart"]);

@@ -70,7 +70,6 @@ describe("a duplicate of a sheet", () => {
       ...sheet,
       rows: sheet.rows.map((row) => ({ ...row, row: row.row + 1 })),
     }));
-    expect(moved.lost).toContain("Copy & more: a conditional format of a younger kind");
     expect(moved.lost).toContain("Copy & more: charts in cells");
   });
 });

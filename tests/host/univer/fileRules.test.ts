@@ -62,9 +62,10 @@ describe("conditions made in the page", () => {
     const { bytes, lost } = saveBook(null, { ...book, sheets });
     const [read] = openFile(bytes, "icons.xlsx").book.sheets[0]?.conditions ?? [];
     expect(read?.stopsAt).toEqual(stopsAt);
-    // ECMA-376 Part 1, 18.18.42 (from memory): files before the younger lists know no stars.
-    expect(read?.icons?.set).toBe("3Symbols");
-    expect(lost.map(({ what }) => what)).toContain("the icons in B2:B4");
+    // ECMA-376 Part 1, 18.18.42 (from memory): files before the younger lists know no stars, these do.
+    expect(read?.icons?.set).toBe("3Stars");
+    expect(read?.younger).toBe(true);
+    expect(lost.map(({ what }) => what)).not.toContain("the icons in B2:B4");
     const [shown] = conditionsJson([read as Condition], EXTENT);
     expect(shown?.rule).toMatchObject({ config: [{ operator: "greaterThan" }, {}, {}] });
   });
@@ -88,7 +89,7 @@ describe("conditions made in the page", () => {
     expect(sheet).toContain(`<x14:cfRule type="dataBar" id="${id}">`);
   });
 
-  it("have icons of one set where they were chosen one by one, and that is said", () => {
+  it("have icons that were chosen one by one", () => {
     const icon = (value: number, iconType: string, iconId: string) => ({
       ...{ operator: "greaterThanOrEqual", iconType, iconId },
       value: { type: "num", value },
@@ -99,19 +100,55 @@ describe("conditions made in the page", () => {
     });
     const whole = of(icon(9, "3Flags", "0"), icon(5, "3Flags", "1"), icon(0, "3Flags", "2"));
     expect(throughFile({ conditions: [whole] })).toMatchObject({ lost: [], read: { conditions: [whole] } });
-    for (const mixed of [
-      of(icon(9, "3Flags", "0"), icon(5, "5Rating", "1"), icon(0, "3Flags", "2")),
-      of(icon(9, "3Flags", "0"), icon(5, "3Flags", "2"), icon(0, "3Flags", "1")),
-      of(icon(9, "EMPTY_ICON_TYPE", ""), icon(5, "3Flags", "1"), icon(0, "3Flags", "2")),
-    ]) {
-      const { lost, read } = throughFile({ conditions: [mixed] });
-      expect(lost.map(({ what }) => what)).toEqual(["the icons in B2:B4"]);
-      expect(read.conditions[0]?.icons?.set).toBe("3Flags");
+    // [MS-XLSX] 2.6.11 (from memory): each by its set and its place there, from the lowest, 0, up.
+    const [flag, star, none] = ["3Flags", "5Rating", "NoIcons"];
+    for (const [mixed, written] of [
+      [
+        of(icon(9, "3Flags", "0"), icon(5, "5Rating", "1"), icon(0, "3Flags", "2")),
+        [
+          [flag, 0],
+          [star, 3],
+          [flag, 2],
+        ],
+      ],
+      [
+        of(icon(9, "3Flags", "0"), icon(5, "3Flags", "2"), icon(0, "3Flags", "1")),
+        [
+          [flag, 1],
+          [flag, 0],
+          [flag, 2],
+        ],
+      ],
+      [
+        of(icon(9, "EMPTY_ICON_TYPE", ""), icon(5, "3Flags", "1"), icon(0, "3Flags", "2")),
+        [
+          [flag, 0],
+          [flag, 1],
+          [none, 0],
+        ],
+      ],
+    ] as const) {
+      const { lost, read, sheet } = throughFile({ conditions: [mixed] });
+      expect(lost).toEqual([]);
+      expect(read.conditions).toEqual([{ ...mixed, younger: true }]);
+      const icons = [...sheet.matchAll(/<x14:cfIcon iconSet="(\w+)" iconId="(\d)"\/>/g)];
+      expect(icons.map(([, set, place]) => [set, Number(place)])).toEqual(written);
+      // And on to the page again, as it was chosen there.
+      expect(saidIn(conditionsJson(read.conditions, EXTENT)[0]?.rule as object).icons).toEqual(mixed.icons);
     }
-    const foreign = throughFile({
-      conditions: [of(icon(5, "EMPTY_ICON_TYPE", ""), icon(0, "3Flags", "2"), icon(0, "", ""), icon(0, "", ""))],
-    });
-    expect(foreign.read.conditions[0]?.icons?.set).toBe("4Arrows");
+    const four = [icon(5, "EMPTY_ICON_TYPE", ""), icon(0, "3Flags", "2"), icon(0, "", ""), icon(0, "", "")];
+    expect(throughFile({ conditions: [of(...four)] }).read.conditions[0]?.icons?.set).toBe("4Arrows");
+  });
+
+  it("have other icons where files have no such ones, and that is said", () => {
+    const config = ["0", "1", "2", "3", "4"].map((iconId, i) => ({
+      ...{ operator: "greaterThanOrEqual", iconType: "_5Felling", iconId },
+      value: { type: "num", value: 4 - i },
+    }));
+    const faces = { ...saidIn({ type: "iconSet", isShowValue: true, config }), priority: 1 };
+    const { lost, read } = throughFile({ conditions: [faces] });
+    expect(lost.map(({ what }) => what)).toEqual(["the icons in B2:B4"]);
+    expect(read.conditions[0]?.icons?.set).toBe("5Rating");
   });
 
   it("say a bound that is worked out as files do, without a sign before it", () => {

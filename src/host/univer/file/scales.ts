@@ -39,10 +39,23 @@ export function scaleJson({ kind, stopsAt = [], icons, bar }: Condition): ScaleJ
   const config = values.map((value, i) => ({
     operator: stopsAt[i]?.above ? "greaterThan" : "greaterThanOrEqual",
     value,
-    iconType: icons.set,
-    iconId: String(icons.reversed ? i : values.length - 1 - i),
+    ...(icons.each
+      ? iconJson(icons.each[i])
+      : { iconType: icons.set, iconId: String(icons.reversed ? i : values.length - 1 - i) }),
   }));
   return { type: kind, isShowValue: !icons.hidesValue, config: config.reverse() };
+}
+
+/** How the plugin says that there is no icon. */
+const NONE = { iconType: "EMPTY_ICON_TYPE", iconId: "" };
+
+/** A set has as many icons as its name says. */
+const sizeOf = (set: string): number => Number(/^_?([345])[A-Z]/.exec(set)?.[1]);
+
+/** Files count from the lowest icon of a set, the plugin from the highest. */
+function iconJson(icon: { set: string; place: number } | undefined): typeof NONE {
+  const place = icon ? sizeOf(icon.set) - 1 - icon.place : -1;
+  return icon && place >= 0 ? { iconType: icon.set, iconId: String(place) } : NONE;
 }
 
 /** A file writes a formula here without its `=`. */
@@ -72,11 +85,14 @@ function barOf({ type, isShowValue, config }: BarJson): Said {
 function iconsOf({ type, isShowValue, config }: IconsJson): Said {
   const lowestFirst = [...config].reverse();
   const count = lowestFirst.length;
-  // A set has as many icons as its name says.
   const sets = lowestFirst.map(({ iconType }) => iconType);
-  const set = sets.find((one) => one.replace(/^_/, "").startsWith(String(count))) ?? `${count}Arrows`;
+  const set = sets.find((one) => sizeOf(one) === count) ?? `${count}Arrows`;
   const is = (id: (place: number) => number) => lowestFirst.every(({ iconId }, i) => Number(iconId) === id(i));
   const reversed = count > 1 && Number(lowestFirst[0]?.iconId) === 0;
+  const each = lowestFirst.map(({ iconType, iconId }) => {
+    const place = iconId === "" ? Number.NaN : sizeOf(iconType) - 1 - Number(iconId);
+    return place >= 0 ? { set: iconType, place } : { set: "NoIcons", place: 0 };
+  });
   const isWhole = sets.every((one) => one === set) && is((i) => (reversed ? i : count - 1 - i));
   return {
     kind: type,
@@ -85,7 +101,7 @@ function iconsOf({ type, isShowValue, config }: IconsJson): Said {
       ...(i === 0 && operator.startsWith("lessThan") ? { kind: "percent", value: "0" } : stopOf(value)),
       ...(operator === "greaterThan" && { above: true as const }),
     })),
-    icons: { set, reversed, hidesValue: !isShowValue, ...(!isWhole && { mixed: true as const }) },
+    icons: { set, reversed: isWhole && reversed, hidesValue: !isShowValue, ...(!isWhole && { each }) },
   };
 }
 
