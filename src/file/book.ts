@@ -119,6 +119,8 @@ export interface CellStyle {
   };
   /** Whether it may be changed on a protected sheet. */
   readonly unlocked?: true;
+  /** Of cells that newer programs show as a box to tick, the number by which the file says so. */
+  readonly control?: number;
 }
 
 export interface Font {

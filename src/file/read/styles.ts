@@ -1,6 +1,6 @@
 import type { CellStyle, Condition, Edge, Font } from "../book";
 import { PLAIN_FONT, PLAIN_STYLE } from "../emptyBook";
-import { child, children, type Element } from "../xml/tree";
+import { child, children, type Element, within } from "../xml/tree";
 import { type Colors, mixed } from "./colors";
 import { partialFont } from "./fonts";
 import { builtInFormat } from "./numberFormats";
@@ -40,6 +40,7 @@ export function readStyles(root: Element | undefined, colors: Colors): Styles {
       format: formats.get(format) ?? builtInFormat(format),
       align: alignment(child(xf, "alignment")),
       ...(isOn(child(xf, "protection")?.attributes.locked, true) ? {} : { unlocked: true as const }),
+      ...control(child(xf, "extLst")),
     };
   });
   return {
@@ -47,6 +48,12 @@ export function readStyles(root: Element | undefined, colors: Colors): Styles {
     quoted: cells.map(({ attributes }) => isOn(attributes.quotePrefix)),
     overlays: list("dxfs", "dxf").map((one) => overlay(one, colors)),
   };
+}
+
+function control(extensions: Element | undefined): Pick<CellStyle, "control"> {
+  const [found] = within(extensions, "xfpb:xfComplement");
+  const number = numberIn(found?.attributes.i);
+  return number === undefined ? {} : { control: number };
 }
 
 /** Of a pattern, how much of it is the front colour, as LibreOffice mixes them (from memory). */

@@ -23,6 +23,9 @@ export function remarkOnWorkbook(pack: Package, path: string, root: Element, rem
       "The page shows what was fetched last and fetches nothing; the file keeps them.",
     );
   }
+  if (count("FeaturePropertyBag") > 0) {
+    say("boxes to tick", "The page shows TRUE and FALSE there; the boxes stay in the file when you save.");
+  }
   remarks.addKept(
     null,
     children(child(root, "customWorkbookViews"), "customWorkbookView").length,

@@ -1,6 +1,7 @@
 import type { CellStyle, Condition, Edge } from "../book";
 import { isOn } from "../read/values";
 import { same } from "../same";
+import { contentTypes } from "../zip/package";
 import { fontXml } from "./fontXml";
 import { lookXml } from "./lookXml";
 import { formatNumber } from "./numberFormats";
@@ -27,6 +28,8 @@ export class Styles {
   readonly #now: readonly CellStyle[];
   readonly #kept: number;
   readonly #root: Cut;
+  /** Whether the file has the part that says which controls its cells may be. */
+  readonly #hasControls: boolean;
   readonly #lists = new Map<string, Cut>();
   readonly #changed = new Set<string>();
   readonly #known = new Map<string, number>();
@@ -38,6 +41,8 @@ export class Styles {
     this.#kept = before.findIndex((style, i) => !same(style, now[i]));
     if (this.#kept < 0) this.#kept = before.length;
     this.#root = cut(file.read(path));
+    const typeOf = contentTypes(file);
+    this.#hasControls = [...file.parts.keys()].some((part) => typeOf(part).endsWith(CONTROLS));
   }
 
   /** The file's number of a look. */
@@ -96,7 +101,7 @@ export class Styles {
     if (own) return withAttributes(own, { quotePrefix: quoted ? 1 : null });
     const style = this.#now[number];
     if (!style) throw new Error(`A cell has the look ${number}, which the workbook does not have.`);
-    const { font, fill, border, format, align, unlocked } = style;
+    const { font, fill, border, format, align, unlocked, control } = style;
     const [fontId, fillId, borderId] = [
       this.#numberOf("fonts", fontXml("font", font)),
       this.#fill(fill),
@@ -124,6 +129,7 @@ export class Styles {
       },
       alignment,
       unlocked ? element("protection", { locked: false }) : "",
+      control === undefined || !this.#hasControls ? "" : controlXml(control),
     );
   }
 
@@ -142,6 +148,23 @@ export class Styles {
     );
   }
 }
+
+/** [MS-XLSX] 2.2.4.17, 2.3.11 (from memory). */
+const CONTROLS = ".featurepropertybag+xml";
+
+const controlXml = (control: number): string =>
+  element(
+    "extLst",
+    {},
+    element(
+      "ext",
+      {
+        "xmlns:xfpb": "http://schemas.microsoft.com/office/spreadsheetml/2022/featurepropertybag",
+        uri: "{C7286773-470A-42A8-94C5-96B5CB345126}",
+      },
+      element("xfpb:xfComplement", { i: control }),
+    ),
+  );
 
 function borderXml(border: CellStyle["border"]): string {
   const sides = SIDES.map((side) => {

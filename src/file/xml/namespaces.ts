@@ -26,6 +26,7 @@ const PREFIXES = new Map(
     [`${MICROSOFT}/spreadsheetml/2009/9/ac`]: "x14ac:",
     [`${MICROSOFT}/spreadsheetml/2018/threadedcomments`]: "tc:",
     [`${MICROSOFT}/spreadsheetml/2017/dynamicarray`]: "xda:",
+    [`${MICROSOFT}/spreadsheetml/2022/featurepropertybag`]: "xfpb:",
     [`${MICROSOFT}/excel/2006/main`]: "xm:",
     [`${MICROSOFT}/webextensions/webextension/2010/11`]: "we:",
   }),

@@ -1,5 +1,10 @@
 import { Direction, ICommandService } from "@univerjs/core";
-import { CopySheetCommand, InsertRowCommand, SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
+import {
+  CopySheetCommand,
+  FormulaRefRangeService,
+  InsertRowCommand,
+  SetRangeValuesMutation,
+} from "@univerjs/preset-sheets-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { Book, BookSheet } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
@@ -102,6 +107,24 @@ describe("rules for cells below those of the sheet", () => {
     const back = await doneIn(book, SetRangeValuesMutation.id, typed);
     expect(back.sheets[0]?.conditions).toBe(book.sheets[0]?.conditions);
     expect(back.sheets[0]?.validations).toBe(book.sheets[0]?.validations);
+  });
+
+  it("read, where they moved to, what moved with them", async () => {
+    const workbook = await univer.open(toUniver(book, "read"));
+    const place = { unitId: workbook.getUnitId(), subUnitId: first.id };
+    const range = { startRow: 400_000, endRow: 400_004, startColumn: 1, endColumn: 1 };
+    const found: unknown[] = [];
+    // As the part of the sheet does that moves rules with formulas, which needs a page.
+    const formulas = univer.injector.get(FormulaRefRangeService);
+    formulas.registerRangeFormula(place.unitId, place.subUnitId, [range], ["=B400001>B2"], (moved) => {
+      found.push(...moved);
+      return { undos: [], redos: [] };
+    });
+    await univer.injector.get(ICommandService).executeCommand(InsertRowCommand.id, { ...place, ...rowsAbove });
+    univer.close(workbook);
+    expect(found).toMatchObject([
+      { formulas: ["=B400003>B4"], ranges: [{ ...range, startRow: 400_002, endRow: 400_006 }] },
+    ]);
   });
 
   it("move with the rows above them, beyond what the sheet has too", async () => {

@@ -26,16 +26,18 @@ export function styleNumber(id: string): number | null {
 /** Univer carries what it does not know of a style along when it makes a new one of it. */
 type FileStyleData = IStyleData & {
   readonly unlocked?: true;
+  readonly control?: number;
   /** Where Univer has no equal for some of it: all of it as the file says it. */
   readonly fileAlign?: CellStyle["align"];
 };
 
-export function styleData({ font, fill, border, format, align, unlocked }: CellStyle): FileStyleData {
+export function styleData({ font, fill, border, format, align, unlocked, control }: CellStyle): FileStyleData {
   const aligned = alignData(align);
   const data: FileStyleData = {
     ...fontData(font),
     ...aligned,
     ...(unlocked && { unlocked }),
+    ...(control !== undefined && { control }),
     ...(!same(alignOf(aligned), align) && { fileAlign: align }),
   };
   if (fill) data.bg = { rgb: `#${fill}` };
@@ -67,6 +69,7 @@ export function styleOf(data: FileStyleData, plain: CellStyle): CellStyle {
     format: data.n?.pattern || "General",
     align: alignNow(data),
     ...(data.unlocked && { unlocked: true }),
+    ...(data.control !== undefined && { control: data.control }),
   };
 }
 
@@ -167,7 +170,7 @@ export class StyleNumbers {
 }
 
 /** One text for looks that are the same, whatever the order in which they are said. */
-function styleKey({ font, fill, border, format, align, unlocked }: CellStyle): string {
+function styleKey({ font, fill, border, format, align, unlocked, control }: CellStyle): string {
   const edges = (Object.keys(SIDES) as (keyof typeof SIDES)[]).map((side) => {
     const edge = border[side];
     return edge ? [edge.style, edge.color ?? "000000"] : null;
@@ -181,5 +184,6 @@ function styleKey({ font, fill, border, format, align, unlocked }: CellStyle): s
       (one) => one || null,
     ),
     unlocked ?? null,
+    control ?? null,
   ]);
 }
