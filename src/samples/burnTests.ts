@@ -1,10 +1,12 @@
 import type { Sheet } from "../sheet/sheet";
+import { hotThrow } from "./burnTests/hotThrow";
 import { netWeight } from "./burnTests/netWeight";
 import { readings } from "./burnTests/readings";
 import { readMe } from "./burnTests/readMe";
 import { tests } from "./burnTests/tests";
+import { wicks } from "./burnTests/wicks";
 
-/** Burn tests of an invented studio: what was read, what it comes to, and a weighed sample. */
+/** Burn tests of an invented studio: what was read of each candle, what its wicks show, and a weighed sample. */
 export function burnTests(): Sheet[] {
-  return [readMe(), tests(), readings(), netWeight()];
+  return [readMe(), wicks(), tests(), readings(), hotThrow(), netWeight()];
 }

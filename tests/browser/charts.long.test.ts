@@ -6,6 +6,7 @@ describe("the charts over the cells", () => {
   const tryout = new OpenedSite().page();
   const chart = (): Locator => tryout.page.locator("#spreadsheet svg[role=img]");
   const words = async (): Promise<string> => (await chart().getAttribute("aria-label")) ?? "";
+  const tumblers = async (): Promise<string> => (await chart().first().getAttribute("aria-label")) ?? "";
 
   it("show the margins of the range, and follow a price", async () => {
     expect(await chart().count()).toBe(0);
@@ -31,18 +32,19 @@ describe("the charts over the cells", () => {
     await expect.poll(() => tryout.nameBox.inputValue()).toMatch(/^C2\d$/);
   });
 
-  it("show weight against hours for each test, and follow a reading", async () => {
+  it("show the rates of each vessel's wicks, and follow a reading", async () => {
     await tryout.openWorkbook("Demo burn tests");
-    await tryout.openSheet("Tests");
-    await expect.poll(words).toContain("A: Straight tumbler, cotton, size 6: 0: 528, 4: 507,");
+    await tryout.openSheet("Wicks");
+    await expect.poll(() => tumblers()).toContain("Mean: W-18: 4.5, W-21: 5.5, W-24: 6.5, W-27: 7.8");
     await tryout.openSheet("Readings");
-    await tryout.type("D10", "500");
-    await tryout.openSheet("Tests");
-    await expect.poll(words).toContain("size 6: 0: 528, 4: 500, 8: 485");
+    // The first weight of T-04, with W-21: 10 g more.
+    await tryout.type("D67", "454.3");
+    await tryout.openSheet("Wicks");
+    await expect.poll(() => tumblers()).not.toContain("W-21: 5.5");
   });
 
   it("take the colours of a light page, and of a dark one when it becomes that", async () => {
-    const paper = () => chart().locator("rect").first().getAttribute("fill");
+    const paper = () => chart().first().locator("rect").first().getAttribute("fill");
     await expect.poll(paper).toBe("#FFFFFF");
     await tryout.page.emulateMedia({ colorScheme: "dark" });
     await expect.poll(paper).toBe("#26221D");
@@ -59,47 +61,28 @@ describe("the charts over the cells", () => {
 
 describe("the charts over cells that move", () => {
   const tryout = new OpenedSite().page();
-  const chart = (): Locator => tryout.page.locator("#spreadsheet svg[role=img]");
-  const words = async (): Promise<string> => (await chart().getAttribute("aria-label")) ?? "";
+  const tumblers = async (): Promise<string> =>
+    (await tryout.page.locator("#spreadsheet svg[role=img]").first().getAttribute("aria-label")) ?? "";
 
-  it("keep to their rows when one is inserted", async () => {
+  it("keep to their rows when some are inserted above them", async () => {
     await tryout.openWorkbook("Demo burn tests");
-    // A row in the middle of test A: B must not lose its first reading to it.
-    await tryout.openSheet("Readings");
+    await tryout.openSheet("Wicks");
+    await expect.poll(tumblers).toContain("Mean: W-18: 4.5, W-21: 5.5, W-24: 6.5, W-27: 7.8");
     await tryout.goTo("A1");
-    await tryout.openRowMenu(10);
+    await tryout.openRowMenu(3);
     // Its middle is the number of rows.
     await tryout.page.getByText("rows above").click({ position: { x: 20, y: 10 } });
-    await expect.poll(async () => (await tryout.cells("Readings", 14, 0, 2, 1)).flat()).toEqual(["A", "B"]);
-    await tryout.openSheet("Tests");
-    await expect.poll(words).toContain("16: 440, 20: 418. B: Straight tumbler, cotton, size 10: 0: 531, 4: 498");
-    await tryout.openSheet("Readings");
-    await tryout.goTo("A7");
-    await tryout.page.keyboard.press("Control+z");
-    await expect.poll(async () => (await tryout.cells("Readings", 13, 0, 2, 1)).flat()).toEqual(["A", "B"]);
-    await tryout.openSheet("Tests");
-    await expect.poll(words).toContain("16: 440, 20: 418. B: Straight tumbler, cotton, size 10: 0: 531, 4: 498");
+    await expect.poll(async () => (await tryout.cells("Wicks", 4, 0)).flat()).toEqual(["Vessel"]);
+    await expect.poll(tumblers).toContain("Mean: W-18: 4.5, W-21: 5.5, W-24: 6.5, W-27: 7.8");
   });
 
-  it("draw a sixth test and name it by its cells, also after a row has come above these", async () => {
-    await tryout.paste("A14", [["F", "Small tin"]]);
-    await tryout.type("F14", "Cotton, size 2");
-    await tryout.openSheet("Readings");
-    expect(await tryout.cells("Readings", 45, 0, 2)).toEqual([["E"], [null]]);
-    await tryout.paste("A47", [
-      ["F", 1, 0, 150],
-      ["F", 1, 240, 138],
-    ]);
-    await tryout.openSheet("Tests");
-    await expect.poll(words).toMatch(/F: Small tin, cotton, size 2: 0: 150, 4: 138\.$/);
-
-    await tryout.openSheet("Readings");
-    await tryout.goTo("A2");
-    const canvas = await tryout.page.locator("canvas[id^=univer-sheet-main-canvas]").boundingBox();
-    await tryout.page.mouse.click((canvas?.x ?? 0) + 20, (canvas?.y ?? 0) + 62, { button: "right" });
-    await tryout.page.getByText("rows above").click({ position: { x: 20, y: 10 } });
-    await expect.poll(() => tryout.cells("Readings", 6, 0)).toEqual([["Test"]]);
-    await tryout.openSheet("Tests");
-    await expect.poll(words).toMatch(/F: Small tin, cotton, size 2: 0: 150, 4: 138\.$/);
+  it("draw another wick, also after a row has come above them", async () => {
+    await tryout.openSheet("Burn tests");
+    // T-01, whose rate is 6.3.
+    await tryout.type("D5", "W-30");
+    await tryout.type("E5", "3");
+    await tryout.openSheet("Wicks");
+    await tryout.type("A11", "W-30");
+    await expect.poll(tumblers).toMatch(/Mean: .*W-27: 7\.8, W-30: 6\.3/);
   });
 });

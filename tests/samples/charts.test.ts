@@ -52,10 +52,10 @@ const withCharts = SAMPLES.flatMap((sample) => {
   return charts.length > 0 ? [{ file: sample.file, charts }] : [];
 });
 
-it("the studio and the burn tests have a chart each", () => {
+it("the studio has a chart, and the burn tests one for each vessel", () => {
   expect(withCharts.map(({ file, charts }) => [file, charts.map(({ chart }) => chart.kind)])).toEqual([
     ["1-studio.xlsx", ["bars"]],
-    ["2-burn-tests.xlsx", ["line-of-points"]],
+    ["2-burn-tests.xlsx", ["bars", "bars"]],
   ]);
 });
 
@@ -101,8 +101,7 @@ describe.each(withCharts)("the charts of $file", ({ file, charts }) => {
           const isName = axes[a] === "c:cat";
           const cells = cellsOf(range).flatMap((value = "", idx) => (value === "" && !isName ? [] : [[idx, value]]));
           expect(points).toEqual(cells);
-          const isFree = first(first(series[s] as Element, "c:tx"), "c:v").textContent === "(free)";
-          if (!isFree) expect(points.length).toBeGreaterThan(5);
+          expect(points.length).toBeGreaterThan(3);
           expect(first(axis, "c:ptCount").getAttribute("val")).toBe(String(range.rows));
         }
       }
@@ -135,9 +134,14 @@ describe.each(withCharts)("the charts of $file", ({ file, charts }) => {
   });
 
   it("stand where they are described, with a text for those who do not see them", () => {
-    for (const [i, { sheet, chart }] of charts.entries()) {
+    const drawn = [...new Set(charts.map(({ sheet }) => sheet.name))];
+    for (const { sheet, chart } of charts) {
       const { row, column, rows, columns } = chart.place;
-      const drawing = parse(parts[`xl/drawings/drawing${i + 1}.xml`] ?? "").documentElement as Element;
+      // A drawing for each sheet that has charts, in it a frame for each chart.
+      const i = drawn.indexOf(sheet.name);
+      const all = parse(parts[`xl/drawings/drawing${i + 1}.xml`] ?? "").documentElement as Element;
+      const frame = charts.filter((one) => one.sheet === sheet).findIndex((one) => one.chart === chart);
+      const drawing = all.getElementsByTagName("xdr:twoCellAnchor")[frame] as Element;
       const corner = (name: string) =>
         ["xdr:row", "xdr:col"].map((part) => Number(first(first(drawing, name), part).textContent));
       expect(corner("xdr:from")).toEqual([row, column]);

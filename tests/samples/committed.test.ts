@@ -39,8 +39,11 @@ describe.each(SAMPLES)("the sample workbook $file", (sample) => {
     cells.filter(({ formula }) => formula !== undefined).map((cell) => ({ ...cell, name })),
   );
   const ours = formulas.filter(({ formula }) => formula?.includes("POUR"));
+  const byAddress = new Map(
+    sheets.map(({ name, cells }) => [name, new Map(cells.map((cell) => [cell.address, cell]))]),
+  );
   const writtenAt = (sheet: Sheet, cell: { row: number; column: number }): WrittenCell | undefined =>
-    sheets.find(({ name }) => name === sheet.name)?.cells.find(({ address }) => address === addressOf(cell));
+    byAddress.get(sheet.name)?.get(addressOf(cell));
 
   it("is what `npm run samples` writes now, twice the same", async () => {
     const functions = { script, metadata: metadataText };

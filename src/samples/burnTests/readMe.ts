@@ -6,18 +6,27 @@ const GROUPS: readonly Group[] = [
     label: "The studio",
     look: "note",
     texts: [
-      "Ostrelow is an invented studio. Its candles and every reading here are invented too: burn your own.",
-      "Five candles are on test, each for five cycles: one burns too hot, one too small, and one fills its pool a little late.",
+      "Ostrelow is an invented studio. Its vessels, its wicks (W-15 to W-27, thicker and thicker) and every reading here are invented too: burn your own.",
+      "Two series: four wicks in a straight tumbler (tests T-01 to T-12) and four in a small tin (S-01 to S-12), three candles of each, read every hour until 10 mm of wax were left.",
+      "In the tumbler W-27 fails plainly: its flame grows over 75 mm. W-24 is doubtful: one candle of three sooted. W-21 shows nothing to remark, and W-18 melts too small a pool.",
+    ],
+  },
+  {
+    label: "What is where",
+    look: "note",
+    texts: [
+      "Wicks: by vessel what was seen of each wick, the rates side by side with a chart, and the thickness that a wanted rate asks for.",
+      "Burn tests: a row for each candle, what was poured and what its readings come to. Readings: every look at every candle, as on its card.",
+      "Hot throw: two candles scored by a panel. Net weight: a small sample weighed by two rules.",
     ],
   },
   {
     label: "Change something and watch",
     look: "note",
     texts: [
-      "Readings: a weight, and the rate and the hours on the sheet Tests follow, with the chart. A flame or a pool, and the checks follow.",
-      "Readings and Tests: fill in a free row, and the chart draws it too. A weight or a flame that was not taken stays blank and is left out. A slip is said in its row, and only that row is left out.",
-      "Tests: the width of a vessel, its fill, or the depth of wax left.",
-      "Net weight: a weighing, the label or the size of the lot.",
+      "Readings: make a flame higher, or write some soot, and the candle's row on Burn tests and its wick on Wicks follow. Change a weight, and the rate, its interval and the chart follow. A slip is said in the candle's row; all other candles count on.",
+      "Burn tests and Readings: go on in the free rows. S-12 is not finished: burn it down.",
+      "Wicks: the rate that is wanted, the vessel, or a wick in a free row. Hot throw: a score. Net weight: a weighing, the label or the size of the lot.",
       "On every sheet the pale cells with a frame are the ones to type in.",
     ],
   },
@@ -25,9 +34,9 @@ const GROUPS: readonly Group[] = [
     label: "How to burn",
     look: "note",
     texts: [
-      "Cycles of 240 minutes with breaks of at least 60 follow EN 15426. EN 15493 allows a flame of 75 mm, of a tea light 30 mm (both second-hand: compare them with the standards).",
-      "An hour an inch for the pool is common practice, no standard. Stopping at half an inch (13 mm) of wax is fire-safety guidance: Tests works out what that weighs in each vessel.",
-      "Trim the wick to about 6 mm before each cycle. Weigh before lighting and after the wax has set.",
+      "Cycles of at most 240 minutes with breaks of at least 60 follow EN 15426. EN 15493 allows a flame of 75 mm, of a tea light 30 mm (both second-hand: compare them with the standards).",
+      "An hour an inch for the pool and a vessel of at most 60 C are common practice, no standard. EN 15426 burns down to 10 mm of wax; fire-safety guidance stops at half an inch (13 mm) in use.",
+      "Trim the wick to about 6 mm before each cycle. Weigh before lighting and after the wax has set. Burn each wick once before any is burnt again, in an order like chance: what changes from day to day then falls on all alike.",
     ],
   },
   {

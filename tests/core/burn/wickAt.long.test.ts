@@ -1,23 +1,13 @@
 import { expect, it } from "vitest";
 import { wickAt } from "../../../src/core/burn/wickAt";
 import { wickCompare } from "../../../src/core/burn/wickCompare";
-
-/** Even numbers from 0 to 1, the same each time (Mulberry32, from memory). */
-function randomOf(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
+import { normalOf, randomOf } from "./random";
 
 const SERIES = 10_000;
 
 /** A series as it may turn out: four wicks, three candles each, on a line with a spread like a test burn's. Invented. */
 function seriesOf(random: () => number) {
-  const normal = () => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random());
+  const normal = normalOf(random);
   return [4, 6, 8, 10].flatMap((x) => [0, 1, 2].map(() => ({ x, y: 2 + 0.5 * x + 0.25 * normal() })));
 }
 
@@ -44,4 +34,18 @@ it("holds the true mean of a wick in 95 of 100 intervals", () => {
   }
   expect(held / SERIES).toBeGreaterThan(0.94);
   expect(held / SERIES).toBeLessThan(0.96);
+});
+
+it("tells apart wicks that burn alike in at most 5 of 100 series", () => {
+  const random = randomOf(3);
+  const normal = normalOf(random);
+  let apart = 0;
+  for (let i = 0; i < SERIES; i++) {
+    // Four wicks of one mean and spreads of their own.
+    const tried = [1, 2, 3, 4].flatMap((wick) => [0, 1, 2].map(() => ({ wick, value: 5 + 0.1 * wick * normal() })));
+    if (wickCompare(tried, (wick) => wick).some(({ alike }) => alike.length < 3)) apart++;
+  }
+  // 5 % and what 10,000 series may miss it by.
+  expect(apart / SERIES).toBeLessThan(0.055);
+  expect(apart).toBeGreaterThan(0);
 });
