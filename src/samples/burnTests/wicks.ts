@@ -65,12 +65,13 @@ function block(index: number): Cell[] {
       { heading: "Mean (g/h)", ...right },
       { heading: "Lower (g/h)", ...right },
       { heading: "Upper (g/h)", ...right },
-      { heading: "Cannot be told from" },
+      { heading: "Cannot be told from", ...center },
     ]),
     cell(rows.rates + 1, 0, { formula: `=${compare}` }),
     ...Array.from({ length: ROOM }, (_, i) => [
       cell(rows.rates + 1 + i, 1, null, count),
       ...[2, 3, 4].map((column) => cell(rows.rates + 1 + i, column, null, rate)),
+      cell(rows.rates + 1 + i, 5, null, center),
     ]).flat(),
     ...headingRow(rows.wanted, 0, [
       { heading: "Wanted (g/h)" },
