@@ -144,7 +144,7 @@ describe("each candle", () => {
   });
 
   it("is found and read by the pane, to the same rates and the same wicks that cannot be told apart", () => {
-    const tableOf = (type: "burnTests" | "readings", sheet: string, name: string) => {
+    const tableOf = (type: "burnTests" | "readings" | "vessels", sheet: string, name: string) => {
       const rows = book.rows(sheet, name);
       const headings = Object.keys(rows[0] ?? {});
       return { type, headings, columns: matchColumns(type, headings), rows: rows.map((one) => Object.values(one)) };
@@ -153,6 +153,7 @@ describe("each candle", () => {
       {
         burnTests: tableOf("burnTests", "Burn tests", "BurnTests"),
         readings: tableOf("readings", "Readings", "Readings"),
+        vessels: tableOf("vessels", "Vessels", "Vessels"),
       } as never,
       "g",
     );
@@ -234,6 +235,25 @@ describe.each(VESSELS)("the wicks of $vessel", ({ vessel, wicks, seen, rates, wa
   it("leave free rows blank", () => {
     for (const row of [seen + 4, seen + 5]) {
       for (const letter of "BCDEFGH") expect(at(letter, row)).toBe("");
+    }
+  });
+});
+
+describe("the vessels", () => {
+  it("hold the wax that their candles had, and have no wick approved yet", () => {
+    const rows = book.rows("Vessels", "Vessels").filter(({ Vessel }) => Vessel !== null);
+    expect(rows.map(({ Vessel }) => Vessel)).toEqual(VESSELS.map(({ vessel }) => vessel));
+    for (const row of rows) {
+      const [width, fill] = [number(row, "Inside width (mm)"), number(row, "Fill weight (g)")];
+      expect(fill).toBeCloseTo(number(row, "Water weight (g)") * 0.9, 10);
+      expect(number(row, "Pool to the wall (h)")).toBeCloseTo(width / 25.4, 12);
+      expect(row.Wick).toBeNull();
+      for (const { Test } of tests().filter(({ Vessel }) => Vessel === row.Vessel)) {
+        const [lit, last] = [ofTest(Test)[0] as Row, ofTest(Test).at(-1) as Row];
+        // What is left weighs as much as its share of the depth, 42 and 34 mm, to a millimetre.
+        const left = 1 - (number(lit, "Weight (g)") - number(last, "Weight (g)")) / fill;
+        expect(Math.abs(left * (width === 70 ? 42 : 34) - number(last, "Wax left (mm)"))).toBeLessThan(1);
+      }
     }
   });
 });

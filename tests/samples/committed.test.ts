@@ -209,6 +209,7 @@ describe.each(SAMPLES)("the sample workbook $file", (sample) => {
 
   it("keeps headings apart from each other, and notes from the framed values before them", () => {
     for (const { name, cells, widths } of described) {
+      const inputs = new Map(cells.filter(({ look }) => look === "input").map((cell) => [addressOf(cell), cell]));
       for (const cell of cells) {
         const words = textOf(cell);
         const width = widths[cell.column] ?? 0;
@@ -216,8 +217,8 @@ describe.each(SAMPLES)("the sample workbook $file", (sample) => {
           const longest = Math.max(...linesOf(words, width).map(({ length }) => length));
           expect(longest, `${name}: ${words}`).toBeLessThan(width);
         }
-        const before = cells.find(({ row, column }) => row === cell.row && column === cell.column - 1);
-        if (cell.look !== "note" || before?.look !== "input") continue;
+        const before = inputs.get(addressOf({ row: cell.row, column: cell.column - 1 }));
+        if (cell.look !== "note" || !before) continue;
         expect(words, name).toMatch(/^ {2}\S/);
         expect(before.align, `${name}: ${words}`).toBe("right");
       }

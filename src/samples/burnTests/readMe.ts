@@ -17,7 +17,7 @@ const GROUPS: readonly Group[] = [
     texts: [
       "Wicks: by vessel what was seen of each wick, the rates side by side with a chart, and the thickness that a wanted rate asks for.",
       "Burn tests: a row for each candle, what was poured and what its readings come to. Readings: every look at every candle, as on its card.",
-      "Hot throw: two candles scored by a panel. Net weight: a small sample weighed by two rules.",
+      "Vessels: what fills them, and the wick that you approve. Hot throw: two candles scored by a panel. Net weight: a small sample weighed by two rules.",
     ],
   },
   {

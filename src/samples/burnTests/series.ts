@@ -6,6 +6,9 @@ export interface Vessel {
   readonly width: number;
   /** Wax that was poured, from the surface down. */
   readonly depth: number;
+  /** Water to where the wax stands, and wax weight for one of water. */
+  readonly water: number;
+  readonly factor: number;
   readonly empty: number;
 }
 
@@ -52,7 +55,7 @@ interface Series extends Vessel {
 }
 
 const TUMBLERS: Series = {
-  ...{ code: "T", vessel: "Straight tumbler", width: 70, depth: 42, empty: 298 },
+  ...{ code: "T", vessel: "Straight tumbler", width: 70, depth: 42, water: 161.6, factor: 0.9, empty: 298 },
   days: [
     [10, 5],
     [10, 8],
@@ -80,7 +83,7 @@ const TUMBLERS: Series = {
 };
 
 const TINS: Series = {
-  ...{ code: "S", vessel: "Small tin", width: 60, depth: 34, empty: 28 },
+  ...{ code: "S", vessel: "Small tin", width: 60, depth: 34, water: 96.1, factor: 0.9, empty: 28 },
   days: [
     [10, 14],
     [10, 17],
@@ -107,7 +110,6 @@ const TINS: Series = {
   ],
 };
 
-const WAX_DENSITY = 0.9; // g/cm3 of solid wax, about
 const LEFT = 10; // mm, where a candle is put out for good
 const FLAME = 75; // mm
 const HEAT = 60; // C
@@ -137,10 +139,9 @@ function candlesOf({ code, days, rounds, wicks, ...vessel }: Series): Burnt[] {
 
 /** Cycle by cycle until the wax is down to what must stay, or the candle shows what ends a test. */
 function looksOf(candle: Burnt): Look[] {
-  const { test, width, depth, empty, habit, rate, number } = candle;
-  const area = (Math.PI / 4) * (width / 10) ** 2; // cm2
-  const leftAfter = (hours: number): number => Math.round(depth - (10 * rate * hours) / (area * WAX_DENSITY));
-  const start = empty + (area * depth * WAX_DENSITY) / 10;
+  const { test, width, depth, water, factor, empty, habit, rate, number } = candle;
+  const leftAfter = (hours: number): number => Math.round(depth * (1 - (rate * hours) / (water * factor)));
+  const start = empty + water * factor;
   const looks: Look[] = [];
   const unlit = { flame: null, pool: null, left: null, soot: null, glass: null, remarks: null };
   let before = tenth(start + number / 5);
@@ -177,4 +178,4 @@ const BURNT = [TUMBLERS, TINS].flatMap(candlesOf);
 
 export const CANDLES: readonly Candle[] = BURNT;
 export const LOOKS: readonly Look[] = BURNT.flatMap(looksOf);
-export const VESSELS: readonly { readonly vessel: string; readonly wicks: readonly Wick[] }[] = [TUMBLERS, TINS];
+export const VESSELS: readonly (Vessel & { readonly wicks: readonly Wick[] })[] = [TUMBLERS, TINS];
