@@ -11,7 +11,8 @@ export const burnTestHelp = (): string => `<h2>Burn tests and wicks</h2>
 <li>A cycle is 240 minutes at most, with a break of 60 or more behind it, until 10 mm of wax are left (EN 15426; cycle and break second-hand). Look at the candle each hour, and read flame, pool, soot and glass temperature (common practice, no source).</li>
 <li>A candle is finished when all of that was read and 10 mm are left. Until then it passes nothing.</li>
 </ul>
-<p><b>Approve</b> writes a wick into the row of its vessel in Vessels, and nothing else. It holds for what was burnt: the wax and the loads of its candles, which stay in Burn tests.</p>
+<p><b>Read a series</b> shows of each wick what its candles showed, in how many, what is still possible, and what would make it surer. It follows the readings.</p>
+<p><b>Approve</b>, beside a wick, writes it into the row of its vessel in Vessels, and nothing else. It holds for what was burnt: the wax and the loads of its candles, which stay in Burn tests.</p>
 <ul>
 <li>A wick of which any candle of the series was beyond the limits is refused; so is one without a finished candle.</li>
 <li>You are asked first where a candle is not finished, fewer than three are, a pool is to look at, the wick failed in another series, or another wick stands there.</li>
