@@ -47,49 +47,58 @@ const said = (kind: Said["kind"], says: string): Said => ({ kind, says });
  * seen. The wax and the loads that it holds for are those of the tests; the vessel's row names the wick alone.
  */
 export function planApproval(test: string, tables: ApprovalTables, settings: Pick<Settings, "basis">): ApprovalPlan {
-  const { burnTests, readings } = tables;
-  const named = burnTests.get(sameName(test));
+  const named = tables.burnTests.get(sameName(test));
   if (!named) return said("unseen", `${test} is not among the burn tests any more.`);
   const { vessel, wick } = named;
   if (vessel === "" || wick === "") {
     return said("unseen", `${test} names no ${vessel === "" ? "vessel" : "wick"}; write it.`);
   }
-  const seen = (one: BurnTest) => seenCandle(one, readings.get(sameName(one.test)) ?? []);
-  const series = seriesOf(burnTests).find((one) => one.includes(named)) ?? [named];
-  const candles = series.filter((one) => isSameWick(one.wick, wick)).map(seen);
+  const { candles, elsewhere } = seenOf(named, tables);
   const place = placeOf(vessel, tables.vessels);
   const standing = typeof place !== "string" && isSameWick(place.old, wick) ? standsIn(place, vessel) : "";
   const failed = candles.find(({ beyond }) => beyond.length > 0);
   if (failed) {
-    const why = `${failed.test.test}, ${failed.beyond[0]}`;
-    if (standing !== "")
-      return said("unfit", `${standing}, and was beyond the limits: ${why}. Name another one there.`);
-    return said("unseen", `${wick} cannot be approved for ${vessel}: ${why}.`);
+    const why = `${failed.test.test}, ${failed.beyond[0]}.`;
+    return standing === ""
+      ? said("unseen", `${wick} cannot be approved for ${vessel}: ${why}`)
+      : said("unfit", `${standing}, and was beyond the limits: ${why} Name another one there.`);
   }
   if (standing !== "") return said("standing", `${standing}.`);
   if (!candles.some(isFinished)) {
-    return said(
-      "unseen",
-      `${wick} cannot be approved for ${vessel} yet: no candle is finished. ${openWords(candles)}.`,
-    );
+    const why = `no candle is finished. ${openWords(candles)}.`;
+    return said("unseen", `${wick} cannot be approved for ${vessel} yet: ${why}`);
   }
   if (typeof place === "string") return said("barred", place);
-  const { name, old, ...cell } = place;
-  const others = [...burnTests.values()].filter(
-    (one) => !series.includes(one) && sameName(one.vessel) === sameName(vessel),
-  );
-  const ofWick = others.filter((one) => isSameWick(one.wick, wick)).map(seen);
-  const passed = [...candles, ...ofWick].filter((one) => isFinished(one) && one.beyond.length === 0);
-  const holds = holdsFor(
-    passed.map((one) => one.test).filter((one) => isWax(one, named.wax || USUAL)),
-    settings,
-  );
+  const { name, row, column, old } = place;
+  const holds = holdsFor(alikeOf(named, [...candles, ...elsewhere], settings), settings);
   return {
     kind: "ready",
-    cell: { ...cell, text: wick },
-    doubts: [...doubtsOf(candles, settings), ...failedElsewhere(ofWick, settings), ...replaced(old, vessel)],
+    cell: { row, column, text: wick },
+    doubts: [...doubtsOf(candles, settings), ...failedElsewhere(elsewhere, settings), ...replaced(old, vessel)],
     done: `${wick} stands in ${name} as the wick of ${vessel}, for what was burnt: ${holds}. Poured in another way, Check says so. A burn-test laboratory has the last word.`,
   };
+}
+
+/** What was seen of the wick of a test in its vessel: in its own series, and in others. */
+function seenOf(named: BurnTest, { burnTests, readings }: ApprovalTables) {
+  const series = seriesOf(burnTests).find((one) => one.includes(named)) ?? [named];
+  const ofWick = [...burnTests.values()].filter(
+    ({ vessel, wick }) => sameName(vessel) === sameName(named.vessel) && isSameWick(wick, named.wick),
+  );
+  const seen = (isOwn: boolean) =>
+    ofWick
+      .filter((one) => series.includes(one) === isOwn)
+      .map((one) => seenCandle(one, readings.get(sameName(one.test)) ?? []));
+  return { candles: seen(true), elsewhere: seen(false) };
+}
+
+/** The tests without a fault that say something of candles like this one: in its wax, and with a scent as it has. */
+function alikeOf(named: BurnTest, candles: readonly SeenCandle[], { basis }: Pick<Settings, "basis">): BurnTest[] {
+  const isScented = (test: BurnTest) => ofWax(test, basis) !== 0;
+  return candles
+    .filter((one) => isFinished(one) && one.beyond.length === 0)
+    .map(({ test }) => test)
+    .filter((test) => isWax(test, named.wax || USUAL) && isScented(test) === isScented(named));
 }
 
 /** A cell of the table of vessels, and the wick that it holds. */

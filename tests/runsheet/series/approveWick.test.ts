@@ -70,8 +70,10 @@ describe("approving a wick", () => {
       test("D", "size 6", 0.08),
       test("E", "Size 6", 0.1, "Hard wax"),
       test("F", "Size 8", 0.12),
+      // Without scent a candle is another one, and no lower end of the loads.
+      ["G", "Bowl", "Size 6", "Soft wax", null, null, 70],
     ];
-    const readings = [...ALL, ...burnt("D"), ...burnt("E"), ...burnt("F")];
+    const readings = [...ALL, ...burnt("D"), ...burnt("E"), ...burnt("F"), ...burnt("G")];
     expect(planned({ tests, readings })).toMatchObject({
       doubts: [],
       done: expect.stringContaining("4 candles in Soft wax at 6 to 8 % of wax with Rain"),
