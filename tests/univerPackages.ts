@@ -19,6 +19,8 @@ const behind = ["conditional-formatting", "data-validation", "filter", "hyper-li
 export const univerPackages = {
   enabled: true,
   include: [
+    // Of two ways in the optimizer takes the modules, whose circle Node does not load.
+    "hyperformula",
     ...own,
     ...texts,
     ...behind,
