@@ -36,7 +36,7 @@ export function vessels(): Sheet {
   );
   return {
     name: "Vessels",
-    widths: [20, 13, 14, 10, 13, 14, 16],
+    widths: [20, 13, 14, 12, 13, 14, 16],
     cells: [
       ...heading(
         "Vessels",
