@@ -34,7 +34,7 @@ export function lostIn(file: PackageEdit, listed: readonly Listed[], before: Boo
   const tooLong = now.sheets.flatMap((sheet) => beyondLimits(sheet).map((loss) => ({ ...loss, sheet: sheet.name })));
   const filters = now.sheets.flatMap((sheet) =>
     wordlessFilters(
-      before.sheets.find(({ id }) => id === sheet.id),
+      before.sheets.find(({ id }) => id === sheet.id) ?? before.sheets.find(({ id }) => id === sheet.copyOf),
       sheet,
     ).map((loss) => ({ ...loss, sheet: sheet.name })),
   );

@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
+import type { Condition } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
 import { SAMPLES } from "../../../src/samples/index";
@@ -41,11 +42,42 @@ export async function writtenFiles(cache: string): Promise<Written[]> {
   return [
     ...samples.map(({ name, bytes }) => ({ name: `sample ${name}`, bytes, isComputed: true })),
     ...origins.map(([name, origin]) => ({ name: `edited, ${name}`, bytes: edited(origin), origin, isComputed: true })),
+    // Formulas of a duplicate still read the tables of its source by name.
+    ...origins.map(([name, origin]) => ({
+      name: `duplicated, ${name}`,
+      bytes: duplicated(origin),
+      origin,
+      isComputed: false,
+    })),
     ...origins.map(([name, origin]) => ({ name: `new, of ${name}`, bytes: anew(origin), isComputed: true })),
     ...random.map((book, i) => ({ name: `random ${i + 1}`, bytes: saveBook(null, book).bytes, isComputed: false })),
   ];
 }
 
 const edited = (origin: Uint8Array): Uint8Array => saveBook(origin, worked(openFile(origin, "a.xlsx").book)).bytes;
+
+/** Each sheet once more, with icons of several sets beside its own rules. */
+function duplicated(origin: Uint8Array): Uint8Array {
+  const { book } = openFile(origin, "a.xlsx");
+  const copies = book.sheets.map((sheet, i) => ({
+    ...sheet,
+    ...{ id: `copy ${i}`, copyOf: sheet.id, name: `${i} of ${sheet.name}`.slice(0, 31) },
+    conditions: [...sheet.conditions, CHOSEN],
+  }));
+  return saveBook(origin, { ...book, sheets: [...book.sheets, ...copies] }).bytes;
+}
+
+const CHOSEN: Condition = {
+  ...{ areas: [{ row: 0, column: 1, rows: 9, columns: 1 }], kind: "iconSet", priority: 99, stops: false, formulas: [] },
+  stopsAt: ["0", "5", "9"].map((value) => ({ kind: "num", value })),
+  icons: {
+    ...{ set: "3Flags", reversed: false, hidesValue: false },
+    each: [
+      { set: "NoIcons", place: 0 },
+      { set: "3Stars", place: 1 },
+      { set: "5Boxes", place: 4 },
+    ],
+  },
+};
 
 const anew = (origin: Uint8Array): Uint8Array => saveBook(null, openFile(origin, "a.xlsx").book).bytes;

@@ -74,6 +74,13 @@ describe("a duplicate of a sheet", () => {
   });
 });
 
+it("a duplicate has a filter that files alone have words for", () => {
+  // The second column of the sheet's own filter shows the ten highest.
+  const { lost, text } = duplicated("Old");
+  expect(text(COPY)).toContain("<top10 ");
+  expect(lost).toEqual(["Copy & more: custom views"]);
+});
+
 it("a duplicate is printed as its sheet is, and one tab alone is chosen", () => {
   const { text } = duplicated("Pours");
   const book = text("xl/book.xml");
