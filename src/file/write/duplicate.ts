@@ -56,9 +56,13 @@ const partNames = (raw: string): string[] => [...attributesOf(raw).keys()].filte
 /** Charts in cells show the duplicate's cells, where they showed those of the sheet itself. */
 const withOwnCharts = (raw: string, renames: Renames): string =>
   /<(?:\w+:)?sparklineGroups[\s>]/.test(raw)
-    ? raw.replace(/(<xm:f>)([^<]*)(?=<\/xm:f>)/g, (found, tag: string, formula: string) => {
+    ? withoutIds(raw).replace(/(<xm:f>)([^<]*)(?=<\/xm:f>)/g, (found, tag: string, formula: string) => {
         const said = unescapeText(formula);
         const renamed = renamedIn(said, renames);
         return renamed === said ? found : tag + escapeText(renamed);
       })
     : raw;
+
+/** Ids that are no other group's. */
+const withoutIds = (raw: string): string =>
+  raw.replace(/<(?:\w+:)?sparklineGroup\b[^>]*>/g, (tag) => tag.replace(/\s[\w-]+:uid="[^"]*"/, ""));

@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { Book, BookSheet } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
+import { duplicateOf } from "../../../src/file/write/duplicate";
 import { richWorkbook } from "../richWorkbook";
 import { faultsOf } from "./packageFaults";
 
@@ -72,6 +73,12 @@ describe("a duplicate of a sheet", () => {
     }));
     expect(moved.lost).toContain("Copy & more: charts in cells");
   });
+});
+
+it("charts in cells of a duplicate have no ids of others", () => {
+  const text = `<worksheet><extLst><ext><x14:sparklineGroups><x14:sparklineGroup type="line" xr2:uid="{1}"><x14:sparklines><x14:sparkline><xm:f>Own!A1:A3</xm:f></x14:sparkline></x14:sparklines></x14:sparklineGroup></x14:sparklineGroups></ext></extLst></worksheet>`;
+  const now = duplicateOf(text, { ...(book.sheets[0] as BookSheet), name: "Own" }, "Other");
+  expect(now).toBe(text.replace(' xr2:uid="{1}"', "").replace("Own!", "'Other'!"));
 });
 
 it("a duplicate has a filter that files alone have words for", () => {
