@@ -3,6 +3,7 @@
  * choose among the parts: `npm run bench -- pots packs`.
  */
 
+import { excel } from "./excel";
 import { type Figure, print } from "./figures";
 import { functions } from "./functions";
 import { packs } from "./packs";
@@ -12,7 +13,7 @@ import { recalculation } from "./recalculation";
 import { runSheets } from "./runSheets";
 import { stock } from "./stock";
 
-const parts = { functions, recalculation, pots, packs, runSheets, stock, page };
+const parts = { functions, recalculation, pots, packs, runSheets, excel, stock, page };
 
 const chosen = process.argv.slice(2);
 const begun = performance.now();

@@ -1,9 +1,11 @@
 import { readdirSync, statSync } from "node:fs";
+import type { Browser } from "playwright-core";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
 import { launch, serveBuilt } from "../browser/launch";
 import { TryoutPage } from "../browser/page";
 import { dist } from "../dist";
 import type { Figure, Part } from "./figures";
+import { pageEdits } from "./pageEdits";
 
 const LONGEST = 200;
 
@@ -57,6 +59,17 @@ async function longestTask(tryout: TryoutPage, what: string, sheet: Sheet): Prom
   return [chosen, figure("a number typed and planned anew", await longest())];
 }
 
+/** In a page of its own for each size: what other sheets hold would slow it down. */
+async function edits(browser: Browser, address: string): Promise<Figure[]> {
+  const figures: Figure[] = [];
+  for (const rows of [10_000, 20_000]) {
+    const tryout = await new TryoutPage().open(browser, address);
+    figures.push(...(await pageEdits(tryout, rows)));
+    await tryout.close();
+  }
+  return figures;
+}
+
 function bytes(): Figure[] {
   const compressed = readdirSync(dist).filter((name) => name.endsWith(".js.br"));
   const sizes = compressed.map((name) => ({ name: name.slice(0, -3), size: statSync(new URL(name, dist)).size }));
@@ -77,6 +90,7 @@ export const page: Part = {
       return [
         ...(await longestTask(opened, "1000 rows in 8 scents", tableOf("Rows", 1000, 8))),
         ...(await longestTask(opened, "120 fills in one scent", tableOf("Fills", 120, 1))),
+        ...(await edits(browser, site.address)),
         ...bytes(),
       ];
     } finally {

@@ -4,7 +4,7 @@ import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import { type Figure, type Part, spread, timeOf } from "./figures";
 
 /** Rows of 12 candles in 8 scents. */
-function tablesOf(rows: number): Parameters<typeof buildRun>[0] {
+export function tablesOf(rows: number): Parameters<typeof buildRun>[0] {
   const cells = Array.from({ length: rows }, (_, i) => [`Tin ${i}`, 12, 100 + (i % 150), `Scent ${i % 8}`, 0.08]);
   return {
     pour: {

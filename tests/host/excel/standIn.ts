@@ -68,18 +68,27 @@ export class StandIn {
 
   /** Puts the client where it would be in Excel; `vi.unstubAllGlobals` takes it away. */
   install(): this {
+    const { page, forget } = this.connect();
+    for (const [name, value] of Object.entries(page)) vi.stubGlobal(name, value);
+    onTestFinished(() => {
+      forget();
+      expect(this.faults, "what the client refused").toEqual([]);
+    });
+    return this;
+  }
+
+  /** What a page has in Excel, and how it is left. */
+  connect(): { readonly page: object; readonly forget: () => void } {
     forgetRuns();
     const client = clientFor(this.platform);
     const { office } = client;
     client.connect(this);
     this.book.onEvent = (event) => client.tell(event);
-    vi.stubGlobal("Excel", { ...office.Excel, run: (...given: unknown[]) => this.run(office, given) });
-    vi.stubGlobal("Office", office.Office);
-    onTestFinished(() => {
-      client.forget(this);
-      expect(this.faults, "what the client refused").toEqual([]);
-    });
-    return this;
+    const page = {
+      Excel: { ...office.Excel, run: (...given: unknown[]) => this.run(office, given) },
+      Office: office.Office,
+    };
+    return { page, forget: () => client.forget(this) };
   }
 
   /** Whether this Excel knows a set of calls. */
