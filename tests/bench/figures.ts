@@ -1,3 +1,6 @@
+import { setFlagsFromString } from "node:v8";
+import { runInNewContext } from "node:vm";
+
 /** What a measurement gives: times side by side, as medians and spread, each with its goal. */
 
 export interface Figure {
@@ -29,6 +32,9 @@ export const short = (value: number): string =>
 export const spread = (values: readonly number[], unit = ""): string =>
   `${short(median(values))}${unit} (${short(at(values, 0.25))} to ${short(at(values, 0.75))})`;
 
+setFlagsFromString("--expose-gc");
+const collectGarbage = runInNewContext("gc") as (how: { readonly type: "minor" }) => void;
+
 /** Milliseconds that some work takes. */
 export async function timeOf(work: () => unknown): Promise<number> {
   const before = performance.now();
@@ -36,8 +42,10 @@ export async function timeOf(work: () => unknown): Promise<number> {
   return performance.now() - before;
 }
 
-/** The same in milliseconds of a processor, which a busy machine changes less. */
+/** The same of work that awaits nothing, in milliseconds of a processor: a busy machine changes them less. */
 export function processorTimeOf(work: () => unknown): number {
+  // What was left over before is not its work.
+  collectGarbage({ type: "minor" });
   const before = process.cpuUsage();
   work();
   const { user, system } = process.cpuUsage(before);
@@ -48,11 +56,15 @@ export function processorTimeOf(work: () => unknown): number {
  * How many times as long as the first way each other one takes. They take turns, and each turn is compared with itself:
  * a busy machine is as busy for all. The first turns only warm up.
  */
-export async function ratiosOf(ways: readonly (() => unknown)[], turns: number, warm = 3): Promise<number[][]> {
+export async function ratiosOf(
+  ways: readonly (() => unknown)[],
+  turns: number,
+  { warm = 3, time = timeOf }: { readonly warm?: number; readonly time?: (work: () => unknown) => unknown } = {},
+): Promise<number[][]> {
   const ratios = ways.slice(1).map((): number[] => []);
   for (let turn = 0; turn < turns + warm; turn++) {
     const times: number[] = [];
-    for (const way of ways) times.push(await timeOf(way));
+    for (const way of ways) times.push((await time(way)) as number);
     if (turn < warm) continue;
     for (const [i, list] of ratios.entries()) list.push((times[i + 1] as number) / (times[0] as number));
   }

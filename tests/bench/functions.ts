@@ -1,6 +1,6 @@
 import { gzipSync } from "node:zlib";
 import { bundle, caller } from "./built";
-import { atMost, type Figure, median, type Part, ratiosOf, spread } from "./figures";
+import { atMost, type Figure, median, type Part, processorTimeOf, ratiosOf, spread } from "./figures";
 
 const CELLS = 100_000;
 
@@ -93,6 +93,7 @@ async function singleCells(): Promise<Figure> {
       () => Array.from({ length: CELLS }, (_, i) => call([weights[i]], [[0.86]])),
     ],
     9,
+    { time: processorTimeOf },
   );
   return { what: "FILLWEIGHT, a call a cell, against a bare call", is: spread(ratios, " x") };
 }
@@ -111,13 +112,13 @@ async function script(): Promise<Figure[]> {
 }
 
 export const functions: Part = {
-  title: "Functions of 100,000 rows, as Excel calls them, against the bare loop",
+  title: "Functions of 100,000 rows, as Excel calls them, against the bare loop, by time of a processor",
   measure: async () => {
     const figures: Figure[] = [];
     for (const [name, list] of Object.entries(cases)) {
       const call = caller(name);
       for (const [what, most, given, loop] of list) {
-        const [ratios = []] = await ratiosOf([loop, () => call(...given)], 15, 5);
+        const [ratios = []] = await ratiosOf([loop, () => call(...given)], 15, { warm: 5, time: processorTimeOf });
         if (!(median(ratios) > 0)) throw new Error(`${name} took no time`);
         figures.push(atMost(`${name}, ${what}`, ratios, most));
       }

@@ -23,7 +23,7 @@ async function work(sheet: Sheet): Promise<void> {
 /** Against the same formula in the engine's own functions. */
 async function compared(what: string, rows: number, ours: readonly Cell[], own: readonly Cell[]): Promise<Figure> {
   const [native, mine] = [sheetOf(rows, own), sheetOf(rows, ours)];
-  const [ratios = []] = await ratiosOf([() => work(native), () => work(mine)], TURNS, 1);
+  const [ratios = []] = await ratiosOf([() => work(native), () => work(mine)], TURNS, { warm: 1 });
   return atMost(what, ratios, 1.05);
 }
 
@@ -41,7 +41,7 @@ export const recalculation: Part = {
     const spill = spilled(`POUR.FILLWEIGHT(${all},0.86)`);
     figures.push(await compared("one spill of 20000 rows", 20_000, spill, spilled(`${all}*0.86`)));
     const [some, twice] = [sheetOf(10_000, ours(10_000)), sheetOf(20_000, ours(20_000))];
-    const [growth = []] = await ratiosOf([() => work(some), () => work(twice)], TURNS, 1);
+    const [growth = []] = await ratiosOf([() => work(some), () => work(twice)], TURNS, { warm: 1 });
     figures.push(atMost("20000 rows against 10000: growth", growth, 2.4));
     const seconds: number[] = [];
     for (let i = 0; i < 3; i++) seconds.push((await timeOf(() => work(twice))) / 1000);
