@@ -1,3 +1,4 @@
+import { isKept } from "../../core/check/keptNumber";
 import { wrong } from "../../core/check/wrong";
 import { type UnitKind, unitsInWords } from "../../core/units/spellings";
 import { basic, isBlank } from "./blank";
@@ -82,6 +83,8 @@ export const isPlain = (cell: unknown): cell is number => typeof cell === "numbe
 
 /** What a cell of an argument gives, undefined for a blank that is left to the core; throws the error it holds. */
 export function readCell<T>({ name, optional, doubt, hint, read }: Argument<T>, cell: unknown): T | undefined {
+  // The shortest way where a number is wanted, and there: nearly always.
+  if (read === (readNumber as unknown) && isPlain(cell) && isKept(cell)) return cell as T;
   // Neither errors nor blank.
   if (isPlain(cell) || (typeof cell === "string" && cell !== "" && !cell.startsWith("#"))) return read(name, cell);
   const error = errorIn(cell);
