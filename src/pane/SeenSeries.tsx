@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import type { SeenWick } from "../runsheet/series/readSeries";
 import { ApproveWick } from "./ApproveWick";
+import { Button } from "./Button";
 import type { SeenSeries } from "./burning/seenBeside";
 import { Lines } from "./Lines";
 import { SeenPicture } from "./SeenPicture";
@@ -10,7 +11,7 @@ import { candleLine, figuresOf, SEEN } from "./words/seen";
 
 /** What the readings of each burn-test series show, wick by wick. */
 export function SeenSection(props: { seen: SeenState; approving: Approving; isBusy: boolean }) {
-  const { seen, refused, unit } = props.seen;
+  const { seen, refused, unit, write } = props.seen;
   return (
     <section aria-labelledby="pane-seen">
       <h2 id="pane-seen">{SEEN.heading}</h2>
@@ -24,7 +25,17 @@ export function SeenSection(props: { seen: SeenState; approving: Approving; isBu
       {seen && seen.series.length === 0 && <p>{SEEN.nothing}</p>}
       {seen?.series.map((series, i) => (
         <OneSeries key={series.name} series={series} unit={unit} isOpen={i === 0}>
-          {(wick) => <ApproveWick wick={wick} approving={props.approving} isBusy={props.isBusy} />}
+          {{
+            ofWick: (wick) => <ApproveWick wick={wick} approving={props.approving} isBusy={props.isBusy} />,
+            ofAll: (
+              <>
+                <p className="hint">{SEEN.writeHint}</p>
+                <Button off={props.isBusy} onPress={() => write(series.name)}>
+                  {SEEN.write}
+                </Button>
+              </>
+            ),
+          }}
         </OneSeries>
       ))}
     </section>
@@ -35,8 +46,8 @@ function OneSeries(props: {
   series: SeenSeries;
   unit: string;
   isOpen: boolean;
-  /** The presses for a wick. */
-  children: (wick: SeenWick) => ReactNode;
+  /** The presses for a wick, and for the whole series. */
+  children: { readonly ofWick: (wick: SeenWick) => ReactNode; readonly ofAll: ReactNode };
 }) {
   const { series, unit, isOpen, children } = props;
   const { name, tests, wicks, isBegun } = series;
@@ -51,13 +62,14 @@ function OneSeries(props: {
           <SeenPicture wicks={wicks} unit={unit} />
           {wicks.map((wick) => (
             <OneWick key={wick.wick} wick={wick} unit={unit}>
-              {children(wick)}
+              {children.ofWick(wick)}
             </OneWick>
           ))}
         </>
       ) : (
         <p>{SEEN.notBegun}</p>
       )}
+      {children.ofAll}
     </details>
   );
 }

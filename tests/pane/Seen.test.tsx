@@ -38,7 +38,7 @@ function workbook() {
 }
 
 describe("reading a series in the pane", () => {
-  const { show, changed, press, buttons, done, section } = openPane("pane-seen", "tests");
+  const { show, changed, press, buttons, done, alert, section } = openPane("pane-seen", "tests");
   const figures = (wick: number) =>
     Object.fromEntries(
       [...(section().querySelectorAll(".figures")[wick]?.children ?? [])].map((one) => [
@@ -152,6 +152,34 @@ describe("reading a series in the pane", () => {
     await changed(host);
     expect(section().textContent).toContain("F: readings, and no row in BurnTests.");
     expect(section().textContent).toContain("beyond the limits in 1 of 3: A, cycle 1 at 60 min: flame 90 mm high");
+  });
+
+  it("writes a series on a sheet of its own by a press, by the tables as they are then", async () => {
+    const host = workbook();
+    await show(host);
+    await press("Write on a sheet");
+    const [sheet] = host.added;
+    expect(sheet?.name).toBe("Series Cup");
+    expect(done()).toBe("Written: Series Cup. It follows the readings.");
+    const formulas = sheet?.cells.flatMap(({ content }) => (content && "formula" in content ? content.formula : []));
+    for (const name of ["BURNCHECK", "BURNRATE", "WICKCOMPARE", "PASSBOUND"]) {
+      expect(formulas?.some((formula) => formula.includes(`POUR.${name}(`))).toBe(true);
+    }
+    // Excel takes formulas of at most 8,192 characters.
+    expect(Math.max(...(formulas ?? []).map(({ length }) => length))).toBeLessThan(8192);
+    host.all.BurnTests = [TESTS, candle("A", "Size 6")];
+    await press("Write on a sheet");
+    expect(alert()).toBe("The tables have changed: this series is not there any more. Look again.");
+    expect(host.added).toHaveLength(1);
+  });
+
+  it("says what keeps formulas from following, and writes nothing", async () => {
+    const host = workbook();
+    host.all.Readings?.[0]?.splice(5, 1, "Pool");
+    await show(host);
+    await press("Write on a sheet");
+    expect(alert()).toBe("Pool: the heading names no unit of length; write mm, cm or in there");
+    expect(host.added).toEqual([]);
   });
 
   it("says which column is missing, and that no table of readings is there", async () => {

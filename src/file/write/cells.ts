@@ -1,7 +1,7 @@
 import type { CellValue } from "../../sheet/sheet";
 import { areaAddress } from "../addresses";
 import type { BookCell } from "../book";
-import { callsOurs } from "../formula/callsOurs";
+import { isDynamic } from "../formula/isDynamic";
 import { toFileFormula } from "../formula/toFile";
 import { same } from "../same";
 import { fontXml } from "./fontXml";
@@ -27,16 +27,11 @@ export function cellXml(cell: BookCell, row: number, context: CellContext): stri
   const s = styleOf(cell, context) || null;
   const r = areaAddress(place);
   if (formula !== undefined) {
-    const isDynamic = cell.spill?.dynamic ?? callsOurs(formula);
-    const isArray = isDynamic || cell.spill !== undefined;
+    const dynamic = cell.spill?.dynamic ?? isDynamic(formula);
+    const isArray = dynamic || cell.spill !== undefined;
     const ref = areaAddress({ ...place, ...cell.spill });
     const written = element("f", isArray ? { t: "array", ref } : {}, escapeText(toFileFormula(formula)));
-    return element(
-      "c",
-      { r, s, ...type(value), cm: isDynamic ? context.dynamicMark() : null },
-      written,
-      valueXml(value),
-    );
+    return element("c", { r, s, ...type(value), cm: dynamic ? context.dynamicMark() : null }, written, valueXml(value));
   }
   if (typeof value === "string" && !spilled) return element("c", { r, s, t: "inlineStr" }, textXml(value, runs));
   return element("c", { r, s, ...type(value) }, valueXml(value));
@@ -84,7 +79,7 @@ export function changedCell(raw: string, before: BookCell, now: BookCell, row: n
   return head + kept.join("") + valueXml(value) + tail;
 }
 
-/** A formula of ours is a dynamic array in the file also where it fills its own cell alone. */
+/** A formula may be a dynamic array in the file also where it fills its own cell alone. */
 const sameSpill = (before: BookCell, now: BookCell): boolean => {
   const alone = ({ spill }: BookCell): boolean =>
     spill === undefined || (spill.rows === 1 && spill.columns === 1 && spill.dynamic);

@@ -56,7 +56,7 @@ export function seriesBeside(read: ReadTables, byHand: ByHand, settings: Setting
   return {
     ...{ read, tables, settings, fittings, tests, nextCode: nextCode(tests) },
     names: namesBeside(tables),
-    standing: { burnTests: standingIn("burnTests", tables, read), readings: standingIn("readings", tables, read) },
+    standing: standingOf(tables, read),
     widthOf: (vessel) =>
       [...(burnTests?.values() ?? [])].filter((one) => sameName(one.vessel) === sameName(vessel) && one.width).at(-1)
         ?.width,
@@ -84,6 +84,15 @@ function nextCode(tests: readonly string[]): string {
   const numbers = tests.map((test) => Number(CODE.exec(test.trim())?.[1] ?? 0));
   return `S${numbers.reduce((most, one) => Math.max(most, one), 0) + 1}`;
 }
+
+/** The tables of burn tests and readings as they stand in the workbook. */
+export const standingTables = (read: ReadTables, byHand: ByHand): SeriesBeside["standing"] =>
+  standingOf({ burnTests: tableOf("burnTests", read, byHand), readings: tableOf("readings", read, byHand) }, read);
+
+const standingOf = (tables: AllTables, read: ReadTables): SeriesBeside["standing"] => ({
+  burnTests: standingIn("burnTests", tables, read),
+  readings: standingIn("readings", tables, read),
+});
 
 function standingIn<K extends "burnTests" | "readings">(
   kind: K,

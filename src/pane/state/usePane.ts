@@ -53,7 +53,7 @@ export function usePane(host: Host, planner: Planner) {
   const shelf = useShelf(book, beside);
   const tracing = useTracing(book, tables, view === "trace", run);
   const series = useSeries(book, tables, view === "tests", openSheets.open, run, onError);
-  const seen = useSeen(book, tables, view === "tests");
+  const seen = useSeen(book, tables, view === "tests", run);
   const approving = useApproving(book, tables, view === "tests", run);
   const stops = groups.filter(({ problem }) => isError(problem)).length;
 

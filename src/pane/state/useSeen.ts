@@ -1,20 +1,26 @@
 import { useMemo } from "react";
 import type { Book } from "../actions/book";
-import { type SeenBeside, seenBeside } from "../burning/seenBeside";
+import { writeSeen } from "../actions/writeSeen";
+import { seenBeside } from "../burning/seenBeside";
+import { SEEN } from "../words/seen";
 import { WRITING } from "../words/writing";
 import type { ReadTables } from "./useTables";
+import type { RunTask } from "./useTask";
 
-/** What the burn tests show, series by series; read only while somebody looks. */
-export function useSeen(
-  { kept, settings }: Book,
-  read: ReadTables,
-  isShown: boolean,
-): { readonly seen?: SeenBeside; readonly refused?: string; readonly unit: string } {
-  return useMemo(() => {
-    const unit = settings?.unit ?? "g";
-    if (!isShown || !kept) return { unit };
-    return settings ? { unit, seen: seenBeside(read, kept, settings) } : { unit, refused: WRITING.fixSettings };
-  }, [isShown, read, kept, settings]);
+/** What the burn tests show, series by series, and the press that writes one on a sheet. Read only while somebody looks. */
+export function useSeen(book: Book, read: ReadTables, isShown: boolean, run: RunTask) {
+  const { kept, settings } = book;
+  const seen = useMemo(
+    () => (isShown && kept && settings ? seenBeside(read, kept, settings) : undefined),
+    [isShown, read, kept, settings],
+  );
+  return {
+    seen,
+    unit: settings?.unit ?? "g",
+    refused: kept && !settings ? WRITING.fixSettings : undefined,
+    /** @param name of the series */
+    write: (name: string) => run(SEEN.write, (task) => writeSeen(book, name, task)),
+  } as const;
 }
 
 export type SeenState = ReturnType<typeof useSeen>;

@@ -35,6 +35,12 @@ export const SEEN = {
   noWidth: "no pool and inside width read",
   noWick: "no wick named",
   byCandle: (wick: string) => `Candles of ${wick || "no wick"}`,
+  write: "Write on a sheet",
+  writeHint: "A new sheet that follows the readings: what is changed or added later shows there by itself.",
+  written: (sheet: string) => `Written: ${sheet}. It follows the readings.`,
+  gone: "The tables have changed: this series is not there any more. Look again.",
+  tooMuch: (formulas: number, most: number) =>
+    `Nothing was written: the sheet would have ${formulas} formulas, and no more than ${most} are worked out here in reasonable time. Read it here in the pane.`,
   picture: (unit: string) => `Burn rate, ${unit} an hour`,
   legend: "Rings: candles. Bar: the mean with its 95 % interval.",
 } as const;

@@ -4,6 +4,7 @@ import type { Problem } from "../problem";
 import type { WeightUnit } from "../settings";
 import { BASIS, FACTOR, LOAD, SCENT, VESSEL, WATER } from "./commonFields";
 import { type Entry, entryOf, type SaidBasis } from "./entry";
+import { columnRef } from "./headings/columnRef";
 import type { Field } from "./headings/field";
 import { headingUnit } from "./headings/headingUnit";
 import { columnsFor } from "./headings/matching";
@@ -218,11 +219,8 @@ function lookUp({ name, headings }: Present, sought: string, unit: WeightUnit): 
   const known = headingUnit(headings[fill] as string);
   if (known && !("weight" in known)) return {};
   const ratio = weightRatio(known, unit);
-  const column = (place: number) => `${name}[${escaped(headings[place] as string)}]`;
+  const column = (place: number) => columnRef(name, headings[place] as string);
   return {
     formula: `=IF(${sought}="","",INDEX(${column(fill)},MATCH(TRIM(${sought}),${column(vessel)},0))${ratio === 1 ? "" : `*${plain(ratio)}`})`,
   };
 }
-
-/** A heading as a reference writes it: an apostrophe before each sign that would end it. */
-const escaped = (heading: string): string => heading.replace(/['[\]#@]/g, "'$&");

@@ -6,6 +6,7 @@ import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import { TEST } from "./burnTests";
 import type { Field } from "./headings/field";
+import { bracketed } from "./headings/tidyHeading";
 import { lengthIn } from "./readLength";
 import type { RowReader } from "./rowReader";
 import { weightLook } from "./starterLooks";
@@ -140,11 +141,14 @@ function cycleIn(reader: RowReader<ReadingField>): number | undefined {
   });
 }
 
+/** Whether the heading of the minutes says that they are hours. */
+export const saysHours = (heading: string): boolean => /(^|[^\p{L}])(h|hrs?|hours?)([^\p{L}]|$)/iu.test(heading);
+
 /** In minutes, also where the heading says hours. */
 function minutesIn(table: TableReader<ReadingField>, reader: RowReader<ReadingField>): number | undefined {
   const time = reader.number("minutes");
   if (time === undefined) return undefined;
-  const isHours = /(^|[^\p{L}])(h|hrs?|hours?)([^\p{L}]|$)/iu.test(table.heading("minutes"));
+  const isHours = saysHours(table.heading("minutes"));
   return reader.check("minutes", () => {
     if (time > 0 && time < (isHours ? 1 / 60 : 1)) {
       throw wrong("minutes", `${plain(time)} is a clock time; write the minutes since the cycle began, such as 60`);
@@ -163,10 +167,11 @@ function sootIn(table: TableReader<ReadingField>, reader: RowReader<ReadingField
 function glassIn(table: TableReader<ReadingField>, reader: RowReader<ReadingField>): number | undefined {
   const heat = reader.number("glass");
   if (heat === undefined) return undefined;
-  const heading = table.heading("glass");
-  const unit = reader.unit("glass") || (heading.split(/[\s_]+/).at(-1) ?? "");
-  return reader.check("glass", () => celsius(heat, "glass", unit));
+  return reader.check("glass", () => celsius(heat, "glass", heatUnitIn(table.heading("glass"))));
 }
+
+/** The unit of heat in a heading, in brackets or as its last word. */
+export const heatUnitIn = (heading: string): string => bracketed(heading)[0] || (heading.split(/[\s_]+/).at(-1) ?? "");
 
 /** Where wax is weighed in ounces, thermometers are read in Fahrenheit. */
 export const degreesWith = (unit: WeightUnit): "F" | "C" => (unit === "oz" || unit === "lb" ? "F" : "C");

@@ -95,6 +95,19 @@ describe("cells", () => {
     );
   });
 
+  it("hold formulas of functions that came with dynamic arrays as such, also in a single cell", () => {
+    const formula = "=LET(wicks,UNIQUE(FILTER(A1:A3,A1:A3<>0)),SUM(wicks))";
+    const plain = "=SUMPRODUCT((A1:A3<>0)*1)";
+    const now = onSheet(SUMMARY, (sheet) =>
+      withCell(withCell(sheet, 9, 0, { value: 1, formula }), 9, 1, { value: 3, formula: plain }),
+    );
+    const { text } = saved(now);
+    expect(text("xl/sheets/summary.xml")).toContain(
+      '<c r="A10" cm="1"><f t="array" ref="A10">_xlfn.LET(_xlpm.wicks,_xlfn.UNIQUE(_xlfn._xlws.FILTER(A1:A3,A1:A3&lt;&gt;0)),SUM(_xlpm.wicks))</f><v>1</v></c>',
+    );
+    expect(text("xl/sheets/summary.xml")).toContain('<c r="B10"><f>SUMPRODUCT((A1:A3&lt;&gt;0)*1)</f><v>3</v></c>');
+  });
+
   it("hold what files have no word for by the nearest that they have", () => {
     const odd: readonly Partial<BookCell>[] = [
       { value: { error: "#SPILL!" }, formula: "=A1:A3" },

@@ -1,0 +1,163 @@
+import { FEW } from "./planSeries";
+
+/** Formulas of a wick's row on the sheet of a series, over the rows of its candles. */
+
+/** Ranges of the candles' rows, a column each. */
+export interface CandleRanges {
+  readonly candle: string;
+  readonly wick: string;
+  readonly rate: string;
+  readonly end: string;
+  readonly flame: string;
+  readonly state: string;
+  readonly remarks: string;
+  readonly words: string;
+  readonly soot: string;
+  readonly scores: string;
+  readonly scored: string;
+}
+
+/** Cells of the wick's own row. */
+export interface WickCells {
+  readonly wick: string;
+  readonly count: string;
+  readonly passed: string;
+  readonly failed: string;
+  readonly mean: string;
+  readonly lower: string;
+  readonly upper: string;
+  readonly lifeBy: string;
+  readonly alike: string;
+}
+
+const own = ({ wick }: CandleRanges, cells: Pick<WickCells, "wick">): string => `(${wick}=${cells.wick})`;
+const unless = ({ wick }: Pick<WickCells, "wick">, formula: string): string => `=IF(${wick}="","",${formula})`;
+const some = (range: string, mine: string): string => `IF(${mine}*ISNUMBER(${range}),${range},"")`;
+
+/** The wick of this place in the order of the candles; an empty text behind the last one. */
+export const wickAtPlace = ({ wick }: CandleRanges, place: number): string => {
+  const isFirst = `(XMATCH(${wick},${wick})=ROW(${wick})-MIN(ROW(${wick}))+1)`;
+  return `=LET(wicks,FILTER(${wick},(${wick}<>"")*${isFirst},""),IF(ROWS(wicks)<${place},"",INDEX(wicks,${place})))`;
+};
+
+/** How many wicks there are. */
+export const countOfWicks = ({ wick }: CandleRanges): string =>
+  `SUMPRODUCT((${wick}<>"")*(XMATCH(${wick},${wick})=ROW(${wick})-MIN(ROW(${wick}))+1))`;
+
+export const countOf = (ranges: CandleRanges, cells: Pick<WickCells, "wick">): string =>
+  unless(cells, `SUMPRODUCT(${own(ranges, cells)}*1)`);
+
+export const countIn = (state: 1 | 2, ranges: CandleRanges, cells: Pick<WickCells, "wick">): string =>
+  unless(cells, `SUMPRODUCT(${own(ranges, cells)}*(${ranges.state}=${state}))`);
+
+export const passedWords = (cells: WickCells): string => {
+  const { count, passed, failed } = cells;
+  const open = `${count}-${passed}-${failed}`;
+  return unless(
+    cells,
+    `IF(${passed}+${failed}=0,"none finished",${passed}&" of "&(${passed}+${failed}))&IF(${open}>0,", "&(${open})&" open","")`,
+  );
+};
+
+export const boundOf = (cells: WickCells): string =>
+  unless(
+    cells,
+    `IF(${cells.passed}+${cells.failed}=0,"",POUR.PASSBOUND(${cells.passed},${cells.passed}+${cells.failed}))`,
+  );
+
+export const meanOf = (ranges: CandleRanges, cells: Pick<WickCells, "wick">): string =>
+  unless(cells, `LET(rates,${some(ranges.rate, own(ranges, cells))},IF(COUNT(rates)=0,"",AVERAGE(rates)))`);
+
+export const highest = (range: string, ranges: CandleRanges, cells: Pick<WickCells, "wick">): string =>
+  unless(cells, `LET(seen,${some(range, own(ranges, cells))},IF(COUNT(seen)=0,"",MAX(seen)))`);
+
+/** The narrowest and the widest pool of an hour, in whole percent. */
+export const poolWords = (
+  least: string,
+  most: string,
+  ranges: CandleRanges,
+  cells: Pick<WickCells, "wick">,
+): string => {
+  const mine = own(ranges, cells);
+  const names = `low,${some(least, mine)},high,${some(most, mine)},from,ROUND(MIN(low)*100,0),to,ROUND(MAX(high)*100,0)`;
+  return unless(cells, `LET(${names},IF(COUNT(low)=0,"",IF(from=to,from,from&" to "&to)&" %"))`);
+};
+
+/** What was read of soot, each list of a candle once. */
+export const sootWords = (ranges: CandleRanges, cells: Pick<WickCells, "wick">): string => {
+  const read = `FILTER(${ranges.soot},${own(ranges, cells)}*(${ranges.soot}<>""))`;
+  return unless(cells, `IFERROR(LET(read,${read},TEXTJOIN("; ",TRUE,UNIQUE(read))),"not read")`);
+};
+
+/** The mean of all scores of the throw. */
+export const throwOf = (ranges: CandleRanges, cells: Pick<WickCells, "wick">): string => {
+  const all = (range: string) => `SUM(IF(${own(ranges, cells)}*ISNUMBER(${range}),${range},0))`;
+  return unless(cells, `LET(many,${all(ranges.scores)},IF(many=0,"not read",${all(ranges.scored)}/many))`);
+};
+
+/** 1 where candles were burnt to their end, 2 where the fill and the rate say how long; an empty text where neither. */
+export const lifeBy = (ranges: CandleRanges, cells: WickCells, fill: string): string =>
+  unless(
+    cells,
+    `IF(SUMPRODUCT(${own(ranges, cells)}*ISNUMBER(${ranges.end}))>0,1,IF(COUNT(${fill},${cells.mean})<2,"",IF(${fill}>0,2,"")))`,
+  );
+
+export function lifeOf(ranges: CandleRanges, cells: WickCells, fill: string) {
+  const { lifeBy: by, mean, lower, upper } = cells;
+  const ends = `ends,${some(ranges.end, own(ranges, cells))}`;
+  const half = "T.INV.2T(0.05,COUNT(ends)-1)*STDEV.S(ends)/SQRT(COUNT(ends))";
+  const interval = (sign: "-" | "+", rate: string) => {
+    const burnt = `LET(${ends},IF(COUNT(ends)<2,"",IF(MAX(ends)=MIN(ends),"",AVERAGE(ends)${sign}${half})))`;
+    const byRate = `IF(COUNT(${lower},${upper})<2,"",IF(${lower}>0,POUR.BURNHOURS(${fill},${rate}),""))`;
+    return unless(cells, `IF(${by}=1,${burnt},IF(${by}=2,${byRate},""))`);
+  };
+  return {
+    mean: unless(cells, `IF(${by}=1,LET(${ends},AVERAGE(ends)),IF(${by}=2,POUR.BURNHOURS(${fill},${mean}),""))`),
+    lower: interval("-", upper),
+    upper: interval("+", lower),
+  };
+}
+
+export const lifeWords = (cells: WickCells, life: { mean: string; lower: string; upper: string }): string =>
+  unless(
+    cells,
+    `IF(${life.mean}="","not known",TEXT(${life.mean},"0.0")&" h"&IF(${life.lower}="",""," ("&TEXT(${life.lower},"0.0")&" to "&TEXT(${life.upper},"0.0")&")")&IF(${cells.lifeBy}=1,", burnt",", by rate"))`,
+  );
+
+/** A share in percent of two digits, of a fault that so many candles without one leave possible. */
+const mostOf = (count: string): string =>
+  `LET(share,100-100*POUR.PASSBOUND(${count},${count}),IF(share<9.95,TEXT(share,"0.0"),TEXT(share,"0")))`;
+
+/** What was seen, in words; it never says safe. */
+export function verdictOf(ranges: CandleRanges, cells: WickCells): string {
+  const { count, passed, failed, alike } = cells;
+  const first = (column: string, value: number): string => {
+    const at = (range: string) => `INDEX(${range},XMATCH(1,${own(ranges, cells)}*(${column}=${value})))`;
+    return `${at(ranges.candle)}&", "&${at(ranges.words)}`;
+  };
+  const looks = `SUMPRODUCT(${own(ranges, cells)}*(${ranges.remarks}=1))`;
+  const open = `${count}-${passed}-${failed}`;
+  const seen = [
+    `"nothing beyond the limits seen in "&${passed}&" of "&${passed}&"; a fault in up to "&${mostOf(passed)}&" % of all is still possible"`,
+    `IF(${looks}>0,"; to look at in "&${looks}&": "&${first(ranges.remarks, 1)},"")`,
+    `IF(${open}>0,"; open: "&${first(ranges.state, 0)},"")`,
+  ].join("&");
+  const failedWords = `"beyond the limits in "&${failed}&" of "&${count}&": "&${first(ranges.state, 2)}`;
+  const words = `IF(${failed}>0,${failedWords},IF(${passed}=0,"nothing can be said yet: "&${first(ranges.state, 0)},${seen}))`;
+  return unless(cells, `${words}&IF(${alike}="","","; its rate cannot be told from that of "&${alike})`);
+}
+
+/** How many more candles would tell more, and what they would tell. */
+export function surerOf(cells: WickCells): string {
+  const { wick, count, passed, failed } = cells;
+  const plural = (number: string): string => `IF(${number}=1," candle"," candles")`;
+  const names = `open,${count}-${passed}-${failed},every,${passed}+open,more,IF(every<${FEW},${FEW}-every,IF(open>0,0,every))`;
+  const words = [
+    `IF(open>0,"finish "&open&${plural("open")},"")`,
+    'IF(AND(open>0,more>0),", then ","")',
+    `IF(more>0,more&" more"&${plural("more")}&" of "&${wick},"")`,
+    `": if none shows a fault, up to "&${mostOf("(every+more)")}&" % could still have one"`,
+  ].join("&");
+  const another = '"another wick, or another load, in a series of its own"';
+  return unless(cells, `IF(${failed}>0,${another},LET(${names},${words}))`);
+}

@@ -1,0 +1,286 @@
+import { beforeAll, describe, expect, it } from "vitest";
+import { type Calculated, calculate } from "../../../src/engine/calculate";
+import type { SeenWick } from "../../../src/runsheet/series/readSeries";
+import { readSeries, seriesOf } from "../../../src/runsheet/series/readSeries";
+import { seenSheet } from "../../../src/runsheet/series/seenSheet";
+import type { Standing } from "../../../src/runsheet/series/seriesAdditions";
+import { readTable } from "../../../src/runsheet/tables/readTables";
+import { matchColumns } from "../../../src/runsheet/tables/registry";
+import type { Cell, CellValue, Sheet } from "../../../src/sheet/sheet";
+import { metadataText, script } from "../../functions/built";
+
+/** All invented. Lengths in other units than the sheet's, hours for minutes, names as they are typed. */
+const TESTS = [
+  "Test",
+  "Vessel",
+  "Inside width (cm)",
+  "Wick",
+  "Wax",
+  "Scent",
+  "Load (% of wax)",
+  "Cure days",
+  "Product",
+];
+const LOOKS = [
+  ...["Test", "Cycle", "Burn time (h)", "Weight (kg)", "Flame (mm)", "Pool (in)", "Wax left (cm)", "Soot"],
+  ...["Glass temperature (F)", "Throw", "Remarks"],
+];
+
+const candle = (test: CellValue, wick: CellValue, change: Record<number, CellValue> = {}): CellValue[] =>
+  [test, "Bowl", 7, wick, "Soft wax", "Rain", 0.06, 14, null].map((value, i) => change[i] ?? value);
+
+interface Burnt {
+  readonly rate: number;
+  readonly flame?: number;
+  readonly soot?: CellValue;
+  readonly pools?: readonly number[];
+  /** Cycles that were burnt, and those that have rows. */
+  readonly cycles?: number;
+  readonly rows?: number;
+  readonly left?: number;
+}
+
+function burnt(test: CellValue, how: Burnt): CellValue[][] {
+  const { rate, flame = 31, soot = "none", pools = [25, 50, 70, 70], cycles = 2, rows = 2, left = 1 } = how;
+  return Array.from({ length: rows }, (_, c) =>
+    [0, 1, 2, 3, 4].map((hour): CellValue[] => {
+      if (c >= cycles) return [test, c + 1, hour, null, null, null, null, null, null, null, null];
+      const weight = hour === 0 || hour === 4 ? (400 - rate * (4 * c + hour)) / 1000 : null;
+      if (hour === 0) return [test, c + 1, 0, weight, null, null, null, null, null, null, null];
+      const ends = hour === 4;
+      return [
+        ...[test, c + 1, hour, weight, flame, (pools[hour - 1] as number) / 25.4],
+        ...[
+          ends ? (c === cycles - 1 ? left : 3) : null,
+          ends ? soot : null,
+          ends ? 113 : null,
+          hour === 3 ? 4 : null,
+          null,
+        ],
+      ];
+    }),
+  ).flat();
+}
+
+function workbook() {
+  return {
+    tests: [
+      candle("A", "Size 6"),
+      candle("B", "size 6 "),
+      candle(3, 6),
+      candle("C", "Size 6"),
+      candle("Z", "Size 6", { 1: "Cup" }),
+      candle("D", "Size 9"),
+      candle("E", "Size 9"),
+      candle("F", "Size 4"),
+      candle("G", "Size 4"),
+      candle("H", "Size 4", { 2: "" }),
+      candle("I", "Size 2"),
+    ],
+    looks: [
+      ...burnt("A", { rate: 5 }),
+      ...burnt(" a", { rate: 0, rows: 0 }),
+      ...burnt("b", { rate: 5.4, pools: [24, 49, 70, 70] }),
+      ...burnt(3, { rate: 6.1, cycles: 1, left: 2 }),
+      ...burnt("C", { rate: 4.9, pools: [10, 50, 70, 70] }),
+      ...burnt("Z", { rate: 50, flame: 99 }),
+      ...burnt("D", { rate: 9, flame: 82, cycles: 1, left: 3 }),
+      ...burnt("E", { rate: 8.7, soot: "a dark ring" }),
+      ...burnt("F", { rate: 3.2, cycles: 1, rows: 3, left: 4 }),
+      ...burnt("G", { rate: 3.4, soot: 0.5 }).map((row, i) =>
+        i === 6 ? row.map((v, c) => (c === 4 ? "high" : v)) : row,
+      ),
+    ] as CellValue[][],
+  };
+}
+
+function tableOn<K extends "burnTests" | "readings">(type: K, name: string, headings: string[], rows: CellValue[][]) {
+  return { type, name, headings, rows, columns: matchColumns(type, headings) } as unknown as Standing<K>;
+}
+
+function sheetOf(sheet: string, table: string, headings: string[], rows: CellValue[][]): Sheet {
+  const cells = [headings, ...rows].flatMap((row, r) =>
+    row.flatMap((value, column): Cell[] => {
+      if (value === null || value === "" || typeof value === "object") return [];
+      return [{ row: r, column, content: typeof value === "number" ? { number: value } : { text: String(value) } }];
+    }),
+  );
+  return { name: sheet, widths: [], cells, tables: [{ name: table, row: 0, column: 0, headings, rows: rows.length }] };
+}
+
+const SETTINGS = { unit: "g", paper: "a4", today: 46352 } as const;
+
+/** The sheet worked out, and what the readings say by themselves. */
+async function worked(
+  { tests, looks }: { tests: CellValue[][]; looks: CellValue[][] },
+  written = { tests, looks },
+  fill: number | undefined = 180,
+) {
+  const read = (rows: CellValue[][]) => readTable(tableOn("burnTests", "Burns", TESTS, rows), "g") ?? new Map();
+  const readings = readTable(tableOn("readings", "Looks", LOOKS, looks), "g") ?? new Map();
+  const [first = []] = seriesOf(read(written.tests));
+  const [now = []] = seriesOf(read(tests));
+  const sheet = seenSheet(
+    { name: "Bowl", tests: first, wicks: new Set(first.map(({ wick }) => wick.toLowerCase())).size, fill },
+    {
+      burnTests: tableOn("burnTests", "Burns", TESTS, written.tests),
+      readings: tableOn("readings", "Looks", LOOKS, written.looks),
+    },
+    SETTINGS,
+  );
+  const [, , values = []] = await calculate(
+    [sheetOf("Tests", "Burns", TESTS, tests), sheetOf("Readings", "Looks", LOOKS, looks), sheet],
+    { script, metadata: metadataText },
+  );
+  return { sheet, values, wicks: readSeries(now, readings, fill) };
+}
+
+/** The rows below a heading, up to the first without a name. */
+function below(values: readonly Calculated[][], heading: string): Calculated[][] {
+  const at = values.findIndex(([first]) => first === heading);
+  const rows = values.slice(at + 1);
+  return rows.slice(
+    0,
+    rows.findIndex(([first]) => !first),
+  );
+}
+const figures = (row: Calculated[], from: number, to: number) => row.slice(from, to).map((value) => value ?? "");
+const near = (value: number | undefined) => (value === undefined ? "" : expect.closeTo(value, 9));
+
+function expectSame(values: Calculated[][], wicks: readonly SeenWick[]) {
+  const byWick = below(values, "By wick");
+  expect(byWick.map(([wick]) => wick)).toEqual(wicks.map(({ wick }) => wick.trim()));
+  for (const [i, { rate, flame, finished, passed, candles, bound, pools, life, alike }] of wicks.entries()) {
+    const row = byWick[i] as Calculated[];
+    expect(figures(row, 2, 7), String(row[0])).toEqual([
+      near(bound),
+      ...[near(rate?.mean), near(rate?.interval?.[0]), near(rate?.interval?.[1]), near(flame)],
+    ]);
+    const open = candles.length - finished;
+    expect(row[1]).toBe(
+      `${finished === 0 ? "none finished" : `${passed} of ${finished}`}${open > 0 ? `, ${open} open` : ""}`,
+    );
+    const percent = (share: number) => Math.round(share * 100);
+    expect(figures(row, 7, 11)).toEqual(
+      [1, 2, 3, 4].map((hour) => {
+        const pool = pools.find((one) => one.hour === hour);
+        if (!pool) return "";
+        const [from, to] = [percent(pool.least), percent(pool.most)];
+        return from === to ? `${from} %` : `${from} to ${to} %`;
+      }),
+    );
+    expect(row[13]).toBe(
+      life
+        ? `${life.mean.toFixed(1)} h${life.interval ? ` (${life.interval[0].toFixed(1)} to ${life.interval[1].toFixed(1)})` : ""}, ${life.by === "burnt" ? "burnt" : "by rate"}`
+        : "not known",
+    );
+    expect(row[22] || "").toBe(alike.join(" and "));
+  }
+  const candles = wicks.flatMap((one) => one.candles);
+  const byCandle = new Map(below(values, "By candle").map((row) => [row[0], row]));
+  expect(byCandle.size).toBe(candles.length);
+  for (const { test, rate, hours, flame, end, beyond, lacks } of candles) {
+    const row = byCandle.get(test.test) as Calculated[];
+    expect(figures(row, 2, 7), test.test).toEqual([
+      ...[near(hours), near(rate), near(end), near(test.width), near(flame)],
+    ]);
+    expect(row[13], test.test).toBe(
+      beyond.length > 0 ? "beyond the limits" : lacks.length > 0 ? "not finished" : "nothing beyond",
+    );
+  }
+}
+
+const errorsIn = (values: Calculated[][]) =>
+  values.flatMap((row, r) =>
+    row.flatMap((value, c) => (typeof value === "object" && value !== null ? [[r, c, value]] : [])),
+  );
+
+describe("the sheet of a series", () => {
+  let all: Awaited<ReturnType<typeof worked>>;
+  beforeAll(async () => {
+    all = await worked(workbook());
+  });
+
+  it("comes to the same as the readings read without it, and shows no error", () => {
+    expect(errorsIn(all.values)).toEqual([]);
+    expectSame(all.values, all.wicks);
+  });
+
+  it("says the verdict of each wick with its reason, and what would make it surer", () => {
+    const said = Object.fromEntries(
+      all.values.flatMap(([wick, verdict], i) =>
+        all.wicks.some((one) => one.wick === wick) && String(verdict).length > 40
+          ? [[wick, [verdict, all.values[i + 1]?.[1]]]]
+          : [],
+      ),
+    );
+    expect(said["Size 6"]?.[0]).toMatch(
+      /^nothing beyond the limits seen in 3 of 3; a fault in up to 63 % of all is still possible; to look at in 1: C, cycle 1 at 60 min: pool behind: 10 mm/,
+    );
+    expect(said["Size 6"]?.[1]).toBe(`To be surer: ${all.wicks[0]?.surer}`);
+    expect(said["Size 9"]?.[0]).toMatch(/^beyond the limits in 2 of 2: D, cycle 1 at 60 min: flame 82 mm high/);
+    expect(said["Size 9"]?.[1]).toBe(`To be surer: ${all.wicks[2]?.surer}`);
+    expect(said["Size 4"]?.[0]).toMatch(/^nothing can be said yet: F, .*not finished: 40 mm of wax left/);
+    expect(said["Size 2"]?.[0]).toBe(
+      "nothing can be said yet: I, not finished: nothing is read yet; burn a first cycle",
+    );
+    expect(JSON.stringify(all.values)).not.toMatch(/\bsafe\b/i);
+  });
+
+  it("draws the rates between the lowest and the highest, all pictures as long", () => {
+    const pictures = [...below(all.values, "By wick"), ...below(all.values, "By candle")].flatMap(
+      (row) => row[14] || [],
+    );
+    expect(new Set(pictures.map((one) => String(one).length))).toEqual(new Set([24]));
+    expect(pictures.every((one) => String(one).split("█").length === 2)).toBe(true);
+  });
+
+  it("follows a reading that is changed, and candles of a new wick that are added, without being written again", async () => {
+    const before = workbook();
+    const after = workbook();
+    const flame = after.looks.find(([test, , hour]) => test === "A" && hour === 2) as CellValue[];
+    flame[4] = 80;
+    after.tests.push(candle("J", "Size 7"), candle("K", "Size 7"));
+    after.looks.push(...burnt("J", { rate: 6 }), ...burnt("K", { rate: 6.3, left: 0.8 }));
+    const { values, wicks } = await worked(after, before);
+    expect(wicks.map(({ wick }) => wick)).toContain("Size 7");
+    expect(wicks[0]?.passed).toBe(2);
+    expectSame(values, wicks);
+  });
+
+  it("says when more candles or wicks came in than it has room for", async () => {
+    const after = workbook();
+    for (let i = 0; i < 8; i++) after.tests.push(candle(`N${i}`, `New ${i}`));
+    const { values } = await worked(after, workbook());
+    const said = values.map(([first]) => first);
+    // 10 candles were written and have room for 6 more; 6 wicks with one of its candles have room for 2 more.
+    expect(said).toContain("2 more candles than this sheet has rows for: write it again in the pane.");
+    expect(said).toContainEqual(
+      expect.stringMatching(/^\d more wicks? than this sheet has rows for|^\d more wicks than/),
+    );
+  });
+
+  it("refuses where a formula would not find a candle, where a length has no unit, and a mere selection", () => {
+    const { tests, looks } = workbook();
+    const write = (rows: CellValue[][], heads = LOOKS, name = "Burns") => {
+      const table = tableOn("burnTests", name, TESTS, rows);
+      const [own = []] = seriesOf(readTable(table, "g") ?? new Map());
+      return () =>
+        seenSheet(
+          { name: "Bowl", tests: own, wicks: 4, fill: undefined },
+          { burnTests: table, readings: tableOn("readings", "Looks", heads, looks) },
+          SETTINGS,
+        );
+    };
+    expect(
+      write(
+        tests.slice(0, 4),
+        LOOKS.map((one) => (one === "Pool (in)" ? "Pool" : one)),
+      ),
+    ).toThrow("Pool: the heading names no unit of length");
+    expect(write(tests.slice(0, 4), LOOKS, "")).toThrow("make it a table of the workbook first");
+    expect(write([...tests.slice(0, 4), candle("H", "Size 4", { 2: "?" })])).toThrow(
+      /fix first in Burns: H: .*"\?" is not a number/,
+    );
+  });
+});
