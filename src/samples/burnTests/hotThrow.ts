@@ -42,7 +42,7 @@ export function hotThrow(): Sheet {
         { heading: "Median difference", align: "right" },
         { heading: "Score W-21 higher", align: "center" },
         { heading: "Score W-24 higher", align: "center" },
-        { heading: "p", align: "right" },
+        { heading: "p", align: "center" },
         { heading: "First: W-21, second: W-24" },
       ]),
       cell(
@@ -55,7 +55,7 @@ export function hotThrow(): Sheet {
         },
       ),
       ...[5, 6].map((column) => cell(4, column, null, { format: FORMATS.count, align: "center" })),
-      cell(4, 7, null, { format: FORMATS.factor, align: "right" }),
+      cell(4, 7, null, { format: FORMATS.factor, align: "center" }),
     ],
     tables: [list.table],
     print: { paper: "a4", landscape: true },

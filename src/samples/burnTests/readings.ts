@@ -13,7 +13,7 @@ export const CYCLE = "Readings!$B$3";
 const HEADING = 5;
 /** Rows to go on in. */
 const FREE = 10;
-const WIDTHS = [12, 8, 10, 12, 11, 11, 11, 14, 24, 34];
+const WIDTHS = [12, 8, 10, 12, 11, 11, 11, 16, 22, 34];
 
 /** Rows that no candle has. */
 const LOST = "(MAX(COUNTA(Readings[Test]),COUNTA(Readings[Minutes]))-SUM(BurnTests[Rows]))";

@@ -40,7 +40,7 @@ export function vessels(): Sheet {
     cells: [
       ...heading(
         "Vessels",
-        "Water to the fill line, and the wax factor (wax weight for one of water) of your test pours: together what fills a vessel. Pool to the wall: about an hour an inch, common practice. Wick: none yet. Approve one where its candles were finished and within the limits, and it is written here.",
+        "Water to the fill line, and the wax factor (wax weight for one of water) of your test pours: together what fills a vessel. Pool to the wall: about an hour an inch, common practice. Wick: the one that you approved, by a press in the view Tests, where its candles were finished and within the limits.",
         7,
       ),
       ...list.cells,
