@@ -168,7 +168,7 @@ describe("packPots", () => {
         expect(packing.bound).toBe(cuts.length);
         expect(packing.pots.length).toBe(packPots(items, counts, 2000).pots.length);
       }),
-      { numRuns: cases(20, 150) },
+      { numRuns: cases(8, 150) },
     );
   });
 
@@ -194,7 +194,7 @@ describe("packPots", () => {
   });
 
   it("packs a thousand kinds of a hundred candles each, near its bound", () => {
-    for (const candlesInPot of [3, 40, 2, 10].slice(0, cases(1, 4))) {
+    for (const candlesInPot of [40, 3, 2, 10].slice(0, cases(1, 4))) {
       const input = longTable(candlesInPot, candlesInPot);
       const packing = packPots(input.weights, input.counts, input.capacity);
       expectValid(input, packing);

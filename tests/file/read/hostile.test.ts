@@ -1,5 +1,5 @@
 import { it } from "vitest";
 import { expectSentences, openSpoiled } from "./hostile";
 
-it("60 spoiled files are opened or refused in a sentence, and nothing else happens", () =>
-  expectSentences(openSpoiled(60)));
+it("20 spoiled files are opened or refused in a sentence, and nothing else happens", () =>
+  expectSentences(openSpoiled(20)));

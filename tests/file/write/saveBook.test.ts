@@ -15,7 +15,7 @@ describe("a new file", () => {
         expect(openFile(bytes, "new.xlsx").book).toEqual(book);
         expect(lost).toEqual([]);
       }),
-      { numRuns: cases(40, 1000) },
+      { numRuns: cases(20, 1000) },
     );
   });
 

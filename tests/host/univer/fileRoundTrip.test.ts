@@ -51,10 +51,13 @@ describe("a workbook of a file in Univer", () => {
     expect(await again(book)).toEqual(book);
   });
 
-  it.each(SAMPLES.map(({ file }) => file))("comes back as it was: %s", async (file) => {
-    const book = sampleBook(file);
-    expect(withoutBlankSpills(await again(book))).toEqual(withoutBlankSpills(book));
-  });
+  it.each(SAMPLES.map(({ file }) => file).slice(0, cases(1, SAMPLES.length)))(
+    "comes back as it was: %s",
+    async (file) => {
+      const book = sampleBook(file);
+      expect(withoutBlankSpills(await again(book))).toEqual(withoutBlankSpills(book));
+    },
+  );
 
   it("comes back as it was, whatever it holds", async () => {
     await fc.assert(
