@@ -6,7 +6,7 @@ import { KEYS } from "./seenColumns";
 /** Where everything stands on the sheet of a series: rows and columns from 0. */
 
 /** Columns that show; those of candles and of wicks share them. Signs of the picture are nearly two digits wide. */
-export const WIDTHS = [20, 18, 10, 9, 9, 9, 10, 11, 11, 11, 11, 16, 11, 22, 2 * TRACK] as const;
+export const WIDTHS = [20, 18, 10, 9, 9, 9, 12, 11, 11, 11, 11, 16, 11, 22, 2 * TRACK] as const;
 export const ACROSS = WIDTHS.length;
 export const HOURS = [1, 2, 3, 4] as const;
 
