@@ -89,6 +89,8 @@ export interface Host {
   addSheet(sheet: Sheet, work?: Work): Promise<string>;
   /** All cells of a sheet from A1 on, to the last that holds anything. */
   readSheet(name: string): Promise<CellValue[][]>;
+  /** Whether what a cell shows is worked out by a formula of its own. */
+  isFormula(sheet: string, row: number, column: number): Promise<boolean>;
   /**
    * Puts contents into cells of a sheet; their looks stay. Only for what the user was shown and pressed for, and read
    * again just before: cells may have moved or changed without a call of `onChange`.

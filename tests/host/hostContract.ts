@@ -372,6 +372,15 @@ export function hostContract(bench: () => Bench, takesInRows = true): void {
     ]);
   });
 
+  it("tells a formula from a number and from a text that looks like one", async () => {
+    const { host } = bench();
+    const cells = cellsAt(0, 0, [["a", 1, "=1+1", '="=1+1"', null]]);
+    const text = { row: 0, column: 5, content: { text: "=1+1" } } as const;
+    await host.addSheet({ name, widths: [], cells: [...cells, text] });
+    const found = await Promise.all([0, 1, 2, 3, 4, 5].map((column) => host.isFormula(name, 0, column)));
+    expect(found).toEqual([false, false, true, true, false, false]);
+  });
+
   describe("adding rows", () => {
     const jar = [
       [{ number: 3 }, { text: "=Jar" }],

@@ -13,6 +13,11 @@ import { KEPT, KINDS, type TestedTable, testedBook, testedTables } from "./teste
 /** Takes what is written as a spreadsheet does, or refuses it whole. */
 class VesselHost extends FakeHost {
   refusal: Error | undefined;
+  formulas = false;
+
+  override async isFormula() {
+    return this.formulas;
+  }
 
   override async write(sheet: string, cells: readonly Cell[]) {
     if (this.refusal) throw this.refusal;
@@ -44,6 +49,13 @@ function workbook() {
 }
 
 describe("approving a wick in a workbook", () => {
+  it("leaves a formula in the cell as it is, and says so", async () => {
+    const { host, book } = workbook();
+    host.formulas = true;
+    await expect(approveWick(book, "B")).rejects.toThrow("B7 on Sheet Vessels holds a formula");
+    expect(host.wrote).toEqual([]);
+  });
+
   it("writes it into the one cell of its vessel, and the next run sheet prints and counts it", async () => {
     const { host, book, run, untested } = workbook();
     expect(await untested()).toEqual([expect.stringContaining("not tested: Bowl, no approved wick")]);

@@ -57,6 +57,9 @@ export class FakeHost implements Host {
     await this.held.readSheet;
     return [];
   }
+  async isFormula(_sheet: string, _row: number, _column: number): Promise<boolean> {
+    return false;
+  }
   async write(sheet: string, cells: readonly Cell[]): Promise<void> {
     this.wrote.push({ sheet, cells });
   }

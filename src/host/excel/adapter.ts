@@ -138,6 +138,17 @@ export class ExcelHost implements Host {
     });
   }
 
+  isFormula(sheet: string, row: number, column: number): Promise<boolean> {
+    return ask(`Excel could not read a cell of ${sheet}`, async (context) => {
+      const cell = context.workbook.worksheets.getItem(sheet).getRangeByIndexes(row, column, 1, 1);
+      cell.load("formulas,values");
+      await context.sync();
+      // A text that begins like a formula stands in both.
+      const [formula, value] = [cell.formulas[0]?.[0], cell.values[0]?.[0]];
+      return typeof formula === "string" && formula.startsWith("=") && formula !== value;
+    });
+  }
+
   async write(sheet: string, cells: readonly Cell[]): Promise<void> {
     const filled = cells.filter(({ content }) => content);
     if (filled.length > 0) await writeCells(sheet, filled);

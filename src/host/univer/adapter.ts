@@ -176,6 +176,11 @@ export class UniverHost implements Host {
     );
   }
 
+  async isFormula(name: string, row: number, column: number): Promise<boolean> {
+    const cell = this.#sheet(name).getCell(row, column);
+    return Boolean(cell?.f || cell?.si);
+  }
+
   async write(name: string, cells: readonly Cell[]): Promise<void> {
     const sheet = this.#sheet(name);
     const tables = placedTables(this.#injector, this.#workbook());

@@ -5,6 +5,7 @@ import { APPROVING } from "../words/approving";
 import { LOGGING } from "../words/logging";
 import { WRITING } from "../words/writing";
 import type { Book } from "./book";
+import { writeGiven } from "./writeGiven";
 
 /** What came of a press: its words, or what is asked before the wick is written. */
 export interface Approved {
@@ -33,7 +34,10 @@ export async function approveWick(
   const isSeen = JSON.stringify(doubts) === JSON.stringify(shown);
   if (!isSeen && doubts.length > 0) return { doubts, ...(shown.length > 0 && { words: APPROVING.changed }) };
   const { sheet, row, column } = (read.vessels as NonNullable<ReadTables["vessels"]>).place;
-  await host.write(sheet, [{ row: row + 1 + cell.row, column: column + cell.column, content: { text: cell.text } }]);
+  await writeGiven(host, sheet, {
+    ...{ row: row + 1 + cell.row, column: column + cell.column },
+    content: { text: cell.text },
+  });
   await refresh();
   return { words: done };
 }

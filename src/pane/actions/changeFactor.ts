@@ -3,6 +3,7 @@ import { sameName } from "../../runsheet/sameName";
 import { tableOf, vesselsOf } from "../givenTables";
 import { FACTORS } from "../words/written";
 import type { Book } from "./book";
+import { writeGiven } from "./writeGiven";
 
 /** Changes a factor in the vessel table: found anew by its name, for the rows may have been sorted. Says so. */
 export async function changeFactor({ host, kept, refresh }: Book, { vessel, old, factor }: NewFactor): Promise<string> {
@@ -14,9 +15,10 @@ export async function changeFactor({ host, kept, refresh }: Book, { vessel, old,
   if (known.factor !== old) throw new Error(FACTORS.another(vessel));
   const value = Number(factor.toFixed(4));
   const { place, name } = table;
-  await host.write(place.sheet, [
-    { row: place.row + 1 + known.row, column: place.column + column, content: { number: value } },
-  ]);
+  await writeGiven(host, place.sheet, {
+    ...{ row: place.row + 1 + known.row, column: place.column + column },
+    content: { number: value },
+  });
   await refresh();
   return FACTORS.changed(vessel, value, name);
 }

@@ -17,6 +17,9 @@ export const WRITING = {
   /** A sheet that the program would be at for minutes; `plain` where plain numbers would be few enough. */
   tooLong: (formulas: number, most: number, plain: boolean) =>
     `Nothing was written: the run sheet would have ${counted(formulas)} formulas, and no more than ${counted(most)} are worked out here in reasonable time. ${plain ? `Choose plain numbers in the settings (${SETTINGS.live}), or pour in parts, fewer rows at once.` : "Pour in parts, fewer rows at once."}`,
+  /** A cell that the maker's own formula fills. */
+  isFormula: (sheet: string, cell: string) =>
+    `Nothing was written: ${cell} on ${sheet} holds a formula. Change what it is worked out from, or clear the cell and press again.`,
   changed: "The table has changed; fix what is listed first.",
   fixSettings: "Fix the settings first.",
   chooseTable: "Choose a table to pour from first.",
