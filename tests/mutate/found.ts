@@ -19,6 +19,12 @@ const scoreOf = (found: readonly Found[]): number => {
   return (100 * noticed) / Math.max(1, noticed + found.filter(isMissed).length);
 };
 
+/** What a domain scores, in a line. */
+export function scoreLine(domain: string, found: readonly Found[]): string {
+  const missed = found.filter(isMissed).length;
+  return `  ${domain.padEnd(12)} ${scoreOf(found).toFixed(1).padStart(5)} %  of ${found.length}, ${missed} missed`;
+}
+
 /** Prints what no test noticed, then the scores; whether the whole reaches the goal. */
 export function print(found: readonly Found[]): boolean {
   for (const { file, location, status, before, replacement } of found.filter(isMissed)) {
@@ -29,9 +35,12 @@ export function print(found: readonly Found[]): boolean {
   }
   console.log("\nOf so many small changes so many are noticed by a test:");
   for (const domain of new Set(found.map((one) => one.domain))) {
-    const its = found.filter((one) => one.domain === domain);
-    const missed = its.filter(isMissed).length;
-    console.log(`  ${domain.padEnd(12)} ${scoreOf(its).toFixed(1).padStart(5)} %  of ${its.length}, ${missed} missed`);
+    console.log(
+      scoreLine(
+        domain,
+        found.filter((one) => one.domain === domain),
+      ),
+    );
   }
   const score = scoreOf(found);
   const holds = score >= GOAL;

@@ -6,7 +6,7 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import { type Found, print } from "./found";
+import { type Found, print, scoreLine } from "./found";
 
 /** The tool is too heavy to come with every install: it has a place of its own, from which it finds our vitest. */
 const TOOL = { "@stryker-mutator/core": "9.6.1", "@stryker-mutator/vitest-runner": "9.6.1" };
@@ -56,7 +56,12 @@ const unknown = chosen.find((name) => !files.has(name));
 if (unknown) throw new Error(`There is no ${unknown}. There are: ${[...files.keys()].join(", ")}.`);
 
 install();
-const found = [...files].flatMap(([domain, its]) =>
-  chosen.length === 0 || chosen.includes(domain) ? mutate(domain, its) : [],
-);
+const found: Found[] = [];
+for (const [domain, its] of files) {
+  if (chosen.length > 0 && !chosen.includes(domain)) continue;
+  const some = mutate(domain, its);
+  found.push(...some);
+  // It takes long: who stops it has something all the same.
+  console.log(scoreLine(domain, some));
+}
 process.exit(print(found) ? 0 : 1);
