@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { recipeSplit } from "../../../src/core/scent/recipeSplit";
 import { scentSplit } from "../../../src/core/scent/scentSplit";
 import { divisionsIn } from "../../../src/core/weighing/divisionsIn";
+import { inDivisions } from "../../../src/core/weighing/inDivisions";
 import { weighOut } from "../../../src/core/weighing/weighOut";
 
 /** Weights as whole numerators of one denominator, so that nothing is rounded. */
@@ -154,6 +155,15 @@ describe("weighOut", () => {
     expect(() => weighOut([1e11], 1)).toThrow("too fine");
     expect(() => weighOut([1, -1], 1)).toThrow("weights: -1 is below 0");
     expect(weighOut([], 1)).toEqual([]);
+  });
+});
+
+describe("inDivisions", () => {
+  it("is rid of the noise of binary fractions, for a division without end too", () => {
+    // In binary 3 x 0.1 is 0.30000000000000004 and 7 x 0.05 is 0.35000000000000003.
+    expect([inDivisions(0.1)(3), inDivisions(0.05)(7), inDivisions(25)(4)]).toEqual([0.3, 0.35, 100]);
+    // To the 15 digits that a spreadsheet keeps.
+    expect([inDivisions(1 / 3)(2), inDivisions(1e-9)(3)]).toEqual([0.666666666666667, 3e-9]);
   });
 });
 
