@@ -1,6 +1,12 @@
 /** Corrections of the formula engine, version 0.25.1, where it computes something else than Excel. */
 
-import { BaseReferenceObject, CELL_INVERTED_INDEX_CACHE, LexerTreeBuilder } from "@univerjs/engine-formula";
+import {
+  BaseReferenceObject,
+  CELL_INVERTED_INDEX_CACHE,
+  FORMULA_REF_TO_ARRAY_CACHE,
+  LexerNode,
+  LexerTreeBuilder,
+} from "@univerjs/engine-formula";
 
 // INDEX and OFFSET make a new reference from a part of the one they are given, and forget its sheet when that one
 // was a table column: they would read the formula's own sheet. So a reference that was given a sheet but no sheet
@@ -17,11 +23,20 @@ CELL_INVERTED_INDEX_CACHE.canUseCache = () => ({ rowsInCache: [], rowsNotInCache
 CELL_INVERTED_INDEX_CACHE.set = () => {};
 CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => {};
 
+// What the engine remembers of long formulas and texts it would find by a number of 32 bits, which others may have too.
+// Nor would the formulas of a table that has changed be found by their text, and those of over 64 letters stay as parsed.
+const remembered = Object.getPrototypeOf(FORMULA_REF_TO_ARRAY_CACHE) as { _hash(text: string): string };
+remembered._hash = (text) => text;
+
 // Before a formula is parsed the parser forgets what the last one left open, but not its square brackets: after a
 // half-typed `Vessels[` the next new formula would be an error.
 interface Parser {
   _handleNestedDefinedName(content: string, more: unknown): unknown;
   _resetTemp(): void;
+  /** Forgets all that it has taken apart. */
+  dispose(): void;
+  _currentLexerNode: LexerNode;
+  treeBuilder(formula: string, ...more: unknown[]): unknown;
   _squareBracketState: number;
   _tableBracketState: boolean;
 }
@@ -44,4 +59,17 @@ parser._handleNestedDefinedName = function (content, more) {
   } finally {
     within.delete(content);
   }
+};
+
+// The parser keeps what it has taken a formula apart into. Where a formula gives names to values, putting it together
+// changes that: parsed anew, as all that read a table are when it has grown, the formula would be an error.
+const NAMES_VALUES = /\b(LET|LAMBDA)\s*\(/i;
+const takeApart = parser.treeBuilder;
+parser.treeBuilder = function (formula, ...more) {
+  if (NAMES_VALUES.test(formula)) {
+    // What it took apart last is still worked with.
+    this._currentLexerNode = new LexerNode();
+    this.dispose();
+  }
+  return takeApart.call(this, formula, ...more);
 };
