@@ -101,6 +101,12 @@ describe("a burn-test series that is read", () => {
     await expect
       .poll(async () => (await row("Size 6"))?.slice(1), PATIENCE)
       .toMatchObject(["2 of 3", {}, {}, {}, {}, 80]);
+    // A reading that is typed below the last one.
+    const { place } = await tryout.table("Readings");
+    await tryout.paste(`A${place.row + place.rows + 1}`, [["S1-4", 5, 60, "", 90]]);
+    await expect
+      .poll(async () => (await row("Size 6"))?.slice(1), PATIENCE)
+      .toMatchObject(["2 of 3", {}, {}, {}, {}, 90]);
   });
 
   it.each(["letter", "a4"] as const)("is printed on %s", async (paper) => {

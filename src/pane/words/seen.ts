@@ -36,7 +36,7 @@ export const SEEN = {
   noWick: "no wick named",
   byCandle: (wick: string) => `Candles of ${wick || "no wick"}`,
   write: "Write on a sheet",
-  writeHint: "A new sheet that follows the readings: what is filled in or changed later shows there by itself.",
+  writeHint: "A new sheet that follows the readings: what is changed or added later shows there by itself.",
   written: (sheet: string) => `Written: ${sheet}. It follows the readings.`,
   gone: "The tables have changed: this series is not there any more. Look again.",
   tooMuch: (formulas: number, most: number) =>

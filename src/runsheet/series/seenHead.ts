@@ -36,7 +36,7 @@ export function headRows(
   at.text(
     1,
     0,
-    `Written ${dayText(today)} with ${tests.length} candles. It follows the tables ${burnTests.name} and ${readings.name}: a reading that is filled in or changed shows here. After rows were added to a table look whether they show; if not, write it again. It has room for ${candles} candles and ${wicks} wicks. Written again, it stands on a new sheet; this one stays.`,
+    `Written ${dayText(today)} with ${tests.length} candles. It follows the tables ${burnTests.name} and ${readings.name}: a reading that is changed or added shows here. It has room for ${candles} candles and ${wicks} wicks. Written again, it stands on a new sheet; this one stays.`,
     "note",
     { across: ACROSS },
   );
