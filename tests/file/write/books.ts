@@ -109,6 +109,8 @@ const cell = (styles: number): Arbitrary<Omit<BookCell, "column">> =>
     value: what,
     style: look,
     ...(how !== undefined && { formula: how }),
+    // In a file it is an array, though it fills its own cell alone.
+    ...(how?.startsWith("=LET(") && { spill: { rows: 1, columns: 1, dynamic: true } }),
     ...(how === undefined && typeof what === "string" && look > 0 && look === styles - 1 && { quoted: true as const }),
   }));
 
