@@ -12,7 +12,10 @@ const condition = (column: number, row: number, of: Partial<Condition> & Pick<Co
   ...of,
 });
 
-/** A solid bar with its value hidden, a rule that the sheet has no words for, two of which the first wins, and one far below. */
+/**
+ * A solid bar with its value hidden, a rule that the sheet has no words for, two of which the first wins, one far below,
+ * and one that reads a fixed cell, as a list reads fixed cells.
+ */
 function ruled(): Uint8Array {
   const above = (formula: string, fill: string) => ({
     ...{ kind: "cellIs", operator: "greaterThan", formulas: [formula], look: { fill } },
@@ -38,6 +41,13 @@ function ruled(): Uint8Array {
       condition(2, 0, { ...above("=1", "AAEEAA"), priority: 3 }),
       condition(2, 0, { ...above("=3", "EEAAAA"), priority: 4 }),
       condition(2, 30_000, { ...above("=3", "EEAAAA"), priority: 5 }),
+      condition(3, 0, { kind: "expression", formulas: ["=D1>$A$9"], look: { fill: "AAEEAA" }, priority: 6 }),
+    ],
+    validations: [
+      {
+        ...{ areas: [{ row: 0, column: 4, rows: 2, columns: 1 }], kind: "list", formulas: ["=$A$2:$A$9"] },
+        ...{ operator: "between", allowsBlank: true, showsList: true, onWrong: "warning" },
+      },
     ],
   };
   return saveBook(null, { ...emptyBook(), sheets: [sheet], styles: [PLAIN_STYLE] }).bytes;
@@ -45,7 +55,7 @@ function ruled(): Uint8Array {
 
 const site = new OpenedSite();
 
-it("conditional formats of a file move with an inserted row, go into a duplicate, and are all saved", async () => {
+it("rules of a file move with an inserted row, go into a duplicate, and are all saved", async () => {
   const bytes = ruled();
   const before = openFile(bytes, "ruled.xlsx").book.sheets[0]?.conditions ?? [];
   const tryout = await site.open();
@@ -73,10 +83,12 @@ it("conditional formats of a file move with an inserted row, go into a duplicate
   const { book } = openFile(readFileSync(await (await saving).path()), "ruled.xlsx");
   const longer = before.map((one) => ({
     ...one,
+    formulas: one.formulas.map((formula) => formula.replace("$A$9", "$A$10")),
     areas: one.areas.map((area) =>
       area.row === 0 ? { ...area, rows: area.rows + 1 } : { ...area, row: area.row + 1 },
     ),
   }));
   expect(book.sheets[0]?.conditions).toEqual(longer);
   expect(book.sheets[1]?.conditions).toEqual(longer);
+  for (const sheet of book.sheets) expect(sheet.validations[0]?.formulas).toEqual(["=$A$2:$A$10"]);
 });

@@ -22,6 +22,7 @@ import type { Book } from "../../../src/file/book";
 import { Calculation } from "../../../src/host/univer/calculation";
 import { keepOrderOfRules } from "../../../src/host/univer/editing/duplicating";
 import { moveFarRules } from "../../../src/host/univer/editing/farRules";
+import "../../../src/host/univer/editing/fixedRules";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
 import { workedOut } from "../../../src/host/univer/file/workedOut";
 import { snapshotOf } from "../../../src/host/univer/snapshot";

@@ -32,6 +32,7 @@ import { addNoteKeys } from "./noteKeys";
 import { addOrder } from "./order";
 import { headRefusals } from "./refusals";
 import { OUR_WORDS } from "./words";
+import "./fixedRules";
 import "./lateChecks";
 import "./listCorrections";
 
