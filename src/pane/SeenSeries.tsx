@@ -11,7 +11,7 @@ import { candleLine, figuresOf, SEEN } from "./words/seen";
 
 /** What the readings of each burn-test series show, wick by wick. */
 export function SeenSection(props: { seen: SeenState; approving: Approving; isBusy: boolean }) {
-  const { seen, refused, unit, write } = props.seen;
+  const { seen, refused, unit, write, isOpen, setOpen } = props.seen;
   return (
     <section aria-labelledby="pane-seen">
       <h2 id="pane-seen">{SEEN.heading}</h2>
@@ -23,8 +23,14 @@ export function SeenSection(props: { seen: SeenState; approving: Approving; isBu
         </p>
       ))}
       {seen && seen.series.length === 0 && <p>{SEEN.nothing}</p>}
-      {seen?.series.map((series, i) => (
-        <OneSeries key={series.name} series={series} unit={unit} isOpen={i === 0}>
+      {seen?.series.map((series) => (
+        <OneSeries
+          key={series.name}
+          series={series}
+          unit={unit}
+          isOpen={isOpen(series.name)}
+          onToggle={(toOpen) => setOpen(series.name, toOpen)}
+        >
           {{
             ofWick: (wick) => <ApproveWick wick={wick} approving={props.approving} isBusy={props.isBusy} />,
             ofAll: (
@@ -46,13 +52,20 @@ function OneSeries(props: {
   series: SeenSeries;
   unit: string;
   isOpen: boolean;
+  onToggle: (toOpen: boolean) => void;
   /** The presses for a wick, and for the whole series. */
   children: { readonly ofWick: (wick: SeenWick) => ReactNode; readonly ofAll: ReactNode };
 }) {
-  const { series, unit, isOpen, children } = props;
+  const { series, unit, isOpen, onToggle, children } = props;
   const { name, tests, wicks, isBegun } = series;
   return (
-    <details className="series" open={isOpen}>
+    <details
+      className="series"
+      open={isOpen}
+      onToggle={({ currentTarget: { open } }) => {
+        if (open !== isOpen) onToggle(open);
+      }}
+    >
       <summary>
         <h3>{name}</h3>
         <small>{SEEN.size(tests.length, wicks.length)}</small>

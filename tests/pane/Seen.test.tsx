@@ -1,4 +1,5 @@
 // @vitest-environment happy-dom
+import { act } from "react";
 import { describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/sheet/sheet";
 import { FakeHost } from "./fakeHost";
@@ -76,6 +77,53 @@ describe("reading a series in the pane", () => {
     expect(said).toContain("nothing beyond the limits seen in 3 of 3; a fault in up to 63 % of all is still possible");
     expect(said).toContain("beyond the limits in 1 of 1: D, cycle 1 at 60 min: flame 80 mm high");
     expect(said).not.toMatch(/\bsafe\b/i);
+  });
+
+  const series = () => [...section().querySelectorAll<HTMLDetailsElement>("details.series")];
+  const open = () => series().map((one) => one.open);
+
+  it("opens the last series of which anything is read, and leaves what the maker opens or shuts so", async () => {
+    const host = workbook();
+    await show(host);
+    expect(open()).toEqual([false, true]);
+    const toggle = async (at: number, to: boolean) => {
+      const one = series()[at] as HTMLDetailsElement;
+      one.open = to;
+      await act(async () => one.dispatchEvent(new Event("toggle")));
+    };
+    await toggle(1, false);
+    await toggle(0, true);
+    await press("Plan");
+    await press("Tests");
+    expect(open()).toEqual([true, false]);
+    await changed(host);
+    expect(open()).toEqual([true, false]);
+  });
+
+  it("shows wicks by name, their numbers by size", async () => {
+    const host = workbook();
+    for (const [i, wick] of ["Size 10", "Size 9", "Size 10", "Size 6"].entries()) {
+      (host.all.BurnTests?.[i + 1] as CellValue[])[3] = wick;
+    }
+    await show(host);
+    const named = ["Size 6", "Size 9", "Size 10"];
+    expect([...section().querySelectorAll("h4")].map(({ textContent }) => textContent)).toEqual(named);
+    const words = section().querySelector("svg")?.getAttribute("aria-label") ?? "";
+    expect(named.map((name) => words.indexOf(`${name}:`)).every((at, i, all) => at > (all[i - 1] ?? 0))).toBe(true);
+  });
+
+  it("asks whether wicks are one whose names are nearly alike, and reads each by itself", async () => {
+    const host = workbook();
+    (host.all.BurnTests?.[2] as CellValue[])[3] = "size-6";
+    await show(host);
+    expect(section().textContent).toContain(
+      "Size 6 and size-6: one wick, or two? Each is read by itself; spell it alike if it is one.",
+    );
+    expect([...section().querySelectorAll("h4")].map(({ textContent }) => textContent)).toEqual([
+      "Size 6",
+      "Size 9",
+      "size-6",
+    ]);
   });
 
   it("draws a ring for each candle and a bar for each interval, and says the same in words", async () => {

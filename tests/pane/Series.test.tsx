@@ -226,6 +226,17 @@ describe("planning a series", () => {
     expect(host.tests()).toHaveLength(2);
   });
 
+  it("asks whether wicks are one whose names are nearly alike: two that are typed, or one that the tables know", async () => {
+    await show(workbook());
+    const asked = () => shown().filter((line) => line?.includes("one wick, or"));
+    await typed({ ...SERIES, "Wicks to try, one a line or parted by commas": "w21\nW-21" });
+    expect(asked()).toEqual(["w21 and W-21: one wick, or two? Write it as the tables do if it is one."]);
+    await typed({ "Wicks to try, one a line or parted by commas": "W-21\nSize-6" });
+    expect(asked()).toEqual(["Size-6 and Size 6: one wick, or two? Write it as the tables do if it is one."]);
+    await typed({ "Wicks to try, one a line or parted by commas": "W-21\nsize 6" });
+    expect(asked()).toEqual([]);
+  });
+
   it("refuses a load over the limit of the scent", async () => {
     const host = workbook();
     await show(host);

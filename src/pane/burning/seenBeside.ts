@@ -8,6 +8,7 @@ import { readTable } from "../../runsheet/tables/readTables";
 import { fieldName, missingFields } from "../../runsheet/tables/registry";
 import type { TableRows } from "../../runsheet/tables/tableRows";
 import type { Vessels } from "../../runsheet/tables/vessels";
+import { alikeWicks, inOrderOfName } from "../../runsheet/tables/wick";
 import { type ByHand, tableOf } from "../givenTables";
 import type { ReadTables } from "../state/useTables";
 import { SEEN } from "../words/seen";
@@ -43,7 +44,7 @@ export function seenBeside(read: ReadTables, byHand: ByHand, settings: Settings)
   const series = seriesOf(tests).map((own): SeenSeries => {
     const first = own[0] as BurnTest;
     const fill = fillOf(first.vessel, vessels, settings);
-    const wicks = readSeries(own, readings, fill);
+    const wicks = readSeries(own, readings, fill).sort((one, other) => inOrderOfName(one.wick, other.wick));
     return { name: seriesName(first, basis), tests: own, wicks, fill, isBegun: wicks.some(isBegun) };
   });
   return {
@@ -51,6 +52,7 @@ export function seenBeside(read: ReadTables, byHand: ByHand, settings: Settings)
     doubts: [
       ...(["burnTests", "readings"] as const).flatMap((kind) => missing(kind, read, given[kind]?.columns)),
       ...(tests.size > 0 && !read.readings ? [SEEN.noReadings] : []),
+      ...alikeWicks([...tests.values()].map(({ wick }) => wick)).map(SEEN.alike),
       ...(strays.length > 0 ? [SEEN.strays(strays, read.burnTests?.name)] : []),
     ],
   };

@@ -6,7 +6,7 @@ import { FEW, planSeries } from "../../runsheet/series/planSeries";
 import { seriesAdditions } from "../../runsheet/series/seriesAdditions";
 import { plannedLoad, plannedWax, seriesTables } from "../../runsheet/series/seriesNeeds";
 import { TABLE_TYPES, type TableTypeId, tableName } from "../../runsheet/tables/registry";
-import { wickOf } from "../../runsheet/tables/wick";
+import { alikeWicks, wickOf } from "../../runsheet/tables/wick";
 import type { Addition } from "../../sheet/addition";
 import type { Sheet } from "../../sheet/sheet";
 import type { GivenTables } from "../givenTables";
@@ -158,6 +158,9 @@ function doubtsOf(
       ? [SERIES.otherWidth(vessel, before)]
       : []),
     ...(unknown.length > 0 ? [SERIES.unknown(unknown)] : []),
+    ...alikeWicks([...wicks, ...beside.names.wick.values()]).flatMap((names) =>
+      wicks.some((wick) => names.includes(wickOf(wick).name)) ? [SERIES.alike(names)] : [],
+    ),
     ...(firstDay < (serialOf(today()) ?? 0) ? [SERIES.past(firstDay)] : []),
   ];
 }

@@ -1,6 +1,6 @@
 import { useMemo, useRef, useState } from "react";
 import { sameName } from "../../runsheet/sameName";
-import { wickOf } from "../../runsheet/tables/wick";
+import { inOrderOfName, wickOf } from "../../runsheet/tables/wick";
 import type { Book } from "../actions/book";
 import { writeSeries } from "../actions/writeSeries";
 import { seriesBeside } from "../burning/seriesBeside";
@@ -78,7 +78,7 @@ export function useSeries(
 function knownWicks(typed: string, known: readonly string[]): { wick: string; isChosen: boolean }[] {
   const nameOf = (wick: string) => sameName(wickOf(wick).name);
   const chosen = wicksIn(typed).map(nameOf);
-  const inOrder = [...known].sort((one, other) => one.localeCompare(other, "en", { numeric: true }));
+  const inOrder = [...known].sort(inOrderOfName);
   return inOrder.map((wick) => ({ wick, isChosen: chosen.includes(nameOf(wick)) }));
 }
 

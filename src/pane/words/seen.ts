@@ -5,6 +5,7 @@ import { plain } from "../../core/check/plain";
 import { percent } from "../../runsheet/percent";
 import type { SeenWick } from "../../runsheet/series/readSeries";
 import type { SeenMean } from "../../runsheet/series/seenFigures";
+import { oneWickOrTwo } from "../../runsheet/tables/wick";
 
 const counted = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
 /** Three digits: candles tell no more. */
@@ -20,6 +21,7 @@ export const SEEN = {
   noReadings: "No table of readings is chosen, so nothing is known of the burn tests.",
   strays: (tests: readonly string[], table: string | undefined) =>
     `${list(tests.slice(0, 5), "and")}${tests.length > 5 ? " and more" : ""}: readings, and no row in ${table || "the table of burn tests"}. Fix the name, or add the test there.`,
+  alike: (names: readonly string[]) => `${oneWickOrTwo(names)} Each is read by itself; spell it alike if it is one.`,
   missingColumns: (table: string, fields: string) =>
     `${table} has no column for ${fields}. Fix the heading, or choose the column or no table under More tables.`,
   size: (candles: number, wicks: number) => `${counted(candles, "candle")} of ${counted(wicks, "wick")}`,

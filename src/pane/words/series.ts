@@ -14,6 +14,7 @@ import type { Lack, Shelf } from "../../runsheet/plan/shortages";
 import { CYCLE, FEW, type Series } from "../../runsheet/series/planSeries";
 import type { WeightUnit } from "../../runsheet/settings";
 import { fieldName } from "../../runsheet/tables/registry";
+import { oneWickOrTwo } from "../../runsheet/tables/wick";
 import { PREVIEW } from "./preview";
 
 /** The highest fault rate that so many candles without a fault leave possible. */
@@ -67,6 +68,7 @@ export const SERIES = {
   oddWidth: (mm: number) => `an inside width of ${plain(Number(mm.toPrecision(4)))} mm: is its unit right?`,
   otherWidth: (vessel: string, mm: number) =>
     `${vessel} was ${plain(Number(mm.toPrecision(4)))} mm wide inside in the tests before`,
+  alike: (names: readonly string[]) => `${oneWickOrTwo(names)} Write it as the tables do if it is one.`,
   unknown: (names: readonly string[]) =>
     names.length === 1
       ? `${names[0]} stands in no table: is it spelt as there, or new?`

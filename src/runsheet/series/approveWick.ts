@@ -11,7 +11,7 @@ import type { Readings } from "../tables/readings";
 import { fieldName } from "../tables/registry";
 import type { TableRows } from "../tables/tableRows";
 import { wickIn } from "../tables/vessels";
-import { isSameWick } from "../tables/wick";
+import { alikeWicks, isSameWick, oneWickOrTwo, wickOf } from "../tables/wick";
 import { FEW } from "./planSeries";
 import { seriesOf } from "./readSeries";
 
@@ -70,12 +70,18 @@ export function planApproval(test: string, tables: ApprovalTables, settings: Pic
   }
   if (typeof place === "string") return said("barred", place);
   const { name, row, column, old } = place;
-  const holds = holdsFor(alikeOf(named, [...candles, ...elsewhere], settings), settings);
+  const burnt = alikeOf(named, [...candles, ...elsewhere], settings);
+  const [counted, holds] = [`${burnt.length} ${burnt.length === 1 ? "candle" : "candles"}`, holdsFor(burnt, settings)];
   return {
     kind: "ready",
     cell: { row, column, text: wick },
-    doubts: [...doubtsOf(candles, settings), ...failedElsewhere(elsewhere, settings), ...replaced(old, vessel)],
-    done: `${wick} stands in ${name} as the wick of ${vessel}, for what was burnt: ${holds}. Poured in another way, Check says so. A burn-test laboratory has the last word.`,
+    doubts: [
+      ...doubtsOf(candles, settings),
+      ...failedElsewhere(elsewhere, settings),
+      ...otherSpellings(named, tables),
+      ...replaced(old, vessel),
+    ],
+    done: `${wick} stands in ${name} as the wick of ${vessel}, for what was burnt: ${counted} ${holds}. Poured in another way, Check says so. A burn-test laboratory has the last word.`,
   };
 }
 
@@ -175,6 +181,26 @@ function failedElsewhere(candles: readonly SeenCandle[], settings: Pick<Settings
   ];
 }
 
+/** Candles of the vessel whose wick may be this one under another spelling: they are not among those counted. */
+function otherSpellings(named: BurnTest, { burnTests, readings }: ApprovalTables): string[] {
+  const tests = [...burnTests.values()].filter(({ vessel }) => sameName(vessel) === sameName(named.vessel));
+  const key = sameName(wickOf(named.wick).name);
+  const isOwn = (name: string) => sameName(name) === key;
+  const names = alikeWicks([named.wick, ...tests.map(({ wick }) => wick)]).find((group) => group.some(isOwn));
+  if (!names) return [];
+  const spelt = new Set(names.filter((name) => !isOwn(name)).map(sameName));
+  const left = tests.filter(({ wick }) => spelt.has(sameName(wickOf(wick).name)));
+  const seen = left.map((test) => seenCandle(test, readings.get(sameName(test.test)) ?? []));
+  const failed = seen.find(({ beyond }) => beyond.length > 0);
+  const tail = failed ? `, and ${failed.test.test} was beyond the limits: ${failed.beyond[0]}` : "";
+  return [
+    `${oneWickOrTwo(names)} ${list(
+      left.map(({ test }) => test),
+      "and",
+    )} not counted here${tail}`,
+  ];
+}
+
 const replaced = (old: string, vessel: string): string[] =>
   old === "" ? [] : [`${old} stands there as the wick of ${vessel}, and would be replaced`];
 
@@ -186,5 +212,5 @@ function holdsFor(tests: readonly BurnTest[], { basis }: Pick<Settings, "basis">
   const at =
     loads.length === 0 ? "at a load not known" : `at ${least === most ? least : `${least} to ${most}`} % of wax`;
   const wax = tests[0]?.wax || "the usual wax";
-  return `${tests.length > 1 ? `${tests.length} candles ` : ""}in ${wax} ${at}${scents.length > 0 ? ` with ${list(scents, "and")}` : ", without scent"}`;
+  return `in ${wax} ${at}${scents.length > 0 ? ` with ${list(scents, "and")}` : ", without scent"}`;
 }

@@ -1,3 +1,4 @@
+import { list } from "../../core/check/list";
 import { sameName } from "../sameName";
 
 /** A wick as makers write it: `W-21`, `2 x W-21`, `W-21 x 2`, `W-21 (2)`. */
@@ -15,6 +16,34 @@ export function isSameWick(one: string, other: string): boolean {
   const [a, b] = [wickOf(one), wickOf(other)];
   return sameName(a.name) === sameName(b.name) && a.each === b.each;
 }
+
+/** What is left of a name without its spaces, hyphens and dots; between two figures one stays: 2.1 is not 21. */
+const bareName = (name: string): string =>
+  sameName(name)
+    .replace(/(?<=\d)[\s\p{Pd}._]+(?=\d)/gu, "/")
+    .replace(/[\s\p{Pd}._]+/gu, "");
+
+/**
+ * The names of wicks, without how many, that differ only in spaces, hyphens, dots or case, group by group. Nobody but
+ * the maker knows whether they are one wick.
+ */
+export function alikeWicks(wicks: readonly string[]): string[][] {
+  const groups = new Map<string, Map<string, string>>();
+  for (const wick of wicks) {
+    const { name } = wickOf(wick);
+    const group = groups.get(bareName(name)) ?? new Map<string, string>();
+    groups.set(bareName(name), group);
+    if (!group.has(sameName(name))) group.set(sameName(name), name);
+  }
+  return [...groups].flatMap(([bare, group]) => (bare !== "" && group.size > 1 ? [[...group.values()]] : []));
+}
+
+/** What is asked of them. */
+export const oneWickOrTwo = (names: readonly string[]): string =>
+  `${list(names, "and")}: one wick, or ${names.length === 2 ? "two" : names.length}?`;
+
+/** By name, numbers by their size. */
+export const inOrderOfName = (one: string, other: string): number => one.localeCompare(other, "en", { numeric: true });
 
 /** Whether a component is this wick: it is called so, perhaps among other words, or it is just called a wick. */
 export function isThisWick(component: string, wick: string): boolean {

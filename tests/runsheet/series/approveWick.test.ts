@@ -135,8 +135,28 @@ describe("approving a wick", () => {
       { vessels: [["Bowl", 240, "2 x Size 6"]] },
       [expect.stringContaining("2 x Size 6 stands")],
     ],
+    [
+      "a wick of the vessel is spelt nearly alike",
+      { tests: [...THREE, test("D", "size-6"), test("E", "Size6"), test("F", "Size 8")] },
+      ["Size 6, size-6 and Size6: one wick, or 3? D and E not counted here"],
+    ],
+    [
+      "one that is spelt nearly alike failed",
+      { tests: [...THREE, test("D", "SIZE-6")], readings: [...ALL, ...burnt("D", 95)] },
+      [
+        expect.stringMatching(
+          /^Size 6 and SIZE-6: one wick, or two\? D not counted here, and D was beyond the limits: cycle 1 at 60 min: flame 95 mm high/,
+        ),
+      ],
+    ],
   ] satisfies [string, Given, unknown][])("asks first where %s", (_, given, doubts) => {
     expect(planned(given)).toMatchObject({ kind: "ready", doubts });
+  });
+
+  it("says of one candle that it is one", () => {
+    expect(planned({ tests: THREE.slice(0, 1) })).toMatchObject({
+      done: expect.stringContaining("for what was burnt: 1 candle in Soft wax at 6 % of wax with Rain."),
+    });
   });
 
   it("takes a word for none as none", () => {
