@@ -22,6 +22,7 @@ import type { Book } from "../../../src/file/book";
 import { Calculation } from "../../../src/host/univer/calculation";
 import { keepOrderOfRules } from "../../../src/host/univer/editing/duplicating";
 import { moveFarRules } from "../../../src/host/univer/editing/farRules";
+import { followRenames } from "../../../src/host/univer/editing/renamedSheets";
 import "../../../src/host/univer/editing/fixedRules";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
 import { workedOut } from "../../../src/host/univer/file/workedOut";
@@ -70,6 +71,7 @@ export class UniverInNode {
       forgetOldMessages(this.injector);
       keepOrderOfRules(this.injector);
       moveFarRules(this.injector);
+      followRenames(this.injector);
       this.#calculation = new Calculation(this.injector);
     }
     await this.settled();

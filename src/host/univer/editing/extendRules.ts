@@ -5,12 +5,12 @@ import { CHECKS_RESOURCE, columnReference } from "./choices";
 import type { Consequence } from "./edits";
 import { heldBy } from "./lateParts";
 
-const FORMATS_RESOURCE = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
-const SET_CHECK = "data-validation.mutation.updateRule";
-const SET_FORMAT = "sheet.mutation.set-conditional-rule";
+export const FORMATS_RESOURCE = "SHEET_CONDITIONAL_FORMATTING_PLUGIN";
+export const SET_CHECK = "data-validation.mutation.updateRule";
+export const SET_FORMAT = "sheet.mutation.set-conditional-rule";
 
 /** How Univer tells what of a check is changed. */
-const SETTING = 0;
+export const SETTING = 0;
 const RANGES = 1;
 
 interface Rule {

@@ -31,6 +31,7 @@ import { addLinkKeys } from "./linkKeys";
 import { addNoteKeys } from "./noteKeys";
 import { addOrder } from "./order";
 import { headRefusals } from "./refusals";
+import { followRenames } from "./renamedSheets";
 import { OUR_WORDS } from "./words";
 import "./fixedRules";
 import "./lateChecks";
@@ -77,4 +78,5 @@ export async function register(univer: Univer): Promise<void> {
   headRefusals(injector);
   keepOrderOfRules(injector);
   moveFarRules(injector);
+  followRenames(injector);
 }
