@@ -8,13 +8,15 @@ import { checkedUnit } from "../units/checkedUnit";
 import { millimetresIn } from "../units/length";
 import { type BurnReading, unreadIn } from "./burnReading";
 import { flameCheck } from "./flameCheck";
+import { BEYOND } from "./openings";
 import { poolCheck } from "./poolCheck";
 import { productOf } from "./product";
 
 const MOST_SOOT = 1; // an hour: EN 15426, from memory
 const HOTTEST = 60; // C: common practice, no source: what a hand cannot hold
-const NO_SOOT = /^(no\b.*|none\b.*|nothing|nil|-|clean|clear|ok)\.?$/i;
-const NOT_READ = /^(n\/?a|\?|)$/i;
+// Only the whole of a text says that there was none: "none at first, then smoke" does not.
+const NO_SOOT = /^(no|none|nil|nothing|clean|clear|ok|no (visible )?(soot|smoke))\.?$/i;
+const NOT_READ = /^(n\/?a|not (read|looked at)|[?-]|)\.?$/i;
 
 /** What a candle's readings say, each in words. */
 export interface BurnFindings {
@@ -47,23 +49,23 @@ export function burnFindings(
   productOf("product", product);
   const wall = width === undefined ? undefined : aboveZero("width", width);
   for (const reading of readings) checkPlace(reading);
-  if (readings.some(({ glass }) => glass !== undefined)) {
-    checkedUnit("temperature", "temperatureUnit", temperatureUnit);
-  }
-  const lit = readings.filter(({ minutes }) => minutes > 0);
+  const isHeatRead = readings.some(({ glass }) => glass !== undefined);
+  const unit = isHeatRead ? checkedUnit("temperature", "temperatureUnit", temperatureUnit) : "";
+  const all = readings.map(asRead);
+  const lit = all.filter(({ minutes }) => minutes > 0);
   const flames = said(lit, ({ flame }) => (flame === undefined ? "" : flameCheck(flame, lengthUnit, product)));
   const pools = said(lit, ({ pool, minutes }) =>
     pool === undefined || wall === undefined ? "" : poolCheck(pool, wall, minutes / 60, lengthUnit),
   );
-  const soot = said(readings, ({ soot }) => sootWords(soot));
-  const heat = said(readings, ({ glass }) => (glass === undefined ? "" : heatWords(glass, temperatureUnit)));
+  const soot = said(all, ({ soot }) => sootWords(soot));
+  const heat = said(all, ({ glass }) => (glass === undefined ? "" : heatWords(glass, unit)));
   return {
     beyond: [...flames.words, ...soot.words, ...heat.words],
     remarks: pools.words,
     lacks: [
       ...[flames, pools, soot, heat].flatMap(({ faults }) => faults),
       ...(wall === undefined ? ["the inside width of its vessel is not known"] : []),
-      ...unreadIn(readings.map(asRead), millimetresIn("lengthUnit", lengthUnit)),
+      ...unreadIn(all, millimetresIn("lengthUnit", lengthUnit)),
     ],
     ends: flames.words.length > 0 || heat.words.length > 0,
   };
@@ -107,13 +109,12 @@ function sootWords(soot: number | string | undefined): string {
   if (soot === undefined) return "";
   const words = String(soot).trim();
   const index = /^\d+([.,]\d+)?$/.test(words) ? Number(words.replace(",", ".")) : soot;
-  if (typeof index === "string") return NO_SOOT.test(words) || NOT_READ.test(words) ? "" : `soot: ${words}`;
+  if (typeof index === "string") return NO_SOOT.test(words) ? "" : `${BEYOND.soot}: ${words}`;
   if (atLeastZero("soot", index) <= MOST_SOOT) return "";
-  return `soot index ${plain(index)} an hour, at most ${MOST_SOOT} by EN 15426 (from memory)`;
+  return `${BEYOND.soot} index ${plain(index)} an hour, at most ${MOST_SOOT} by EN 15426 (from memory)`;
 }
 
 function heatWords(glass: number, unit: string): string {
   if (celsius(glass, "temperatureUnit", unit) <= HOTTEST) return "";
-  const hot = `${plain(glass)} ${checkedUnit("temperature", "temperatureUnit", unit)}`;
-  return `glass temperature ${hot}, too hot to hold above ${HOTTEST} C (common practice)`;
+  return `${BEYOND.glass}${plain(Number(glass.toPrecision(4)))} ${unit}, too hot to hold above ${HOTTEST} C (common practice)`;
 }

@@ -21,6 +21,7 @@ export interface BurnReading {
 
 /** Millimetres of wax left at the end: EN 15426. */
 export const LEFT = 10;
+const RULER = 1; // millimetre that wax left may seem to rise: as well as a ruler reads it
 const LONGEST_UNSEEN = 90; // minutes: looked at each hour, half an hour either way; common practice, no source
 
 /** What must be read or done before a candle says anything by its silence. */
@@ -53,8 +54,26 @@ function unseenIn(lit: readonly BurnReading[], cycle: number): string[] {
 }
 
 function depthLeft(readings: readonly BurnReading[], millimetres: number): string[] {
-  const depths = readings.flatMap(({ depth }) => (depth === undefined ? [] : [atLeastZero("depths", depth)]));
+  const depths = depthsIn(readings, millimetres);
   if (depths.length === 0) return [`the depth of wax left never read; burn down to ${LEFT} mm`];
-  const least = Number((Math.min(...depths) * millimetres).toPrecision(12));
-  return least > LEFT ? [`${plain(least)} mm of wax left; burn down to ${LEFT} mm`] : [];
+  const least = Math.min(...depths);
+  return [...riseIn(depths), ...(least > LEFT ? [`${plain(least)} mm of wax left; burn down to ${LEFT} mm`] : [])];
 }
+
+/** Millimetres of wax left, in the order of the burn. */
+export const depthsIn = (readings: readonly BurnReading[], millimetres: number): number[] =>
+  [...readings]
+    .sort((a, b) => a.cycle - b.cycle || a.minutes - b.minutes)
+    .flatMap(({ depth }) =>
+      depth === undefined ? [] : [Number((atLeastZero("depths", depth) * millimetres).toPrecision(12))],
+    );
+
+/** The first that is above the one before it, in words: one of the two is wrong. */
+export const riseIn = (depths: readonly number[]): string[] =>
+  depths
+    .flatMap((depth, i) =>
+      depth > (depths[i - 1] as number) + RULER
+        ? [`wax left rises from ${depths[i - 1]} to ${depth} mm; check both`]
+        : [],
+    )
+    .slice(0, 1);

@@ -2,6 +2,7 @@ import { atLeastZero } from "../check/atLeastZero";
 import { plain } from "../check/plain";
 import { checkedUnit } from "../units/checkedUnit";
 import { millimetresIn } from "../units/length";
+import { BEYOND } from "./openings";
 import { productOf } from "./product";
 
 // mm: EN 15493. ASTM F2417 says 3 in, 76.2 mm, from memory and to be compared with it: the lower of the two counts.
@@ -20,5 +21,5 @@ export function flameCheck(height: number, lengthUnit: string, product = "contai
   const unit = checkedUnit("length", "lengthUnit", lengthUnit);
   const shown = `${plain(Number(millimetres.toPrecision(6)))} mm`;
   const high = unit === "mm" ? shown : `${plain(height)} ${unit} (${shown})`;
-  return `flame ${high} high, at most ${most} mm${what} by EN 15493; trim the wick or test a smaller one`;
+  return `${BEYOND.flame}${high} high, at most ${most} mm${what} by EN 15493; trim the wick or test a smaller one`;
 }

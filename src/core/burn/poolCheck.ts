@@ -3,6 +3,7 @@ import { atLeastZero } from "../check/atLeastZero";
 import { plain } from "../check/plain";
 import { wrong } from "../check/wrong";
 import { checkedUnit } from "../units/checkedUnit";
+import { TO_LOOK_AT } from "./openings";
 import { poolHours } from "./poolHours";
 
 const ABOUT = 0.5; // hours either way: how exactly "about an hour an inch" is taken here
@@ -26,10 +27,12 @@ export function poolCheck(pool: number, vessel: number, hours: number, lengthUni
   const most = (burnt + ABOUT) / inch;
   const width = (value: number): string => `${plain(Number(value.toPrecision(4)))} ${unit}`;
   const says = (what: string, bound: string, limit: number): string =>
-    `pool ${what}: ${width(wide)} after ${plain(burnt)} h, ${bound} ${width(limit)} at about an hour an inch`;
+    `${TO_LOOK_AT.pool}${what}: ${width(wide)} after ${plain(burnt)} h, ${bound} ${width(limit)} at about an hour an inch`;
   return [
     ...(wide < least * (1 - 1e-12) ? [says("behind", "at least", least)] : []),
     ...(wide > most * (1 + 1e-12) ? [says("ahead", "at most", most)] : []),
-    ...(burnt > LONGEST ? [`burnt ${plain(burnt)} h, at most ${LONGEST} h at a time by fire-safety guidance`] : []),
+    ...(burnt > LONGEST
+      ? [`${TO_LOOK_AT.long}${plain(burnt)} h, at most ${LONGEST} h at a time by fire-safety guidance`]
+      : []),
   ].join("; ");
 }

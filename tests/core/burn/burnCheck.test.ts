@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { burnCheck } from "../../../src/core/burn/burnCheck";
 import type { BurnReading } from "../../../src/core/burn/burnReading";
+import { BEYOND, TO_LOOK_AT } from "../../../src/core/burn/openings";
 
 /** A vessel of 70 mm burnt down in two cycles, looked at each hour: an hour an inch is 25.4 mm an hour. All invented. */
 const WIDTH = 70;
@@ -75,12 +76,53 @@ describe("burnCheck", () => {
     expect(burnCheck(before, WIDTH, "mm", "C")).toBe("not finished: cycle 1 never looked at");
   });
 
-  it.each(["No soot", "none seen", "None.", "nil", "clean", 0, "0", "0,4"])(
-    "takes %j for no soot to speak of",
-    (soot) => {
-      expect(burnCheck(withReading(2, { soot }), WIDTH, "mm", "C")).toBe("");
-    },
-  );
+  it.each([
+    ...["No", "No soot", "no visible smoke.", "None.", "nil", "nothing", "clean", "clear", "OK"],
+    ...[0, "0", "0,4"],
+  ])("takes %j for no soot to speak of", (soot) => {
+    expect(burnCheck(withReading(3, { soot }), WIDTH, "mm", "C")).toBe("");
+  });
+
+  it.each([
+    ...["none at first, then heavy smoke", "no trim, thick black smoke", "No, a little", "nothing much", "nonesuch"],
+    ...["clean until hour 3", "ok?", "no soot on the rim, some smoke", "-0.5"],
+  ])("takes %j for soot", (soot) => {
+    expect(burnCheck(withReading(3, { soot }), WIDTH, "mm", "C")).toBe(`cycle 1 at 240 min: soot: ${soot}`);
+  });
+
+  it.each(["-", "n/a", "?", "not read", "Not looked at."])("takes %j for soot not read", (soot) => {
+    const unread = DONE.map((one) => (one.cycle === 2 ? { ...one, soot } : one));
+    expect(burnCheck(unread, WIDTH, "mm", "C")).toBe("not finished: soot not read in cycle 2");
+  });
+
+  it("finishes no candle whose wax left grows again, beyond what a ruler may be out", () => {
+    const depths = (first: number, second: number) => DONE.map((one, i) => ({ ...one, depth: i < 4 ? first : second }));
+    expect(burnCheck(depths(8, 40), WIDTH, "mm", "C")).toBe("not finished: wax left rises from 8 to 40 mm; check both");
+    // The rows of a table may stand in any order.
+    expect(burnCheck(depths(8, 40).reverse(), WIDTH, "mm", "C")).toContain("rises from 8 to 40 mm");
+    expect(burnCheck(depths(8, 9), WIDTH, "mm", "C")).toBe("");
+    expect(burnCheck(depths(40, 8), WIDTH, "mm", "C")).toBe("");
+  });
+
+  it("begins each finding with the words that sheets know it by", () => {
+    const beginning = (change: Partial<BurnReading>) =>
+      burnCheck(withReading(0, change), WIDTH, "mm", "C").slice("cycle 1 at 60 min: ".length);
+    const both = Object.values({ ...BEYOND, ...TO_LOOK_AT });
+    for (const [change, opening] of [
+      [{ flame: 80 }, BEYOND.flame],
+      [{ soot: "black" }, BEYOND.soot],
+      [{ soot: 3 }, BEYOND.soot],
+      [{ glass: 70 }, BEYOND.glass],
+      [{ pool: 5 }, TO_LOOK_AT.pool],
+    ] as const) {
+      expect(
+        both.filter((one) => beginning(change).startsWith(one)),
+        JSON.stringify(change),
+      ).toEqual([opening]);
+    }
+    const long = withReading(3, { minutes: 255, pool: 70 });
+    expect(burnCheck(long, WIDTH, "mm", "C")).toMatch(new RegExp(`min: ${TO_LOOK_AT.long}4\\.25 h`));
+  });
 
   it("judges the flame and the vessel also where a pool cannot be or no width is known", () => {
     const odd = withReading(2, { flame: 95, pool: 71 });
