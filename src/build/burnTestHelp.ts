@@ -7,7 +7,7 @@ const { place, glass, lead, soot, wicks, deciding } = BURN_CAUTIONS;
 export const burnTestHelp = (): string => `<h2>Burn tests and wicks</h2>
 <p>The view <b>Tests</b> plans a series: some candles of each wick, in one vessel, wax, scent (fragrance oil) and load. <b>Write the series</b> adds a row for each candle to Burn tests, its readings to fill in, and a sheet of cards to print, a candle each. The order looks like chance and is the same each time.</p>
 <ul>
-<li>Three candles of a wick without a fault still leave a fault rate of up to 63 % possible (one-sided 95 %, exact binomial); six, up to 39 %.</li>
+<li>Three candles of a wick without a fault still leave a fault rate of up to 64 % possible (one-sided 95 %, exact binomial); six, up to 40 %.</li>
 <li>A cycle is 240 minutes at most, with a break of 60 or more behind it, until 10 mm of wax are left (EN 15426; cycle and break second-hand). Look at the candle each hour, and read flame, pool, soot and glass temperature (common practice, no source).</li>
 <li>A candle is finished when all of that was read and 10 mm are left. Until then it passes nothing.</li>
 </ul>
@@ -15,7 +15,7 @@ export const burnTestHelp = (): string => `<h2>Burn tests and wicks</h2>
 <p><b>Approve</b>, beside a wick, writes it into the row of its vessel in Vessels, and nothing else. It holds for what was burnt: the wax and the loads of its candles, which stay in Burn tests.</p>
 <ul>
 <li>A wick of which any candle of the series was beyond the limits is refused; so is one without a finished candle.</li>
-<li>You are asked first where a candle is not finished, fewer than three are, a pool is to look at, the wick failed in another series, or another wick stands there.</li>
+<li>You are asked first where a candle is not finished, fewer than three are, something is to look at, a reading has a remark, the wick failed in another series, or another wick stands there.</li>
 <li>The next run sheet names the wick beside its vessel and counts it as a component. Check begins with <code>not tested</code> where a vessel is poured with another wick, in another wax or at a load outside of what was burnt, and names the nearest test; it also says where the candles at that load were not finished, or beyond the limits.</li>
 <li>Nothing here calls a candle safe: it says what was seen, in how many.</li>
 </ul>

@@ -14,7 +14,7 @@ export function ApproveWick(props: { wick: SeenWick; approving: Approving; isBus
   const plan = approving.planOf?.(test);
   if (!plan) return null;
   // What its own candles showed stands above; the same wick may be spelt otherwise in others.
-  if (plan.kind === "unseen") return seen.passed < seen.finished || seen.passed === 0 ? null : <p>{plan.says}</p>;
+  if (plan.kind === "unseen") return seen.passed < seen.judged || seen.passed === 0 ? null : <p>{plan.says}</p>;
   const asked = plan.kind === "ready" ? approving.doubtsOf(test) : undefined;
   /** The button that was pressed may be gone then; the keyboard goes on from what is told. */
   const approve = async () => {

@@ -1,6 +1,7 @@
 import { type BurnFindings, burnFindings } from "../core/burn/burnFindings";
 import { burnRate } from "../core/burn/burnRate";
-import { type BurnReading, LEFT } from "../core/burn/burnReading";
+import { type BurnReading, depthsIn, LEFT, riseIn } from "../core/burn/burnReading";
+import { TO_LOOK_AT } from "../core/burn/openings";
 import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
 import { largest, least } from "../core/longLists";
@@ -25,6 +26,8 @@ export interface SeenCandle extends BurnFindings {
   readonly throws: readonly number[];
   /** Hours it had burnt when no more wax was left than a burn ends with; undefined while more is. */
   readonly end: number | undefined;
+  /** What the maker remarked of it, each with its place in the burn. */
+  readonly notes: readonly string[];
   /** What cannot be read, in its row or its readings. */
   readonly wrong: readonly Problem[];
 }
@@ -35,7 +38,7 @@ type Placed = TestReading & BurnReading;
 export function seenCandle(test: BurnTest, readings: readonly TestReading[]): SeenCandle {
   // Rows that were made for looks not yet taken say nothing.
   const seen = readings.filter((one) => isTaken(one) || one.wrong.length > 0);
-  const taken = seen.filter((one): one is Placed => one.cycle !== undefined && one.minutes !== undefined);
+  const taken = seen.filter(isPlaced);
   const burnt = hoursBurnt(taken);
   const flames = taken.flatMap(({ flame }) => flame ?? []);
   const wrong = [...test.wrong, ...seen.flatMap((one) => one.wrong)];
@@ -43,7 +46,8 @@ export function seenCandle(test: BurnTest, readings: readonly TestReading[]): Se
   return {
     test,
     ...found,
-    lacks: [...unreadable(wrong, seen.length - taken.length), ...found.lacks],
+    lacks: [...unreadable(wrong, seen.length - taken.length), ...weightRise(taken, burnt), ...found.lacks],
+    remarks: [...found.remarks, ...oddIn(taken)],
     rate: rateOf(taken, burnt),
     hours: taken.reduce((most, one) => Math.max(most, burnt(one)), 0),
     flame: flames.length > 0 ? largest(flames) : undefined,
@@ -51,9 +55,45 @@ export function seenCandle(test: BurnTest, readings: readonly TestReading[]): Se
     soot: taken.flatMap(({ soot }) => (soot === undefined ? [] : [typeof soot === "number" ? plain(soot) : soot])),
     throws: taken.flatMap((one) => one.throw ?? []),
     end: endOf(taken, burnt),
+    notes: seen.flatMap(noteIn),
     wrong,
   };
 }
+
+/** Whether a candle was burnt and read to its end: until then its silence says nothing. */
+export const isFinished = ({ lacks }: Pick<SeenCandle, "lacks">): boolean => lacks.length === 0;
+
+/** Degrees Celsius of a room: less was read of no vessel with a flame in it. */
+export const COLDEST = 20;
+/** What is asked of a flame that was read as 0, and of a vessel as cold. */
+export const ODD = {
+  out: `${TO_LOOK_AT.out} (0 mm): out or drowned?`,
+  cold: `${TO_LOOK_AT.cold}, below ${COLDEST} C: is its unit right?`,
+} as const;
+
+/** What was read of a lit candle that none can show: each once, with its first place. */
+function oddIn(taken: readonly Placed[]): string[] {
+  const lit = taken.filter(({ minutes }) => minutes > 0);
+  const first = (found: readonly Placed[], words: string): string[] => {
+    const more = found.length > 1 ? ` (and ${found.length - 1} more)` : "";
+    return found[0] ? [`${placeOf(found[0])}: ${words}${more}`] : [];
+  };
+  return [
+    ...first(
+      lit.filter(({ flame }) => flame === 0),
+      ODD.out,
+    ),
+    ...first(
+      lit.filter(({ glass }) => glass !== undefined && glass < COLDEST - 1e-9),
+      ODD.cold,
+    ),
+  ];
+}
+
+const placeOf = ({ cycle, minutes }: Placed): string => `cycle ${cycle} at ${plain(minutes)} min`;
+const isPlaced = (one: TestReading): one is Placed => one.cycle !== undefined && one.minutes !== undefined;
+const noteIn = (one: TestReading): string[] =>
+  one.remarks === "" ? [] : [isPlaced(one) ? `${placeOf(one)}: ${one.remarks}` : one.remarks];
 
 /** Whether anybody looked at the candle, or weighed it. */
 const isTaken = ({ weight, poolDepth, throw: score, remarks, ...one }: TestReading): boolean =>
@@ -98,7 +138,30 @@ function hoursBurnt(taken: readonly Placed[]): (one: Placed) => number {
   };
 }
 
+/**
+ * A weight above one of when it had burnt less: one of the two is wrong. As much burnt they may differ by what a scale
+ * is out.
+ */
+function weightRise(taken: readonly Placed[], burnt: (one: Placed) => number): string[] {
+  const weighed = taken.filter((one): one is Placed & { weight: number } => one.weight !== undefined);
+  for (const later of weighed) {
+    const before = weighed.find((one) => burnt(one) < burnt(later) && one.weight < later.weight);
+    if (!before) continue;
+    const [from, to] = [before, later].map((one) => `${plain(Number(one.weight.toPrecision(8)))} (${placeOf(one)})`);
+    return [`its weight rises from ${from} to ${to}; check both`];
+  }
+  return [];
+}
+
+/** A cycle that was burnt and not looked at: how long it burnt nobody knows. */
+const hasGap = (taken: readonly Placed[]): boolean => {
+  const last = taken.reduce((most, { cycle }) => Math.max(most, cycle), 0);
+  const lit = new Set(taken.flatMap(({ cycle, minutes }) => (minutes > 0 && cycle < last ? [cycle] : [])));
+  return lit.size < last - 1;
+};
+
 function rateOf(taken: readonly Placed[], burnt: (one: Placed) => number): number | undefined {
+  if (hasGap(taken) || weightRise(taken, burnt).length > 0) return undefined;
   const weighed = taken.flatMap((one) => (one.weight === undefined ? [] : [{ hours: burnt(one), weight: one.weight }]));
   try {
     const rate = burnRate(weighed);
@@ -119,6 +182,7 @@ function poolsOf(taken: readonly Placed[], width: number | undefined): SeenCandl
 }
 
 function endOf(taken: readonly Placed[], burnt: (one: Placed) => number): number | undefined {
+  if (hasGap(taken) || riseIn(depthsIn(taken, 1)).length > 0) return undefined;
   const ended = taken.filter(({ depth }) => depth !== undefined && Number(depth.toPrecision(12)) <= LEFT);
   return ended.length > 0 ? least(ended.map(burnt)) : undefined;
 }

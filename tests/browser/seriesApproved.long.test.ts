@@ -53,7 +53,9 @@ describe("a wick", () => {
     const text = () => seen().textContent();
     await expect
       .poll(text)
-      .toContain("nothing beyond the limits seen in 3 of 3; a fault in up to 63 % of all is still possible");
+      .toContain(
+        "nothing beyond the limits seen in 3 of 3; a fault in up to 64 % of all is still possible (95 % confidence)",
+      );
     expect(await text()).toMatch(/beyond the limits in 3 of 3: S1-\d, cycle 1 at 60 min: flame 82 mm high/);
     expect(await text()).toMatch(/nothing can be said yet: S1-\d, 40 mm of wax left/);
   });

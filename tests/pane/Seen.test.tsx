@@ -68,13 +68,15 @@ describe("reading a series in the pane", () => {
       "Melt pool, of the inside width": "1 h 36 %, 2 h 71 %, 3 h 100 %, 4 h 100 %",
       Soot: "none",
       // 0.05 ^ (1 / 3) = 0.368.
-      Passed: "3 of 3 finished; 37 % or more of all, at 95 % confidence",
+      Passed: "3 of 3 judged; 36 % or more of all, at 95 % confidence",
       "Burns down in": "4 h, no interval; by 3 candles burnt until 10 mm of wax were left",
-      "To be surer": "3 more candles of Size 6: if none shows a fault, up to 39 % could still have one",
+      "To be surer": "3 more candles of Size 6: if none shows a fault, up to 40 % could still have one",
     });
     expect(figures(1)["Burn rate"]).toBe("9 g an hour, no interval: it takes two candles that differ");
     const said = section().textContent ?? "";
-    expect(said).toContain("nothing beyond the limits seen in 3 of 3; a fault in up to 63 % of all is still possible");
+    expect(said).toContain(
+      "nothing beyond the limits seen in 3 of 3; a fault in up to 64 % of all is still possible (95 % confidence)",
+    );
     expect(said).toContain("beyond the limits in 1 of 1: D, cycle 1 at 60 min: flame 80 mm high");
     expect(said).not.toMatch(/\bsafe\b/i);
   });

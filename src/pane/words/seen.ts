@@ -2,7 +2,7 @@
 
 import { list } from "../../core/check/list";
 import { plain } from "../../core/check/plain";
-import { percent } from "../../runsheet/percent";
+import { atLeast } from "../../runsheet/percent";
 import type { SeenWick } from "../../runsheet/series/readSeries";
 import type { SeenMean } from "../../runsheet/series/seenFigures";
 import { oneWickOrTwo } from "../../runsheet/tables/wick";
@@ -57,7 +57,7 @@ const NO_INTERVAL = "no interval: it takes two candles that differ";
 
 /** The figures of a wick, each with what it is called. */
 export function figuresOf(wick: SeenWick, unit: string): [label: string, text: string][] {
-  const { rate, flame, pools, soot, throw: scores, finished, passed, bound, life, surer } = wick;
+  const { rate, flame, pools, soot, throw: scores, judged, passed, bound, life, surer } = wick;
   return [
     [SEEN.rate, rate ? `${meanWords(rate, ` ${unit} an hour`, NO_INTERVAL)}${alikeWords(wick)}` : SEEN.notRead],
     [SEEN.flame, flame === undefined ? SEEN.notRead : `${rough(flame)} mm`],
@@ -71,14 +71,15 @@ export function figuresOf(wick: SeenWick, unit: string): [label: string, text: s
     ...throwLines(scores),
     [
       SEEN.passed,
-      bound === undefined
-        ? "no candle is finished"
-        : `${passed} of ${finished} finished; ${percent(bound, 2)} % or more of all, at 95 % confidence`,
+      judged === 0 ? "no candle is finished" : [`${passed} of ${judged} judged`, ...boundWords(bound)].join("; "),
     ],
     [SEEN.life, life ? lifeWords(life) : "not known: burn a candle to its end, or write its vessel's water weight"],
     [SEEN.surer, surer],
   ];
 }
+
+const boundWords = (bound: number | undefined): string[] =>
+  bound === undefined ? [] : [`${atLeast(bound)} % or more of all, at 95 % confidence`];
 
 function throwLines(scores: SeenWick["throw"]): [label: string, text: string][] {
   return scores ? [[SEEN.throw, `${rough(scores.mean)}, mean of ${counted(scores.scores, "score")}`]] : [];
@@ -100,13 +101,17 @@ function lifeWords(life: NonNullable<SeenWick["life"]>): string {
 }
 
 /** A candle in a line. */
-export const candleLine = ({ test, rate, hours, beyond, remarks, lacks }: SeenWick["candles"][number], unit: string) =>
+export const candleLine = (
+  { test, rate, hours, beyond, remarks, lacks, notes }: SeenWick["candles"][number],
+  unit: string,
+) =>
   [
     `${test.test}: ${rough(hours)} h burnt`,
     ...(rate === undefined ? [] : [`${rough(rate)} ${unit} an hour`]),
     ...beyond,
     ...remarks,
     ...(beyond.length === 0 ? lacks : []),
+    ...(notes.length > 0 ? [`remarks: ${notes.join("; ")}`] : []),
   ].join("; ");
 
 /** The picture in words, for those who do not see it. */

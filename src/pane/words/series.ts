@@ -6,7 +6,7 @@ import { plain } from "../../core/check/plain";
 import type { Basis } from "../../core/scent/basis";
 import { dayText } from "../../runsheet/dayText";
 import { formatWeight } from "../../runsheet/likelyWeight";
-import { percent } from "../../runsheet/percent";
+import { atMost } from "../../runsheet/percent";
 import { loadText } from "../../runsheet/plan/loadText";
 import { packWords } from "../../runsheet/plan/packWords";
 import { othersOf, type Totals } from "../../runsheet/plan/runPlan";
@@ -18,7 +18,7 @@ import { oneWickOrTwo } from "../../runsheet/tables/wick";
 import { PREVIEW } from "./preview";
 
 /** The highest fault rate that so many candles without a fault leave possible. */
-const leftPossible = (candles: number): string => `${percent(1 - passBound(candles, candles), 2)} %`;
+const leftPossible = (candles: number): string => `${atMost(1 - passBound(candles, candles))} %`;
 
 const counted = (count: number, one: string, more = `${one}s`): string => `${count} ${count === 1 ? one : more}`;
 

@@ -1,10 +1,10 @@
 import { passBound } from "../../core/burn/passBound";
 import { list } from "../../core/check/list";
 import type { CellValue } from "../../sheet/sheet";
-import { percent } from "../percent";
+import { atMost, percent } from "../percent";
 import { isWax, ofWax, USUAL } from "../plan/checks/untested";
 import { sameName } from "../sameName";
-import { type SeenCandle, seenCandle } from "../seenCandle";
+import { isFinished, type SeenCandle, seenCandle } from "../seenCandle";
 import type { Settings } from "../settings";
 import type { BurnTest, BurnTests } from "../tables/burnTests";
 import type { Readings } from "../tables/readings";
@@ -13,7 +13,7 @@ import type { TableRows } from "../tables/tableRows";
 import { wickIn } from "../tables/vessels";
 import { alikeWicks, isSameWick, oneWickOrTwo, wickOf } from "../tables/wick";
 import { FEW } from "./planSeries";
-import { seriesOf } from "./readSeries";
+import { noteWords, seriesOf } from "./readSeries";
 
 /** What an approval is made by. */
 export interface ApprovalTables {
@@ -115,8 +115,6 @@ interface Place {
   readonly old: string;
 }
 
-const isFinished = ({ lacks }: SeenCandle): boolean => lacks.length === 0;
-
 const standsIn = ({ name, old }: Place, vessel: string): string => `${old} stands in ${name} as the wick of ${vessel}`;
 
 /** The cell of the vessel's wick and what it holds, or why there is none. */
@@ -155,10 +153,11 @@ function doubtsOf(candles: readonly SeenCandle[], settings: Pick<Settings, "basi
     ...(count < candles.length ? [openWords(candles)] : []),
     ...(count < FEW
       ? [
-          `only ${count} ${count === 1 ? "candle is" : "candles are"} finished: a fault in up to ${percent(1 - passBound(count, count), 2)} % of all is still possible; ${FEW} or more are advised`,
+          `only ${count} ${count === 1 ? "candle is" : "candles are"} finished: a fault in up to ${atMost(1 - passBound(count, count))} % of all is still possible; ${FEW} or more are advised`,
         ]
       : []),
     ...(looked[0] ? [`to look at in ${looked.length}: ${looked[0].test.test}, ${looked[0].remarks[0]}`] : []),
+    ...noteWords(candles),
     ...(without ? [`${without.test} names no load: which loads it holds for is not known`] : []),
     ...(count === candles.length ? unsure.slice(0, 1) : []),
   ];

@@ -1,13 +1,11 @@
+import { BEYOND, TO_LOOK_AT } from "../../core/burn/openings";
+import { COLDEST, ODD } from "../seenCandle";
 import type { ReadingField, SeenColumn, SeenColumns } from "./seenColumns";
 
 /** Formulas of a candle's row on the sheet of a series, by the cells of that row. */
 
 /** Text that stands before what is still to be done, in what BURNCHECK says. */
 const OPEN = "not finished: ";
-/** What BURNCHECK says of a finding beyond the limits, and of one to look at, behind its place in the burn. */
-const BEYOND = ["flame ", "soot", "the vessel is "];
-const TO_LOOK_AT = ["pool ", "burnt "];
-
 const NOTHING_BEYOND = "nothing beyond the limits seen";
 const NOTHING_READ = `${OPEN}nothing is read yet; burn a first cycle`;
 
@@ -20,6 +18,8 @@ export interface CandleCells {
   readonly width: string;
   /** Its readings, as `looksAt` fetches them; undefined for a column that the table does not have. */
   readonly looks: (field: LookField) => string | undefined;
+  /** Whether one of its weights is above an earlier one: 1 or 0. */
+  readonly rise: string;
   /** The cell below the last of them that there is room for. */
   readonly over: string;
 }
@@ -33,8 +33,10 @@ export const looksOf = (words: string): string => ofWords(words, (head) => `IF($
 
 const ofWords = (words: string, work: (head: string) => string): string =>
   `=IF(${words}="","",LET(head,LEFT(${words},FIND("${OPEN}",${words}&"${OPEN}")-1),${work("head")}))`;
-const anyOf = (says: readonly string[], head: string): string =>
-  `OR(${says.map((one) => `ISNUMBER(SEARCH("min: ${one}",${head}))`).join(",")})`;
+const anyOf = (says: Readonly<Record<string, string>>, head: string): string =>
+  `OR(${Object.values(says)
+    .map((one) => `ISNUMBER(SEARCH("min: ${one}",${head}))`)
+    .join(",")})`;
 
 const isFilled = ({ ref }: SeenColumn): string => `(TRIM(${ref})<>"")`;
 const isNumber = ({ ref }: SeenColumn): string => `ISNUMBER(${ref})`;
@@ -71,7 +73,7 @@ export function looksAt({ reading }: SeenColumns, field: LookField, candle: stri
 
 /** Formulas that need no column are an empty text. */
 export function candleFormulas({ test, reading, heatUnit }: SeenColumns, cells: CandleCells) {
-  const { candle, at, first, width, looks, over } = cells;
+  const { candle, at, first, width, looks, over, rise } = cells;
   const unless = (formula: string): string => `=IF(${candle}="","",${formula})`;
   const ifRead = (formula: string, none = '""'): string => unless(`IF(${first}="",${none},${formula})`);
   const within = (field: LookField): SeenColumn | undefined => {
@@ -102,6 +104,12 @@ export function candleFormulas({ test, reading, heatUnit }: SeenColumns, cells: 
     ];
     return `LET(${names.join(",")},${work})`;
   };
+  // A cycle that was burnt and not looked at: how long it burnt nobody knows.
+  const unlessGap = (work: string): string =>
+    `IF(COUNT(UNIQUE(FILTER(turn,(spent>0)*(turn<MAX(turn)),"")))<MAX(turn)-1,"",${work})`;
+  /** Whether a number of the column beside is above an earlier one, and by more than this. */
+  const rises = (order: string, by: number): string =>
+    `SUM(LET(when,FILTER(${order},ISNUMBER(beside)),what,FILTER(beside,ISNUMBER(beside)),(when<TRANSPOSE(when))*(ROUND(what+${by},9)<ROUND(TRANSPOSE(what),9))))>0`;
   const ofColumn = (field: LookField, formula: (column: SeenColumn) => string): string => {
     const column = within(field);
     return column ? ifRead(formula(column)) : NOT_SAID;
@@ -116,13 +124,14 @@ export function candleFormulas({ test, reading, heatUnit }: SeenColumns, cells: 
     width: widthOf(test("width"), at, unless),
     hours: ifRead(`IFERROR(${burnt("MAX(burnt)")},0)`, "0"),
     rate: ofColumn("weight", (weight) => {
-      const lost = burnt("POUR.BURNRATE(burnt,beside)", weight);
-      return `IFERROR(LET(lost,${lost},IF(lost>0,lost,"")),"")`;
+      const lost = burnt(unlessGap("POUR.BURNRATE(burnt,beside)"), weight);
+      return `IF(${rise}=1,"",IFERROR(LET(lost,${lost},IF(lost="","",IF(lost>0,lost,""))),""))`;
     }),
+    rise: ofColumn("weight", (weight) => `IFERROR(${burnt(`IF(${rises("burnt", 0)},1,0)`, weight)},0)`),
     /** Hours it had burnt when 10 mm of wax were left. */
     end: ofColumn("depth", (depth) => {
       const ends = 'IF(ISNUMBER(beside),IF(ROUND(beside,9)<=10,burnt,""),"")';
-      return `IFERROR(${burnt(`LET(ends,${ends},IF(COUNT(ends)=0,"",MIN(ends)))`, depth)},"")`;
+      return `IFERROR(${burnt(unlessGap(`IF(${rises("turn*100000+spent", 1)},"",LET(ends,${ends},IF(COUNT(ends)=0,"",MIN(ends))))`), depth)},"")`;
     }),
     flame: ofColumn("flame", (flame) => `LET(seen,${value(flame)},IF(COUNT(seen)=0,"",MAX(seen)))`),
     /** Its narrowest pool at a full hour, or its widest, as a share of the width. */
@@ -135,6 +144,8 @@ export function candleFormulas({ test, reading, heatUnit }: SeenColumns, cells: 
       const read = `FILTER(TRIM(${soot.ref}),${isFilled(soot)}*${placed})`;
       return `IFERROR(LET(read,${read},TEXTJOIN(", ",TRUE,UNIQUE(read))),"")`;
     }),
+    /** What the maker remarked. */
+    notes: ofColumn("remarks", (remarks) => `TEXTJOIN("; ",TRUE,TRIM(${remarks.ref}))`),
     /** How many scores of its throw there are, and their sum. */
     scores: (which: "COUNT" | "SUM"): string => ofColumn("throw", (scores) => `${which}(${value(scores)})`),
     /** What BURNCHECK says, with what it is not given. */
@@ -154,15 +165,26 @@ export function candleFormulas({ test, reading, heatUnit }: SeenColumns, cells: 
         glass ? value(glass) : none,
         `"${heatUnit}",${product}`,
       ].join(",");
+      const oddWords = (field: "flame" | "glass", is: string, says: string): string => {
+        const column = within(field);
+        if (!column) return '""';
+        const lit = `mine*${isNumber(column)}*(${column.ref}${is})*IF(mine,${minutes.ref}>0,0)`;
+        const places = `FILTER("cycle "&${cycle.ref}&" at "&IF(mine,${minutes.ref}${minutes.times},"")&" min: ${says}",${lit})`;
+        const many = `IF(ROWS(places)>1," (and "&(ROWS(places)-1)&" more)","")`;
+        return `IFERROR(LET(places,${places},INDEX(places,1)&${many}),"")`;
+      };
       const unread = numbers.map((column) => `${isFilled(column)}*(1-${isNumber(column)})`).join("+");
       const names = [
         `mine,${placed}`,
         `unread,SUM(${unread})+SUM(${any(taken)}*(1-${placed}))`,
         `said,IF(SUM(mine*${any(judged)})=0,"${NOTHING_READ}",POUR.BURNCHECK(${check}))`,
+        `risen,IF(${rise}=1,"${OPEN}a weight is above an earlier one; check both","")`,
+        `out,${oddWords("flame", "=0", ODD.out)}`,
+        `cold,${oddWords("glass", `<${heatUnit === "F" ? COLDEST * 1.8 + 32 : COLDEST}`, ODD.cold)}`,
         `lacks,IF(unread>0,"${OPEN}"&unread&IF(unread=1," cell"," cells")&" of its readings cannot be read","")`,
         `wall,IF(${width}="","${OPEN}the inside width of its vessel is not known","")`,
         `more,IF(${over}="","","${OPEN}it has more readings than this sheet has room for")`,
-        'every,TEXTJOIN("; ",TRUE,said,lacks,wall,more)',
+        'every,TEXTJOIN("; ",TRUE,out,cold,said,risen,lacks,wall,more)',
       ];
       const broken = `"${OPEN}something of it cannot be read; look at its rows"`;
       const words = `IFERROR(LET(${names.join(",")},IF(every="","${NOTHING_BEYOND}",every)),${broken})`;

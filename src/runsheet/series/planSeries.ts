@@ -13,7 +13,7 @@ export const BREAK = 60;
 const LOOK = 60;
 /** Two cycles and their break fit into a day of nine hours. */
 const CYCLES_A_DAY = 2;
-/** Fewer of a wick than this say little: three without a fault leave a fault rate of up to 63 % possible. */
+/** Fewer of a wick than this say little: three without a fault leave a fault rate of up to 64 % possible. */
 export const FEW = 3;
 /** More looks than this make tables and cards that nobody fills in. */
 const MOST_LOOKS = 6000;

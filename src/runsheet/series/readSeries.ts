@@ -1,9 +1,9 @@
 import { passBound } from "../../core/burn/passBound";
 import { wickCompare } from "../../core/burn/wickCompare";
 import { Fault } from "../../core/fault";
-import { percent } from "../percent";
+import { atMost } from "../percent";
 import { sameName } from "../sameName";
-import { type SeenCandle, seenCandle } from "../seenCandle";
+import { isFinished, type SeenCandle, seenCandle } from "../seenCandle";
 import type { BurnTest, BurnTests } from "../tables/burnTests";
 import type { Readings } from "../tables/readings";
 import { FEW } from "./planSeries";
@@ -13,14 +13,14 @@ import { type SeenFigures, type SeenMean, seenFigures } from "./seenFigures";
 export interface SeenWick extends SeenFigures {
   readonly wick: string;
   readonly candles: readonly SeenCandle[];
-  /** Candles that were burnt and read to their end, and those of them without anything beyond. */
-  readonly finished: number;
+  /** Candles that were burnt and read to their end or showed something beyond, and those without anything beyond. */
+  readonly judged: number;
   readonly passed: number;
   /** Mean weight lost an hour. */
   readonly rate: SeenMean | undefined;
   /** The wicks whose rate it cannot be told from. */
   readonly alike: readonly string[];
-  /** The lowest pass rate that its candles leave possible; undefined while none is finished. */
+  /** The lowest pass rate that its candles leave possible; undefined while none passed, for then it is 0. */
   readonly bound: number | undefined;
   /** What was seen, in words; it never says safe. */
   readonly verdict: string;
@@ -53,7 +53,7 @@ export function readSeries(tests: readonly BurnTest[], readings: Readings, fill?
   for (const one of seen) wicks.set(sameName(one.test.wick), [...(wicks.get(sameName(one.test.wick)) ?? []), one]);
   return [...wicks].map(([key, candles]): SeenWick => {
     const rates = compared.find(({ wick }) => sameName(wick) === key);
-    const done = candles.filter(isDone);
+    const done = candles.filter(isJudged);
     const passed = done.filter(({ beyond }) => beyond.length === 0).length;
     const { wick } = (candles[0] as SeenCandle).test;
     const rate = rates && {
@@ -61,8 +61,8 @@ export function readSeries(tests: readonly BurnTest[], readings: Readings, fill?
       interval: rates.interval instanceof Fault ? undefined : rates.interval,
     };
     return {
-      ...{ wick, candles, finished: done.length, passed, rate, alike: rates?.alike ?? [] },
-      bound: done.length > 0 ? passBound(passed, done.length) : undefined,
+      ...{ wick, candles, judged: done.length, passed, rate, alike: rates?.alike ?? [] },
+      bound: passed > 0 ? passBound(passed, done.length) : undefined,
       ...seenFigures(candles, rate && { ...rate, candles: rates.count }, fill),
       verdict: verdictOf(candles, done.length, passed),
       surer: surerOf(wick, candles, passed),
@@ -71,32 +71,43 @@ export function readSeries(tests: readonly BurnTest[], readings: Readings, fill?
 }
 
 /** A candle that showed something beyond needs no more to say so. */
-const isDone = ({ beyond, lacks }: SeenCandle): boolean => beyond.length > 0 || lacks.length === 0;
+const isJudged = (one: SeenCandle): boolean => one.beyond.length > 0 || isFinished(one);
 
-function verdictOf(candles: readonly SeenCandle[], done: number, passed: number): string {
+/** What the maker wrote beside the readings: nobody else reads it. */
+export function noteWords(candles: readonly SeenCandle[]): string[] {
+  const notes = candles.flatMap((one) => one.notes.map((note) => `${one.test.test}, ${note}`));
+  if (notes.length === 0) return [];
+  const more = notes.length > 1 ? ` (and ${notes.length - 1} more)` : "";
+  return [`the maker's remarks: ${notes[0]}${more}: read ${notes.length > 1 ? "them" : "it"} first`];
+}
+
+const verdictOf = (candles: readonly SeenCandle[], judged: number, passed: number): string =>
+  [seenWords(candles, judged, passed), ...noteWords(candles)].join("; ");
+
+function seenWords(candles: readonly SeenCandle[], judged: number, passed: number): string {
   const failed = candles.filter(({ beyond }) => beyond.length > 0);
   const [first] = failed;
   if (first) {
     return `beyond the limits in ${failed.length} of ${candles.length}: ${first.test.test}, ${first.beyond[0]}`;
   }
-  const open = candles.find((one) => !isDone(one));
+  const open = candles.find((one) => !isJudged(one));
   if (passed === 0) return `nothing can be said yet: ${open?.test.test}, ${open?.lacks[0]}`;
-  const most = percent(1 - passBound(passed, done), 2);
+  const most = atMost(1 - passBound(passed, judged));
   const remarked = candles.filter(({ remarks }) => remarks.length > 0);
   const [look] = remarked;
   const pool = look ? `; to look at in ${remarked.length}: ${look.test.test}, ${look.remarks[0]}` : "";
-  const seen = `nothing beyond the limits seen in ${passed} of ${passed}; a fault in up to ${most} % of all is still possible${pool}`;
+  const seen = `nothing beyond the limits seen in ${passed} of ${passed}; a fault in up to ${most} % of all is still possible (95 % confidence)${pool}`;
   return open ? `${seen}; ${open.test.test} is not finished: ${open.lacks[0]}` : seen;
 }
 
 /** How many more candles would tell more, and what they would tell. */
 function surerOf(wick: string, candles: readonly SeenCandle[], passed: number): string {
   if (candles.some(({ beyond }) => beyond.length > 0)) return "another wick, or another load, in a series of its own";
-  const open = candles.filter((one) => !isDone(one)).length;
+  const open = candles.filter((one) => !isJudged(one)).length;
   const all = passed + open;
   const finish = open > 0 ? `finish ${open} ${open === 1 ? "candle" : "candles"}` : "";
   const more = all < FEW ? FEW - all : open > 0 ? 0 : all;
-  const most = percent(1 - passBound(all + more, all + more), 2);
+  const most = atMost(1 - passBound(all + more, all + more));
   const burn = more > 0 ? `${more} more ${more === 1 ? "candle" : "candles"} of ${wick}` : "";
   return `${[finish, burn].filter(Boolean).join(", then ")}: if none shows a fault, up to ${most} % could still have one`;
 }

@@ -42,7 +42,7 @@ function candleRow(at: SheetCells, blocks: Blocks, columns: SeenColumns, place: 
     CANDLE.looks + place * LOOK_FIELDS.length,
   ];
   const formulas = candleFormulas(columns, {
-    ...{ candle, width: own(CANDLE.width), at: own(CANDLE.at), first: own(CANDLE.first) },
+    ...{ candle, width: own(CANDLE.width), at: own(CANDLE.at), first: own(CANDLE.first), rise: own(CANDLE.rise) },
     ...{ looks: fetchLooks(at, columns, candle, from), over: cellAt(from, MOST_LOOKS) },
   });
   at.formula(row, CANDLE.name, `=IF(${own(CANDLE.list)}="","",${own(CANDLE.list)})`, {}, "label");
@@ -59,10 +59,12 @@ function candleRow(at: SheetCells, blocks: Blocks, columns: SeenColumns, place: 
   at.formula(row, CANDLE.soot, formulas.soot, center, "name");
   const [scores, scored] = [own(CANDLE.scores), own(CANDLE.scored)];
   at.formula(row, CANDLE.throw, `=IF(N(${scores})=0,"",${scored}/${scores})`, { format: "0.0", ...center });
-  at.formula(row, CANDLE.seen, stateWords(candle, own(CANDLE.state)), center);
+  at.formula(row, CANDLE.seen, stateWords(candle, own(CANDLE.state), own(CANDLE.notes)), center);
   at.formula(row, CANDLE.picture, pictureFor(blocks).point(own(CANDLE.rate)));
   at.formula(row, CANDLE.at, formulas.at);
   at.formula(row, CANDLE.first, formulas.first);
+  at.formula(row, CANDLE.rise, formulas.rise);
+  at.formula(row, CANDLE.notes, formulas.notes);
   at.formula(row, CANDLE.scores, formulas.scores("COUNT"));
   at.formula(row, CANDLE.scored, formulas.scores("SUM"));
   at.formula(row, CANDLE.state, stateOf(said));
@@ -94,8 +96,8 @@ function fetchLooks(at: SheetCells, columns: SeenColumns, candle: string, from: 
   return (field: LookField): string | undefined => there.find(([one]) => one === field)?.[1];
 }
 
-const stateWords = (candle: string, state: string): string =>
-  `=IF(${candle}="","",IF(${state}=2,"beyond the limits",IF(${state}=1,"nothing beyond","not finished")))`;
+const stateWords = (candle: string, state: string, notes: string): string =>
+  `=IF(${candle}="","",IF(${state}=2,"beyond the limits",IF(${state}=1,"nothing beyond","not finished"))&IF(${notes}="","","; remarks"))`;
 
 /** The rate where another candle of the wick has one too. */
 const comparedOf = (wick: string, rate: string, wicks: string, rates: string): string =>

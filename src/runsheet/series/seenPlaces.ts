@@ -15,8 +15,8 @@ const BOTH = { name: 0, rate: 3, flame: 6, pool: 7, soot: 11, throw: 12, picture
 export const CANDLE = {
   ...BOTH,
   ...{ wick: 1, hours: 2, end: 4, width: 5, seen: 13 },
-  ...{ state: ACROSS, remarks: ACROSS + 1, compared: ACROSS + 2, widestPool: ACROSS + 4 },
-  ...{ scores: ACROSS + 8, scored: ACROSS + 9, at: ACROSS + 16, first: ACROSS + 17 },
+  ...{ state: ACROSS, remarks: ACROSS + 1, compared: ACROSS + 2, rise: ACROSS + 3, widestPool: ACROSS + 4 },
+  ...{ scores: ACROSS + 8, scored: ACROSS + 9, notes: ACROSS + 10, at: ACROSS + 16, first: ACROSS + 17 },
   /** The names of all candles of the series, as one formula finds them. */
   list: ACROSS + 18,
   /** The readings of the first candle, those of the next one behind them. */

@@ -1,3 +1,4 @@
+import { BURN_CAUTIONS, stopAt } from "../burnCautions";
 import type { WeightUnit } from "../settings";
 import { pictureOf } from "./ratePicture";
 import { ACROSS, type Blocks, CANDLE, cellAt, HOURS, headRef, rangeAt, type SheetCells, WICK } from "./seenPlaces";
@@ -23,8 +24,8 @@ import {
 
 /** What the limits are by, and the usual cautions. */
 const CAUTIONS = [
-  "This says what was seen in so many candles, and nothing of those that were not burnt. A few prove little: a burn-test laboratory and the local rules have the last word. Limits: EN 15493 (flame), EN 15426 (cycles, 10 mm left, soot; second-hand or from memory); pool and heat by common practice.",
-  "Never leave a burning candle alone; keep it from all that can burn, from draughts, children and pets. Out at once: a flame over its limit, a second flame, a vessel too hot to hold or cracked, smoke that does not stop. No wick with a lead core (banned in the US, 16 CFR 1500.12).",
+  `This says what was seen in so many candles, and nothing of those that were not burnt. ${BURN_CAUTIONS.deciding} Limits: EN 15493 (flame; 30 mm for a tea light), EN 15426 (cycles, 10 mm left, soot; second-hand or from memory); pool and glass temperature by common practice, no source.`,
+  `${BURN_CAUTIONS.place} ${stopAt(false)} ${BURN_CAUTIONS.lead}`,
 ] as const;
 
 const right = { align: "right" } as const;
@@ -39,7 +40,7 @@ export const rangesOf = ({ candles, words }: Blocks): CandleRanges => ({
   },
   ...{ end: rangeAt(CANDLE.end, candles), flame: rangeAt(CANDLE.flame, candles), words: rangeAt(1, words) },
   ...{ state: rangeAt(CANDLE.state, candles), remarks: rangeAt(CANDLE.remarks, candles) },
-  ...{ soot: rangeAt(CANDLE.soot, candles) },
+  ...{ soot: rangeAt(CANDLE.soot, candles), notes: rangeAt(CANDLE.notes, candles) },
   ...{ scores: rangeAt(CANDLE.scores, candles), scored: rangeAt(CANDLE.scored, candles) },
 });
 

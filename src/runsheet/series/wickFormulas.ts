@@ -11,6 +11,7 @@ export interface CandleRanges {
   readonly flame: string;
   readonly state: string;
   readonly remarks: string;
+  readonly notes: string;
   readonly words: string;
   readonly soot: string;
   readonly scores: string;
@@ -62,7 +63,7 @@ export const passedWords = (cells: WickCells): string => {
 export const boundOf = (cells: WickCells): string =>
   unless(
     cells,
-    `IF(${cells.passed}+${cells.failed}=0,"",POUR.PASSBOUND(${cells.passed},${cells.passed}+${cells.failed}))`,
+    `IF(${cells.passed}=0,"",ROUNDDOWN(ROUND(POUR.PASSBOUND(${cells.passed},${cells.passed}+${cells.failed}),12),2))`,
   );
 
 export const meanOf = (ranges: CandleRanges, cells: Pick<WickCells, "wick">): string =>
@@ -124,9 +125,9 @@ export const lifeWords = (cells: WickCells, life: { mean: string; lower: string;
     `IF(${life.mean}="","not known",TEXT(${life.mean},"0.0")&" h"&IF(${life.lower}="",""," ("&TEXT(${life.lower},"0.0")&" to "&TEXT(${life.upper},"0.0")&")")&IF(${cells.lifeBy}=1,", burnt",", by rate"))`,
   );
 
-/** A share in percent of two digits, of a fault that so many candles without one leave possible. */
+/** A share in percent of two digits, rounded up, of a fault that so many candles without one leave possible. */
 const mostOf = (count: string): string =>
-  `LET(share,100-100*POUR.PASSBOUND(${count},${count}),IF(share<9.95,TEXT(share,"0.0"),TEXT(share,"0")))`;
+  `LET(share,ROUND(100-100*POUR.PASSBOUND(${count},${count}),9),ROUNDUP(share,IF(share<10,1,0)))`;
 
 /** What was seen, in words; it never says safe. */
 export function verdictOf(ranges: CandleRanges, cells: WickCells): string {
@@ -138,13 +139,16 @@ export function verdictOf(ranges: CandleRanges, cells: WickCells): string {
   const looks = `SUMPRODUCT(${own(ranges, cells)}*(${ranges.remarks}=1))`;
   const open = `${count}-${passed}-${failed}`;
   const seen = [
-    `"nothing beyond the limits seen in "&${passed}&" of "&${passed}&"; a fault in up to "&${mostOf(passed)}&" % of all is still possible"`,
+    `"nothing beyond the limits seen in "&${passed}&" of "&${passed}&"; a fault in up to "&${mostOf(passed)}&" % of all is still possible (95 % confidence)"`,
     `IF(${looks}>0,"; to look at in "&${looks}&": "&${first(ranges.remarks, 1)},"")`,
     `IF(${open}>0,"; open: "&${first(ranges.state, 0)},"")`,
   ].join("&");
   const failedWords = `"beyond the limits in "&${failed}&" of "&${count}&": "&${first(ranges.state, 2)}`;
   const words = `IF(${failed}>0,${failedWords},IF(${passed}=0,"nothing can be said yet: "&${first(ranges.state, 0)},${seen}))`;
-  return unless(cells, `${words}&IF(${alike}="","","; its rate cannot be told from that of "&${alike})`);
+  const noted = `${own(ranges, cells)}*(${ranges.notes}<>"")`;
+  const ofFirst = (range: string) => `INDEX(${range},XMATCH(1,${noted}))`;
+  const notes = `IF(SUMPRODUCT(${noted})>0,"; the maker's remarks, in "&SUMPRODUCT(${noted})&": "&${ofFirst(ranges.candle)}&", "&${ofFirst(ranges.notes)}&": read them first","")`;
+  return unless(cells, `${words}&${notes}&IF(${alike}="","","; its rate cannot be told from that of "&${alike})`);
 }
 
 /** How many more candles would tell more, and what they would tell. */

@@ -6,7 +6,17 @@ import type { TableRows } from "../../../src/runsheet/tables/tableRows";
 import type { CellValue } from "../../../src/sheet/sheet";
 
 const TESTS = ["Test", "Vessel", "Wick", "Wax", "Scent", "Load (of wax)", "Inside width (mm)"];
-const READINGS = ["Test", "Cycle", "Minutes", "Flame (mm)", "Pool (mm)", "Wax left (mm)", "Soot", "Glass (C)"];
+const READINGS = [
+  "Test",
+  "Cycle",
+  "Minutes",
+  "Flame (mm)",
+  "Pool (mm)",
+  "Wax left (mm)",
+  "Soot",
+  "Glass (C)",
+  "Remarks",
+];
 const VESSELS = ["Vessel", "Water weight (g)", "Wick"];
 
 const tableOf = <K extends TableTypeId>(type: K, headings: string[], rows: CellValue[][]) =>
@@ -99,6 +109,16 @@ describe("approving a wick", () => {
       "a pool is to look at",
       { readings: [...ALL.slice(0, 4), ...burnt("C", 20, 6)] },
       [expect.stringMatching(/^to look at in 1: C, cycle 1 at 60 min: pool behind: 6 mm/)],
+    ],
+    [
+      "a reading has a remark",
+      { readings: ALL.map((row, i) => (i === 1 ? [...row, "glass cracked, put it out"] : row)) },
+      ["the maker's remarks: A, cycle 1 at 120 min: glass cracked, put it out: read it first"],
+    ],
+    [
+      "a flame was out",
+      { readings: ALL.map((row, i) => (i === 1 ? row.map((one, c) => (c === 3 ? 0 : one)) : row)) },
+      ["to look at in 1: A, cycle 1 at 120 min: no flame (0 mm): out or drowned?"],
     ],
     [
       "no load is written",

@@ -85,9 +85,9 @@ describe("the figures of a wick", () => {
     expect(seen(TWO, burnt("A", 5))[0]?.life).toBeUndefined();
   });
 
-  it("gives the lowest pass rate that its candles leave possible", () => {
+  it("gives no lowest pass rate where none passed", () => {
     const high = TWO.map(([test]): CellValue[] => [test as string, 1, 60, null, 80, 3, null, null, null]);
-    // None of two passed: the bound is 0.
-    expect(seen(TWO, high)[0]).toMatchObject({ finished: 2, passed: 0, bound: 0 });
+    // None of two passed: the bound is 0, which says nothing.
+    expect(seen(TWO, high)[0]).toMatchObject({ judged: 2, passed: 0, bound: undefined });
   });
 });

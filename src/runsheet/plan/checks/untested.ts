@@ -3,7 +3,7 @@ import { largest, least } from "../../../core/longLists";
 import { onBasis } from "../../../core/scent/onBasis";
 import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
-import { seenCandle, wasLit } from "../../seenCandle";
+import { isFinished, seenCandle, wasLit } from "../../seenCandle";
 import type { Settings } from "../../settings";
 import type { BurnTest, BurnTests } from "../../tables/burnTests";
 import type { Readings, TestReading } from "../../tables/readings";
@@ -94,9 +94,9 @@ function doubtOfTested(
   if (failed) return `tested, and beyond the limits: ${poured}; ${failed.test.test}: ${failed.beyond[0]}`;
   const finished = testsAround(
     loads["of wax"],
-    alike.filter((test) => seenCandle(test, test.readings).lacks.length === 0),
+    alike.filter((test) => isFinished(seenCandle(test, test.readings))),
   );
-  const open = seen.find(({ lacks }) => lacks.length > 0);
+  const open = seen.find((one) => !isFinished(one));
   if (open && finished.length === 0) return `not tested to the end: ${poured}; ${open.test.test}: ${open.lacks[0]}`;
   if (scent === "" || finished.some((test) => sameName(test.scent) === sameName(scent))) return "";
   const scents = [...new Set(finished.map((test) => test.scent || "a scent not named"))];
