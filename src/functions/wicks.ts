@@ -61,7 +61,7 @@ export function WICKAT(sizes: any[][], values: any[][], wanted: any): any[][] {
  * @param passed How many candles passed, a whole number; a cell or a range.
  * @param tried How many were tried, a whole number; a cell or a range.
  * @param confidence How sure to be, a percentage of 50 % or more and below 100 %; 95 % when left out.
- * @returns A share: of 3 passed of 3 tried, 0.368, for a fault in up to 63 % of all candles would let three pass now and then.
+ * @returns A share: of 3 passed of 3 tried, 0.368, for a fault in up to 63.2 % of all candles would let three pass now and then.
  * @example =POUR.PASSBOUND(10, 10) gives 0.741134
  * @source Lower end of the exact binomial interval, one-sided (Clopper and Pearson); checked against a general spreadsheet engine.
  */

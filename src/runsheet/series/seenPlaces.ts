@@ -6,7 +6,7 @@ import { KEYS } from "./seenColumns";
 /** Where everything stands on the sheet of a series: rows and columns from 0. */
 
 /** Columns that show; those of candles and of wicks share them. Signs of the picture are nearly two digits wide. */
-export const WIDTHS = [20, 18, 10, 9, 9, 9, 12, 11, 11, 11, 11, 16, 11, 22, 2 * TRACK] as const;
+export const WIDTHS = [20, 18, 10, 9, 9, 9, 12, 11, 11, 11, 11, 16, 11, 27, 2 * TRACK] as const;
 export const ACROSS = WIDTHS.length;
 export const HOURS = [1, 2, 3, 4] as const;
 
@@ -35,7 +35,7 @@ export const WICK = {
 export const MOST_LOOKS = 80;
 /** Room for what is added after the sheet is written. */
 export const MORE_CANDLES = 6;
-const MORE_WICKS = 2;
+export const MORE_WICKS = 2;
 
 /** The cells that say which candles these are: three below each other, three more beside them, then their fill. */
 const HEAD = { row: 3, rows: 3, columns: [0, 5], fill: 11 } as const;

@@ -1,7 +1,18 @@
 import { BURN_CAUTIONS, stopAt } from "../burnCautions";
 import type { WeightUnit } from "../settings";
 import { pictureOf } from "./ratePicture";
-import { ACROSS, type Blocks, CANDLE, cellAt, HOURS, headRef, rangeAt, type SheetCells, WICK } from "./seenPlaces";
+import {
+  ACROSS,
+  type Blocks,
+  CANDLE,
+  cellAt,
+  HOURS,
+  headRef,
+  MORE_WICKS,
+  rangeAt,
+  type SheetCells,
+  WICK,
+} from "./seenPlaces";
 import {
   boundOf,
   type CandleRanges,
@@ -117,7 +128,8 @@ function wickRow(at: SheetCells, blocks: Blocks, place: number): void {
   at.formula(row, WICK.alike, alikeOf(compared(5)));
   const verdict = verdicts.heading + 1 + 2 * place;
   at.formula(verdict, 0, `=${cells.wick}`, {}, "label");
-  at.formula(verdict, 1, verdictOf(ranges, cells), { across: ACROSS - 1 }, "name");
+  const lines = place < figures.count - MORE_WICKS && { lines: 2 };
+  at.formula(verdict, 1, verdictOf(ranges, cells), { across: ACROSS - 1, ...lines }, "name");
   at.formula(
     verdict + 1,
     1,

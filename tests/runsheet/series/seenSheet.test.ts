@@ -221,6 +221,9 @@ describe("the sheet of a series", () => {
 
   it("comes to the same as the readings read without it, and shows no error", () => {
     expect(errorsIn(all.values)).toEqual([]);
+    // Excel takes no longer formula (its published limits).
+    const long = all.sheet.cells.map(({ content }) => (content && "formula" in content ? content.formula.length : 0));
+    expect(Math.max(...long)).toBeLessThan(8192);
     expectSame(all.values, all.wicks);
   });
 
