@@ -2,7 +2,7 @@ import { type ICellData, ICommandService, type Injector, IUniverInstanceService,
 import { type PlacedTable, readableFormula } from "./references";
 
 /** The mutation by which Univer writes cells. */
-const SET_CELLS = "sheet.mutation.set-range-values";
+export const SET_CELLS = "sheet.mutation.set-range-values";
 
 /**
  * Lets users type table references as they do in Excel: each formula is made readable as it goes into its cell.
@@ -25,7 +25,7 @@ export function readTypedFormulas(injector: Injector, tablesOf: (workbook: Workb
   });
 }
 
-interface Change {
+export interface Change {
   readonly unitId: string;
   readonly subUnitId: string;
   readonly cellValue?: Record<number, Record<number, ICellData | null>>;

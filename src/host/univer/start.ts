@@ -12,6 +12,7 @@ import { FUniver } from "@univerjs/core/facade";
 import { ILayoutService, SheetsSelectionsService } from "@univerjs/preset-sheets-core";
 import { type Bundle, loadBundle } from "../../engine/bundle";
 import { watchForCycles } from "../../engine/cycles";
+import { dropLateResults } from "../../engine/lateResults";
 import { forgetOldMessages, type Problem, problemsOf } from "../../engine/problems";
 import { parseAnewWithTables } from "../../engine/tableChanges";
 import { readTypedFormulas } from "../../engine/typing";
@@ -121,6 +122,7 @@ class Embedded implements Spreadsheet {
     watchForCycles(injector);
     readTypedFormulas(injector, (workbook) => placedTables(injector, workbook));
     parseAnewWithTables(injector);
+    dropLateResults(injector);
     this.#charts = new ChartLayer(container, injector, dark);
     this.#readOnly = new ReadOnly(injector);
     // Univer's own parts for sheets are there only once a workbook is.
