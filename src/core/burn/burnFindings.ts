@@ -15,7 +15,7 @@ import { productOf } from "./product";
 const MOST_SOOT = 1; // an hour: EN 15426, from memory
 const HOTTEST = 60; // C: common practice, no source: what a hand cannot hold
 // Only the whole of a text says that there was none: "none at first, then smoke" does not.
-const NO_SOOT = /^(no|none|nil|nothing|clean|clear|ok|no (visible )?(soot|smoke))\.?$/i;
+const NO_SOOT = /^(nil|nothing|clean|clear|ok|no(ne)?( visible)?( soot| smoke)?( seen| visible)?)\.?$/i;
 const NOT_READ = /^(n\/?a|not (read|looked at)|[?-]|)\.?$/i;
 
 /** What a candle's readings say, each in words. */

@@ -77,7 +77,19 @@ describe("burnCheck", () => {
   });
 
   it.each([
-    ...["No", "No soot", "no visible smoke.", "None.", "nil", "nothing", "clean", "clear", "OK"],
+    ...[
+      "No",
+      "No soot",
+      "no visible smoke.",
+      "None.",
+      "none seen",
+      "no soot visible",
+      "nil",
+      "nothing",
+      "clean",
+      "clear",
+      "OK",
+    ],
     ...[0, "0", "0,4"],
   ])("takes %j for no soot to speak of", (soot) => {
     expect(burnCheck(withReading(3, { soot }), WIDTH, "mm", "C")).toBe("");
