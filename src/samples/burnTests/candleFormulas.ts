@@ -112,25 +112,36 @@ export const CHECK = unlessBlank(
 );
 
 export const RESULTS = {
-  clean: "no remark",
-  remarked: "remarked",
+  within: "within",
+  look: "to look at",
+  beyond: "beyond",
   open: "not finished",
   fix: "fix",
   not: "not burnt",
 } as const;
 
+/** Whether the check says one of these. */
+function says(...words: readonly string[]): string {
+  return `OR(${words.map((one) => `ISNUMBER(SEARCH("${one}",${check}))`).join(",")})`;
+}
+
+/** As the pane counts: beyond the limits or not; what is not finished is neither. */
 export const RESULT = unlessBlank(
   test,
   firstOf(
     [
-      [`LEN(${check})=0`, `"${RESULTS.clean}"`],
+      [`LEN(${check})=0`, `"${RESULTS.within}"`],
       [`LEFT(${check},${FIX.length})="${FIX}"`, `"${RESULTS.fix}"`],
       [`${check}="${NOT_BURNT}"`, `"${RESULTS.not}"`],
-      [`LEFT(${check},12)="not finished"`, `"${RESULTS.open}"`],
+      [says("min: flame ", "min: soot", "min: glass temperature "), `"${RESULTS.beyond}"`],
+      [says("not finished: "), `"${RESULTS.open}"`],
     ],
-    `"${RESULTS.remarked}"`,
+    `"${RESULTS.look}"`,
   ),
 );
+
+/** 1 for a candle with a pool, or a burn, to look at: it is within the limits all the same. */
+export const LOOK = unlessBlank(test, `IF(${says("min: pool ", "min: burnt ")},1,0)`);
 
 /** By which the sheet Wicks finds the first candle of a wick with a result. */
 export const KEY = unlessBlank(test, `${own("Vessel")}&"|"&${own("Wick")}&"|"&${own("Result")}`);

@@ -8,7 +8,7 @@ const GROUPS: readonly Group[] = [
     texts: [
       "Ostrelow is an invented studio. Its vessels, its wicks (W-15 to W-27, thicker and thicker) and every reading here are invented too: burn your own.",
       "Two series: four wicks in a straight tumbler (tests T-01 to T-12) and four in a small tin (S-01 to S-12), three candles of each, read every hour until 10 mm of wax were left.",
-      "In the tumbler W-27 fails plainly: its flame grows over 75 mm. W-24 is doubtful: one candle of three sooted. W-21 shows nothing to remark, and W-18 melts too small a pool.",
+      "In the tumbler W-27 fails plainly: beyond the limits in three of three, by flames over 75 mm. W-24 fails: one of three sooted. W-18 is doubtful: nothing beyond the limits, but a pool to look at in three of three. W-21 is good: nothing beyond the limits in three of three, and nothing to look at.",
     ],
   },
   {

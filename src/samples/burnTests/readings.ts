@@ -1,7 +1,7 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { cell, heading, setting, table } from "../layout";
-import { LOOKS } from "./series";
+import { HEADING_LINES, LOOKS } from "./series";
 
 const right = { align: "right" } as const;
 const count = { look: "input", format: FORMATS.count, align: "center" } as const;
@@ -13,7 +13,7 @@ export const CYCLE = "Readings!$B$3";
 const HEADING = 5;
 /** Rows to go on in. */
 const FREE = 10;
-const WIDTHS = [12, 8, 10, 12, 11, 11, 11, 16, 22, 34];
+const WIDTHS = [16, 12, 15, 13, 12, 12, 12, 19, 22, 32];
 
 /** Rows that no candle has. */
 const LOST = "(MAX(COUNTA(Readings[Test]),COUNTA(Readings[Minutes]))-SUM(BurnTests[Rows]))";
@@ -68,7 +68,7 @@ export function readings(): Sheet {
         },
         { look: "alert", across: WIDTHS.length },
       ),
-      ...list.cells,
+      ...list.cells.map((one) => (one.look === "heading" ? { ...one, lines: HEADING_LINES } : one)),
     ],
     tables: [list.table],
     frozenRows: HEADING + 1,

@@ -54,6 +54,9 @@ interface Series extends Vessel {
   readonly wicks: readonly Habit[];
 }
 
+/** Lines of a heading: one that is cut off cannot be read. */
+export const HEADING_LINES = 3;
+
 const TUMBLERS: Series = {
   ...{ code: "T", vessel: "Straight tumbler", width: 70, depth: 42, water: 161.6, factor: 0.9, empty: 298 },
   days: [

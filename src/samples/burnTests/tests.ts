@@ -1,14 +1,15 @@
 import type { Cell, Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { day, heading, table } from "../layout";
-import { CHECK, FIRST_ROW, HIGHEST, HOURS, KEY, PLACE, RATE, RESULT, ROWS, TO_FIX } from "./candleFormulas";
-import { CANDLES } from "./series";
+import { CHECK, FIRST_ROW, HIGHEST, HOURS, KEY, LOOK, PLACE, RATE, RESULT, ROWS, TO_FIX } from "./candleFormulas";
+import { CANDLES, HEADING_LINES } from "./series";
 
 const right = { align: "right" } as const;
 const center = { align: "center" } as const;
 
 const HEADING = 3;
-const WIDTHS = [7, 17, 8, 7, 10, 6, 14, 8, 6, 12, 8, 7, 8, 12, 43, 0, 0, 0, 0, 0];
+/** Wide enough for letters that are wider than Excel's, and for a button in a heading. */
+const WIDTHS = [8.5, 17, 11, 9, 14.1, 8, 14, 10.1, 9.1, 14, 9.1, 11.1, 12, 12, 41, 0, 0, 0, 0, 0, 0];
 const SHOWN = WIDTHS.filter((width) => width > 0).length;
 
 /** Lines that a candle's check takes: a flame that ends the test most. */
@@ -21,6 +22,7 @@ function withRoom({ look, ...cell }: Cell): Cell {
   return {
     ...cell,
     ...(look && WIDTHS[cell.column] !== 0 && { look }),
+    ...(look === "heading" && { lines: HEADING_LINES }),
     ...(candle && { lines: LINES[candle.wick] ?? USUAL_LINES }),
   };
 }
@@ -52,6 +54,7 @@ export function tests(): Sheet {
       { heading: "Place", formula: PLACE },
       { heading: "To fix", formula: TO_FIX },
       { heading: "Key", formula: KEY },
+      { heading: "To look at", formula: LOOK },
     ],
     [
       ...CANDLES.map(({ test, vessel, width, wick, thickness, burnOn }) => [
@@ -67,7 +70,7 @@ export function tests(): Sheet {
     cells: [
       ...heading(
         "Burn tests",
-        "A row for each candle; its readings stand on the sheet Readings. Rate: weight lost an hour over all its weighings. Check: what its readings show beyond what is published or common practice, empty where all was read and is within. A burn-test laboratory has the last word; nothing here certifies a candle.",
+        "A row for each candle; its readings stand on the sheet Readings. Rate: weight lost an hour over all its weighings. Check: what its readings show beyond what is published or common practice, empty where all was read and is within. Result: to look at is within the limits, with a pool before or behind the rule of thumb. A burn-test laboratory has the last word; nothing here certifies a candle.",
         SHOWN,
       ),
       ...list.cells.map(withRoom),

@@ -1,7 +1,7 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { heading, table, thisRow, unlessBlank } from "../layout";
-import { VESSELS } from "./series";
+import { HEADING_LINES, VESSELS } from "./series";
 
 const own = thisRow("Vessels");
 const right = { align: "right" } as const;
@@ -36,14 +36,14 @@ export function vessels(): Sheet {
   );
   return {
     name: "Vessels",
-    widths: [20, 13, 14, 12, 13, 14, 16],
+    widths: [20, 14, 14, 14, 14, 16.5, 16],
     cells: [
       ...heading(
         "Vessels",
         "Water to the fill line, and the wax factor (wax weight for one of water) of your test pours: together what fills a vessel. Pool to the wall: about an hour an inch, common practice. Wick: the one that you approved, by a press in the view Tests, where its candles were finished and within the limits.",
         7,
       ),
-      ...list.cells,
+      ...list.cells.map((one) => (one.look === "heading" ? { ...one, lines: HEADING_LINES } : one)),
     ],
     tables: [list.table],
     frozenRows: 4,

@@ -9,10 +9,10 @@ const center = { align: "center" } as const;
 const rate = { format: FORMATS.rate, ...right } as const;
 const count = { format: FORMATS.count, ...center } as const;
 
-const WIDTHS = [16, 11, 15, 13, 12, 22, 11, 66, 0, 0, 0, 0];
+const WIDTHS = [13, 13, 14, 14, 14, 20, 13, 11, 66, 0, 0, 0, 0];
 const SHOWN = WIDTHS.filter((width) => width > 0).length;
 /** Hidden: the wick's place among those compared, and for the chart the ends of its rate about the mean. */
-const [PLACE, DRAWN] = [8, 9];
+const [PLACE, DRAWN] = [9, 10];
 
 /** Wicks of one vessel that there is room for. */
 const ROOM = 6;
@@ -35,6 +35,9 @@ function rowsOf(index: number) {
   return { vessel, seen, rates, wanted: rates + ROOM + 1 };
 }
 
+/** Headings of two lines, which take no less room where letters are wider. */
+const inTwoLines = (one: Cell): Cell => ({ ...one, lines: 2 });
+
 /** What was seen of the wicks of one vessel, their rates, and the thickness at which a wanted rate may be reached. */
 function block(index: number): Cell[] {
   const { vessel, wicks } = VESSELS[index] as (typeof VESSELS)[number];
@@ -51,11 +54,12 @@ function block(index: number): Cell[] {
       { heading: "Thickness (mm)", ...center },
       { heading: "Highest flame (mm)", ...right },
       { heading: "Mean hours burnt", ...right },
-      { heading: "Without remark", ...center },
-      { heading: "Of so many that were burnt", ...center },
+      { heading: "Within the limits", ...center },
+      { heading: "Of so many judged", ...center },
       { heading: "So of all at least", ...center },
-      { heading: "First remark" },
-    ]),
+      { heading: "To look at", ...center },
+      { heading: "First finding" },
+    ]).map(inTwoLines),
     ...Array.from({ length: ROOM }, (_, i) =>
       seenRow({ row: rows.seen + 1 + i, wick: sized[i]?.wick ?? null, vessel: name, compare }),
     ).flat(),
@@ -66,7 +70,7 @@ function block(index: number): Cell[] {
       { heading: "Lower (g/h)", ...right },
       { heading: "Upper (g/h)", ...right },
       { heading: "Cannot be told from", ...center },
-    ]),
+    ]).map(inTwoLines),
     cell(rows.rates + 1, 0, { formula: `=${compare}` }),
     ...Array.from({ length: ROOM }, (_, i) => [
       cell(rows.rates + 1 + i, 1, null, count),
@@ -78,7 +82,7 @@ function block(index: number): Cell[] {
       { heading: "Thickness (mm)", ...right },
       { heading: "Lower (mm)", ...right },
       { heading: "Upper (mm)", ...right },
-    ]),
+    ]).map(inTwoLines),
     cell(rows.wanted + 1, 0, WANTED[index] ?? 0, { look: "input", ...rate }),
     cell(rows.wanted + 1, 1, { formula: `=POUR.WICKAT(${of("Thickness (mm)")},${RATES},$A$${rows.wanted + 2})` }, rate),
     ...[2, 3].map((column) => cell(rows.wanted + 1, column, null, rate)),
@@ -114,13 +118,19 @@ function seenRow({ row, wick, vessel, compare }: SeenRow): Cell[] {
     }),
     cell(row, 2, ifAny(`MAXIFS(BurnTests[Highest flame (mm)],${ofWick})`), { format: FORMATS.count, ...right }),
     cell(row, 3, ifAny(mean("Hours burnt")), { format: FORMATS.hours, ...right }),
-    cell(row, 4, ifAny(counted(RESULTS.clean)), count),
-    cell(row, 5, ifAny(`${at("E")}+${counted(RESULTS.remarked)}`), count),
+    cell(row, 4, ifAny(`${counted(RESULTS.within)}+${counted(RESULTS.look)}`), count),
+    cell(row, 5, ifAny(`${at("E")}+${counted(RESULTS.beyond)}`), count),
     cell(row, 6, ifAny(`IF(${at("F")}=0,"",POUR.PASSBOUND(${at("E")},${at("F")}))`), { format: "0%", ...center }),
+    cell(row, 7, ifAny(`SUMIFS(BurnTests[To look at],${ofWick})`), count),
     cell(
       row,
-      7,
-      ifAny(`IFERROR(${said(RESULTS.remarked)},IFERROR(${said(RESULTS.fix)},IFERROR(${said(RESULTS.open)},"")))`),
+      8,
+      ifAny(
+        [RESULTS.beyond, RESULTS.fix, RESULTS.open, RESULTS.look].reduceRight(
+          (rest, result) => `IFERROR(${said(result)},${rest})`,
+          '""',
+        ),
+      ),
       {
         look: "alert",
         ...(wick !== null && { lines: 2 }),
@@ -130,7 +140,7 @@ function seenRow({ row, wick, vessel, compare }: SeenRow): Cell[] {
     ...[4, 3, 5].map((column, i) =>
       cell(row, DRAWN + i, {
         // Excel draws a text as 0, and what is #N/A not at all.
-        formula: `=IF(COUNT(${at("I")})=0,NA(),IFERROR(INDEX(${compare},${at("I")},${column}),NA()))`,
+        formula: `=IF(COUNT(${at("J")})=0,NA(),IFERROR(INDEX(${compare},${at("J")},${column}),NA()))`,
       }),
     ),
   ];
@@ -161,7 +171,7 @@ export function wicks(): Sheet {
     cells: [
       ...heading(
         "Wicks side by side",
-        "What was seen in so many candles; it calls no wick safe. So of all at least: the lowest share of all such candles that may be without a remark, at 95 % confidence: three of three leave 37 %. Lower, upper: the 95 % interval of the mean rate (Student); wicks it cannot be told from: Welch, adjusted by Holm. Thickness: where a straight line through all candles gives the wanted rate, with its 95 % interval (Fieller); test the wick that it names.",
+        "What was seen in so many candles; it calls no wick safe. So of all at least: the lowest share of all such candles that may be within the limits, at 95 % confidence: three of three leave 37 %. Lower, upper: the 95 % interval of the mean rate (Student); wicks it cannot be told from: Welch, adjusted by Holm. Thickness: where a straight line through all candles gives the wanted rate, with its 95 % interval (Fieller); test the wick that it names.",
         SHOWN,
       ),
       ...VESSELS.flatMap((_, i) => block(i)),
