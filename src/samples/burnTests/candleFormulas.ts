@@ -141,7 +141,7 @@ export const RESULT = unlessBlank(
 );
 
 /** 1 for a candle with a pool, or a burn, to look at: it is within the limits all the same. */
-export const LOOK = unlessBlank(test, `IF(${says("min: pool ", "min: burnt ")},1,0)`);
+export const LOOK = unlessBlank(test, `IF(LEN(${check})=0,0,IF(${says("min: pool ", "min: burnt ")},1,0))`);
 
 /** By which the sheet Wicks finds the first candle of a wick with a result. */
 export const KEY = unlessBlank(test, `${own("Vessel")}&"|"&${own("Wick")}&"|"&${own("Result")}`);

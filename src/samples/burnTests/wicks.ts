@@ -102,6 +102,8 @@ function seenRow({ row, wick, vessel, compare }: SeenRow): Cell[] {
   const name = at("A");
   const ofWick = `BurnTests[Vessel],${vessel},BurnTests[Wick],${name}`;
   const counted = (result: string): string => `COUNTIFS(${ofWick},BurnTests[Result],"${result}")`;
+  // Where a check gives an error its candle is neither, and no number may look as if it were counted.
+  const toLookAt = `SUMIFS(BurnTests[To look at],${ofWick})`;
   const said = (result: string): string => {
     const first = `MATCH(${vessel}&"|"&${name}&"|${result}",BurnTests[Key],0)`;
     const check = `INDEX(BurnTests[Check],${first})`;
@@ -118,10 +120,10 @@ function seenRow({ row, wick, vessel, compare }: SeenRow): Cell[] {
     }),
     cell(row, 2, ifAny(`MAXIFS(BurnTests[Highest flame (mm)],${ofWick})`), { format: FORMATS.count, ...right }),
     cell(row, 3, ifAny(mean("Hours burnt")), { format: FORMATS.hours, ...right }),
-    cell(row, 4, ifAny(`${counted(RESULTS.within)}+${counted(RESULTS.look)}`), count),
+    cell(row, 4, ifAny(`${counted(RESULTS.within)}+${counted(RESULTS.look)}+0*${toLookAt}`), count),
     cell(row, 5, ifAny(`${at("E")}+${counted(RESULTS.beyond)}`), count),
     cell(row, 6, ifAny(`IF(${at("F")}=0,"",POUR.PASSBOUND(${at("E")},${at("F")}))`), { format: "0%", ...center }),
-    cell(row, 7, ifAny(`SUMIFS(BurnTests[To look at],${ofWick})`), count),
+    cell(row, 7, ifAny(toLookAt), count),
     cell(
       row,
       8,
