@@ -1,3 +1,4 @@
+import { isFirstOf } from "./candleFormulas";
 import { FEW } from "./planSeries";
 
 /** Formulas of a wick's row on the sheet of a series, over the rows of its candles. */
@@ -37,13 +38,11 @@ const some = (range: string, mine: string): string => `IF(${mine}*ISNUMBER(${ran
 
 /** The wick of this place in the order of the candles; an empty text behind the last one. */
 export const wickAtPlace = ({ wick }: CandleRanges, place: number): string => {
-  const isFirst = `(XMATCH(${wick},${wick})=ROW(${wick})-MIN(ROW(${wick}))+1)`;
-  return `=LET(wicks,FILTER(${wick},(${wick}<>"")*${isFirst},""),IF(ROWS(wicks)<${place},"",INDEX(wicks,${place})))`;
+  return `=LET(wicks,FILTER(${wick},(${wick}<>"")*${isFirstOf(wick, wick)},""),IF(ROWS(wicks)<${place},"",INDEX(wicks,${place})))`;
 };
 
 /** How many wicks there are. */
-export const countOfWicks = ({ wick }: CandleRanges): string =>
-  `SUMPRODUCT((${wick}<>"")*(XMATCH(${wick},${wick})=ROW(${wick})-MIN(ROW(${wick}))+1))`;
+export const countOfWicks = ({ wick }: CandleRanges): string => `SUMPRODUCT((${wick}<>"")*${isFirstOf(wick, wick)})`;
 
 export const countOf = (ranges: CandleRanges, cells: Pick<WickCells, "wick">): string =>
   unless(cells, `SUMPRODUCT(${own(ranges, cells)}*1)`);
