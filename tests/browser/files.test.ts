@@ -190,6 +190,7 @@ describe("a workbook that a file cannot carry whole, in a browser", () => {
 
   it("is saved by a press that says so, with the value that the file had", async () => {
     await save().press("Enter");
+    await dialog().waitFor();
     const [download] = await Promise.all([
       tryout.page.waitForEvent("download"),
       dialog().getByRole("button", { name: "Save anyway" }).click(),

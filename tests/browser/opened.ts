@@ -21,7 +21,8 @@ export class OpenedSite {
       this.origin = address;
     });
     // Whatever a test does, its pages stay without a fault and ask for nothing elsewhere.
-    afterEach(() => {
+    afterEach(async ({ task }) => {
+      if (task.result?.state === "fail") for (const one of this.opened) console.error(await one.seen());
       for (const { complaints } of this.opened) expect(complaints.splice(0)).toEqual([]);
     });
     // An open page draws on, though nobody looks.

@@ -97,6 +97,23 @@ export class TryoutPage {
     return this.page.close();
   }
 
+  /** What a person would look at to say why the page does not go on. */
+  async seen(): Promise<string> {
+    if (!this.page || this.page.isClosed()) return "The page is closed.";
+    return this.page.evaluate(() => {
+      const said = (selector: string) =>
+        [...document.querySelectorAll<HTMLElement>(selector)].map((one) => one.textContent);
+      const { activeElement } = document;
+      const focus = `${activeElement?.outerHTML.slice(0, 200)}${document.hasFocus() ? "" : " (the page has no focus)"}`;
+      return JSON.stringify({
+        focus,
+        dialogs: said("dialog[open], [role=dialog]"),
+        files: said("#files"),
+        alerts: said("[role=alert]"),
+      });
+    });
+  }
+
   /** Begins a new workbook, by what the list behind New calls it. */
   async openWorkbook(title: string): Promise<void> {
     await this.page.getByRole("button", { name: "New", exact: true }).click();
