@@ -97,10 +97,10 @@ const noteIn = (one: TestReading): string[] =>
 
 /** Whether anybody looked at the candle, or weighed it. */
 const isTaken = ({ weight, poolDepth, throw: score, remarks, ...one }: TestReading): boolean =>
-  remarks !== "" || [weight, poolDepth, score].some((value) => value !== undefined) || isJudged(one);
+  remarks !== "" || [weight, poolDepth, score].some((value) => value !== undefined) || saysSomething(one);
 
 /** Whether a look says anything of what is judged. */
-const isJudged = ({ flame, pool, depth, soot, glass }: BurnFigures): boolean =>
+const saysSomething = ({ flame, pool, depth, soot, glass }: BurnFigures): boolean =>
   [flame, pool, depth, soot, glass].some((value) => value !== undefined);
 type BurnFigures = Pick<TestReading, "flame" | "pool" | "depth" | "soot" | "glass">;
 
@@ -118,7 +118,7 @@ function unreadable(wrong: readonly Problem[], unplaced: number): string[] {
 
 function findingsOf({ width, product }: BurnTest, taken: readonly Placed[]): BurnFindings {
   const nothing = { beyond: [], remarks: [], ends: false };
-  const lit = taken.filter(isJudged);
+  const lit = taken.filter(saysSomething);
   if (lit.length === 0) return { ...nothing, lacks: ["nothing is read yet; burn a first cycle"] };
   try {
     return burnFindings(lit, width, "mm", "C", product);

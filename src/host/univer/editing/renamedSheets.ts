@@ -4,7 +4,6 @@ import { type IMutationInfo, type Injector, IUniverInstanceService, type Workboo
 import { SetWorksheetNameCommand, SheetInterceptorService } from "@univerjs/preset-sheets-core";
 import { inAnyCase, type Renames, renamedIn } from "../../../file/write/renames";
 import { CHECKS_RESOURCE } from "./choices";
-import type { Consequence } from "./edits";
 import { FORMATS_RESOURCE, SET_CHECK, SET_FORMAT, SETTING } from "./extendRules";
 import { heldBy } from "./lateParts";
 
@@ -17,11 +16,14 @@ interface Rename {
 export function followRenames(injector: Injector): void {
   injector.get(SheetInterceptorService).interceptCommand({
     getMutations: ({ id, params }) =>
-      id === SetWorksheetNameCommand.id ? (rewritten(injector, params as Rename) as never) : { redos: [], undos: [] },
+      id === SetWorksheetNameCommand.id ? rewritten(injector, params as Rename) : { redos: [], undos: [] },
   });
 }
 
-function rewritten(injector: Injector, { unitId, subUnitId, name }: Rename): Consequence {
+function rewritten(
+  injector: Injector,
+  { unitId, subUnitId, name }: Rename,
+): { redos: IMutationInfo[]; undos: IMutationInfo[] } {
   const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId);
   const old = workbook?.getSheetBySheetId(subUnitId)?.getName();
   if (old === undefined) return { redos: [], undos: [] };
