@@ -3,6 +3,7 @@ import { fillInTurn } from "./fillInTurn";
 import { dot, type Filling, potsIn, type SamePots } from "./filling";
 import { type Fractional, fractionalPots } from "./fractionalPots";
 import { fullestFilling } from "./fullestFilling";
+import { gatherRoom } from "./gatherRoom";
 import { greedyFilling } from "./greedyFilling";
 import { roundPots } from "./roundPots";
 import { searchPots } from "./searchPots";
@@ -14,8 +15,8 @@ const MANY = 200;
 
 /**
  * Fewest pots for candles of different sizes, and a number of pots that no way can beat. From below come the sum of
- * the sizes and fractional pots; from above simple fillings, nearly full pots where hardly anything may be wasted,
- * rounded fractional pots and at last a search. The searches raise the bound where they prove that there is no way.
+ * the sizes and fractional pots; from above simple fillings, the room they leave gathered, nearly full pots where
+ * hardly anything may be wasted, rounded fractional pots and at last a search. The searches raise the bound where they prove that there is no way.
  * All ends when the two meet or the steps are gone.
  * @param sizes shares of a pot, the largest first
  */
@@ -34,10 +35,17 @@ export function fewestPots(
     return potsIn(filled) <= bound;
   };
   if (isEnough()) return { filled, bound };
-  const known = [...filled, ...fillInTurn(counts, (left) => fullestFilling(sizes, left, steps))];
-  if (isEnough(known.slice(filled.length))) return { filled, bound };
+  const fullest = fillInTurn(counts, (left) => fullestFilling(sizes, left, steps));
+  const known = [...filled, ...fullest];
+  if (isEnough(fullest)) return { filled, bound };
+  let gathered: SamePots[] | undefined;
+  const isGatheredEnough = (): boolean => {
+    gathered ??= gatherRoom(sizes, fullest, bound, steps.share(0.1));
+    return isEnough(gathered);
+  };
 
   if (sizes.length > MANY) {
+    if (isGatheredEnough()) return { filled, bound };
     const width = Math.ceil(sizes.length / 100);
     const groups = Array.from({ length: Math.ceil(sizes.length / width) }, (_, g) =>
       [...sizes.keys()].slice(g * width, (g + 1) * width),
@@ -66,7 +74,8 @@ export function fewestPots(
   // Where a goal is out of reach fractional pots mostly say so soon; where nothing may be wasted they take long.
   for (const part of [0.02, 0.2]) {
     fractional = fractionalPots(sizes, counts, bound, known, steps.share(part));
-    if (isRoundedEnough(steps.share(part)) || isTightEnough(steps.share(4 * part))) return { filled, bound };
+    if (isRoundedEnough(steps.share(part)) || isGatheredEnough()) return { filled, bound };
+    if (isTightEnough(steps.share(4 * part))) return { filled, bound };
   }
   fractional = fractionalPots(sizes, counts, bound, known, steps.share(0.8), true);
   while (!isRoundedEnough(steps)) {
