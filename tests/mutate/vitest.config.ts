@@ -2,9 +2,7 @@ import { configDefaults, defineConfig } from "vitest/config";
 
 const here = (name: string): string => new URL(name, import.meta.url).pathname;
 
-const domain = process.env.POURWRIGHT_DOMAIN;
-
-/** The tests that mutants meet: those of the core and of the functions, the latter made from the sources. */
+/** The tests that mutants of a domain meet; those of the functions get these made from the sources. */
 export default defineConfig({
   resolve: {
     alias: [
@@ -14,12 +12,11 @@ export default defineConfig({
   },
   test: {
     root: here("../.."),
-    include: [`tests/core/${domain ? `{${domain}/**/,}` : "**/"}*.test.ts`, "tests/functions/**/*.test.ts"],
+    include: process.env.POURWRIGHT_MUTATE?.split(" "),
     // These ask of the built script itself and of a page around it, or, slowly, for any answer at all.
     exclude: [
       ...configDefaults.exclude,
       "**/*.long.test.ts",
-      ...(domain === "batch" ? [] : ["tests/functions/batch.test.ts"]),
       "tests/functions/{blankAsZero,examples,excelRuntime,ran,registration,rules}.test.ts",
     ],
     env: { POURWRIGHT_TESTS: "mutate" },

@@ -1,0 +1,39 @@
+import { readdirSync } from "node:fs";
+import { root } from "./tool";
+
+/** Which files are changed one thing at a time, and by which tests that is to be noticed. */
+export interface Domain {
+  readonly name: string;
+  readonly files: string;
+  readonly tests: readonly string[];
+}
+
+const foldersOf = (folder: string): string[] =>
+  readdirSync(`${root}src/${folder}`, { withFileTypes: true })
+    .filter((one) => one.isDirectory())
+    .map(({ name }) => `${folder}/${name}`);
+
+/** Pots are packed for long: of the core only their own folder is asked by those. */
+const testsOfFunctions = (name: string): string =>
+  `tests/functions/${name === "core/batch" ? "*" : "!(batch)"}.test.ts`;
+
+/** A folder with what lies in it; of `core` and `runsheet` what lies beside their folders. */
+const domainOf = (name: string, ...shared: readonly string[]): Domain => ({
+  name,
+  files: `src/${name}/${name === "core" || name === "runsheet" ? "*" : "**/*"}.ts`,
+  tests: [`tests/${name}/**/*.test.ts`, ...shared],
+});
+
+const domains: readonly Domain[] = [
+  ...["core", ...foldersOf("core")].map((name) => domainOf(name, "tests/core/*.test.ts", testsOfFunctions(name))),
+  domainOf("functions"),
+  ...["runsheet", ...foldersOf("runsheet")].map((name) => domainOf(name, "tests/runsheet/*.test.ts")),
+];
+
+/** The domains of these names, all of them when none is given: `runsheet` is all of its rooms too, `fill` is `core/fill`. */
+export function domainsOf(names: readonly string[]): readonly Domain[] {
+  const isCalled = (domain: Domain, name: string) => `/${domain.name}/`.includes(`/${name}/`);
+  const unknown = names.find((name) => !domains.some((domain) => isCalled(domain, name)));
+  if (unknown) throw new Error(`There is no ${unknown}. There are: ${domains.map(({ name }) => name).join(", ")}.`);
+  return names.length === 0 ? domains : domains.filter((domain) => names.some((name) => isCalled(domain, name)));
+}
