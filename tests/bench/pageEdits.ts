@@ -6,49 +6,75 @@ const TURNS = 5;
 
 /** Sheets of weights in A and what is worked out of them in B; all of it depends on the factor in D1. */
 const FORMULAS = {
-  Own: "IF(A#>=0,A#*IF(AND($D$1>0,$D$1<=2),$D$1,NA()),NA())",
-  Ours: "POUR.FILLWEIGHT(A#,$D$1)",
+  Own: "=IF(A#>=0,A#*IF(AND($D$1>0,$D$1<=2),$D$1,NA()),NA())",
+  Ours: "=POUR.FILLWEIGHT(A#,$D$1)",
 };
 type Way = keyof typeof FORMULAS;
 
-/** Milliseconds that the page takes in a turn, until all that follows is worked out. */
-type Work = (tryout: TryoutPage, way: Way, turn: number) => Promise<number>;
+const weightIn = (row: number) => 100 + row / 10;
+const number = (row: number, column: number, number: number): Cell => ({ row, column, content: { number } });
 
-const filled =
-  (rows: number): Work =>
-  ({ page }, way, turn) =>
-    page.evaluate(
-      ([way, formula, rows]) => {
-        const cells = Array.from({ length: rows }, (_, row) => ({
-          ...{ row, column: 1, content: { formula: formula.replaceAll("#", String(row + 1)) } },
-        }));
+/** The page with both sheets, and what the first and the last row of their columns B must come to. */
+class Sheets {
+  first = weightIn(0);
+  factor = 0.86;
+  added = 0;
+
+  constructor(
+    readonly tryout: TryoutPage,
+    readonly rows: number,
+  ) {}
+
+  async add(): Promise<void> {
+    const cells = Array.from({ length: this.rows }, (_, row) => number(row, 0, weightIn(row)));
+    cells.push(number(0, 3, this.factor));
+    for (const name of Object.keys(FORMULAS)) {
+      await this.tryout.host("addSheet", { name, widths: [10, 10, 10, 10], cells });
+    }
+  }
+
+  /** What is written into B, another formula each time: what stands there already is no work. */
+  filled(way: Way): Cell[] {
+    return Array.from({ length: this.rows }, (_, row) => {
+      const formula = `${FORMULAS[way].replaceAll("#", String(row + 1))}+${this.added}`;
+      return { row, column: 1, content: { formula } };
+    });
+  }
+
+  /** Milliseconds that the page takes until all that follows is worked out. */
+  async timeOf(way: Way, cells: readonly Cell[]): Promise<number> {
+    const { time, values } = await this.tryout.page.evaluate(
+      ([way, cells]) => {
         const { host } = window.pourwright;
         const before = performance.now();
-        const done = host.write(way, cells).then(() => host.readSheet(way));
-        return window.keep(done.then(() => performance.now() - before));
+        const done = host.write(way, cells).then(() => host.settled());
+        return window.keep(
+          done.then(async () => {
+            const time = performance.now() - before;
+            return { time, values: (await host.readSheet(way)).map((row) => row[1]) };
+          }),
+        );
       },
-      // Another formula each time: what stands there already is no work.
-      [way, `${FORMULAS[way]}+${turn}`, rows] as const,
+      [way, cells] as const,
     );
+    this.#check(way, 0, values[0], this.first);
+    this.#check(way, this.rows - 1, values[this.rows - 1], weightIn(this.rows - 1));
+    return time;
+  }
 
-const changed =
-  (column: number, numberIn: (turn: number) => number): Work =>
-  ({ page }, way, turn) =>
-    page.evaluate(
-      ([way, column, number]) => {
-        const { host } = window.pourwright;
-        const before = performance.now();
-        const done = host.write(way, [{ row: 0, column, content: { number } }]).then(() => host.readSheet(way));
-        return window.keep(done.then(() => performance.now() - before));
-      },
-      [way, column, numberIn(turn)] as const,
-    );
+  #check(way: Way, row: number, is: unknown, weight: number): void {
+    const wanted = weight * this.factor + this.added;
+    const right = typeof is === "number" && Math.abs(is - wanted) < 1e-6;
+    if (!right) throw new Error(`${way}, row ${row + 1}: ${is} instead of ${wanted}`);
+  }
+}
 
-async function compared(tryout: TryoutPage, what: string, work: Work): Promise<Figure> {
+/** The same cells written into both sheets in turns. */
+async function compared(sheets: Sheets, what: string, cells: (turn: number, way: Way) => Cell[]): Promise<Figure> {
   const [ratios, times]: [number[], number[]] = [[], []];
   for (let turn = 0; turn <= TURNS; turn++) {
-    const own = await work(tryout, "Own", turn);
-    const ours = await work(tryout, "Ours", turn);
+    const own = await sheets.timeOf("Own", cells(turn, "Own"));
+    const ours = await sheets.timeOf("Ours", cells(turn, "Ours"));
     // The first turn only warms up.
     if (turn === 0) continue;
     ratios.push(ours / own);
@@ -60,23 +86,20 @@ async function compared(tryout: TryoutPage, what: string, work: Work): Promise<F
 
 /** Formulas filled down and cells changed in the page, against the engine's own functions with the same checks. */
 export async function pageEdits(tryout: TryoutPage, rows: number): Promise<Figure[]> {
-  const cells = Array.from(
-    { length: rows },
-    (_, row): Cell => ({ row, column: 0, content: { number: 100 + row / 10 } }),
-  );
-  cells.push({ row: 0, column: 3, content: { number: 0.86 } });
-  for (const name of Object.keys(FORMULAS)) await tryout.host("addSheet", { name, widths: [10, 10, 10, 10], cells });
+  const sheets = new Sheets(tryout, rows);
+  await sheets.add();
   return [
-    await compared(tryout, `${rows} rows filled down`, filled(rows)),
-    await compared(
-      tryout,
-      `a cell changed that one of ${rows} depends on`,
-      changed(0, (turn) => 200 + turn),
-    ),
-    await compared(
-      tryout,
-      `a cell changed that all ${rows} depend on`,
-      changed(3, (turn) => 0.8 + turn / 100),
-    ),
+    await compared(sheets, `${rows} rows filled down`, (turn, way) => {
+      sheets.added = turn;
+      return sheets.filled(way);
+    }),
+    await compared(sheets, `a cell changed that one of ${rows} depends on`, (turn) => {
+      sheets.first = 200 + turn;
+      return [number(0, 0, sheets.first)];
+    }),
+    await compared(sheets, `a cell changed that all ${rows} depend on`, (turn) => {
+      sheets.factor = 0.8 + turn / 100;
+      return [number(0, 3, sheets.factor)];
+    }),
   ];
 }
