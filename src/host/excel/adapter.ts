@@ -116,7 +116,7 @@ export class ExcelHost implements Host {
   }
 
   async addSheet(sheet: Sheet, work: Work = {}): Promise<string> {
-    const described = laidOut(sheet, 2);
+    const described = laidOut(sheet);
     work.onProgress?.(0);
     work.signal?.throwIfAborted();
     return ask("Excel could not add the sheet", (context) =>

@@ -1,14 +1,14 @@
 import type { Work } from "../host";
 import { calculateAgain } from "./calculation";
 import type { LaidOut } from "./laidOut";
-import { type AddingSheet, askForNames, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
+import { type AddingSheet, askForNames, planSheets, queueDraft, takeAway } from "./newSheets";
 import { setUpPages } from "./pageSetup";
+import { MOST_BYTES, queuedBytes } from "./payload";
 import { sentence } from "./sentences";
-import { writeOtherFormulas } from "./writeSheet";
 
 /**
- * Adds a sheet and shows it, in three syncs, and one more for its page set-up; gives the name it got. A stop is heard
- * between two of them, until the sheet stands.
+ * Adds a sheet and shows it, in as many requests as it takes, mostly four; gives the name it got. A stop is heard between
+&
  * @param say is told what of the page set-up was refused
  */
 export async function addSheet(
@@ -27,13 +27,27 @@ export async function addSheet(
   turn(0.1);
   let worksheet: Excel.Worksheet;
   try {
-    context.application.suspendApiCalculationUntilNextSync();
     worksheet = queueDraft(context, draft);
-    queueSheet(worksheet, draft);
-    await context.sync();
-    draft.key = worksheet.id;
-    turn(0.8);
-    writeOtherFormulas(worksheet, draft.layout, draft.atOnce);
+    let isFound = false;
+    const send = async (share: number) => {
+      context.application.suspendApiCalculationUntilNextSync();
+      await context.sync();
+      draft.key = worksheet.id;
+      isFound = true;
+      turn(share);
+    };
+    let queued = 0;
+    for (const [i, step] of draft.steps.entries()) {
+      const bytes = queuedBytes(step);
+      if (queued + bytes > MOST_BYTES) {
+        await send(0.1 + (0.7 * i) / draft.steps.length);
+        queued = 0;
+      }
+      step(worksheet);
+      queued += bytes;
+    }
+    // What is left goes along with the last request, unless it is not known yet by what the sheet is found.
+    if (!isFound) await send(0.8);
     calculateAgain(context);
     worksheet.activate();
     worksheet.name = draft.name;

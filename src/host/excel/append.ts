@@ -3,7 +3,7 @@ import type { Sheet } from "../../sheet/sheet";
 import { calculateAgain } from "./calculation";
 import { laidOut } from "./laidOut";
 import { type AddingRows, askForAdded, askForTable, planRows, queueRows } from "./newRows";
-import { type AddingSheet, askForNames, planSheets, queueDraft, queueSheet, takeAway } from "./newSheets";
+import { type AddingSheet, askForNames, planSheets, queueDraft, takeAway } from "./newSheets";
 import { setUpPages } from "./pageSetup";
 import { queuedBytes, refuseTooMuch } from "./payload";
 import { sentence } from "./sentences";
@@ -23,7 +23,7 @@ export async function append(
   say: (refused: string | undefined) => void,
 ): Promise<void> {
   const rows = additions.filter((one): one is NewRows => "table" in one);
-  const sheets = additions.filter((one): one is Sheet => !("table" in one)).map((sheet) => laidOut(sheet, 1));
+  const sheets = additions.filter((one): one is Sheet => !("table" in one)).map(laidOut);
   const asked = rows.map((one) => askForTable(context, one));
   const there = sheets.length > 0 ? askForNames(context) : undefined;
   await context.sync();
@@ -31,12 +31,13 @@ export async function append(
   const adding = asked.map(planRows);
   const drafts = there ? planSheets(sheets, there) : [];
   const ofRows = adding.map((one) => queuedBytes<Excel.Table>((table) => queueRows({ ...one, table })));
-  refuseTooMuch([...ofRows, ...drafts.map(({ bytes }) => bytes)].reduce((sum, bytes) => sum + bytes, 0));
+  const ofSheets = drafts.flatMap(({ steps }) => steps.map(queuedBytes<Excel.Worksheet>));
+  refuseTooMuch([...ofRows, ...ofSheets].reduce((sum, bytes) => sum + bytes, 0));
   let standing: (AddingSheet & { worksheet: Excel.Worksheet })[] = [];
   try {
     context.application.suspendApiCalculationUntilNextSync();
     standing = drafts.map((draft) => ({ ...draft, worksheet: queueDraft(context, draft) }));
-    for (const one of standing) queueSheet(one.worksheet, one);
+    for (const { steps, worksheet } of standing) for (const step of steps) step(worksheet);
     for (const one of adding) queueRows(one);
     await context.sync();
     for (const [i, { worksheet }] of standing.entries()) (drafts[i] as AddingSheet).key = worksheet.id;

@@ -1,7 +1,6 @@
 import type { Sheet } from "../../sheet/sheet";
 import { sheetName } from "../../sheet/sheetName";
 import type { LaidOut } from "./laidOut";
-import { writeSheet } from "./writeSheet";
 
 /** Sheets that are about to be added, asked for and not there yet. */
 interface Asked {
@@ -56,10 +55,6 @@ export function planSheets(
 /** Queues an empty worksheet under its draft name. */
 export const queueDraft = ({ workbook }: Excel.RequestContext, { key }: AddingSheet): Excel.Worksheet =>
   workbook.worksheets.add(key).load("id");
-
-/** Queues all that fills a draft. */
-export const queueSheet = (worksheet: Excel.Worksheet, { sheet, layout, atOnce }: AddingSheet): void =>
-  writeSheet(worksheet, sheet, layout, atOnce);
 
 function refuseTakenNames(sheet: Sheet, taken: readonly string[]): void {
   const used = new Set(taken.map((name) => name.toLowerCase()));

@@ -43,9 +43,9 @@ export function queuedBytes<T extends object>(queue: (object: T) => void): numbe
 }
 
 /** Throws with what to do where a request would be too long. */
-export function refuseTooMuch(bytes: number, all = bytes): void {
+export function refuseTooMuch(bytes: number): void {
   if (bytes <= MOST_BYTES) return;
   throw new Error(
-    `What is to be written is ${(all / 1e6).toFixed(1)} MB, more than Excel takes at once. Choose fewer rows or shorten the longest texts.`,
+    `What is to be written is ${(bytes / 1e6).toFixed(1)} MB, more than Excel takes at once. Choose fewer rows or shorten the longest texts.`,
   );
 }

@@ -4,44 +4,75 @@ import { LINE, STYLES } from "../../sheet/styles";
 import type { Layout } from "./layOut";
 import { address, addressLists, type Rectangle, rectangles } from "./rectangles";
 import { rowHeights } from "./rowHeights";
+import { type Slice, slicesOf } from "./slices";
 
 /** What makes two cells look the same. */
 type Drawn = { readonly look: Look; readonly align: Cell["align"] };
 
+/** Queues a part of what fills an empty worksheet. */
+export type Step = (worksheet: Excel.Worksheet) => void;
+
 /**
- * Queues what fills an empty worksheet, but for the formulas that are too much at once, and its page set-up; the caller
- * syncs. Tables are made after the constants, which hold their headings, and before the formulas, which may name them.
+ * What fills an empty worksheet, but for its page set-up, in steps that are to be queued in their order. No step is too
+ * long for a request: throws where a single row would be. Tables are made after the constants, which hold their
+ * headings, and before the formulas, which may name them; rows are fitted when all of it stands.
  */
-export function writeSheet(worksheet: Excel.Worksheet, sheet: Sheet, layout: Layout, atOnce: number): void {
-  const whole = worksheet.getRangeByIndexes(0, 0, layout.rows, layout.columns);
-  if (layout.formats) whole.numberFormat = layout.formats;
-  whole.values = layout.constants;
-  for (const { name, row, column, headings, rows } of sheet.tables ?? []) {
+export function stepsOf(sheet: Sheet, layout: Layout): Step[] {
+  const slices = slicesOf(sheet, layout);
+  const ofEach = (write: (worksheet: Excel.Worksheet, layout: Layout, slice: Slice) => void): Step[] =>
+    slices.map(
+      (slice): Step =>
+        (worksheet) =>
+          write(worksheet, layout, slice),
+    );
+  return [
+    (worksheet) => setUp(worksheet, sheet),
+    ...ofEach(fill),
+    (worksheet) => makeTables(worksheet, sheet),
+    ...(layout.formulas ? ofEach(writeFormulas) : []),
+    (worksheet) => fitRows(worksheet, layout, rowHeights(sheet)),
+  ];
+}
+
+function setUp(worksheet: Excel.Worksheet, { widths, frozenRows }: Sheet): void {
+  worksheet.showGridlines = false;
+  for (const [width, columns] of groupBy(widths.entries())) {
+    const addresses = columns.map((column) => `${columnLetters(column)}:${columnLetters(column)}`);
+    if (width === 0) {
+      for (const one of addresses) worksheet.getRange(one).columnHidden = true;
+      continue;
+    }
+    for (const list of addressLists(addresses)) {
+      worksheet.getRanges(list).format.columnWidth = points(width);
+    }
+  }
+  if (frozenRows) worksheet.freezePanes.freezeRows(frozenRows);
+}
+
+function fill(worksheet: Excel.Worksheet, { columns, formats, constants }: Layout, { from, to, cells }: Slice): void {
+  const range = worksheet.getRangeByIndexes(from, 0, to - from, columns);
+  if (formats) range.numberFormat = formats.slice(from, to);
+  range.values = constants.slice(from, to);
+  draw(worksheet, cells);
+  for (const merged of mergesOf(worksheet, cells)) merged.merge(true);
+}
+
+function makeTables(worksheet: Excel.Worksheet, { tables = [] }: Sheet): void {
+  for (const { name, row, column, headings, rows } of tables) {
     const range = worksheet.getRangeByIndexes(row, column, rows + 1, headings.length);
     const table = worksheet.tables.add(range, true);
     table.name = name;
     table.style = "TableStyleLight1";
     table.showBandedRows = false;
   }
-  writeFormulas(worksheet, layout, 0, atOnce);
-  worksheet.showGridlines = false;
-  draw(worksheet, sheet);
-  for (const range of mergesOf(sheet, worksheet)) range.merge(true);
-  size(worksheet, sheet, whole, rowHeights(sheet));
-  if (sheet.frozenRows) worksheet.freezePanes.freezeRows(sheet.frozenRows);
 }
 
-/** Queues the formulas that were too much at once. */
-export const writeOtherFormulas = (worksheet: Excel.Worksheet, layout: Layout, atOnce: number): void =>
-  writeFormulas(worksheet, layout, atOnce, layout.rows);
-
-function writeFormulas(worksheet: Excel.Worksheet, { formulas, columns }: Layout, from: number, to: number): void {
-  if (!formulas || from === to) return;
-  worksheet.getRangeByIndexes(from, 0, to - from, columns).formulas = formulas.slice(from, to);
+function writeFormulas(worksheet: Excel.Worksheet, { formulas, columns }: Layout, { from, to }: Slice): void {
+  if (formulas) worksheet.getRangeByIndexes(from, 0, to - from, columns).formulas = formulas.slice(from, to);
 }
 
-function draw(worksheet: Excel.Worksheet, sheet: Sheet): void {
-  const marked = sheet.cells.flatMap(({ row, column, across = 1, look = "body", align }) => {
+function draw(worksheet: Excel.Worksheet, cells: readonly Cell[]): void {
+  const marked = cells.flatMap(({ row, column, across = 1, look = "body", align }) => {
     const kind = JSON.stringify({ look, align } satisfies Drawn);
     return Array.from({ length: across }, (_, i) => ({ row, column: column + i, kind }));
   });
@@ -93,33 +124,18 @@ function forAll(
 }
 
 /** The ranges to merge row by row: cells of one width below each other go together. */
-function mergesOf(sheet: Sheet, worksheet: Excel.Worksheet): Excel.Range[] {
-  const wide = sheet.cells.filter(({ across = 1 }) => across > 1);
+function mergesOf(worksheet: Excel.Worksheet, cells: readonly Cell[]): Excel.Range[] {
+  const wide = cells.filter(({ across = 1 }) => across > 1);
   const blocks = rectangles(wide.map(({ row, column, across }) => ({ row, column, kind: String(across) })));
   return [...blocks].flatMap(([across, list]) =>
     list.map(({ row, column, rows }) => worksheet.getRangeByIndexes(row, column, rows, Number(across))),
   );
 }
 
-function size(
-  worksheet: Excel.Worksheet,
-  sheet: Sheet,
-  whole: Excel.Range,
-  heights: ReadonlyMap<number, number>,
-): void {
-  for (const [width, columns] of groupBy(sheet.widths.entries())) {
-    const addresses = columns.map((column) => `${columnLetters(column)}:${columnLetters(column)}`);
-    if (width === 0) {
-      for (const one of addresses) worksheet.getRange(one).columnHidden = true;
-      continue;
-    }
-    for (const list of addressLists(addresses)) {
-      worksheet.getRanges(list).format.columnWidth = points(width);
-    }
-  }
-  whole.format.autofitRows();
-  for (const [height, rows] of groupBy(heights)) {
-    for (const list of addressLists(rows.map((row) => `${row + 1}:${row + 1}`))) {
+function fitRows(worksheet: Excel.Worksheet, { rows, columns }: Layout, heights: ReadonlyMap<number, number>): void {
+  worksheet.getRangeByIndexes(0, 0, rows, columns).format.autofitRows();
+  for (const [height, those] of groupBy(heights)) {
+    for (const list of addressLists(those.map((row) => `${row + 1}:${row + 1}`))) {
       worksheet.getRanges(list).format.rowHeight = height;
     }
   }
@@ -128,7 +144,11 @@ function size(
 /** The places of each value. */
 function groupBy(entries: Iterable<readonly [number, number]>): Map<number, number[]> {
   const groups = new Map<number, number[]>();
-  for (const [at, value] of entries) groups.set(value, [...(groups.get(value) ?? []), at]);
+  for (const [at, value] of entries) {
+    const places = groups.get(value) ?? [];
+    groups.set(value, places);
+    places.push(at);
+  }
   return groups;
 }
 
