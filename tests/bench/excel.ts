@@ -1,15 +1,19 @@
 import { ExcelHost } from "../../src/host/excel/adapter";
+import { type LaidOut, laidOut } from "../../src/host/excel/laidOut";
+import { queuedBytes } from "../../src/host/excel/payload";
 import { buildRun } from "../../src/runsheet/buildRun";
 import { FIRST_SETTINGS } from "../../src/runsheet/settings";
 import { describeRun } from "../../src/runsheet/sheet/describeRun";
 import { StandIn } from "../host/excel/standIn";
-import type { Figure, Part } from "./figures";
+import { type Figure, median, type Part, spread, timeOf } from "./figures";
 import { tablesOf } from "./runSheets";
 
-/** Of a sheet that is written: to ask and to write, each once more where functions are still at work. */
-const MOST_SYNCS = 4;
+/** To ask, to write, to calculate and to set up the page. */
+const FEWEST_SYNCS = 4;
 /** What Excel on the web takes at once. */
-const MOST_BYTES = 5 * 1024 * 1024;
+const MOST_BYTES = 5_000_000;
+/** Requests that carry a long sheet are filled to this share at least, but for the last. */
+const FILLED = 0.6;
 
 async function written(rows: number, live: boolean): Promise<Figure> {
   const settings = { ...FIRST_SETTINGS, live };
@@ -21,17 +25,34 @@ async function written(rows: number, live: boolean): Promise<Figure> {
   const what = `${rows} rows, ${live ? "live formulas" : "plain numbers"}`;
   try {
     await new ExcelHost().addSheet(sheet);
-    const bytes = Math.max(...standIn.requests);
+    const [most, all] = [Math.max(...standIn.requests), standIn.requests.reduce((sum, one) => sum + one)];
+    const goal = FEWEST_SYNCS + Math.floor(all / (FILLED * MOST_BYTES));
     return {
-      ...{ what, is: `${standIn.syncs} syncs, the longest ${(bytes / 1e6).toFixed(2)} MB` },
-      ...{ goal: `at most ${MOST_SYNCS}, 5 MB`, holds: standIn.syncs <= MOST_SYNCS && bytes <= MOST_BYTES },
+      ...{ what, is: `${standIn.syncs} syncs, the longest ${(most / 1e6).toFixed(2)} of ${(all / 1e6).toFixed(1)} MB` },
+      ...{ goal: `at most ${goal}, 5 MB`, holds: standIn.syncs <= goal && most <= MOST_BYTES },
     };
-  } catch (refused) {
-    // Before anything is sent, in a sentence for the maker.
-    return { what, is: refused instanceof Error ? refused.message : String(refused) };
   } finally {
     forget();
   }
+}
+
+/** Milliseconds of the longest stretch in which the page cannot answer while a sheet is got ready for Excel. */
+async function longestStretch(rows: number): Promise<Figure> {
+  const settings = { ...FIRST_SETTINGS, live: true };
+  const sheet = describeRun(buildRun(tablesOf(rows), settings), { lot: "2026-330-01", date: 46_352, settings });
+  const longest: number[] = [];
+  for (let turn = 0; turn < 5; turn++) {
+    let steps: LaidOut["steps"] = [];
+    const times = [
+      await timeOf(() => {
+        steps = laidOut(sheet).steps;
+      }),
+    ];
+    for (const step of steps) times.push(await timeOf(() => queuedBytes<Excel.Worksheet>(step)));
+    longest.push(Math.max(...times));
+  }
+  const what = `${rows} rows, live formulas: longest stretch of getting ready`;
+  return { what, is: spread(longest, " ms"), goal: "at most 200 ms", holds: median(longest) <= 200 };
 }
 
 export const excel: Part = {
@@ -41,6 +62,6 @@ export const excel: Part = {
     for (const rows of [10, 100, 1000, 5000]) {
       figures.push(await written(rows, true), await written(rows, false));
     }
-    return figures;
+    return [...figures, await longestStretch(1000)];
   },
 };
