@@ -19,6 +19,7 @@ export default defineConfig({
       "**/*.long.test.ts",
       "tests/functions/{blankAsZero,examples,excelRuntime,ran,registration,rules}.test.ts",
     ],
+    setupFiles: here("seeded.ts"),
     env: { POURWRIGHT_TESTS: "mutate" },
     testTimeout: 600_000,
     isolate: false,

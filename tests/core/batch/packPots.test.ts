@@ -2,7 +2,7 @@ import fc from "fast-check";
 import loadHighs from "highs";
 import { describe, expect, it } from "vitest";
 import { type Packing, packPots } from "../../../src/core/batch/packPots";
-import { cases } from "../../cases";
+import { cases, slowIt } from "../../cases";
 import { demoDay, type Input, longTable, manyFills, randomFrom, someDay, triplets, u120 } from "./inputs";
 import { bestFitDecreasing, fewestByTrying, firstFitDecreasing } from "./simplePackers";
 
@@ -56,7 +56,7 @@ describe("packPots", () => {
   // The counts are the sums of the sizes over 150, rounded up, so none can be fewer. The library prints 51 for u120_08
   // and 50 for u120_19 as the best it knew.
   const best = [48, 49, 46, 49, 50, 48, 48, 49, 50, 46, 52, 49, 48, 49, 50, 48, 52, 52, 49, 49];
-  it("proves the best known counts of the 20 problems of OR-Library binpack1", () => {
+  slowIt("proves the best known counts of the 20 problems of OR-Library binpack1", () => {
     expect(u120.map(({ weights }) => weights.length)).toEqual(best.map(() => 120));
     expect(u120.map(fewest)).toEqual(best);
     const better = u120.filter((input, i) => bestFitDecreasing(input.weights, input.counts, 150) > (best[i] as number));
@@ -123,7 +123,7 @@ describe("packPots", () => {
         expect(packing.bound).toBeGreaterThanOrEqual(total / capacity - 1e-9);
         expect(packing.pots.length).toBeLessThanOrEqual(firstFitDecreasing(input.weights, input.counts, capacity));
       }),
-      { numRuns: 500 },
+      { numRuns: cases(500, 5000) },
     );
   });
 
@@ -133,7 +133,7 @@ describe("packPots", () => {
         const scaled = { ...input, weights: input.weights.map((w) => w * factor), capacity: input.capacity * factor };
         expect(fewest(scaled)).toBe(fewest(input));
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300, 3000) },
     );
   });
 
@@ -146,7 +146,7 @@ describe("packPots", () => {
         const apart = { ...input, weights: [...input.weights, ...input.weights], counts: [...first, ...rest] };
         expect(fewest(apart)).toBe(fewest(input));
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300, 3000) },
     );
   });
 
@@ -187,13 +187,13 @@ describe("packPots", () => {
     for (let seed = 1; seed <= cases(40, 400); seed++) fewest(someDay(seed));
   });
 
-  it("proves twenty of each as well as one", () => {
+  slowIt("proves twenty of each as well as one", () => {
     for (const { weights, counts, capacity } of u120.slice(0, 10)) {
       fewest({ weights, counts: counts.map((count) => 20 * count), capacity });
     }
   });
 
-  it("packs a thousand kinds of a hundred candles each, near its bound", () => {
+  slowIt("packs a thousand kinds of a hundred candles each, near its bound", () => {
     for (const candlesInPot of [40, 3, 2, 10].slice(0, cases(1, 4))) {
       const input = longTable(candlesInPot, candlesInPot);
       const packing = packPots(input.weights, input.counts, input.capacity);
@@ -202,7 +202,7 @@ describe("packPots", () => {
     }
   });
 
-  it("returns the best found and an honest bound when the steps are gone", () => {
+  slowIt("returns the best found and an honest bound when the steps are gone", () => {
     for (const seed of [1, 2].slice(0, cases(1, 2))) {
       const input = triplets(seed);
       const some = packPots(input.weights, input.counts, input.capacity, { steps: 1000 });
@@ -216,7 +216,7 @@ describe("packPots", () => {
     }
   });
 
-  it("wastes nothing where nothing may be wasted", () => {
+  slowIt("wastes nothing where nothing may be wasted", () => {
     // Made of full pots, so none can be fewer.
     for (const pots of [20, 40, 83]) {
       for (let seed = 1; seed <= cases(2, 60); seed++) expect(fewest(triplets(pots + seed, pots))).toBe(pots);
@@ -228,7 +228,7 @@ describe("packPots", () => {
     for (const seed of [2500, 2525].slice(0, cases(1, 2))) expect(fewest(triplets(seed, 83))).toBe(83);
   });
 
-  it("proves the fewest for hundreds of different fills in one scent", () => {
+  slowIt("proves the fewest for hundreds of different fills in one scent", () => {
     for (const fills of [80, 120, 200, 300]) {
       for (let seed = 1; seed <= cases(2, 20); seed++) {
         const input = manyFills(fills, fills + seed);
@@ -238,7 +238,7 @@ describe("packPots", () => {
     }
   });
 
-  it("gathers the last grams that are left empty in hundreds of pots", () => {
+  slowIt("gathers the last grams that are left empty in hundreds of pots", () => {
     // 250 g of 395 pots of 2 kg, and 6.4 g of 372 pots of 3 kg, are all that may stay empty.
     expect(fewest(manyFills(200, 9))).toBe(395);
     expect(fewest(manyFills(300, 4))).toBe(372);

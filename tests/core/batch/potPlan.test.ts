@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Order, potPlan } from "../../../src/core/batch/potPlan";
+import { slowIt } from "../../cases";
 import { demoDay, longTable, triplets, u120 } from "./inputs";
 
 const ordersOf = (weights: readonly number[], counts: readonly number[]): Order[] =>
@@ -71,7 +72,7 @@ describe("potPlan", () => {
     expect(plan.pots.length).toBeGreaterThan(40);
   });
 
-  it("plans 120 candles and a thousand rows", () => {
+  slowIt("plans 120 candles and a thousand rows", () => {
     const { weights, counts, capacity } = u120[8] as (typeof u120)[number];
     const plan = potPlan(ordersOf(weights, counts), capacity);
     expect([plan.pots.length, plan.bound]).toEqual([50, 50]);

@@ -6,7 +6,7 @@ import { type Pack, packPlan } from "../../../src/core/buying/packPlan";
 import { planByBranches } from "../../../src/core/buying/planByBranches";
 import { planByGrid } from "../../../src/core/buying/planByGrid";
 import { planByRemainders } from "../../../src/core/buying/planByRemainders";
-import { cases } from "../../cases";
+import { cases, slowIt } from "../../cases";
 
 /** Cost, amount and number of packs of a plan: what a better plan has less of, the first first. */
 const measures = (counts: readonly number[], packs: readonly Pack[]): [number, number, number] => {
@@ -99,7 +99,7 @@ describe("packPlan", () => {
     expect(found).toBeGreaterThan(cases(200, 2000));
   });
 
-  it("answers 12 sizes in tenths at one price a gram for a million grams", () => {
+  slowIt("answers 12 sizes in tenths at one price a gram for a million grams", () => {
     // No plan costs less than the need at that price, and one that covers it to a tenth costs no more.
     const sizes = [2001.1, 2287.7, 2599.9, 2800.1, 3001.1, 3333.1, 3600.7, 3901.9, 4199.9, 4500.7, 4777.7, 4999.9];
     const packs = sizes.map((size) => ({ size, price: size / 50 }));
@@ -128,7 +128,7 @@ describe("packPlan", () => {
         };
         expect(exact(grid)).toBe(exact(branches));
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300, 3000) },
     );
   });
 
@@ -163,7 +163,7 @@ describe("packPlan", () => {
     expect(measures(plan, scaled)).toEqual(tryAll(4_735_060_000, scaled));
   });
 
-  it("answers a need of a million divisions and 12 packs, whatever the prices", () => {
+  slowIt("answers a need of a million divisions and 12 packs, whatever the prices", () => {
     const sizes = [20011, 22877, 25999, 28001, 30011, 33331, 36007, 39019, 41999, 45007, 47777, 49999];
     const prices: ((size: number, i: number) => number)[] = [
       (size) => size / 100,
@@ -223,7 +223,7 @@ describe("packCost", () => {
         const money = cents.map(({ size, price }) => ({ size, price: price / 100 }));
         expect(Math.round(packCost(need, money) * 100)).toBe(measures(packPlan(need, money), cents)[0]);
       }),
-      { numRuns: 300 },
+      { numRuns: cases(300, 3000) },
     );
   });
 });
