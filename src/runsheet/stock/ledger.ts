@@ -33,7 +33,7 @@ export interface Ledger {
   readonly items: ReadonlyMap<string, LedgerItem>;
 }
 
-type Growing = { -readonly [K in keyof LedgerLot]: LedgerLot[K] } & { row: number; dated: number };
+type Growing = { -readonly [K in keyof LedgerLot]: LedgerLot[K] } & { dated: number };
 
 /** Adds the moves up. The order of the rows does not matter but where two are of one day: then the lower is the later. */
 export function ledgerOf(moves: Moves): Ledger {
@@ -54,8 +54,8 @@ export function ledgerOf(moves: Moves): Ledger {
   return { moves, items: new Map(items) };
 }
 
-const begun = ({ lot, row }: Move): Growing => ({
-  ...{ lot, row, dated: NEVER, received: 0, used: 0, left: 0, paid: 0, paidFor: 0 },
+const begun = ({ lot }: Move): Growing => ({
+  ...{ lot, dated: NEVER, received: 0, used: 0, left: 0, paid: 0, paidFor: 0 },
   ...{ since: undefined, bestBefore: undefined, lastPaid: undefined },
 });
 
@@ -82,13 +82,13 @@ function add(lot: Growing, { row, date, change, paid, bestBefore }: Move): void 
 /** The day of a row without one: before all others. */
 const NEVER = Number.NEGATIVE_INFINITY;
 
-/** The oldest first; what has no day comes last. */
+/** The oldest first; what has no day comes last. Those of one day stay as their rows stand. */
 const byAge = (a: Growing, b: Growing): number => {
   const [x, y] = [a.since ?? Number.POSITIVE_INFINITY, b.since ?? Number.POSITIVE_INFINITY];
-  return x === y ? a.row - b.row : x - y;
+  return x === y ? 0 : x - y;
 };
 
-const finished = ({ row: _, dated: __, ...lot }: Growing): LedgerLot => lot;
+const finished = ({ dated: _, ...lot }: Growing): LedgerLot => lot;
 
 /** A function that is asked the same thing many times over. */
 export function remembered<T>(work: (text: string) => T): (text: string) => T {

@@ -184,6 +184,11 @@ describe("the lots of an item", () => {
     expect(lotsOf(ledger, "Dye", "weight")).toEqual([]);
   });
 
+  it("that came in on one day stand as their rows do", () => {
+    const ledger = ledgerFrom(["C", "A", "B"].map((lot): CellValue[] => [DAY, "Soy wax", lot, 5]));
+    expect(lotsOf(ledger, "Soy wax", "weight").map(({ lot }) => lot)).toEqual(["C", "A", "B"]);
+  });
+
   it("with a day that cannot be read come last", () => {
     const ledger = ledgerOf(
       movesOf([

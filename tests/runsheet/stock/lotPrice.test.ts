@@ -53,6 +53,8 @@ describe("the price of a unit by the lots in stock", () => {
     const ledger = ledgerFrom([[DAY, "Wax", "A", 2, 10]], "g", "kg");
     expect(lotPrice(ledger, "Wax", "weight", "average", 1)?.price).toBeCloseTo(0.005, 15);
     expect(lotPrice(ledger, "Wax", "count", "average", 1)?.price).toBe(5);
+    expect(lotPrice(ledger, "Wax", "weight", "last paid", 1)?.price).toBeCloseTo(0.005, 15);
+    expect(lotPrice(ledger, "Wax", "count", "last paid", 1)?.price).toBe(5);
   });
 });
 

@@ -143,6 +143,8 @@ describe("the candles of the pots that took a lot", () => {
       ),
     ).toEqual([[5, 6, 7], 1]);
     expect(listed([[-5, ""]], log.slice(0, 1))).toEqual([[5], 0]);
+    // One row of the log, but two pots, of which one may have taken another lot.
+    expect(listed([[-5, ""]], log.slice(2))).toEqual([[7], 1]);
   });
 
   it("are named with those of other pots that the log counts together, and that is said", () => {
@@ -161,6 +163,30 @@ describe("from a run to what went in", () => {
       ],
     });
     expect(trace().contents("2026-350-01")).toBeUndefined();
+  });
+
+  it("gives the candles of a run that no move names, and nothing that was given back as a whole", () => {
+    const logged = new Trace(movesOf(MOVES.slice(0, 2)), LOG);
+    expect(logged.contents("2026-341-01 ")).toEqual({ run: "2026-341-01", candles: [LOG[1]], parts: [] });
+    expect(
+      trace()
+        .contents("2026-343-01")
+        ?.parts.map(({ lot, used }) => [lot, used]),
+    ).toEqual([["F-8", 30]]);
+  });
+
+  it("takes for the day a lot came in the first of those it came in on, and the best before written last", () => {
+    const moves = movesOf([
+      [DAY + 5, "Wax", "W", 10, null, DAY + 80],
+      [DAY + 2, "Wax", "W", 10, null, DAY + 90],
+      // Not received, but taken back from a run, and tested anew.
+      [DAY, "Wax", "W", 1, null, null, "R-0"],
+      [DAY + 9, "Wax", "W", 0, null, DAY + 60],
+      [DAY + 9, "Wax", "W", -4, null, null, "R-1"],
+    ]);
+    expect(new Trace(moves, []).contents("R-1")?.parts).toEqual([
+      { item: "Wax", lot: "W", used: 4, cameIn: DAY + 2, bestBefore: DAY + 60 },
+    ]);
   });
 });
 
@@ -221,6 +247,38 @@ describe("the sheets of a trace", () => {
       "Item | Came in | Lot | Best before | g, or pieces",
       `Fig oil | ${DAY + 1} | F-8 | 30`,
     ]);
+  });
+
+  it("are printed across on the paper of the settings, with the title on each page and long lines over all columns", () => {
+    const [recall, contents] = [trace().recall("Fig oil", "F-8"), trace().contents("2026-340-01")];
+    if (!recall || !contents) throw new Error("not found");
+    for (const sheet of [recallSheet(recall, settings), contentsSheet(contents, settings)]) {
+      expect(sheet.print).toEqual({ paper: "a4", landscape: true, repeatRows: [0, 0] });
+      const [title] = sheet.cells;
+      expect(title).toMatchObject({ row: 0, column: 0, look: "title", across: sheet.widths.length });
+      // Headings are coloured from edge to edge, also where nothing stands.
+      const heading = sheet.cells.filter(({ look }) => look === "heading").map(({ column }) => column);
+      expect(heading.slice(0, 7)).toEqual([0, 1, 2, 3, 4, 5, 6]);
+    }
+    // A day is shown as one, and half a gram is not rounded away.
+    const shown = recallSheet(recall, settings).cells.filter(({ format }) => format !== undefined);
+    const formatOf = (value: number) =>
+      shown.find(({ content }) => content && "number" in content && content.number === value)?.format;
+    expect([formatOf(DAY + 1), formatOf(500), formatOf(30)]).toEqual(["yyyy-mm-dd", "#,##0", "#,##0"]);
+    const [used] = contentsSheet(contents, settings).cells.filter(
+      ({ content }) => content && "number" in content && content.number === 95.5,
+    );
+    expect(used?.format).toBe("#,##0.0##");
+  });
+
+  it("say of a lot that no move brought in that none did", () => {
+    const taken = new Trace(movesOf([[DAY, "Wax", "W", -4, null, null, "R-1"]]), []).recall("Wax", "W");
+    if (!taken) throw new Error("no recall");
+    expect(lines(recallSheet(taken, settings))).toContain("No move says that it came in.");
+    const unnamed = new Trace(movesOf([[DAY, "Wax", "", 4]]), []).recall("Wax", "");
+    if (!unnamed) throw new Error("no recall");
+    expect(lines(recallSheet(unnamed, settings))[0]).toBe("Recall: Wax, what has no lot");
+    expect(unnamed.unsure).toEqual([]);
   });
 
   it("hold text as text, whatever it begins with", () => {
