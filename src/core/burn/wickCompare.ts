@@ -89,5 +89,5 @@ function toldApart<N>(groups: readonly Group<N>[]): (first: N, second: N) => boo
     told.get(first.wick)?.add(second.wick);
     told.get(second.wick)?.add(first.wick);
   }
-  return (first, second) => told.get(first)?.has(second) ?? false;
+  return (first, second) => (told.get(first) as Set<N>).has(second);
 }

@@ -112,6 +112,15 @@ describe("burnCheck", () => {
     expect(burnCheck(depths(8, 40), WIDTH, "mm", "C")).toBe("not finished: wax left rises from 8 to 40 mm; check both");
     // The rows of a table may stand in any order.
     expect(burnCheck(depths(8, 40).reverse(), WIDTH, "mm", "C")).toContain("rises from 8 to 40 mm");
+    const falling = DONE.map((one, i) => ({ ...one, depth: 80 - 10 * i }));
+    expect(
+      burnCheck(
+        [5, 2, 7, 0, 6, 1, 4, 3].map((i) => falling[i] as BurnReading),
+        WIDTH,
+        "mm",
+        "C",
+      ),
+    ).toBe("");
     expect(burnCheck(depths(8, 9), WIDTH, "mm", "C")).toBe("");
     expect(burnCheck(depths(40, 8), WIDTH, "mm", "C")).toBe("");
   });
@@ -176,6 +185,7 @@ describe("burnCheck", () => {
     [[], WIDTH, "C", "nothing is read yet"],
     [withReading(0, { cycle: 0 }), WIDTH, "C", "cycles: 0 is no number of a cycle"],
     [withReading(0, { minutes: -5 }), WIDTH, "C", "minutes: -5"],
+    [withReading(0, { depth: -1 }), WIDTH, "C", "depths: -1 is below 0"],
     [withReading(0, { minutes: 1 / 24 }), WIDTH, "C", "of clock times take off the start and multiply by 1440"],
     [DONE, 0, "C", "width: 0 is not above 0"],
     [DONE, WIDTH, "", "write C or F"],

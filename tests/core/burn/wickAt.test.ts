@@ -68,6 +68,8 @@ describe("wickAt", () => {
   it("says that a line is too flat, and that a size was not tried", () => {
     const flat = [4, 4, 8, 8].map((x, i) => ({ x, y: 5 + (i % 2) }));
     expect(() => wickAt(flat, 5.5)).toThrow("values: the line is too flat to say");
+    // No wrong input, but no answer: #N/A in a cell.
+    expect(() => wickAt(flat, 5.5)).toThrow(expect.objectContaining({ kind: "none" }));
     expect(() => wickAt(CANDLES, 9)).toThrow(
       "wanted: the line gives 9 at a size beyond those tried, 4 to 10; test there",
     );
