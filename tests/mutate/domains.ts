@@ -16,8 +16,10 @@ const foldersOf = (folder: string): string[] =>
 /** Packing pots by these takes long, and is asked by the core's own tests. */
 const FUNCTIONS = "tests/functions/!(batch).test.ts";
 
-/** Rooms are asked by those after them too; tests that work sheets out take long, and serve their own room. */
-const RUN_SHEET = "tests/runsheet/**/!(afterPour|inputChecks|seenSheet).test.ts";
+/** Tests that work sheets out by a formula engine: they take long, and serve their own room. */
+const WORKED_OUT = "afterPour|benchPaper|describeRun|formulas|inputChecks|seenSheet|twoSeries";
+/** What a room does is asked by those after it too. */
+const RUN_SHEET = `tests/runsheet/**/!(${WORKED_OUT}).test.ts`;
 
 /** A folder with what lies in it; of `core` and `runsheet` what lies beside their folders. */
 const domainOf = (name: string, ...shared: readonly string[]): Domain => ({

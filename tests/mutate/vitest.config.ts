@@ -22,6 +22,7 @@ export default defineConfig({
     setupFiles: here("seeded.ts"),
     env: { POURWRIGHT_TESTS: "mutate" },
     testTimeout: 600_000,
+    hookTimeout: 600_000,
     isolate: false,
   },
 });
