@@ -8,6 +8,7 @@ import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/reg
 import type { TableRows } from "../../../src/runsheet/tables/tableRows";
 import type { NewRows } from "../../../src/sheet/addition";
 import type { CellValue, Content, Sheet } from "../../../src/sheet/sheet";
+import { pictured } from "../pictured";
 
 const SERIES = planSeries({
   ...{ code: "=S", vessel: "Bowl", wicks: ["Size 4", "Size 6"], candles: 2, cycles: 2, atOnce: 2 },
@@ -107,6 +108,61 @@ describe("the cards of a series", () => {
     expect(sheet.print?.newPages).toHaveLength(SERIES.candles.length - 1);
     const numbers = sheet.cells.filter(({ content, column }) => column === 1 && content && "number" in content);
     expect(numbers).toHaveLength(SERIES.looks.length);
+  });
+
+  it("have a box for all that is looked at, the number of a cycle where it begins, and guidance on the first page", () => {
+    const [first] = SERIES.candles as [SeriesCandle];
+    const lines = pictured(sheet);
+    const boxes = "blank | blank | blank | blank | blank | blank | blank";
+    expect(lines.slice(0, 2)).toEqual([
+      "title > 9: Burn test =S-1",
+      `name > 9: Bowl, 72.5 mm wide inside, wick ${first.wick}; Soft wax, Rain 6 % of wax, cured 7 days`,
+    ]);
+    expect(lines.slice(2, 7).map((line) => line.split(":")[0])).toEqual([
+      ...["label > 9", "caution > 9", "caution > 9", "caution > 9", "note > 9"],
+    ]);
+    expect(lines[6]).toMatch(
+      /weigh, light\. Each hour: .* After 240 minutes put it out, let it cool for \d+ minutes or more/,
+    );
+    expect(lines.slice(7, 14)).toEqual([
+      `heading: ${["Cycle", "Minutes", "Weight (g)", "Flame (mm)", "Pool (mm)", "Wax left (mm)", "Soot", "Glass temperature (C)", "Remarks"].join(" | heading: ")}`,
+      `blank center: 1 | blank center: 0 | ${boxes}`,
+      ...[60, 120, 180, 240].map((minutes) => `blank | blank center: ${minutes} | ${boxes}`),
+      `blank center: 2 | blank center: 0 | ${boxes}`,
+    ]);
+    expect([sheet.name, sheet.print?.paper]).toEqual(["Cards =S", "a4"]);
+    expect(new Set(Object.values(sheet.heights ?? {}))).toHaveLength(1);
+    expect(Object.keys(sheet.heights ?? {})).toHaveLength(SERIES.looks.length);
+  });
+
+  it("go on behind where a page is full, and part no cycle", () => {
+    const long = planSeries({
+      ...{ code: "S", vessel: "Bowl", wicks: ["Size 4"], candles: 1, cycles: 14, atOnce: 1 },
+      ...{ pouredOn: 46352, cureDays: 1 },
+    });
+    const { cells, print } = cardSheet(
+      long,
+      { ...CANDLES, width: undefined, load: undefined, scent: "", cureDays: 1, wax: "" },
+      { code: "S", paper: "letter", unit: "g" },
+    );
+    const titles = cells.filter(({ look }) => look === "title");
+    // Six cycles below the guidance, seven on a page behind, and the last one.
+    expect(titles.map(({ content }) => content)).toEqual(
+      [1, 2, 3].map((page) => ({ text: `Burn test S-1, page ${page} of 3` })),
+    );
+    expect(print?.newPages).toEqual(titles.slice(1).map(({ row }) => row));
+    const [, second = 0, third = 0] = titles.map(({ row }) => row);
+    const cycles = (from: number, to: number) =>
+      cells.flatMap(({ row, column, content }) =>
+        column === 0 && row >= from && row < to && content && "number" in content ? [content.number] : [],
+      );
+    expect([cycles(0, second), cycles(second, third), cycles(third, Infinity)]).toEqual([
+      [1, 2, 3, 4, 5, 6],
+      [7, 8, 9, 10, 11, 12, 13],
+      [14],
+    ]);
+    expect(cells.filter(({ look }) => look === "note")).toHaveLength(1);
+    expect(cells[1]?.content).toEqual({ text: "Bowl, wick Size 4; the usual wax, no scent, cured 1 day" });
   });
 
   it("say what is in the candle, what ends the test at once, and who has the last word", () => {
