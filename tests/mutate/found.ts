@@ -45,7 +45,9 @@ function score(found: readonly Found[], every: number): string {
 
 /** What a domain scores, in a line. */
 function scoreLine(domain: string, found: readonly Found[], every: number): string {
-  return `  ${domain.padEnd(16)} ${score(found, every)}, ${found.filter(isMissed).length} missed`;
+  const late = found.filter(({ status }) => status === "Timeout").length;
+  const missed = `${found.filter(isMissed).length} missed`;
+  return `  ${domain.padEnd(16)} ${score(found, every)}, ${missed}${late > 0 ? `, ${late} by not ending` : ""}`;
 }
 
 /** Prints what no test noticed. */

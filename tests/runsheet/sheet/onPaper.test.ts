@@ -44,7 +44,7 @@ const TABLES = Object.fromEntries(
     const names = (headings as CellValue[]).map(String);
     return [type, { type, headings: names, rows, columns: matchColumns(type as TableTypeId, names) }];
   }),
-) as Tables;
+) as object as Tables;
 
 function sheetOf(changes: Partial<Settings>) {
   const settings: Settings = { ...FIRST_SETTINGS, loss: 0, division: 0.1, paper: "a4", costs: "shown", ...changes };
