@@ -27,6 +27,7 @@ import { refuseMissing, rowsBelow } from "../rowsBelow";
 import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { addChoices, append, newSheet } from "./append";
 import { Calculation } from "./calculation";
+import { knowFilteredRows } from "./filteredRows";
 import { asOneStep } from "./oneStep";
 import { placedTables } from "./placedTables";
 import { printFrame } from "./printFrame";
@@ -60,6 +61,7 @@ export class UniverHost implements Host {
     this.#injector = univer.__getInjector();
     this.#calculation = new Calculation(this.#injector);
     this.#injector.get(ICommandService).registerCommand(SetSettingsMutation);
+    knowFilteredRows(this.#injector);
   }
 
   /** Notes that the cells of the open workbook hold already what its formulas give. */

@@ -50,14 +50,15 @@ export class UniverInNode {
   readonly injector = this.univer.__getInjector();
   #calculation: Calculation | undefined;
 
-  constructor(bundle: Bundle = FILLWEIGHT) {
+  /** @param without a plugin that the page loads later */
+  constructor(bundle: Bundle = FILLWEIGHT, without?: typeof UniverSheetsFilterPlugin) {
     const { univer } = this;
     const functions = executors(loadBundle(bundle));
     univer.registerPlugin(UniverFormulaEnginePlugin, { function: functions });
     univer.registerPlugin(UniverSheetsPlugin);
     univer.registerPlugin(UniverSheetsFormulaPlugin, { initialFormulaComputing: 0 });
     univer.registerPlugin(UniverSheetsTablePlugin);
-    univer.registerPlugin(UniverSheetsFilterPlugin);
+    if (without !== UniverSheetsFilterPlugin) univer.registerPlugin(UniverSheetsFilterPlugin);
     univer.registerPlugin(UniverSheetsDataValidationPlugin);
     univer.registerPlugin(UniverSheetsConditionalFormattingPlugin);
     univer.registerPlugin(UniverSheetsNotePlugin);

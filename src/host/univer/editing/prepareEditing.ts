@@ -20,6 +20,7 @@ import { refuseSorting, sortWhole } from "./sorting";
 import { readTyped } from "./typedNumbers";
 import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
+import "./filterCorrections";
 import "./narrowNumbers";
 import "./tableCorrections";
 

@@ -1,9 +1,9 @@
 /** A sheet's own filter as the filter plugin keeps it, and back. */
 
 import type { IRange } from "@univerjs/core";
-import type { BookSheet, Filter } from "../../../file/book";
+import type { BookSheet, Filter, FilterColumn } from "../../../file/book";
 import { areaOf, type Extent, rangeOf } from "./areas";
-import { type SheetCriterion, sheetCriterion, sheetCriterionOf } from "./criteria";
+import { type SheetCriterion, sheetCriterion, sheetCriterionOf, tableCriterion } from "./criteria";
 
 export interface FilterJson {
   readonly ref: IRange;
@@ -18,13 +18,21 @@ export function filterJson({ filter, rows }: BookSheet, extent: Extent): FilterJ
   if (!filter) return null;
   const { area, columns } = filter;
   const filterColumns = columns.flatMap((column) => sheetCriterion(column, area.column) ?? []);
-  const hidden = rows.flatMap(({ row, hidden }) => (hidden && isFilteredRow(filter, row) ? [row] : []));
+  const hidden = rows.flatMap(({ row, hidden }) => (hidden && isFilteredBySheet(filter, row) ? [row] : []));
   return { ref: rangeOf(area, extent), filterColumns, cachedFilteredOut: hidden };
 }
 
-/** Whether a filter that lets not everything through decides over this row. */
-export function isFilteredRow(filter: Filter | null, row: number): boolean {
-  if (!filter || filter.columns.length === 0) return false;
+/** Whether a sheet's own filter decides over this row. */
+export const isFilteredBySheet = (filter: Filter | null, row: number): boolean =>
+  isFilteredRow(filter, row, (column) => sheetCriterion(column, 0));
+
+/** Whether a table's filter decides over this row. */
+export const isFilteredByTable = (filter: Filter | null, row: number): boolean =>
+  isFilteredRow(filter, row, tableCriterion);
+
+/** A filter of which the plugin knows nothing hides nothing here: a row that is hidden is so by itself. */
+function isFilteredRow(filter: Filter | null, row: number, criterion: (column: FilterColumn) => unknown): boolean {
+  if (!filter?.columns.some(criterion)) return false;
   return row > filter.area.row && row < filter.area.row + filter.area.rows;
 }
 
@@ -32,9 +40,13 @@ export function filterOf(json: FilterJson | undefined, original: Filter | null, 
   if (!json) return null;
   const area = areaOf(json.ref, extent);
   const columns = (json.filterColumns ?? []).map((column) => sheetCriterionOf(column, area.column));
-  // What is not worked out here stays as long as nobody filters by its column.
+  return { area, columns: withWordless(columns, original) };
+}
+
+/** What is not worked out here, such as a hidden button, stays as long as nobody filters by its column. */
+export function withWordless(columns: readonly FilterColumn[], original: Filter | null): readonly FilterColumn[] {
   const others = (original?.columns ?? []).filter(
-    (one) => one.other && !columns.some(({ column }) => column === one.column),
+    (one) => !one.values && !one.custom && !columns.some(({ column }) => column === one.column),
   );
-  return { area, columns: [...columns, ...others].sort((a, b) => a.column - b.column) };
+  return [...columns, ...others].sort((a, b) => a.column - b.column);
 }

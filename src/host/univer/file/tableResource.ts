@@ -3,6 +3,7 @@
 import type { BookTable, FilterColumn, TableColumn } from "../../../file/book";
 import { criterionOf, type TableCriterion, tableCriterion } from "./criteria";
 import { knownNames } from "./fileFormula";
+import { withWordless } from "./filterResource";
 
 /** A table in the plugin's own words. */
 export interface TableJson {
@@ -100,9 +101,5 @@ export function tableOf(
 /** A table shows its filter's buttons, except where the file hid them and nothing was filtered since. */
 function filterOf(original: BookTable | undefined, area: BookTable["area"], criteria: readonly FilterColumn[]) {
   if (original && !original.filter && criteria.length === 0) return null;
-  // What is not worked out here stays as long as nobody filters by its column.
-  const others = original?.filter?.columns.filter(
-    (one) => one.other && !criteria.some(({ column }) => column === one.column),
-  );
-  return { area, columns: [...criteria, ...(others ?? [])].sort((a, b) => a.column - b.column) };
+  return { area, columns: withWordless(criteria, original?.filter ?? null) };
 }

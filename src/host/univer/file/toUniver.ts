@@ -8,7 +8,7 @@ import { EN_US, NO, RESOURCES, TOTALS, YES } from "./codes";
 import { columnData } from "./columnData";
 import { conditionsJson } from "./conditionResource";
 import { tablesOfBook } from "./fileFormula";
-import { filterJson, isFilteredRow } from "./filterResource";
+import { filterJson, isFilteredBySheet, isFilteredByTable } from "./filterResource";
 import { heightPixels, OWN, widthPixels } from "./lengths";
 import { urlOf } from "./links";
 import { namesJson } from "./nameResource";
@@ -69,7 +69,7 @@ function resourcesOf({ sheets, names }: Book): NonNullable<IWorkbookData["resour
 }
 
 function tablesOfSheet({ tables, rows }: BookSheet): SheetTables {
-  const isFiltered = (row: number) => tables.some(({ filter }) => isFilteredRow(filter, row));
+  const isFiltered = (row: number) => tables.some(({ filter }) => isFilteredByTable(filter, row));
   const hidden = rows.flatMap(({ row, hidden }) => (hidden && isFiltered(row) ? [row] : []));
   return { tables: tables.map(tableJson), tableFilteredOutRows: hidden };
 }
@@ -145,7 +145,7 @@ function rowData(
   { filter, tables }: BookSheet,
   fitted: number | undefined,
 ): [number, Partial<IRowData>][] {
-  const isFiltered = isFilteredRow(filter, row) || tables.some((table) => isFilteredRow(table.filter, row));
+  const isFiltered = isFilteredBySheet(filter, row) || tables.some((one) => isFilteredByTable(one.filter, row));
   const data: Partial<IRowData> = {
     // One without a height of its own follows its text, and goes on doing so.
     ...(height === undefined ? fitted !== undefined && { ah: fitted } : { h: heightPixels(height), ia: NO }),
