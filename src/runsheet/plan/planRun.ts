@@ -6,9 +6,11 @@ import { sameName } from "../sameName";
 import type { Settings } from "../settings";
 import type { Recipes } from "../tables/recipes";
 import type { Scents } from "../tables/scents";
+import { unknownFlashes } from "./checks/flashPoint";
 import { lookTwice, otherLoads } from "./checks/loads";
 import { safetyProblems } from "./checks/safety";
 import { smallWeights } from "./checks/smallWeights";
+import { oilsOf } from "./oils";
 import { emptyRun, planScent } from "./planScent";
 import type { PourRow } from "./pourRows";
 import { nameOf, type RunPlan, type ScentRun, totalsOf } from "./runPlan";
@@ -51,8 +53,17 @@ export function planRun(
   const scents = planned.map(({ run }) => run);
   return {
     plan: { scents, totals: totalsOf(scents) },
-    problems: [...lookTwice(rows, known.recipes), ...planned.flatMap(({ problems }) => problems)],
+    problems: [
+      ...lookTwice(rows, known.recipes),
+      ...planned.flatMap(({ problems }) => problems),
+      ...unknownFlashes(scents.map((run) => flashOf(run, known.scents))),
+    ],
   };
+}
+
+function flashOf(run: ScentRun, scents: Scents) {
+  const oils = oilsOf(run.ingredients, (name) => scents.get(name)?.notes).filter(({ isUsed }) => isUsed);
+  return { scent: nameOf(run), own: run.notes, oils };
 }
 
 /** What makes a whole scent impossible, such as a recipe without wax, stands beside its first row. */

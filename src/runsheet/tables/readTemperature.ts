@@ -1,13 +1,18 @@
 import { celsius } from "../../core/units/celsius";
 import { bareHeading, bracketed } from "./headings/tidyHeading";
 
-/** A temperature as a cell gives it: one number, a range, or only one end of it. */
-export interface Temperature {
-  /** As it was typed, with the unit of the heading where the cell names none. */
-  readonly words: string;
-  /** In degrees Celsius; infinite where the cell gives only the other end, as `> 93` does. */
+/** In degrees Celsius; infinite where a cell gives only the other end, as `> 93` does. */
+interface Degrees {
   readonly least: number;
   readonly most: number;
+}
+
+/** A temperature as a cell gives it: one number, a range, or only one end of it. */
+export interface Temperature extends Degrees {
+  /** As it was typed, with the unit of the heading where the cell names none. */
+  readonly words: string;
+  /** What it is if it is in C, and if it is in F, where nothing says which. */
+  readonly either?: readonly Degrees[];
   /** Why it cannot be compared; the two numbers mean nothing then. */
   readonly doubt?: "no number" | "no unit C or F" | "more than a temperature";
 }
@@ -68,13 +73,15 @@ export function readTemperature(text: string, heading: string): Temperature | un
   const unit = own ?? unitIn(heading);
   const words = own === undefined && unit !== "" ? `${text} ${unit.toUpperCase()}` : text;
   if (isOdd || found.length > 2 || ends.size > 1) return doubtful("more than a temperature", words);
-  if (unit === "") return doubtful("no unit C or F", words);
-  const degrees = found.map((one) => celsius(one.value, "temperature", (one.unit || unit).toUpperCase()));
-  return {
-    words,
-    least: ends.has("below") ? Number.NEGATIVE_INFINITY : Math.min(...degrees),
-    most: ends.has("above") ? Number.POSITIVE_INFINITY : Math.max(...degrees),
+  const degreesIn = (other: string): Degrees => {
+    const degrees = found.map((one) => celsius(one.value, "temperature", (one.unit || other).toUpperCase()));
+    return {
+      least: ends.has("below") ? Number.NEGATIVE_INFINITY : Math.min(...degrees),
+      most: ends.has("above") ? Number.POSITIVE_INFINITY : Math.max(...degrees),
+    };
   };
+  if (unit === "") return { ...doubtful("no unit C or F", words), either: ["c", "f"].map(degreesIn) };
+  return { words, ...degreesIn(unit) };
 }
 
 /** The unit of a heading, in brackets or as its last word; empty when it names none, or both. */

@@ -97,6 +97,8 @@ export interface ScentNotes {
   readonly add: Temperature | undefined;
   readonly pour: Temperature | undefined;
   readonly flash: Temperature | undefined;
+  /** Whether the table has a column for it. */
+  readonly hasFlash: boolean;
   /** Words to be read, with the unit of the heading. */
   readonly stir: string;
   /** Whole days from the pour. */
@@ -147,6 +149,7 @@ function notesOf(reader: RowReader<ScentField>, table: TableReader<ScentField>):
     ...{ waxMaximum: shareIn(reader, "waxMaximum"), productLimit: shareIn(reader, "productLimit") },
     ...{ melt: temperatureIn(reader, table, "melt"), add: temperatureIn(reader, table, "add") },
     ...{ pour: temperatureIn(reader, table, "pour"), flash: temperatureIn(reader, table, "flash") },
+    hasFlash: table.has("flash"),
     stir: [reader.text("stir"), reader.text("stir") && reader.unit("stir")].filter(Boolean).join(" "),
     cureDays: daysIn(reader, "cure"),
   };

@@ -8,7 +8,6 @@ import { readBack } from "../../../src/runsheet/record/readBack";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { AT } from "../../../src/runsheet/sheet/layout";
-import { readTemperature } from "../../../src/runsheet/tables/readTemperature";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { STYLES } from "../../../src/sheet/styles";
 import { linesOf, roomIn } from "../../../src/sheet/textLines";
@@ -167,46 +166,6 @@ describe("the limits of a pot", () => {
   });
 });
 
-describe("a temperature as makers write it", () => {
-  it.each([
-    // 65 C, 70 C by the words; 149 F and 200 F by (F - 32) / 1.8.
-    ["65", "Pour at (C)", 65, 65],
-    ["65", "Pour at (°C)", 65, 65],
-    ["65", "Pour temp °C", 65, 65],
-    ["65-70", "Pour at (C)", 65, 70],
-    ["65 to 70", "Pour at (C)", 65, 70],
-    ["65–70", "Pour at (C)", 65, 70],
-    ["between 65 and 70 °C", "Pour at", 65, 70],
-    ["about 65", "Pour at (C)", 65, 65],
-    ["65,5", "Pour at (C)", 65.5, 65.5],
-    ["65 C", "Pour at (F)", 65, 65],
-    ["149F", "Pour at (C)", 65, 65],
-    ["149 F (65 C)", "Pour at", 65, 65],
-    ["149", "Pour at (deg F)", 65, 65],
-    ["> 93", "Flash point (C)", 93, Number.POSITIVE_INFINITY],
-    [">93 C", "Flash point", 93, Number.POSITIVE_INFINITY],
-    ["93+ C closed cup", "Flash point", 93, Number.POSITIVE_INFINITY],
-    ["< 60 C", "Flash point", Number.NEGATIVE_INFINITY, 60],
-    ["-5", "Flash point (C)", -5, -5],
-  ])("%s under %s", (text, heading, least, most) => {
-    const read = readTemperature(text, heading);
-    expect(read?.doubt).toBeUndefined();
-    expect(read?.least).toBeCloseTo(least, 9);
-    expect(read?.most).toBeCloseTo(most, 9);
-  });
-
-  it.each([
-    ["warm", "Pour at (C)", "no number"],
-    ["65", "Pour at", "no unit C or F"],
-    ["65", "Pour at (C or F)", "no unit C or F"],
-    ["340 K", "Pour at (C)", "more than a temperature"],
-    ["65 then 60", "Pour at (C)", "more than a temperature"],
-    ["not over 65", "Pour at (C)", "more than a temperature"],
-  ])("%s under %s is in doubt", (text, heading, doubt) => {
-    expect(readTemperature(text, heading)?.doubt).toBe(doubt);
-  });
-});
-
 describe("a load with its point in the wrong place", () => {
   // No wax holds a fifth of its weight: common practice, no source.
   const at = (load: number, ...scents: CellValue[][]) =>
@@ -219,57 +178,6 @@ describe("a load with its point in the wrong place", () => {
     expect(at(0.2, ["Forest", null, 0.9])).toEqual(["Forest: wax maximum not known: not checked"]);
     // Over a known maximum it stops by that.
     expect(at(0.6, ["Forest", 0.1, 0.9])).toHaveLength(1);
-  });
-});
-
-describe("the flash point", () => {
-  const hot = (add: CellValue, pour: CellValue, flash: CellValue, headings = HEADINGS) =>
-    texts({ headings, scents: [["Forest", 0.1, 0.1, add, pour, flash]] });
-
-  it("is compared with adding and pouring", () => {
-    expect(hot(65, 60, 93)).toEqual([]);
-    expect(hot(75, 60, 75)[0]).toContain("Forest: added at 75 C, at or above the flash point, 75 C; keep below it");
-    expect(hot(70, 80, 75)[0]).toContain("Forest: poured at 80 C, at or above");
-    expect(hot(85, 80, 75)[0]).toContain("Forest: added at 85 C, poured at 80 C, at or above");
-    expect(hot(null, "70-76", 75)).toHaveLength(1);
-    expect(hot(null, 76, "75-80")).toHaveLength(1);
-    // 170 F are 76.7 C, 190 F are 87.8 C.
-    expect(hot(85, null, "170 F")).toHaveLength(1);
-    expect(hot(85, null, "190F")).toEqual([]);
-    expect(hot(85, null, "> 93")).toEqual([]);
-    expect(hot(95, null, "> 93")).toHaveLength(1);
-  });
-
-  it("is said to be not compared where it is not known, or cannot be read", () => {
-    expect(hot(65, 60, null)).toEqual(["Forest: flash point not known: not compared"]);
-    expect(hot(null, null, null)).toEqual([]);
-    const unknown = "Forest: temperature of adding not known: not compared with the flash point, 93 C";
-    expect(hot(null, null, 93)).toEqual([unknown]);
-    expect(hot(null, 60, 93)).toEqual([unknown]);
-    expect(hot(65, null, 93)).toEqual([]);
-    expect(hot("warm", 60, 93)).toEqual(['Forest: added at "warm" (no number): not compared']);
-    expect(hot(65, null, "high")).toEqual(['Forest: flash point "high" (no number): not compared']);
-    expect(hot("> 65", null, 93)).toEqual(['Forest: added at "> 65 C" (no highest value): not compared']);
-    expect(hot(50, null, "< 60")).toEqual(['Forest: flash point "< 60 C" (no lowest value): not compared']);
-    const bare = [...HEADINGS.slice(0, 4), "Pour at", "Flash point"];
-    expect(hot(null, 60, 93, bare)).toEqual([
-      'Forest: flash point "93" (no unit C or F), poured at "60" (no unit C or F): not compared',
-    ]);
-  });
-
-  it("is the lowest of a blend and its oils", () => {
-    const scents = (moss: CellValue) => [
-      ["Forest", 0.1, 0.1, 75, 60, 93],
-      ["Fir", null, 0.1, null, null, 90],
-      ["Moss", null, 0.1, null, null, moss],
-    ];
-    expect(texts({ recipe: BLEND, scents: scents(80) })).toEqual([]);
-    expect(texts({ recipe: BLEND, scents: scents(70) })[0]).toContain(
-      "added at 75 C, at or above the flash point of Moss, 70 C",
-    );
-    expect(texts({ recipe: BLEND, scents: scents(null) })).toEqual([
-      "Forest: flash point of Moss not known: not compared",
-    ]);
   });
 });
 

@@ -1,4 +1,5 @@
 import { list } from "../../../core/check/list";
+import type { Problem } from "../../problem";
 import type { Temperature } from "../../tables/readTemperature";
 import type { ScentNotes } from "../../tables/scents";
 import { type Oil, shortName } from "../oils";
@@ -19,7 +20,8 @@ function flashesOf(own: ScentNotes | undefined, oils: readonly Oil[]): Flash[] {
 }
 
 /** What is sure of a flash point: at least this; for `< 60` all there is. */
-const lowest = ({ least, most }: Temperature): number => (Number.isFinite(least) ? least : most);
+const lowest = ({ least, most }: Pick<Temperature, "least" | "most">): number =>
+  Number.isFinite(least) ? least : most;
 
 /** The words of the lowest flash point that is known; empty when there is none. */
 export function flashWords(own: ScentNotes | undefined, oils: readonly Oil[]): string {
@@ -33,6 +35,13 @@ interface Hot {
   readonly field: "add" | "pour";
   readonly name: string;
   readonly temperature: Temperature;
+}
+
+/** A scent in the pot with the rows that may know its flash point. */
+export interface FlashOf {
+  readonly scent: string;
+  readonly own: ScentNotes | undefined;
+  readonly oils: readonly Oil[];
 }
 
 /**
@@ -50,12 +59,20 @@ export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]):
   if (hot.length === 0 && flashes.length === 0) return [];
   const known = flashes.filter(({ flash }) => !flash.doubt).sort((a, b) => lowest(a.flash) - lowest(b.flash));
   const [first] = known;
-  const over = first ? hot.filter(({ temperature }) => highest(temperature) >= lowest(first.flash)) : [];
-  const doubts = doubtsOf(flashes, over.length === hot.length ? [] : known, hot, over);
+  const overOf = ({ flash }: Flash) => hot.filter(({ temperature }) => isReached(flash, temperature));
+  const reached = [...known, ...flashes].find((one) => overOf(one).length > 0);
+  const over = reached ? overOf(reached) : [];
+  const doubts = doubtsOf(
+    flashes.filter((one) => one !== reached),
+    over.length === hot.length ? [] : known,
+    hot.filter((one) => !over.includes(one)),
+  );
   const found: Remark[] = [];
-  if (first && over.length > 0) {
-    const reached = over.map(({ name, temperature }) => `${name} ${short(temperature)}`).join(", ");
-    const text = `${reached}, at or above the flash point${whose(first.of)}, ${short(first.flash)}; keep below it, or follow the supplier's documents`;
+  if (reached && over.length > 0) {
+    const at = over.map(({ name, temperature }) => `${name} ${short(temperature)}`).join(", ");
+    const isEither = [reached.flash, ...over.map(({ temperature }) => temperature)].some(({ either }) => either);
+    const alike = isEither ? "in C and in F alike " : "";
+    const text = `${at}, ${alike}at or above the flash point${whose(reached.of)}, ${short(reached.flash)}; keep below it, or follow the supplier's documents`;
     found.push(remark(text, (over[0] as Hot).field));
   }
   if (doubts.length > 0) found.push(remark(`${doubts.join(", ")}: not compared`, "flash"));
@@ -73,6 +90,23 @@ export function flashRemarks(own: ScentNotes | undefined, oils: readonly Oil[]):
   return found;
 }
 
+/**
+ * The scents of which neither a flash point nor a temperature is known, so that nothing was compared: one sentence for
+ * all of them. Nothing is said of a table that has no place for a flash point, but for the wax of a row that is heated.
+ */
+export function unknownFlashes(all: readonly FlashOf[]): Problem[] {
+  const bare = all.filter(({ own, oils }) => {
+    const rows = [own, ...oils.map(({ notes }) => notes)];
+    const isSaid = hotOf(own).length > 0 || rows.some((notes) => notes?.flash || notes?.misread.has("flash"));
+    return oils.length > 0 && !isSaid && rows.some((notes) => notes && (notes.hasFlash || notes.melt));
+  });
+  const [first] = bare.flatMap(({ own, oils }) => own ?? oils.flatMap(({ notes }) => notes ?? [])[0] ?? []);
+  if (first === undefined) return [];
+  const names = [...new Set(bare.map(({ scent }) => shortName(scent)))];
+  const text = `${list(names, "and")}: flash point not known, nor the temperatures of adding and pouring: not compared`;
+  return [{ table: "scents", row: first.row, field: "flash", severity: "warning", text, safety: true }];
+}
+
 const hotOf = (own: ScentNotes | undefined): Hot[] =>
   (["add", "pour"] as const).flatMap((field) => {
     const temperature = own?.[field];
@@ -87,11 +121,12 @@ function isAddingUnknown(own: ScentNotes | undefined, flash: Temperature): boole
 
 /** What cannot be compared, and why. */
 function doubtsOf(
+  /** Those that are not said to be reached. */
   flashes: readonly Flash[],
   /** Those that are understood; none where every temperature is said to reach one. */
   compared: readonly Flash[],
+  /** Those that are not said to reach one. */
   hot: readonly Hot[],
-  over: readonly Hot[],
 ): string[] {
   const unread = flashes.flatMap(({ of, flash }) =>
     flash.doubt ? [`flash point${whose(of)} "${short(flash)}" (${flash.doubt})`] : [],
@@ -103,15 +138,23 @@ function doubtsOf(
     temperature.doubt ? [`${name} "${short(temperature)}" (${temperature.doubt})`] : [],
   );
   // What only one end is known of may still reach it.
-  const open = hot.filter((one) => !over.includes(one) && !one.temperature.doubt && isOpen(one.temperature));
+  const open = hot.filter(({ temperature }) => !temperature.doubt && isOpen(temperature));
   const topless = open.map(({ name, temperature }) => `${name} "${short(temperature)}" (no highest value)`);
-  const isAnyKnown = flashes.some(({ flash }) => !flash.doubt);
-  return [...unread, ...bottomless, ...(flashes.length > 0 ? doubtful : []), ...(isAnyKnown ? topless : [])];
+  const isAnyGiven = flashes.length > 0 || compared.length > 0;
+  const isAnyKnown = [...flashes, ...compared].some(({ flash }) => !flash.doubt);
+  return [...unread, ...bottomless, ...(isAnyGiven ? doubtful : []), ...(isAnyKnown ? topless : [])];
 }
 
 const whose = (of: string): string => (of === "" ? "" : ` of ${shortName(of)}`);
 
 /** What is sure of a temperature: at most this; for `> 65` all there is. */
-const highest = ({ least, most }: Temperature): number => (Number.isFinite(most) ? most : least);
-const isOpen = ({ most }: Temperature): boolean => most === Number.POSITIVE_INFINITY;
+const highest = ({ least, most }: Pick<Temperature, "least" | "most">): number =>
+  Number.isFinite(most) ? most : least;
+/** Whether a temperature surely reaches a flash point, in whichever unit they are where they name none. */
+function isReached(flash: Temperature, temperature: Temperature): boolean {
+  const readings = (one: Temperature) => one.either ?? (one.doubt ? [] : [one]);
+  const [points, tops] = [readings(flash).map(lowest), readings(temperature).map(highest)];
+  return points.length > 0 && tops.length > 0 && Math.min(...tops) >= Math.max(...points);
+}
+const isOpen = ({ most }: Pick<Temperature, "most">): boolean => most === Number.POSITIVE_INFINITY;
 const short = ({ words }: Temperature): string => shortName(words);
