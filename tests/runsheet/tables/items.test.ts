@@ -26,6 +26,7 @@ describe("the table of items", () => {
     expect(items.get("soy wax")?.weight).toEqual({
       item: "Soy wax",
       use: "weight",
+      isWick: false,
       onHand: 2500,
       offers: [
         { size: 5000, price: 20, supplier: "North", delivery: 6 },
