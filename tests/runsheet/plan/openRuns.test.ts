@@ -31,7 +31,11 @@ function batch(
   tins: number,
   openRuns: readonly OpenRun[] = [],
   fill = 200,
-  { lids = 2, wick = "", ...beside }: { lids?: number | null; wick?: string } & Pick<Beside, "openFittings"> = {},
+  {
+    lids = 2,
+    wick = "",
+    ...beside
+  }: { lids?: number | null; wick?: string } & Pick<Beside, "openFittings" | "unread"> = {},
 ) {
   const items: CellValue[][] = [
     ["Wax", 3000, null],
@@ -154,6 +158,9 @@ describe("runs that are written and not logged", () => {
   });
 
   it("are named when their day is over and nobody logged them, and so are sheets that cannot be read", () => {
+    expect(texts(batch(1, [], 200, { unread: ["Run 2026-331-01"] }))).toEqual([
+      "Run 2026-331-01: not all of it can be read, so what it takes is counted short. Look at its sheet",
+    ]);
     expect(texts(batch(1, [written(batch(2), "2026-300-01", DAY - 30)]))).toEqual([
       "Run 2026-300-01 of 2026-10-27 is not logged, so what it takes still counts as planned. Log it, or leave it out under Also planned",
     ]);

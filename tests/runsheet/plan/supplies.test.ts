@@ -120,6 +120,62 @@ describe("what to buy", () => {
     ]);
   });
 
+  it("takes the highest delivery where the rows of one supplier say different ones, and asks about it", () => {
+    const items = (first: number, second: number) => [
+      item("Wax", 0, 2000, 8, null, null, "North", first),
+      item("Wick", 0, 10, 2, null, null, "north ", second),
+      TIN,
+    ];
+    const components: CellValue[][] = [["Tin", "Wick", 1]];
+    const made = run({ items: items(4, 6), components });
+    expect(made.shelf?.deliveries).toEqual([{ supplier: "North", items: ["Wax", "Wick"], cost: 6 }]);
+    expect(made.problems).toContainEqual({
+      ...{ table: "items", field: "delivery", severity: "warning" },
+      text: "north: its rows say different deliveries; the highest is taken",
+    });
+    // One that is written in one row counts for the others, which leave it open.
+    for (const [first, second] of [
+      [4, 4],
+      [4, 0],
+      [0, 4],
+    ] as const) {
+      const same = run({ items: items(first, second), components });
+      expect(same.shelf?.deliveries.map(({ cost }) => cost)).toEqual([4]);
+      expect(texts(same).filter((text) => text.includes("different deliveries"))).toEqual([]);
+    }
+  });
+
+  it("counts an order for each item where no supplier is named, and none where nothing is charged", () => {
+    const charged = run({
+      items: [item("Wax", 0, 2000, 8, null, null, null, 3), item("Tin", 0, 10, 5, null, null, null, 2)],
+    });
+    expect(charged.shelf?.deliveries).toEqual([
+      { supplier: "", items: ["Wax"], cost: 3 },
+      { supplier: "", items: ["Tin"], cost: 2 },
+    ]);
+    expect(texts(charged)).toContain("warning: Delivery of Wax costs 3.00 on top");
+    expect(run({ items: [item("Wax", 0, 2000, 8, null, null, "North"), TIN] }).shelf?.deliveries).toEqual([]);
+  });
+
+  it("says of packs that cannot be chosen why, and chooses all others all the same", () => {
+    const items = [item("Wax", 0, 1e-200, 1), item("Tin", 0, 10, 5)];
+    const made = run({ items });
+    expect(texts(made)).toEqual(["warning: Wax: sizes: too many packs to count; check the need and the sizes"]);
+    expect(made.shelf?.lacks.map(({ item, buy, cost }) => [item, buy.length, cost])).toEqual([
+      ["Wax", 0, undefined],
+      ["Tin", 1, 5],
+    ]);
+  });
+
+  it("says so where more suppliers charge for delivery than can be compared", () => {
+    const rows = Array.from({ length: 13 }, (_, i) => item("Wax", 0, 1000 + i, 9, null, null, `Supplier ${i}`, 4));
+    const made = run({ items: [...rows, TIN] });
+    expect(texts(made).filter((text) => text.startsWith("warning: Delivery: "))).toEqual([
+      "warning: Delivery: 13 suppliers are too many to compare; give fewer of them a delivery",
+    ]);
+    expect(made.shelf?.lacks).toMatchObject([{ item: "Wax", buy: [] }]);
+  });
+
   it("says what falls below its reorder level, of what the run uses and of all else", () => {
     const items = [
       item("Wax", 2300, null, null, null, 500),

@@ -134,6 +134,36 @@ describe("a candle that was never burnt like this", () => {
     expect(saidOf({ burnTests })[0]?.text).toMatch(/^not tested: .*nearest test T-2/);
   });
 
+  it("is held against tests that leave something open, which are named as they stand", () => {
+    const near = (...test: CellValue[]) => saidOf({ burnTests: [["T-1", "Bowl", ...test, 70]] })[0]?.text;
+    expect(near(null, "Soft wax", "Rain", 0.06)).toMatch(/nearest test T-1: wick not named in Soft wax at 6 % of wax$/);
+    // A load that is not written, or cannot be read, is none of these.
+    expect(near("Size 6", null, "Rain", null)).toMatch(/nearest test T-1: wick Size 6 in wax load not known$/);
+    expect(near("Size 6", "Soft wax", null, "a little")).toMatch(
+      /nearest test T-1: wick Size 6 in Soft wax load not known$/,
+    );
+    const unnamed = [["T-1", "Bowl", "Size 6", "Soft wax", null, 0.06, 70]];
+    expect(saidOf({ burnTests: unnamed })[0]?.text).toMatch(/^tested only with a scent not named, not with Rain: /);
+  });
+
+  it("is asked about also where no vessel is known, and names the nearest by wick first, then by wax, then by load", () => {
+    const pour = [["Bowl", 4, 200, "Rain", 0.06, "Soft wax"]];
+    const [unknown] = saidOf({ pour, vessels: [["Tin", 240, "Size 2"]] });
+    expect(unknown).toMatchObject({ text: expect.stringContaining("Bowl, no approved wick, in Soft wax") });
+    expect(unknown).not.toHaveProperty("row");
+    const nearest = (...burnTests: CellValue[][]) =>
+      /nearest test (\S+):/.exec(
+        saidOf({ pour: [["Bowl", 4, 200, "Rain", 0.12, "Soft wax"]], burnTests })[0]?.text ?? "",
+      )?.[1];
+    const [size8, hard, far] = [
+      ["T-1", "Bowl", "Size 8", "Soft wax", "Rain", 0.12, 70],
+      ["T-2", "Bowl", "Size 6", "Hard wax", "Rain", 0.12, 70],
+      ["T-4", "Bowl", "Size 6", "Soft wax", "Rain", 0.01, 70],
+    ];
+    expect(nearest(size8 as CellValue[], hard as CellValue[])).toBe("T-2");
+    expect(nearest(hard as CellValue[], far as CellValue[])).toBe("T-4");
+  });
+
   it("is not spoken of where no burn tests are kept", () => {
     expect(saidOf({ burnTests: undefined, readings: undefined })).toEqual([]);
     // Tests that were written down and never lit prove nothing.
