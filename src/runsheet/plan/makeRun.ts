@@ -73,7 +73,7 @@ export function makeRun(
   addAll(
     problems,
     componentProblems(plan, components),
-    wickProblems(plan, read),
+    wickProblems(plan, vessels, components),
     untestedCandles(plan, vessels, read, settings),
     stocked?.problems ?? [],
     priced?.problems ?? [],

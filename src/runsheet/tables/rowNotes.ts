@@ -1,5 +1,5 @@
 import { Fault } from "../../core/fault";
-import { isError, type Problem, type Severity } from "../problem";
+import type { Problem, Severity } from "../problem";
 import type { Entry } from "./entry";
 import type { FieldId, TableTypeId } from "./registry";
 
@@ -23,10 +23,9 @@ export class RowNotes<F extends string> {
     return this.problem("warning", field, text);
   }
 
-  /** Notes what was found elsewhere; one sentence a cell is enough, but a question never hides an error. */
+  /** Notes an error that was found elsewhere; one sentence a cell is enough. */
   add(problem: Problem): void {
-    const before = this.problems.filter(({ field }) => field === problem.field);
-    if (before.length === 0 || (isError(problem) && !before.some(isError))) this.problems.push(problem);
+    if (!this.problems.some(({ field }) => field === problem.field)) this.problems.push(problem);
   }
 
   /** The value of a cell that matters, and with it what is wrong there. */
