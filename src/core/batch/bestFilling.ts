@@ -19,6 +19,8 @@ export function bestFilling(
   const order = [...sizes.keys()].filter((i) => (counts[i] as number) > 0 && (values[i] as number) > 0);
   order.sort((a, b) => rate(b) - rate(a) || a - b);
   const rates = [...order.map(rate), 0];
+  // Beyond this lies only the noise of binary fractions.
+  const top = room * (rates[0] as number) * (1 - 1e-9);
   const pick = sizes.map(() => 0);
   let filling: Filling = [...pick];
   let [value, above, most, tried, limit] = [0, bar, 0, 0, patience];
@@ -32,7 +34,7 @@ export function bestFilling(
     if (worth > value) {
       value = worth;
       filling = [...pick];
-      if (value > bar) [above, limit] = [value, Math.min(patience, 5000)];
+      if (value > bar) [above, limit] = [value, value >= top ? 0 : Math.min(patience, 5000)];
     }
     for (let k = from; ; k++) {
       while (k < order.length && (sizes[order[k] as number] as number) > left) k++;
