@@ -58,12 +58,12 @@ export function ReceivingSection({ receiving, isBusy }: { receiving: Receiving; 
   );
 }
 
-/** The row that will be added, and what is doubtful in it. */
-function Shown({ ready: { line, table, doubts } }: { ready: NonNullable<Receiving["ready"]> }) {
+/** The rows that will be added, and what is doubtful in them. */
+function Shown({ ready: { lines, table, doubts } }: { ready: NonNullable<Receiving["ready"]> }) {
   return (
     <>
       <p>{tableWords(table)}</p>
-      <Lines lines={[line]} />
+      <Lines lines={lines} />
       {doubts.length > 0 && (
         <>
           <p>{RECEIVING.doubts}</p>

@@ -9,9 +9,9 @@ export function ShelfSection({ shelf: { shelf, refused } }: { shelf: ShelfState 
       {refused && <p className="wrong">{refused}</p>}
       {!refused &&
         (shelf && shelf.items.length > 0 ? <Left shelf={shelf} /> : <p>{shelf ? SHELF.nothing : SHELF.noMoves}</p>)}
-      {shelf?.overdrawn.map(({ item, lot }) => (
+      {shelf?.overdrawn.map(({ item, lot, amount }) => (
         <p key={`${item} ${lot}`} className="wrong">
-          {SHELF.overdrawn(item, lot)}
+          {SHELF.overdrawn(item, lot, amount)}
         </p>
       ))}
     </section>

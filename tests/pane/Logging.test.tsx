@@ -169,6 +169,46 @@ describe("after the pour", () => {
       expect(done()).toBe("Lot 2026-330-01 is in the runs log now, 1 row, and in the moves, 3 rows.");
     });
 
+    it("puts what On hand says into the moves first, where they have nothing of it, and corrects without it", async () => {
+      const host = book();
+      host.all.Moves = [MOVES[0] as CellValue[]];
+      host.all.Items = [
+        ["Item", "Kind", "On hand (g)"],
+        ["Wax", "wax", 12_500],
+        ["Tin", "tin", 30],
+        ["Lid", "lid", 50],
+      ];
+      await show(host);
+      await press(`Log this pour: ${SHEET}`);
+      expect(asked().slice(2)).toEqual([
+        "5 rows to add to Moves:",
+        "Wax: +12500 g, what On hand says",
+        "Tin: +30, what On hand says",
+        "Wax, no lot: -972 g",
+        "Cedar, no lot: -58 g",
+        "Tin, no lot: -10",
+        "About the lots:",
+        "the first 2 rows are what stands in On hand: from now on the moves say what is on hand, and On hand does not count. Is this pour taken off there already? Then put it back there first",
+        "Cedar: nothing is on hand by the moves, so its row has no lot",
+      ]);
+      await press(`Add these rows: ${SHEET}`);
+      // One step, and so one press takes all of it back.
+      expect(host.appended).toHaveLength(1);
+      const changes = () => (host.all.Moves ?? []).slice(1).map(([, item, , change]) => [item, change]);
+      const all = [
+        ["Wax", 12_500],
+        ["Tin", 30],
+        ["Wax", -972],
+        ["Cedar", -58],
+        ["Tin", -10],
+      ];
+      expect(changes()).toEqual(all);
+      host.type(SHEET, "1 wax", ACTUAL, 980);
+      await press(`Log this pour: ${SHEET}`);
+      await press(`Add this correction: ${SHEET}`);
+      expect(changes()).toEqual([...all, ["Wax", 972], ["Wax", -980]]);
+    });
+
     it("corrects a lot that was not the one in the moves alone", async () => {
       const host = book();
       await show(host);

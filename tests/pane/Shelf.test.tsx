@@ -39,6 +39,15 @@ describe("what is on the shelf", () => {
     expect(section().querySelector(".wrong")?.textContent).toContain("Change");
   });
 
+  it("tells of an item of which more went out than came in, without a lot", async () => {
+    const moves = [...MOVES, [46_311, "Tin", null, -20, null, "2026-289-01"], [46_311, "Cedar oil", null, -5]];
+    await show(new FakeHost({ Batch: BATCH, Moves: moves }));
+    expect([...section().querySelectorAll(".wrong")].map(({ textContent }) => textContent)).toContain(
+      "Of Tin, 8 more went out than came in: add what was on the shelf before, under Receiving.",
+    );
+    expect(section().textContent).not.toContain("Of Cedar oil");
+  });
+
   it("is nothing in a workbook without moves", async () => {
     await show(new FakeHost({ Batch: BATCH }));
     expect(section().textContent).toContain("There is no table of moves yet.");

@@ -3,12 +3,14 @@ import type { LogTable } from "../../runsheet/record/logAddition";
 import type { MovesTable } from "../../runsheet/record/moveRows";
 import type { WeightUnit } from "../../runsheet/settings";
 import type { Components } from "../../runsheet/tables/components";
+import type { Items } from "../../runsheet/tables/items";
 import type { Moves } from "../../runsheet/tables/moves";
 import { readTable } from "../../runsheet/tables/readTables";
 import { fieldName, missingFields } from "../../runsheet/tables/registry";
 import type { Log } from "../../runsheet/tables/runsLog";
 import type { Vessels } from "../../runsheet/tables/vessels";
 import { type ByHand, logOn, tableOf, vesselsOf } from "../givenTables";
+import { itemsOn } from "../receiving/itemsOn";
 import type { ReadTables } from "../state/useTables";
 import { LOGGING } from "../words/logging";
 import type { Book } from "./book";
@@ -20,6 +22,7 @@ export interface OnRecord {
   readonly log: Log;
   readonly vessels: Vessels;
   readonly components: Components;
+  readonly items: Items;
   /** Undefined where there is no table of moves. */
   readonly moves: { readonly read: Moves; readonly table: MovesTable } | undefined;
 }
@@ -37,6 +40,7 @@ export function recordIn(read: ReadTables, kept: ByHand, unit: WeightUnit): OnRe
     log: logOn(read, kept),
     vessels: vesselsOf(read, kept, unit),
     components: readTable(tableOf("components", read, kept), unit) ?? new Map(),
+    items: itemsOn(read, kept, unit),
     moves: movesOn(read, kept, unit),
   };
 }

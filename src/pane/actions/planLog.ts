@@ -7,11 +7,12 @@ import { type PouredPot, type PouredRun, withPots } from "../../runsheet/record/
 import { pourMoves, type UsedLot } from "../../runsheet/record/pourMoves";
 import { pourWarnings } from "../../runsheet/record/pourWarnings";
 import { sameName } from "../../runsheet/sameName";
+import { CARRIED, type Opening } from "../../runsheet/stock/openings";
 import type { Moves } from "../../runsheet/tables/moves";
 import { potsNote } from "../../runsheet/tables/potsWords";
 import { RUNS_LOG } from "../../runsheet/tables/runsLog";
 import type { Addition } from "../../sheet/addition";
-import { LOGGING, moveLine, rowLine } from "../words/logging";
+import { LOGGING, moveLine, openingLine, rowLine } from "../words/logging";
 import type { OnRecord } from "./onRecord";
 import type { Part } from "./writtenRun";
 
@@ -37,8 +38,8 @@ export function planLog(
   const isCorrection = open.length === 0;
   const run = withPots(poured, isCorrection ? logged : open);
   const rows = isCorrection ? corrected(poured, logged, record) : logRows(run, record.vessels);
-  const { used, says } = usedOf(run, allIds(poured), record, isCorrection, beginsMoves);
-  const moves = movesOf(used, poured, isCorrection);
+  const { openings, used, says } = usedOf(run, allIds(poured), record, isCorrection, beginsMoves);
+  const moves = [...openings.map((one) => openingMove(one, poured)), ...movesOf(used, poured, isCorrection)];
   if (isCorrection && rows.length === 0 && moves.length === 0) throw new Error(LOGGING.loggedAlready(poured.lot));
   const questions = [
     ...copies.map((copy) => LOGGING.isThisTheOne(copy, poured.lot, sheet)),
@@ -49,7 +50,7 @@ export function planLog(
     rows,
     moves,
     additions: additionsOf(rows, moves, record, poured),
-    parts: partsOf({ rows, used, questions, says, unpoured, isCorrection, poured, record }),
+    parts: partsOf({ rows, openings, used, questions, says, unpoured, isCorrection, poured, record }),
     press: isCorrection ? LOGGING.correct : questions.length > 0 ? LOGGING.logAnyway : LOGGING.add,
     offersMoves: !isCorrection && !record.moves && !beginsMoves,
   };
@@ -63,20 +64,22 @@ type Change = CorrectedMove & { readonly use?: UsedLot["use"] };
 
 const NO_MOVES: Moves = { rows: [], unit: "g", ratio: 1, said: new Map(), saidOfAll: { weight: [], count: [] } };
 
-/** What of which lot is to be put down in the moves; nothing where there are none. */
+/** What is to be put down in the moves, what stood in On hand first; nothing where there are none. */
 function usedOf(
   run: PouredRun,
   all: readonly string[],
-  { moves, components, vessels }: OnRecord,
+  { moves, ...tables }: OnRecord,
   isCorrection: boolean,
   beginsMoves: boolean,
-): { used: Change[]; says: readonly string[] } {
+): { openings: readonly Opening[]; used: Change[]; says: readonly string[] } {
   const read = moves?.read ?? (beginsMoves ? NO_MOVES : undefined);
-  if (!read) return { used: [], says: [] };
+  if (!read) return NOTHING;
   if (!isCorrection) {
-    const { used, says } = pourMoves(run, { moves: read, components, vessels });
-    const first = moves ? [] : [LOGGING.beginWithShelf];
+    const { openings, used, says } = pourMoves(run, { ...tables, moves: read });
+    const isOpened = ({ item }: UsedLot) => openings.some((one) => sameName(one.item) === sameName(item));
+    const first = moves || used.every(isOpened) ? [] : [LOGGING.beginWithShelf];
     return {
+      openings,
       used: used.map((one) => ({ ...one, change: -one.written, pots: potsOf(one.pots, all) })),
       says: [...first, ...says],
     };
@@ -84,16 +87,28 @@ function usedOf(
   const isOwn = (one: { run: string }) => sameName(one.run) === sameName(run.lot);
   const before = read.rows.filter(isOwn);
   // What was logged before there were moves is no matter of theirs.
-  if (before.length === 0) return { used: [], says: [] };
+  if (before.length === 0) return NOTHING;
   const others = { ...read, rows: read.rows.filter((one) => !isOwn(one)) };
-  const { used, says } = pourMoves(run, { moves: others, components, vessels });
+  const { openings, used, says } = pourMoves(run, { ...tables, moves: others });
   const uses = new Map(used.map(({ item, use }) => [sameName(item), use]));
   const changes = correctedMoves(before, used, all).map((one): Change => {
     const use = uses.get(sameName(one.item));
     return use ? { ...one, use } : one;
   });
-  return { used: changes, says: changes.length > 0 ? says : [] };
+  const isMoved = ({ item }: Opening) => read.rows.some((move) => sameName(move.item) === sameName(item));
+  return {
+    openings: openings.filter((one) => !isMoved(one)),
+    used: changes,
+    says: changes.length > 0 ? says : [],
+  };
 }
+
+const NOTHING = { openings: [], used: [], says: [] };
+
+const openingMove = ({ item, change }: Opening, { date }: PouredRun): NewMove => ({
+  ...{ date, item, lot: "", change },
+  note: CARRIED,
+});
 
 const movesOf = (used: readonly Change[], { lot: run, date }: PouredRun, isCorrection: boolean): NewMove[] =>
   used.map(({ item, lot, change, pots }) => {
@@ -129,6 +144,7 @@ function doubtsAbout({ logTable, moves }: OnRecord, unpoured: readonly PouredPot
 
 function partsOf({
   rows,
+  openings,
   used,
   questions,
   says,
@@ -138,6 +154,7 @@ function partsOf({
   record: { logTable, moves },
 }: {
   rows: readonly LogRow[];
+  openings: readonly Opening[];
   used: readonly Change[];
   questions: readonly string[];
   says: readonly string[];
@@ -149,15 +166,16 @@ function partsOf({
   const adds = (there: { readonly name: string } | undefined, name: string, count: number) =>
     there ? LOGGING.willAdd(there.name, count) : LOGGING.willBegin(name, count);
   const movesUnit = moves && moves.read.ratio !== 1 ? undefined : unit;
+  const unitOf = ({ use }: Pick<Change, "use">) => (use === "count" ? undefined : movesUnit);
   const parts: Part[] = [
     { says: isCorrection ? LOGGING.willCorrect(lot) : "", list: [] },
     { says: LOGGING.checkFirst, list: questions },
     { says: adds(logTable, RUNS_LOG.name, rows.length), list: rows.map((row) => rowLine(row, unit)) },
     {
-      says: adds(moves?.table, "Moves", used.length),
-      list: used.map((one) => moveLine(one, one.use === "count" ? undefined : movesUnit)),
+      says: adds(moves?.table, "Moves", openings.length + used.length),
+      list: [...openings.map((one) => openingLine(one, unitOf(one))), ...used.map((one) => moveLine(one, unitOf(one)))],
     },
-    { says: LOGGING.aboutMoves, list: says },
+    { says: LOGGING.aboutMoves, list: [...(openings.length > 0 ? [LOGGING.carried(openings.length)] : []), ...says] },
     { says: LOGGING.stayOpen, list: isCorrection ? [] : unpoured.map(({ id }) => id) },
   ];
   const isSaid = (part: Part) => part.list.length > 0 || part.says === LOGGING.willCorrect(lot);

@@ -1,17 +1,16 @@
 import type { KnownItems } from "../../runsheet/record/receipt";
 import { sameName } from "../../runsheet/sameName";
 import type { WeightUnit } from "../../runsheet/settings";
-import { joinItems } from "../../runsheet/stock/joinItems";
 import { readTable } from "../../runsheet/tables/readTables";
 import { TABLE_TYPE_IDS, TABLE_TYPES, type TableTypeId } from "../../runsheet/tables/registry";
 import type { TableType } from "../../runsheet/tables/tableType";
 import { wickOf } from "../../runsheet/tables/wick";
 import { type ByHand, tableOf } from "../givenTables";
 import type { ReadTables } from "../state/useTables";
+import { itemsOn } from "./itemsOn";
 
 /** Fields whose names are counted, and those whose are weighed; of items their kind says it. */
 const COUNTED: readonly string[] = ["pour vessel", "vessels vessel", "components vessel", "components item"];
-const OF_ITEMS = ["items", "stock", "prices"] as const;
 const WEIGHED: readonly string[] = ["pour scent", "scents scent", "recipes ingredient", "recipes scent"];
 
 /** The names that the tables of the workbook know. */
@@ -32,7 +31,7 @@ export function namedItems(read: ReadTables, byHand: ByHand, unit: WeightUnit): 
     if (!names.has(sameName(name))) names.set(sameName(name), name);
     counted.add(sameName(name));
   }
-  const items = joinItems(OF_ITEMS.flatMap((kind) => readTable(tableOf(kind, read, byHand), unit) ?? []));
+  const items = itemsOn(read, byHand, unit);
   for (const [key, { count }] of items) if (count.use) (count.use === "count" ? counted : weighed).add(key);
   return { names, counted, weighed, items };
 }

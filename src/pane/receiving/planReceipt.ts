@@ -3,11 +3,13 @@ import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
 import { type KnownItems, receiptDoubts, receiptMove } from "../../runsheet/record/receipt";
 import type { WeightUnit } from "../../runsheet/settings";
 import { type Ledger, ledgerOf } from "../../runsheet/stock/ledger";
+import { CARRIED, notCarried, openingsOf } from "../../runsheet/stock/openings";
 import type { Addition } from "../../sheet/addition";
 import { movesOn, type OnRecord } from "../actions/onRecord";
 import type { Kept } from "../state/kept";
 import type { ReadTables } from "../state/useTables";
 import { serialOf, today } from "../today";
+import { openingLine } from "../words/logging";
 import { RECEIVING, receiptLine } from "../words/receiving";
 import { namedItems } from "./namedItems";
 import { type ParsedReceipt, parseReceipt, type TypedReceipt } from "./parseReceipt";
@@ -38,6 +40,8 @@ export interface ReceiptPlan extends Pick<ParsedReceipt, "wrong" | "blank"> {
   readonly ready:
     | {
         readonly line: string;
+        /** What goes before it into the moves, and itself. */
+        readonly lines: readonly string[];
         readonly table: string | undefined;
         readonly doubts: readonly string[];
         readonly addition: Addition;
@@ -52,28 +56,43 @@ export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }:
   const inSetting = receiptMove(receipt, known, unit);
   const change = receipt.unit === "pieces" ? inSetting.change : inSetting.change / (moves?.read.ratio ?? 1);
   const move: NewMove = { ...inSetting, change: tidy(change) };
+  const use = receipt.unit === "pieces" ? "count" : "weight";
+  const { openings, unread } = openingsOf([{ item: move.item, use }], known.items, moves?.read ?? NO_MOVES);
+  const before = openings.map(
+    ({ item, change }): NewMove => ({ date: receipt.date, item, lot: "", change, note: CARRIED }),
+  );
+  const movesUnit = moves?.read.unit ?? unit;
+  const line = receiptLine(move, receipt);
+  const openingLines = before.map((one) => openingLine(one, use === "count" ? undefined : movesUnit));
   return {
     wrong,
     blank,
     ready: {
-      line: receiptLine(move, receipt),
+      line,
+      lines: [...openingLines, line],
       table: moves?.table.name,
-      doubts: receiptDoubts({
-        receipt: { ...receipt, item: move.item },
-        change: move.change,
-        unit: moves?.read.unit ?? unit,
-        known,
-        ledger,
-        today: serialOf(today()) ?? receipt.date,
-      }),
-      addition: moveAddition([move], moves?.table, unit),
+      doubts: [
+        ...before.map(() => RECEIVING.carried),
+        ...unread.map(notCarried),
+        ...receiptDoubts({
+          receipt: { ...receipt, item: move.item },
+          change: move.change,
+          unit: movesUnit,
+          known,
+          ledger,
+          today: serialOf(today()) ?? receipt.date,
+        }),
+      ],
+      addition: moveAddition([...before, move], moves?.table, unit),
     },
   };
 }
 
+const NO_MOVES = { rows: [], ratio: 1, said: new Map() };
+
 /** What of a plan was shown: the same must hold when it is added. */
 export const shownOf = ({ ready }: ReceiptPlan): string | undefined =>
-  ready && JSON.stringify([ready.line, ready.table, ready.doubts]);
+  ready && JSON.stringify([ready.lines, ready.table, ready.doubts]);
 
 export const tableWords = (table: string | undefined): string =>
   table === undefined ? RECEIVING.willBegin : RECEIVING.willAdd(table);

@@ -1,7 +1,7 @@
 import { useMemo } from "react";
 import { tidy } from "../../core/tidy";
 import { type StockPrice, stockValue } from "../../runsheet/stock/lotPrice";
-import { lotsOf, overdrawn } from "../../runsheet/stock/lots";
+import { leftOf, lotsOf, overdrawn } from "../../runsheet/stock/lots";
 import type { Book } from "../actions/book";
 import { amountsOf } from "../receiving/amountsOf";
 import type { StockBeside } from "../receiving/planReceipt";
@@ -21,9 +21,11 @@ function shelfOf({ known, moves, ledger }: StockBeside, stockPrice: StockPrice) 
     total,
     unpriced,
     method: stockPrice,
-    overdrawn: [...ledger.items.values()].flatMap(({ item }) =>
-      overdrawn(ledger, item).map(({ lot }) => ({ item, lot })),
-    ),
+    overdrawn: [...ledger.items.values()].flatMap(({ item }) => {
+      const lots = overdrawn(ledger, item).map(({ lot }) => ({ item, lot, amount: "" }));
+      const left = leftOf(ledger, item, "count") ?? 0;
+      return lots.length > 0 || left >= 0 ? lots : [{ item, lot: "", amount: amountOf(item, tidy(-left)) }];
+    }),
   };
 }
 

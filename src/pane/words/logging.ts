@@ -37,6 +37,8 @@ export const LOGGING = {
   willBegin: (table: string, rows: number) => `${table}, a new table, with ${rowsOf(rows)}:`,
   aboutMoves: "About the lots:",
   beginWithShelf: "moves count what is on hand: write down under Receiving what the shelf held before this pour",
+  carried: (rows: number) =>
+    `${rows === 1 ? "the first row is" : `the first ${rows} rows are`} what stands in On hand: from now on the moves say what is on hand, and On hand does not count. Is this pour taken off there already? Then put it back there first`,
   stayOpen: "Nothing is written of these pots. They stay open, to be logged later:",
   noMoves: "No Moves table is here, so no stock is counted down.",
   mass: (lot: string) => `Lot ${lot}, what became of the wax:`,
@@ -73,6 +75,15 @@ export function rowLine(row: LogRow, unit: WeightUnit): string {
   return `${named === "" ? "no scent and no vessel named" : named}: ${parts.join(", ")}`;
 }
 
+/** What On hand says and the moves do not yet, in a line: `Soy wax: +12500 g, what On hand says`. */
+export const openingLine = (
+  { item, change }: { readonly item: string; readonly change: number },
+  unit: WeightUnit | undefined,
+): string => `${item}: +${amountOf(change, unit)}, what On hand says`;
+
+const amountOf = (change: number, unit: WeightUnit | undefined): string =>
+  unit ? formatWeight(Math.abs(change), unit) : plain(Math.abs(change));
+
 /** A move in a line: `Soy wax, lot L-12: -972 g`, with its pots where they are not all. */
 export function moveLine(
   {
@@ -83,6 +94,5 @@ export function moveLine(
   }: { readonly item: string; readonly lot: string; readonly change: number; readonly pots: MovePots },
   unit: WeightUnit | undefined,
 ): string {
-  const amount = unit ? formatWeight(Math.abs(change), unit) : plain(Math.abs(change));
-  return `${item}${lot === "" ? ", no lot" : `, lot ${lot}`}: ${change < 0 ? "-" : "+"}${amount}${pots === "all" || pots === undefined ? "" : `, ${potsNote(pots)}`}`;
+  return `${item}${lot === "" ? ", no lot" : `, lot ${lot}`}: ${change < 0 ? "-" : "+"}${amountOf(change, unit)}${pots === "all" || pots === undefined ? "" : `, ${potsNote(pots)}`}`;
 }

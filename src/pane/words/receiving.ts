@@ -22,6 +22,8 @@ export const RECEIVING = {
   willAdd: (table: string) => `To add to ${table}:`,
   willBegin: "Moves, a new table, with:",
   doubts: "Check these first:",
+  carried:
+    "the first row is what stands in On hand: from now on the moves say what is on hand, and On hand does not count. Is what came in part of it already? Then take it off there first",
   changed: "The tables have changed since the row was shown. Look at it once more, then press again.",
   done: (line: string, table: string) => `${line} is in ${table} now.`,
   noItem: "write what came in",

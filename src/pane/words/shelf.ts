@@ -24,5 +24,8 @@ export const SHELF = {
   unpriced: (names: readonly string[]) => `No price is written for ${names.join("; ")}: not in the sum.`,
   nothing: "Nothing is left by the moves.",
   noMoves: "There is no table of moves yet. It begins with what you write down under Receiving.",
-  overdrawn: (item: string, lot: string) => `Of ${item}, lot ${lot}, more went out than came in: look at its rows.`,
+  overdrawn: (item: string, lot: string, amount: string) =>
+    lot === ""
+      ? `Of ${item}, ${amount} more went out than came in: add what was on the shelf before, under Receiving.`
+      : `Of ${item}, lot ${lot}, more went out than came in: look at its rows.`,
 } as const;

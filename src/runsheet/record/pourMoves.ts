@@ -6,8 +6,10 @@ import { wholePieces } from "../plan/uses";
 import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
 import { lotsOf, oldestLots } from "../stock/lots";
+import { asMoves, notCarried, type Opening, openingsOf } from "../stock/openings";
 import type { ByUse } from "../tables/byUse";
 import { type FittingTables, fittingsOf } from "../tables/fittings";
+import type { Items } from "../tables/items";
 import type { Move, Moves } from "../tables/moves";
 import { AS_TEXT } from "../tables/takenForDay";
 import type { PouredRun } from "./poured";
@@ -28,6 +30,8 @@ export interface UsedLot {
 
 /** What a pour took from the shelf, and what is to be said of it beforehand. */
 export interface PourMoves {
+  /** What On hand says of what has no move yet: it goes into the moves first. */
+  readonly openings: readonly Opening[];
   readonly used: readonly UsedLot[];
   readonly says: readonly string[];
 }
@@ -35,15 +39,20 @@ export interface PourMoves {
 /** What is on hand in front of a pour, and what goes with each vessel. */
 export interface Shelf extends FittingTables {
   readonly moves: Moves;
+  /** What the tables of items say; nothing where there are none. */
+  readonly items?: Items;
 }
 
 /**
  * What a poured run took, by item and lot: each ingredient as it was weighed, vessels and what goes with them by number,
  * spoilt candles included. Where no lot is written, the oldest that have some are taken.
  */
-export function pourMoves(run: PouredRun, { moves, ...tables }: Shelf): PourMoves {
+export function pourMoves(run: PouredRun, { moves: before, items = new Map(), ...tables }: Shelf): PourMoves {
   const says: string[] = [];
   const needs = [...ingredientsOf(run, says), ...countedOf(run, tables, says)];
+  const { openings, unread } = openingsOf(needs, items, before);
+  says.push(...unread.map(notCarried));
+  const moves = { ...before, rows: [...asMoves(openings, run.date, before.ratio), ...before.rows] };
   const ledger = ledgerOf(moves);
   says.push(...daysForLots(run, ledger));
   const known = needs.map((need) => (need.lot === "" ? [] : written(need, ledger, moves, says)));
@@ -52,7 +61,7 @@ export function pourMoves(run: PouredRun, { moves, ...tables }: Shelf): PourMove
   const used = needs.flatMap((need, i) =>
     need.lot === "" ? oldest(need, after, moves, run.date, says) : (known[i] as UsedLot[]),
   );
-  return { used: together(used), says };
+  return { openings, used: together(used), says };
 }
 
 /** Lots that the spreadsheet may have taken for a day: those that no move knows as they stand. */

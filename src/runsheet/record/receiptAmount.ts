@@ -5,7 +5,9 @@ import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import type { Ledger } from "../stock/ledger";
 import { leftOf } from "../stock/lots";
+import { isCarried } from "../stock/openings";
 import type { Items } from "../tables/items";
+import type { Move } from "../tables/moves";
 import type { Receipt } from "./receipt";
 
 /**
@@ -26,8 +28,8 @@ interface Usual {
 
 function usualOf({ item, unit }: Receipt, items: Items, ledger: Ledger | undefined): Usual | undefined {
   const key = sameName(item);
-  const isIn = (move: { item: string; run: string; change: { count: number } }) =>
-    move.run === "" && move.change.count > 0 && sameName(move.item) === key;
+  const isIn = (move: Move) =>
+    move.run === "" && move.change.count > 0 && !isCarried(move) && sameName(move.item) === key;
   const cameIn = ledger?.moves.rows.filter(isIn).map(({ change }) => change.count) ?? [];
   const listed = items.get(key)?.[unit === "pieces" ? "count" : "weight"];
   // What the tables of items weigh is in the unit of the settings.

@@ -1,6 +1,7 @@
 import { plain } from "../../core/check/plain";
 import { largest, least } from "../../core/longLists";
 import { tidy } from "../../core/tidy";
+import { amountWords } from "../amountWords";
 import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
@@ -11,6 +12,7 @@ import { joinItems } from "./joinItems";
 import { type Ledger, ledgerOf } from "./ledger";
 import { lotPrice } from "./lotPrice";
 import { isPast, leftOf, lotsOf, overdrawn, type StockLot } from "./lots";
+import { isInMoves, isSame } from "./openings";
 
 /** What is known of an item: on the shelf, on sale, and how little of it there should be. */
 export interface Supply {
@@ -87,7 +89,7 @@ export class Supplies {
   /** Undefined where no table knows the item. */
   supply(name: string, use: Use): Supply | undefined {
     const listed = this.items.get(sameName(name))?.[use];
-    const moved = this.moved(name, use);
+    const moved = this.moved(name, use, listed?.onHand);
     if (!listed && !moved) return undefined;
     const { offers = [], reorderBelow } = listed ?? {};
     const own = stockProblems(listed, moved !== undefined);
@@ -118,7 +120,7 @@ export class Supplies {
     return { price: listed?.unitPrice ?? (pack && pack.price / pack.size), wrong, looks: oddPrice(listed) };
   }
 
-  private moved(name: string, use: Use) {
+  private moved(name: string, use: Use, listed: number | undefined) {
     const ledger = this.ledger;
     const own = ledger?.moves.said.get(sameName(name));
     const left = ledger && leftOf(ledger, name, use);
@@ -132,13 +134,27 @@ export class Supplies {
       const text = `${name}: more of ${lotName(lot)} went out than came in; add what came in, or put its lot right by two more rows`;
       return { table: "moves", severity: "warning", text };
     });
+    const against = left === undefined ? [] : againstMoves(ledger, name, use, listed, tidy(left));
     return {
       onHand: tidy((left ?? 0) - pastQuantity),
       past,
       wrong: all.filter(isError),
-      looks: [...all.filter((one) => !isError(one)), ...over],
+      looks: [...all.filter((one) => !isError(one)), ...over, ...against],
     };
   }
+}
+
+/** What is doubtful of what the moves leave: On hand says something else that is not in them, or it is below nothing. */
+function againstMoves(ledger: Ledger, name: string, use: Use, listed: number | undefined, left: number): Problem[] {
+  const { rows, ratio, unit } = ledger.moves;
+  const inUnit = (amount: number) => amountWords(amount / (use === "weight" ? ratio : 1), use, unit);
+  if (listed !== undefined && !isSame(listed, left) && !isInMoves(listed, name, use, rows)) {
+    const text = `${name}: On hand says ${inUnit(listed)} and the moves leave ${inUnit(left)}, which is what counts. Was ${inUnit(listed)} there before the first of them? Then add it to Moves as a row of its own; else clear On hand`;
+    return [{ table: "items", field: "onHand", severity: "warning", text }];
+  }
+  if (left >= 0 || overdrawn(ledger, name).length > 0) return [];
+  const text = `${name}: the moves leave ${inUnit(left)}, for more went out than came in. Add to Moves what was there before, or what came in since`;
+  return [{ table: "moves", severity: "warning", text }];
 }
 
 export const lotName = (lot: string): string => (lot === "" ? "what has no lot" : `lot ${lot}`);

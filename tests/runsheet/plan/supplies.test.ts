@@ -13,7 +13,7 @@ const HEADINGS = {
   items: [
     ...["Item", "Kind", "On hand", "Pack size", "Pack price", "Unit price", "Reorder below", "Supplier", "Delivery"],
   ],
-  moves: ["Date", "Item", "Lot", "Change", "Paid", "Best before", "Run"],
+  moves: ["Date", "Item", "Lot", "Change", "Paid", "Best before", "Run", "Note"],
   stock: ["Item", "On hand", "Pack size", "Pack price"],
 } satisfies Partial<Record<TableTypeId, string[]>>;
 type Rows = Partial<Record<keyof typeof HEADINGS, CellValue[][]>>;
@@ -41,6 +41,39 @@ describe("what is on hand", () => {
     const made = run({ items: [item("Wax", 9999), TIN], moves });
     expect(made.shelf?.lacks).toMatchObject([{ item: "Wax", amount: 2000, onHand: 1800, missing: 200 }]);
     expect(run({ items: [item("Wax", 9999), TIN] }).shelf?.lacks).toEqual([]);
+  });
+
+  it("is asked about where On hand says what is not in the moves", () => {
+    const asked = (onHand: number, ...moves: CellValue[][]) =>
+      texts(run({ items: [item("Wax", onHand), TIN], moves })).filter((text) => text.includes("the moves leave"));
+    const used: CellValue[] = [DAY - 2, "Wax", null, -7729, null, null, "2026-328-01"];
+    expect(asked(12_500, used)).toEqual([
+      "warning: Wax: On hand says 12500 g and the moves leave -7729 g, which is what counts. Was 12500 g there before the first of them? Then add it to Moves as a row of its own; else clear On hand",
+    ]);
+    // Put into the moves it is no question, in whatever lots, nor where it follows them.
+    expect(asked(12_500, [DAY - 3, "wax", null, 12_500], used)).toEqual([]);
+    const note = "carried over from On hand";
+    const split: CellValue[][] = [
+      [DAY - 3, "Wax", "A", 12_000, 40, null, null, note],
+      [DAY - 3, "Wax", "B", 500, null, null, null, note],
+    ];
+    expect(asked(12_500, ...split, used)).toEqual([]);
+    expect(asked(4771, ...split, used)).toEqual([]);
+    // What came in with a price is no opening, and a count of another item none of this one.
+    expect(asked(5000, [DAY - 3, "Wax", "A", 5000, 40], [DAY - 3, "Wick", null, 5000], used)).toHaveLength(1);
+    // Nothing that was there before is nothing to bring in.
+    expect(asked(0, [DAY - 3, "Wax", "A", 5000, 40])).toEqual([]);
+  });
+
+  it("is asked about where more went out than came in, of whatever lot", () => {
+    expect(texts(run({ items: [TIN], moves: [[DAY, "Wax", null, -300]] }))).toEqual([
+      "warning: Wax: the moves leave -300 g, for more went out than came in. Add to Moves what was there before, or what came in since",
+    ]);
+    const both: CellValue[][] = [
+      [DAY, "Wax", "A", 5000],
+      [DAY, "Wax", null, -300],
+    ];
+    expect(texts(run({ items: [TIN], moves: both }))).toEqual([]);
   });
 
   it("leaves out lots past their best before, by name, until a new one is written", () => {

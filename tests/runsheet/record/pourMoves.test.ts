@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { pourMoves } from "../../../src/runsheet/record/pourMoves";
 import type { WeightUnit } from "../../../src/runsheet/settings";
 import type { Components } from "../../../src/runsheet/tables/components";
+import type { Items } from "../../../src/runsheet/tables/items";
 import type { Moves } from "../../../src/runsheet/tables/moves";
 import { readTable } from "../../../src/runsheet/tables/readTables";
 import type { Vessels } from "../../../src/runsheet/tables/vessels";
@@ -182,6 +183,42 @@ describe("what a pour took", () => {
     ]);
     expect(usedOf(moves, { wax: "7/26" }).used[0]).toEqual(["Wax", "7/26", 990]);
     expect(usedOf(moves, { wax: "W-1, X" }).used[0]).toEqual(["Wax", "W-1, X", 990]);
+  });
+
+  it("begins with what On hand says of what has no move yet", () => {
+    const headings = ["Item", "Kind", "On hand (kg)"];
+    const rows = [
+      ["Wax", "wax", 12.5],
+      ["Cedar", "scent", 9],
+      ["Tin", "tin", 30],
+      ["Jar", "jar", 30],
+    ];
+    const columns = { item: 0, kind: 1, onHand: 2 };
+    const items = readTable({ type: "items" as const, headings, rows, columns }, "g") as Items;
+    const moves = movesOf([["Cedar", "C-1", 50]], "oz");
+    const made = pourMoves(run(), { moves, items, components: none, vessels: new Map() });
+    // 12500 g / 28.349523125 g of an ounce = 440.924524...; what this pour does not take stays where it is.
+    expect(made.openings).toEqual([
+      { item: "Wax", use: "weight", change: expect.closeTo(12_500 / 28.349523125, 8) },
+      { item: "Tin", use: "count", change: 30 },
+    ]);
+    expect(made.used.map(({ item, lot, quantity }) => [item, lot, quantity])).toEqual([
+      ["Wax", "", expect.closeTo(990, 4)],
+      ["Cedar", "C-1", expect.closeTo(31, 4)],
+      ["Tin", "", 10],
+    ]);
+    expect(made.says).toEqual(["no lot written for Cedar: the oldest, C-1, is taken"]);
+  });
+
+  it("says of what it cannot carry over that On hand cannot be read", () => {
+    const rows = [["Wax", "two bags"]];
+    const table = { type: "items" as const, headings: ["Item", "On hand"], rows, columns: { item: 0, onHand: 1 } };
+    const items = readTable(table, "g") as Items;
+    const made = pourMoves(run(), { moves: movesOf([]), items, components: none, vessels: new Map() });
+    expect(made.openings).toEqual([]);
+    expect(made.says[0]).toBe(
+      "Wax: what stands in On hand cannot be read, so it is not carried over into the moves; fix it first",
+    );
   });
 
   it("is written as the table counts it", () => {
