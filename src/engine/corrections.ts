@@ -25,8 +25,22 @@ CELL_INVERTED_INDEX_CACHE.setContinueBuildingCache = () => {};
 
 // What the engine remembers of long formulas and texts it would find by a number of 32 bits, which others may have too.
 // Nor would the formulas of a table that has changed be found by their text, and those of over 64 letters stay as parsed.
-const remembered = Object.getPrototypeOf(FORMULA_REF_TO_ARRAY_CACHE) as { _hash(text: string): string };
+interface Remembered {
+  readonly _cache: { limit: number };
+  _hash(text: string): string;
+  set(text: string, value: unknown): void;
+}
+const remembered = Object.getPrototypeOf(FORMULA_REF_TO_ARRAY_CACHE) as Remembered;
 remembered._hash = (text) => text;
+
+// Of parsed formulas it keeps the last 5,000, and goes through all formulas in order at each edit: with one more than
+// that each would be parsed anew, twice. What it keeps is found by the formula's text, however many there are.
+const PARSED = { limit: 5000, enough: 50_000 };
+const remember = remembered.set;
+remembered.set = function (text, value) {
+  if (this._cache.limit === PARSED.limit) this._cache.limit = PARSED.enough;
+  remember.call(this, text, value);
+};
 
 // Before a formula is parsed the parser forgets what the last one left open, but not its square brackets: after a
 // half-typed `Vessels[` the next new formula would be an error.

@@ -13,6 +13,7 @@ import {
 } from "@univerjs/engine-formula";
 import { CellError, type SheetFunction } from "./bundle";
 import "./corrections";
+import "./lookedAt";
 import "./plainTexts";
 
 /** What stands before every function's name in a cell. */

@@ -1,0 +1,119 @@
+/**
+ * At each edit the engine (version 0.25.1) finds out anew which cells each formula of the workbook looks at, and adds
+ * them to what it has noted before, so that this grows with each edit. Here it does so only for formulas for which they
+ * may have changed.
+ */
+
+import type { IUnitRange } from "@univerjs/core";
+import { DependencyManagerService, FormulaDependencyGenerator } from "@univerjs/engine-formula";
+
+/** What is private in the engine: a part of a parsed formula, and what finds the ranges that it refers to. */
+interface Part {
+  readonly nodeType: number;
+  /** The table, where the reference names one. */
+  readonly _tableReferenceObject?: unknown;
+  getChildren(): readonly Part[];
+}
+interface Finder {
+  readonly _runtimeService: { readonly currentSubUnitId: string };
+  readonly _currentConfigService: {
+    getSheetNameMap(): unknown;
+    getUnitData(): Record<
+      string,
+      Record<string, { readonly rowCount: number; readonly columnCount: number } | null> | null
+    >;
+  };
+  _generateTreeList(...data: unknown[]): Promise<unknown>;
+  _nodeTraversalRef(formula: Part, found: Part[]): void;
+  _getRangeListByNode(of: {
+    readonly node: Part | null;
+    readonly refOffsetX: number;
+    readonly refOffsetY: number;
+  }): Promise<IUnitRange[]>;
+}
+
+const REFERENCE = 1;
+const UNION = 10;
+
+/** Whether it refers to the same cells as long as the sheets are the same: not so a table, nor what a function finds. */
+const isFixed = (part: Part): boolean =>
+  part.nodeType === REFERENCE
+    ? !part._tableReferenceObject
+    : part.nodeType === UNION && part.getChildren().every(isFixed);
+
+const finder = FormulaDependencyGenerator.prototype as unknown as Finder;
+const { _generateTreeList: lookThrough, _getRangeListByNode: find } = finder;
+
+/** What formulas refer to, by the formula as parsed; another formula is parsed anew. */
+let known = new WeakMap<Part, { readonly from: string; readonly ranges: IUnitRange[] }>();
+/** The names and sizes of the sheets for which that holds: a reference beyond the last row is none. */
+let knownFor = "";
+
+finder._generateTreeList = function (...data) {
+  const sizes = Object.values(this._currentConfigService.getUnitData()).map((sheets) =>
+    Object.entries(sheets ?? {}).map(([id, sheet]) => [id, sheet?.rowCount, sheet?.columnCount]),
+  );
+  const sheets = JSON.stringify([this._currentConfigService.getSheetNameMap(), sizes]);
+  if (sheets !== knownFor) known = new WeakMap();
+  knownFor = sheets;
+  return lookThrough.apply(this, data);
+};
+
+finder._getRangeListByNode = async function (of) {
+  const { node, refOffsetX, refOffsetY } = of;
+  if (!node) return [];
+  const from = `${this._runtimeService.currentSubUnitId},${refOffsetX},${refOffsetY}`;
+  const before = known.get(node);
+  if (before?.from === from) return before.ranges;
+  const ranges = await find.call(this, of);
+  const parts: Part[] = [];
+  this._nodeTraversalRef(node, parts);
+  if (parts.every(isFixed)) known.set(node, { from, ranges });
+  return ranges;
+};
+
+/** What notes which formulas look at which cells. */
+interface Notes {
+  addDependencyRTreeCache(formula: { readonly treeId: number; readonly rangeList: readonly IUnitRange[] }): void;
+  reset(): void;
+  _removeAllTreeMap(formula: number): void;
+  _removeDependencyRTreeCacheById(unitId: string, sheetId: string): void;
+}
+const notes = DependencyManagerService.prototype as unknown as Notes;
+const { addDependencyRTreeCache: add, reset, _removeAllTreeMap: remove, _removeDependencyRTreeCacheById: drop } = notes;
+
+/** What is noted already, by the formula's number. */
+const noted = new WeakMap<Notes, Map<number, readonly IUnitRange[]>>();
+
+const same = (one: IUnitRange, other: IUnitRange | undefined) =>
+  one === other ||
+  (one.unitId === other?.unitId &&
+    one.sheetId === other.sheetId &&
+    one.range.startRow === other.range.startRow &&
+    one.range.endRow === other.range.endRow &&
+    one.range.startColumn === other.range.startColumn &&
+    one.range.endColumn === other.range.endColumn);
+
+notes.addDependencyRTreeCache = function (formula) {
+  const { treeId, rangeList } = formula;
+  const all = noted.get(this) ?? new Map<number, readonly IUnitRange[]>();
+  noted.set(this, all);
+  const before = all.get(treeId);
+  if (before?.length === rangeList.length && before.every((range, i) => same(range, rangeList[i]))) return;
+  add.call(this, formula);
+  all.set(treeId, [...rangeList]);
+};
+
+notes._removeAllTreeMap = function (formula) {
+  noted.get(this)?.delete(formula);
+  remove.call(this, formula);
+};
+notes.reset = function () {
+  noted.delete(this);
+  reset.call(this);
+};
+// What formulas of other sheets look at there goes as well.
+notes._removeDependencyRTreeCacheById = function (unitId, sheetId) {
+  noted.delete(this);
+  drop.call(this, unitId, sheetId);
+};
