@@ -21,6 +21,8 @@ const cases: Record<string, () => Pack[]> = {
   "12 sizes, prices near the size": () => offers(12, 0, (size) => cents((size * between(95, 130)) / 10_000)),
   "12 sizes in tenths, one price a gram": () => offers(12, 1, (size) => size / 50),
   "12 sizes in hundredths, one price a gram": () => offers(12, 2, (size) => size / 50),
+  "12 sizes in hundredths, the same to the cent": () => offers(12, 2, (size) => cents(size / 50)),
+  "12 sizes in thousandths, one price a gram": () => offers(12, 3, (size) => size / 50),
   "4 sizes, any price": () => offers(4, 0, () => cents(between(1, 99))),
 };
 

@@ -73,7 +73,7 @@ export function makeRun(
   addAll(
     problems,
     componentProblems(plan, components),
-    wickProblems(plan, vessels, components),
+    wickProblems(plan, read),
     untestedCandles(plan, vessels, read, settings),
     stocked?.problems ?? [],
     priced?.problems ?? [],

@@ -22,11 +22,11 @@ export function lackRows(page: Page, { things, shelf }: Run, writing: Writing, p
     ]);
   } else if (unchecked.length === 0) page.line(asPlanned("All that this run takes is on hand", settings), "note");
   for (const lack of lacks) {
-    const thing = things.find((one) => sameName(one.name) === sameName(lack.item) && isCounted(one) === lack.isCounted);
+    const needed = neededOfAll(things, lack, pots);
     const format = lack.isCounted ? "0" : weight;
     const missing: PageCell =
-      settings.live && thing
-        ? { formula: `=MAX(0,${neededOf(thing, pots)}-${cellAt("onHand", page.next)})` }
+      settings.live && needed !== ""
+        ? { formula: `=MAX(0,${needed}-${cellAt("onHand", page.next)})` }
         : { number: lack.missing };
     page.row(
       [
@@ -42,6 +42,20 @@ export function lackRows(page: Page, { things, shelf }: Run, writing: Writing, p
   }
   for (const line of alsoPlanned) page.line(line, "note");
   if (unchecked.length > 0) page.line(`Not compared with what is on hand: ${unchecked.join(", ")}`, "note");
+}
+
+/**
+ * What the rows of the pots hold of an item; empty where nothing of it is fetched. What is the approved wick of one
+ * vessel and a component of another is fetched as two things, and is one item on the shelf.
+ */
+function neededOfAll(things: Run["things"], lack: Lack, pots: Rows): string {
+  const own = things.filter((one) => sameName(one.name) === sameName(lack.item) && isCounted(one) === lack.isCounted);
+  const [first] = own;
+  if (first === undefined) return "";
+  if (!lack.isCounted) return own.map((thing) => neededOf(thing, pots)).join("+");
+  // Together, as half a box for this one and half for that one is one box.
+  const counted = own.find(({ kind }) => kind !== "vessel") ?? first;
+  return neededOf({ ...counted, of: own.flatMap(({ of }) => of) }, pots);
 }
 
 function buyCells(lack: Lack, settings: Settings): PageCell[] {

@@ -13,6 +13,7 @@ import type { RowReader } from "./rowReader";
 import { MONEY } from "./starterLooks";
 import type { TableReader } from "./tableReader";
 import { type KnownItem, type Starter, type TableType, tableType } from "./tableType";
+import { isWick } from "./wick";
 
 const FIELDS = {
   item: ITEM,
@@ -104,6 +105,8 @@ export interface Item {
   readonly item: string;
   /** Whether its kind says that it is counted or weighed; undefined where it does not. */
   readonly use: Use | undefined;
+  /** Whether its kind says that it is a wick; each table says it for itself. */
+  readonly isWick?: boolean;
   /** Undefined where nobody wrote it. */
   readonly onHand: number | undefined;
   readonly offers: readonly Offer[];
@@ -200,6 +203,7 @@ function itemOf(rows: Rows, ratios: Ratios, said: readonly Problem[]): Item {
   return {
     item: rows.item,
     use: kindUse(rows.kinds),
+    isWick: rows.kinds.some(isWick),
     onHand: rows.onHand.length > 0 ? sum(rows.onHand) * ratios.onHand : undefined,
     offers: rows.offers.map((offer) => ({ ...offer, size: offer.size * ratios.packSize })),
     unitPrice: price === undefined ? undefined : price / ratios.price,

@@ -1,5 +1,5 @@
 import { Fault } from "../../core/fault";
-import type { Problem, Severity } from "../problem";
+import { isError, type Problem, type Severity } from "../problem";
 import type { Entry } from "./entry";
 import type { FieldId, TableTypeId } from "./registry";
 
@@ -23,9 +23,10 @@ export class RowNotes<F extends string> {
     return this.problem("warning", field, text);
   }
 
-  /** Notes an error that was found elsewhere; one sentence a cell is enough. */
+  /** Notes what was found elsewhere; one sentence a cell is enough, but a question never hides an error. */
   add(problem: Problem): void {
-    if (!this.problems.some(({ field }) => field === problem.field)) this.problems.push(problem);
+    const before = this.problems.filter(({ field }) => field === problem.field);
+    if (before.length === 0 || (isError(problem) && !before.some(isError))) this.problems.push(problem);
   }
 
   /** The value of a cell that matters, and with it what is wrong there. */

@@ -58,4 +58,5 @@ const FOR_WICKS =
   /\bwicks?[\s-]+(stickers?|tabs?|bars?|holders?|clips?|pins?|cent(er|re)ing|trimmers?|setters?|tools?)\b/i;
 
 /** Whether an item is called a wick. */
-export const isWick = (item: string): boolean => /\bwicks?\b/i.test(item) && !FOR_WICKS.test(item);
+export const isWick = (item: string): boolean => /\bwicks?\b/i.test(item) && !isForWicks(item);
+export const isForWicks = (item: string): boolean => FOR_WICKS.test(item);

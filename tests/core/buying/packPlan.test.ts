@@ -99,7 +99,21 @@ describe("packPlan", () => {
     expect(found).toBeGreaterThan(cases(200, 2000));
   });
 
-  slowIt("answers 12 sizes in tenths at one price a gram for a million grams", () => {
+  slowIt("answers 12 sizes in hundredths and thousandths at one price a gram, and at nearly one", () => {
+    const sizes = [2001.11, 2287.77, 2599.99, 2800.11, 3001.11, 3333.11, 3600.77, 3901.99, 4199.99, 4500.77, 4777.77];
+    for (const [parts, of] of [
+      [100, (size: number) => size / 50],
+      [100, (size: number) => Math.round(size * 2) / 100],
+      [1000, (size: number, i: number) => (size + i / 1000) / 50],
+    ] as const) {
+      const packs = sizes.map((size, i) => ({ size: parts === 100 ? size : size + i / 1000, price: of(size, i) }));
+      const whole = packs.map(({ size, price }) => ({ size: Math.round(size * parts), price }));
+      const [, amount] = measures(packPlan(1_000_000, packs), whole);
+      expect(amount).toBe(1_000_000 * parts);
+    }
+  });
+
+  it("answers 12 sizes in tenths at one price a gram for a million grams", () => {
     // No plan costs less than the need at that price, and one that covers it to a tenth costs no more.
     const sizes = [2001.1, 2287.7, 2599.9, 2800.1, 3001.1, 3333.1, 3600.7, 3901.9, 4199.9, 4500.7, 4777.7, 4999.9];
     const packs = sizes.map((size) => ({ size, price: size / 50 }));
@@ -208,12 +222,17 @@ describe("packCost", () => {
     expect(packCost(0, [])).toBe(0);
   });
 
-  it("refuses more packs than can be counted, also where their number is beyond all numbers", () => {
-    for (const size of [1e-200, 5e-324]) {
+  it("refuses at once more packs than can be counted, beside others too", () => {
+    for (const size of [1e-153, 1e-200, 5e-324]) {
       for (const work of [packPlan, packCost]) {
         expect(() => work(1, [{ size, price: 1 }])).toThrow("sizes: too many packs to count");
+        // These kept searching numbers of hundreds of digits.
+        const beside = [0, 5].map((price) => ({ size: 5 + price / 7, price }));
+        expect(() => work(1e6, [{ size, price: 0 }, ...beside])).toThrow("sizes: too many packs to count");
       }
     }
+    // What is needed may be the noise of a sum.
+    expect(packPlan(1e-13, [{ size: 5000, price: 9 }])).toEqual([1]);
   });
 
   it("is the price of the plan in whole cents", () => {

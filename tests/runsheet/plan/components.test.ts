@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { buildRun } from "../../../src/runsheet/buildRun";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
+import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
 import type { Tables } from "../../../src/runsheet/tables/tableRows";
 import type { CellValue } from "../../../src/sheet/sheet";
@@ -11,6 +12,8 @@ const HEADINGS = {
   vessels: ["Vessel", "Water weight", "Wick"],
   stock: ["Item", "On hand", "Pack size", "Pack price"],
   prices: ["Item", "Unit price"],
+  items: ["Item", "Kind"],
+  burnTests: ["Test", "Vessel", "Wick"],
 } satisfies Partial<Record<TableTypeId, string[]>>;
 
 /** A run of unscented candles of 200 g: four bowls and ten tins, where nothing else is given. */
@@ -148,6 +151,45 @@ describe("components", () => {
     expect(said("Wick W-8")).toContain(
       "its approved wick is W-21, and its components name Wick W-8; fix the wrong one",
     );
+  });
+
+  it("are another wick by their kind, by a burn test or as the wick of another vessel, whatever they are called", () => {
+    const pour: CellValue[][] = [["Amber jar", 10, 200]];
+    const vessels: CellValue[][] = [["Amber jar", 240, "CL-8"]];
+    const components: CellValue[][] = [["Amber jar", "CL-10", 1]];
+    const said = (more: Parameters<typeof run>[0]) =>
+      texts(run({ pour, vessels, components, ...more })).filter((text) => text.includes("approved wick"));
+    const other = ["warning: Amber jar: its approved wick is CL-8, and its components name CL-10; fix the wrong one"];
+    expect(said({})).toEqual([]);
+    expect(said({ items: [["cl-10", "Wick"]] })).toEqual(other);
+    expect(said({ burnTests: [["T-1", "Amber jar", "2 x CL-10"]] })).toEqual(other);
+    expect(said({ vessels: [...vessels, ["Bowl", 500, "CL-10"]] })).toEqual(other);
+    expect(said({ items: [["cl-10", "Wick sticker"]] })).toEqual([]);
+    const both: CellValue[][] = [...components, ["Amber jar", "CL-8", 1]];
+    expect(said({ components: both, items: [["CL-10", "Wick"]] })).toEqual([
+      "warning: Amber jar: beside its approved wick, CL-8, its components name CL-10; both are counted. Check which it takes",
+    ]);
+    expect(said({ components: [["Amber jar", "CL-8", 1]], items: [["CL-8", "Wick"]] })).toEqual([]);
+  });
+
+  it("are missing by all that the run takes, also of what is the approved wick of one vessel and counted for another", () => {
+    const made = run({
+      vessels: [["Bowl", 240, "CL-8"]],
+      components: [["Tin", "CL-8", 1]],
+      stock: [["CL-8", 1, 10, 2]],
+    });
+    const { cells } = describeRun(made, { lot: "2026-330-01", date: 46352, settings: FIRST_SETTINGS });
+    const rows = cells.filter(
+      ({ column, content }) => column === 0 && content && "text" in content && content.text === "CL-8",
+    );
+    const at = rows.at(-1)?.row;
+    const missing = cells.find(({ row, column }) => row === at && column === 3)?.content;
+    // Four bowls and ten tins, by both kinds of rows: one more ROUNDUP would make two of two halves.
+    const formula = missing && "formula" in missing ? missing.formula : "";
+    expect(formula.match(/SUMIF/g)).toHaveLength(2);
+    expect(formula).toContain('"vessel bowl"');
+    expect(formula).toContain('"vessel tin"');
+    expect(formula.match(/ROUNDUP/g)).toHaveLength(1);
   });
 
   it("are asked about for vessels that have none while others do, and not while the table is free", () => {

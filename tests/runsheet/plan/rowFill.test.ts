@@ -206,4 +206,22 @@ describe("the rows that are poured", () => {
     expect(says).toEqual(["check 1: hidden, and poured all the same; show it, or clear its quantity"]);
     expect(leftOut).toBe(1);
   });
+
+  it("are to be fixed where they are hidden and their vessel is blank or not known", () => {
+    const rows = [
+      ["Vessel", "Quantity"],
+      ["Tine", 1],
+      [null, 2],
+      ["Jar", 3],
+    ];
+    const { fills, says } = made(rows, VESSELS, {}, [0, 1]);
+    expect(fills).toEqual({ Jar: 215 });
+    const hidden = "hidden, and poured all the same; show it, or clear its quantity";
+    expect(says).toEqual([
+      "fix 0: Vessel: Tine is not in the table of vessels; fix the name, or add it there",
+      "fix 1: Vessel: the cell is blank; give the vessel a name",
+      `check 0: ${hidden}`,
+      `check 1: ${hidden}`,
+    ]);
+  });
 });
