@@ -20,6 +20,9 @@ const DOT_DECIMAL = /^-?(?:0|[1-9]\d*)\.(?:\d{1,2}|\d{4,})$|^-?0\.\d+$/;
 /** A comma or a dot with three digits behind it can be either. */
 const EITHER = /^-?[1-9]\d{0,2}[.,]\d{3}$/;
 
+/** A day and a month without a year, as it is written where commas are decimal. */
+const SHORT_DAY = /^(?:[1-9]|[12]\d|3[01])\.(?:0?[1-9]|1[0-2])$/;
+
 /** Finds out whether a list has decimal commas or dots, by its numbers, else by what stands between its cells. */
 export function figureReader(rows: readonly (readonly string[])[], delimiter: string): FigureReader {
   const commas = rows.some((row) => row.some((text) => COMMA_DECIMAL.test(text.trim())));
@@ -27,16 +30,29 @@ export function figureReader(rows: readonly (readonly string[])[], delimiter: st
   const isSure = commas !== dots;
   const decimal = isSure ? (commas ? "," : ".") : delimiter === ";" ? "," : ".";
   const isBoth = commas && dots;
-  const otherWay = decimal === "," ? DOT_DECIMAL : COMMA_DECIMAL;
   // Commas between the cells are no decimal ones, nor is a list with semicolons likely to have dots for them.
   const isUnsure = (text: string): boolean => isBoth || delimiter === "\t" || (delimiter === ";" && text.includes("."));
   const isDoubtful = (text: string): boolean =>
-    !isSure && ((EITHER.test(text.trim()) && isUnsure(text)) || (isBoth && otherWay.test(text.trim())));
-  const patterns = patternsFor(decimal);
+    !isSure &&
+    ((EITHER.test(text.trim()) && isUnsure(text)) || (isBoth && decimal === "," && SHORT_DAY.test(text.trim())));
+  // With both in one list, what is left tells by itself which one is the decimal sign in it.
+  const ways = [decimal, ...(isBoth ? [decimal === "," ? "." : ","] : [])].map((sign) => numberReader(sign));
+  const number = (text: string): Figure | undefined => {
+    for (const way of ways) {
+      const figure = way(text);
+      if (figure) return figure;
+    }
+    return undefined;
+  };
   return {
     isDoubtful,
-    read: (text) => (isDoubtful(text) ? undefined : (day(text.trim()) ?? number(text.trim(), decimal, patterns))),
+    read: (text) => (isDoubtful(text) ? undefined : (day(text.trim()) ?? number(text.trim()))),
   };
+}
+
+function numberReader(decimal: string): (text: string) => Figure | undefined {
+  const patterns = patternsFor(decimal);
+  return (text) => number(text, decimal, patterns);
 }
 
 function patternsFor(decimal: string): RegExp[] {

@@ -142,8 +142,11 @@ describe("a list in plain text", () => {
     ["three decimals beside others", "1.125,2.5", [1.125, 2.5], 0],
     ["a doubtful dot", "1.500;a", ["1.500", "a"], 1],
     ["a doubtful comma between tabs", "1,500\ta", ["1,500", "a"], 1],
-    ["both ways in one list", "1,5\t1.5\t1.500", ["1,5", 1.5, "1.500"], 1],
-    ["both ways in one short list", "1,5\t1.5", ["1,5", 1.5], 1],
+    ["both ways in one list", "1,5\t1.5\t1.500", [1.5, 1.5, "1.500"], 1],
+    ["both ways in one short list", "1,5\t1.5", [1.5, 1.5], 0],
+    ["a decimal comma in quotes beside dots", '"236,5",119.1', [236.5, 119.1], 0],
+    ["thousands of either way beside decimals of both", "1.410,5;1,410.5;119.1;2,5", [1410.5, 1410.5, 119.1, 2.5], 0],
+    ["what may be a day among decimal commas", "1,5;119.1;12.10", [1.5, 119.1, "12.10"], 1],
     ["a day that may be a month", "3/4/2026,a", ["3/4/2026", "a"], 1],
   ])("reads %s", (_, text, row, doubts) => {
     expect(values(text)).toEqual([row]);
