@@ -36,6 +36,19 @@ describe("what is typed into any cell", () => {
     expect(cellValue(entry)).toBe(value);
   });
 
+  it.each([
+    ["1e3", 1000],
+    ["-1.5E2", -150],
+    ["2e-3", 0.002],
+    ["1.2e+1", 12],
+  ])("%s is the number %d, and its cell gets no format that hides the next one", (typed, value) => {
+    const [entry, said] = taken(typed);
+    expect(said).toBe("");
+    // Univer's number format gives a format along with what it has one for, as with the number as it was typed.
+    expect(getNumfmtParseValueFilter(typed)?.z).toBe("0.00E+00");
+    expect(getNumfmtParseValueFilter(entry ?? "")).toEqual({ v: value });
+  });
+
   it("is a date with the year of today where it has none", () => {
     vi.useFakeTimers({ now: new Date(2026, 5, 1) });
     expect(taken("12-4")).toEqual([
@@ -71,6 +84,8 @@ describe("what is typed into any cell", () => {
     "Tin, 200",
     "",
     "00000000000000000001",
+    "1e400",
+    "1e30",
   ])("%s is left as it is", (typed) => {
     expect(readingOf(typed)).toBeNull();
   });

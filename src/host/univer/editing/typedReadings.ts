@@ -4,6 +4,9 @@ import { getNumfmtParseValueFilter } from "@univerjs/core";
 import { dottedDate } from "../dottedDates";
 import { DECIMAL_COMMA, DOUBTFUL_COMMA, percentOf } from "./percent";
 
+/** The spreadsheet would give its cell a look that hides every other number: `1.00E+03`. */
+const EXPONENT = /^[+-]?(?:\d+\.?\d*|\.\d+)e[+-]?\d{1,3}$/i;
+
 const NUMBER = /^([€$£¥]?)\s*([+-]?[\d.,' \u00a0\u202f]*\d)\s*([€$£¥%]?)$/;
 
 /** Groups of three digits that a comma does not part. */
@@ -45,6 +48,7 @@ export const typedWords = (typed: string, { kind, taken, advice }: Reading): str
   kind === "sure" ? "" : `${typed.trim()} was taken as ${taken}. ${advice}`.trim();
 
 function number(typed: string): Reading | null {
+  if (EXPONENT.test(typed)) return written(typed);
   const [, before = "", body = "", after = ""] = NUMBER.exec(typed) ?? [];
   const unit = before || after;
   const as = (kind: Kind, plain: string, advice: string, entry = `${before}${plain}${after}`): Reading => ({
@@ -71,6 +75,12 @@ function number(typed: string): Reading | null {
     return as("zeros", String(Number(body)), "To keep the zeros in front, type ' in front of them.");
   }
   return null;
+}
+
+/** A number with an exponent, written out where its digits allow it. */
+function written(typed: string): Reading | null {
+  const plain = String(Number(typed));
+  return /^-?[\d.]+$/.test(plain) ? { kind: "sure", entry: plain, taken: plain, advice: "" } : null;
 }
 
 function date(typed: string): Reading | null {
