@@ -17,6 +17,7 @@ import { addPopUpKeys } from "./popUps";
 import { refuseLinks } from "./refuseLinks";
 import { keepReplacedTexts } from "./replacing";
 import { refuseSorting, sortWhole } from "./sorting";
+import { TextToNumber } from "./textToNumber";
 import { readTyped } from "./typedNumbers";
 import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
@@ -38,6 +39,7 @@ export function prepareEditing(
   const wordsOf = undoWords(injector);
   const buttons = new UndoButtons(injector);
   const pasting = new Pasting(injector, say);
+  const textToNumber = new TextToNumber(injector, say);
   followEdits(
     injector,
     (edit) => {
@@ -45,6 +47,7 @@ export function prepareEditing(
       if (doubt) say(doubt);
       return joined(
         pasting.read(edit),
+        textToNumber.follow(),
         growTables(injector, edit) ??
           growToTotals(injector, edit) ??
           fillInserted(injector, edit) ??
