@@ -31,12 +31,16 @@ export function askBeforeSaving({ lost, fileName }: Question): Promise<Decision>
   (buttons.firstElementChild as HTMLElement).autofocus = true;
   document.body.append(dialog);
   return new Promise((resolve) => {
+    // Decided before the dialog closes, which gives the keyboard back: the next press must not meet what still waits.
     buttons.addEventListener("click", ({ target }) => {
-      if (target instanceof HTMLButtonElement) dialog.close(target.value);
+      if (!(target instanceof HTMLButtonElement)) return;
+      resolve(target.value as Decision);
+      dialog.close();
     });
+    dialog.addEventListener("keydown", ({ key }) => key === "Escape" && resolve("cancel"));
     dialog.addEventListener("close", () => {
       dialog.remove();
-      resolve(dialog.returnValue === "again" || dialog.returnValue === "another" ? dialog.returnValue : "cancel");
+      resolve("cancel");
     });
     dialog.showModal();
   });
