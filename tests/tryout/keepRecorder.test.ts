@@ -28,6 +28,14 @@ class FakeSheet {
     return () => this.#callbacks.delete(callback);
   }
 
+  /** What is being typed into the first row. */
+  typed: string | null = null;
+
+  async finishTyping() {
+    if (this.typed !== null) this.write(0, this.typed);
+    this.typed = null;
+  }
+
   write(row: number, value: string | number, isEdit = true) {
     (this.data.sheets.s?.cellData as Cells)[row] = { 0: { v: value } };
     for (const callback of this.#callbacks) callback({ sheets: ["s"], rows: [row], isEdit });
@@ -159,6 +167,18 @@ describe("the recorder", () => {
     expect(save).toHaveBeenCalledTimes(1);
     await pass(0);
     expect(store.cells()[1]).toEqual({ 0: { v: "last word" } });
+  });
+
+  it("keeps what is being typed when the page goes, and leaves it when it is only out of sight", async () => {
+    record();
+    sheet.typed = "half a word";
+    vi.spyOn(document, "visibilityState", "get").mockReturnValue("hidden");
+    document.dispatchEvent(new Event("visibilitychange"));
+    expect(sheet.typed).toBe("half a word");
+    window.dispatchEvent(new Event("pagehide"));
+    await pass(0);
+    expect(store.cells()[0]).toEqual({ 0: { v: "half a word" } });
+    vi.restoreAllMocks();
   });
 
   it("builds on no state that is not certain to stand", async () => {

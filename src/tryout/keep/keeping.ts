@@ -55,7 +55,7 @@ export class Keeping implements Keep {
     void claims.whenAlone(() => store.purge().catch(() => undefined));
     store.ready().catch((fault: KeepFault) => this.#refuse(fault));
     addEventListener("beforeunload", (event) => {
-      this.#shown?.recorder?.flush();
+      this.#shown?.recorder?.leave();
       if (!this.mayLeave()) event.preventDefault();
     });
   }

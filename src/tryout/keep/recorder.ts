@@ -1,4 +1,4 @@
-/** Keeps what is done in the open workbook: soon after each edit, and at once when the page goes out of sight. */
+/** Keeps what is done in the open workbook: soon after each edit, and at once when the page goes or is out of sight. */
 
 import type { Spreadsheet } from "../../host/univer/start";
 import { Collector, OtherWorkbook } from "./collector";
@@ -50,7 +50,7 @@ export class Recorder {
 
   constructor(
     private readonly store: Pick<Store, "save" | "tidy" | "purge" | "epoch">,
-    source: Pick<Spreadsheet, "snapshot" | "onDataChange">,
+    private readonly source: Pick<Spreadsheet, "snapshot" | "onDataChange" | "finishTyping">,
     private readonly of: Recorded,
     private readonly onRecording: () => void,
   ) {
@@ -66,7 +66,7 @@ export class Recorder {
         if (change.isEdit) this.#edited();
       }),
       listen(document, "visibilitychange", () => document.visibilityState === "hidden" && this.flush()),
-      listen(window, "pagehide", () => this.flush()),
+      listen(window, "pagehide", () => this.leave()),
     );
     if (of.atOnce) this.#soon(0);
   }
@@ -83,6 +83,13 @@ export class Recorder {
   /** Notes that all of it was saved as a file. */
   savedAsFile(): void {
     this.#isOnlyHere = false;
+  }
+
+  /** Keeps at once all that was done, also what is being typed, as the page goes. */
+  leave(): void {
+    // Its cell has it when this returns. A page that only goes out of sight lets it be typed to its end.
+    void this.source.finishTyping();
+    this.flush();
   }
 
   /** Keeps at once what is not kept yet: all of it is on its way when this returns. */
