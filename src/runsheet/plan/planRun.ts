@@ -31,8 +31,9 @@ export function planRun(
   settings: Settings,
 ): { plan: RunPlan; problems: Problem[] } {
   const groups = groupsOf(rows, known.recipes);
-  // The pane plans anew at every change: all scents together search no longer than one alone may.
-  const limit = { steps: Math.floor(MOST_STEPS / Math.max(1, groups.length)) };
+  // All scents together search no longer than one alone may. A power of two, so that one scent more seldom means that
+  // the plans of the others no longer hold.
+  const limit = { steps: MOST_STEPS / 2 ** Math.ceil(Math.log2(Math.max(1, groups.length))) };
   const planned = groups.map((group) => {
     const [first] = group as [PourRow];
     try {

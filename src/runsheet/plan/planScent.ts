@@ -1,4 +1,4 @@
-import { type Pot, potPlan } from "../../core/batch/potPlan";
+import type { Pot } from "../../core/batch/potPlan";
 import type { Limit } from "../../core/batch/steps";
 import { loadFrom } from "../../core/scent/loadFrom";
 import { recipeSplit } from "../../core/scent/recipeSplit";
@@ -10,10 +10,14 @@ import type { Ingredient } from "../tables/recipes";
 import { flashRemarks, flashWords } from "./checks/flashPoint";
 import { limitsOf, unknownLimits } from "./checks/limits";
 import { asPutIn, inWax } from "./ingredients";
+import { KeptPlans } from "./keptPlans";
 import { oilsOf } from "./oils";
 import type { Known } from "./planRun";
 import type { PourRow } from "./pourRows";
 import type { Loads, PlannedPot, PotLine, ScentRun } from "./runPlan";
+
+/** The pane plans the whole batch anew at every change. */
+const plans = new KeptPlans();
 
 const NO_LOADS: Loads = { "of wax": 0, "of total": 0 };
 
@@ -51,7 +55,7 @@ export function planScent(
   const load = recipe ? loads[basis] : first.load;
 
   const orders = group.map(({ vessel, fill, quantity }) => ({ vessel, fill, quantity }));
-  const { pots, refused, bound } = potPlan(orders, settings.potCapacity, settings.loss, limit);
+  const { pots, refused, bound } = plans.potPlan(orders, settings.potCapacity, settings.loss, limit);
   const weighed = pots.map((pot) => ({
     lines: linesOf(pot, group),
     ...weighedParts(ingredients, pot.weight, settings.division),
