@@ -42,12 +42,35 @@ describe("following a lot", () => {
     expect(shown()).toEqual([
       "Cedar oil, lot C-1, came in on 2026-10-05.",
       "In 2 runs: 2026-288-01 (8 Tin, Cedar); 2026-289-01 (not in the log: candles not known).",
-      "May be in 1 run more, which name no lot of it: 2026-290-01.",
+      "May be in 1 run more, which names no lot of it: 2026-290-01.",
       // 100 - 60 - 30.
       "Left on the shelf: 10 g.",
     ]);
     await press("Write recall list");
     expect(host.added.map(({ name }) => name)).toEqual(["Recall Cedar oil C-1"]);
+  });
+
+  it("tells of a run that names the lot with others, and names none twice", async () => {
+    const moves = [
+      ...MOVES,
+      [46_310, "Cedar oil", null, -2, "2026-288-01"],
+      [46_310, "Cedar oil", "C-3, C-4", -9, "2026-288-01"],
+    ];
+    await show(new FakeHost({ Batch: BATCH, Moves: moves, RunsLog: LOG, Recipes: RECIPES }));
+    await type({ Item: "Cedar oil", "Lot of the item": "C-3" });
+    expect(shown()).toEqual([
+      "Cedar oil, lot C-3, never came in by the moves.",
+      "No run is known to have taken of it.",
+      "May be in 2 runs, which name no lot of it: 2026-288-01, 2026-290-01.",
+      "May be in 2026-288-01 (8 Tin, Cedar), which names C-3, C-4.",
+      "C-3, C-4 stands in the moves as one lot, and this may be one of them: trace that too.",
+      "Left on the shelf: 0 g.",
+    ]);
+    await type({ "Lot of the item": "C-1" });
+    expect(shown().slice(1, 3)).toEqual([
+      "In 2 runs: 2026-288-01 (8 Tin, Cedar); 2026-289-01 (not in the log: candles not known).",
+      "May be in 1 run more, which names no lot of it: 2026-290-01.",
+    ]);
   });
 
   it("tells what went into a run, the newest offered first, and writes it", async () => {

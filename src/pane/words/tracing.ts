@@ -1,8 +1,9 @@
 /** The words of tracing lots. */
 
 import { dayText } from "../../runsheet/dayText";
-import type { Recall, RunContents, RunUse } from "../../runsheet/stock/trace";
-import { doubtLines } from "../../runsheet/stock/traceSheets";
+import { sameName } from "../../runsheet/sameName";
+import type { Recall, RunContents, RunUse, UnsureUse } from "../../runsheet/stock/trace";
+import { amongOthers, doubtLines } from "../../runsheet/stock/traceSheets";
 
 export const TRACING = {
   heading: "Tracing",
@@ -29,29 +30,56 @@ export type AmountOf = (item: string, amount: number) => string;
 
 /** What is told of a lot, a line each. */
 export function recallLines(recall: Recall, amountOf: AmountOf): string[] {
-  const { item, lot, cameIn, runs, elsewhere, left, unsure } = recall;
+  const { item, lot, cameIn, runs, elsewhere, left, among, unsure } = recall;
   const what = lot === "" ? `${item}, no lot written,` : `${item}, lot ${lot},`;
   const came = cameIn.flatMap(({ date }) => (date === undefined ? [] : [dayText(date)]));
   return [
     came.length > 0 ? `${what} came in on ${came.join(", ")}.` : `${what} never came in by the moves.`,
-    runs.length === 0 ? "No run took of it." : `In ${runsIn(runs.length)}: ${runs.map(runLine).join("; ")}.`,
+    runs.length === 0
+      ? unsure.length > 0
+        ? "No run is known to have taken of it."
+        : "No run took of it."
+      : `In ${runsIn(runs.length)}: ${runs.map(runLine).join("; ")}.`,
     ...doubtLines([...runs, ...unsure]),
     ...(elsewhere.length > 0 ? [`${elsewhere.length} more rows took of it without naming a run.`] : []),
-    ...(unsure.length > 0
-      ? [
-          `May be in ${runsIn(unsure.length)} more, which name no lot of it: ${unsure.map(({ run }) => run).join(", ")}.`,
-        ]
-      : []),
+    ...unsureLines(unsure, runs),
+    ...among.map(amongOthers),
     left < 0
       ? `${amountOf(item, -left)} more went out than came in: look at its rows.`
       : `Left on the shelf: ${amountOf(item, left)}.`,
   ];
 }
 
+/** Runs that may hold a lot, and candles that may of those that do. */
+function unsureLines(unsure: readonly UnsureUse[], runs: readonly RunUse[]): string[] {
+  const isKnown = ({ run }: UnsureUse) => runs.some((one) => sameName(one.run) === sameName(run));
+  const more = unsure.filter((one) => !isKnown(one));
+  const lotless = [...new Set(more.filter(({ lot }) => lot === "").map(({ run }) => run))];
+  const several = more.filter(({ lot }) => lot !== "");
+  const others = unsure.filter(isKnown);
+  return [
+    ...(lotless.length > 0
+      ? [
+          `May be in ${runsIn(lotless.length)}${runs.length > 0 ? " more" : ""}, which ${lotless.length === 1 ? "names" : "name"} no lot of it: ${lotless.join(", ")}.`,
+        ]
+      : []),
+    ...several.map((use) => `May be in ${runLine(use)}, which names ${use.lot}.`),
+    ...others.map(
+      (use) =>
+        `Of ${use.run} these may hold it too, for ${use.lot === "" ? "no lot is written" : `${use.lot} is written`}: ${candlesOf(use)}.`,
+    ),
+  ];
+}
+
 function runLine({ run, candles }: RunUse): string {
   if (candles.length === 0) return `${run} (not in the log: candles not known)`;
-  return `${run} (${candles.map(({ candles, vessel, scent }) => `${candles ?? "?"} ${vessel}${scent === "" ? "" : `, ${scent}`}`).join("; ")})`;
+  return `${run} (${candlesOf({ candles })})`;
 }
+
+const candlesOf = ({ candles }: Pick<RunUse, "candles">): string =>
+  candles
+    .map(({ candles, vessel, scent }) => `${candles ?? "?"} ${vessel}${scent === "" ? "" : `, ${scent}`}`)
+    .join("; ");
 
 /** What is told of a run, a line each. */
 export function contentsLines({ run, parts }: RunContents, amountOf: AmountOf): string[] {

@@ -1,3 +1,4 @@
+import { list } from "../../core/check/list";
 import { isoOfDay } from "../../core/label/isoDay";
 import { sum } from "../../core/statistics/sum";
 import { tidy } from "../../core/tidy";
@@ -7,6 +8,7 @@ import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
 import { lotsOf, oldestLots } from "../stock/lots";
 import { asMoves, notCarried, type Opening, openingsOf } from "../stock/openings";
+import { severalLots } from "../stock/severalLots";
 import type { ByUse } from "../tables/byUse";
 import { type FittingTables, fittingsOf } from "../tables/fittings";
 import type { Items } from "../tables/items";
@@ -138,9 +140,10 @@ function written(need: Need, ledger: Ledger, moves: Moves, says: string[]): Used
   const ratio = need.use === "weight" ? moves.ratio : 1;
   const of = (lot: string, quantity: number): UsedLot => ({ ...need, lot, quantity, written: tidy(quantity / ratio) });
   const whole = find(need.lot);
-  const several = need.lot.split(/\s*(?:[,;+&/]|\band\b)\s*/).map(find);
-  if (whole === undefined && several.length > 1 && several.every((lot) => lot !== undefined)) {
-    const lots = several as string[];
+  const several = severalLots(need.lot);
+  const unknown = several.filter((lot) => find(lot) === undefined);
+  if (whole === undefined && several.length > 1 && unknown.length === 0) {
+    const lots = several.map((lot) => find(lot) as string);
     const has = lotsOf(ledger, need.item, need.use);
     let open = need.quantity;
     return lots.flatMap((lot, i) => {
@@ -150,7 +153,13 @@ function written(need: Need, ledger: Ledger, moves: Moves, says: string[]): Used
       return part > 0 ? [of(lot, part)] : [];
     });
   }
-  if (whole === undefined) says.push(`${need.item}: lot ${need.lot} is written, and no move says that it came in`);
+  if (whole === undefined) {
+    says.push(
+      several.length > 1
+        ? `${need.item}: ${need.lot} is taken for one lot, for no move says that ${list(unknown, "and")} came in. If these are several, first write down under Receiving what came in of each`
+        : `${need.item}: lot ${need.lot} is written, and no move says that it came in`,
+    );
+  }
   return [of(whole ?? need.lot, need.quantity)];
 }
 

@@ -2,6 +2,7 @@ import { sameName } from "../sameName";
 import type { Move, Moves } from "../tables/moves";
 import { remembered } from "./ledger";
 import { fromMillionths, toMillionths } from "./millionths";
+import { isAmong } from "./severalLots";
 import { holding, type TraceDoubt, takingPots } from "./tracePots";
 
 /** Candles as the log names them: of one vessel and scent, from one run. */
@@ -39,8 +40,15 @@ export interface Recall {
   /** What went out and into no run. */
   readonly elsewhere: readonly Move[];
   readonly left: number;
-  /** Runs that took of the item and name no lot: they may hold this one. */
-  readonly unsure: readonly RunUse[];
+  /** Lots of the item that may be several in one, this one among them: `S-1, S-2`. */
+  readonly among: readonly string[];
+  /** Runs that may hold it: they took of the item and name no lot, or one of those. Without candles that do hold it. */
+  readonly unsure: readonly UnsureUse[];
+}
+
+/** A run that may have taken of a lot, and the lot that it names; empty where it names none. */
+export interface UnsureUse extends RunUse {
+  readonly lot: string;
 }
 
 /** What went into a run. */
@@ -76,21 +84,29 @@ export class Trace {
     for (const one of log) put(this.candles, this.key(one.run), one);
   }
 
-  /** From a lot of an item to the runs and candles that hold it; undefined where no move names it. */
+  /** From a lot of an item to the runs and candles that hold it; undefined where no move names it, not even among others. */
   recall(item: string, lot: string): Recall | undefined {
     const lots = this.ofItem.get(this.key(item));
-    const moves = lots?.get(this.key(lot));
-    const [first] = moves ?? [];
-    if (!lots || !moves || !first) return undefined;
+    const moves = lots?.get(this.key(lot)) ?? [];
+    const among = [...(lots ?? [])].flatMap(([key, [move]]) => (move && isAmong(lot, key) ? [move] : []));
+    const first = moves[0] ?? among[0];
+    if (!lots || !first) return undefined;
     const isLotless = this.key(lot) === "";
+    const runs = this.runsOf(moves);
+    const mayBe = isLotless ? [] : ["", ...among.map((move) => move.lot)];
     return {
       item: first.item,
-      lot: first.lot,
+      lot: moves[0]?.lot ?? lot.trim(),
       cameIn: moves.filter(({ run, change }) => run === "" && change.count > 0),
-      runs: this.runsOf(moves),
+      runs,
       elsewhere: moves.filter(({ run, change }) => run === "" && change.count < 0),
       left: sumOf(moves),
-      unsure: isLotless ? [] : this.runsOf(lots.get("") ?? []),
+      among: among.map((move) => move.lot),
+      unsure: mayBe.flatMap((text) =>
+        this.runsOf(lots.get(this.key(text)) ?? []).flatMap((use) =>
+          beyond(use, runs).map((one) => ({ ...one, lot: text })),
+        ),
+      ),
     };
   }
 
@@ -126,6 +142,14 @@ export class Trace {
     // A run whose use was taken back as a whole took nothing.
     return uses.filter(({ used }) => used !== 0).sort((a, b) => (a.date ?? 0) - (b.date ?? 0));
   }
+}
+
+/** What a run may hold beside the candles that are known to; none where these are all of it. */
+function beyond(use: RunUse, sure: readonly RunUse[]): RunUse[] {
+  const same = sure.filter(({ run }) => sameName(run) === sameName(use.run));
+  if (same.length === 0) return [use];
+  const candles = use.candles.filter((one) => !same.some((other) => other.candles.includes(one)));
+  return candles.length > 0 ? [{ ...use, candles }] : [];
 }
 
 function put<T>(map: Map<string, T[]>, key: string, value: T): void {

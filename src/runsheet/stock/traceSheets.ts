@@ -2,7 +2,7 @@ import { isoOfDay } from "../../core/label/isoDay";
 import { tidy } from "../../core/tidy";
 import type { Cell, Look, Sheet } from "../../sheet/sheet";
 import type { Settings, WeightUnit } from "../settings";
-import type { Recall, RunCandles, RunContents, RunUse } from "./trace";
+import type { Recall, RunCandles, RunContents, RunUse, UnsureUse } from "./trace";
 
 /** How a trace is put down. */
 export interface TraceSettings extends Pick<Settings, "paper"> {
@@ -23,7 +23,7 @@ const WIDTHS = [20, 12, 20, 20, 10, 10, 18] as const;
 
 /** A recall list: the runs and candles that hold a lot of an item, on a sheet to be printed. */
 export function recallSheet(recall: Recall, settings: TraceSettings): Sheet {
-  const { item, lot, cameIn, runs, elsewhere, left, unsure } = recall;
+  const { item, lot, cameIn, runs, elsewhere, left, among, unsure } = recall;
   const amount = amountHeading(settings);
   const candles = runs.flatMap((run) => run.candles);
   return sheetOf(`Recall ${item} ${lot}`, settings, [
@@ -35,6 +35,7 @@ export function recallSheet(recall: Recall, settings: TraceSettings): Sheet {
       values: ["", { day: date }, { day: bestBefore }, note, "", "", change.count],
     })),
     ...(cameIn.length === 0 ? [alert("No move says that it came in.")] : []),
+    ...among.map((other) => alert(amongOthers(other))),
     GAP,
     candlesHeading("Candles that hold it", amount),
     ...runs.flatMap(runRows),
@@ -64,6 +65,10 @@ export function contentsSheet({ run, candles, parts }: RunContents, settings: Tr
     ...(parts.length === 0 ? [alert("No move names this run: what went into it is not known.")] : []),
   ]);
 }
+
+/** What is to be said of a lot that may be several, of which this is one. */
+export const amongOthers = (lot: string): string =>
+  `${lot} stands in the moves as one lot, and this may be one of them: trace that too.`;
 
 /** What is to be said of runs whose candles are named though some may hold nothing of a lot. */
 export function doubtLines(runs: readonly RunUse[]): string[] {
@@ -116,11 +121,11 @@ const sums = (candles: readonly RunCandles[]): Value[] => [
 ];
 const totalOf = (runs: readonly RunUse[]): number => tidy(runs.reduce((total, { used }) => total + used, 0));
 
-function unsureRows(unsure: readonly RunUse[], amount: string): Row[] {
+function unsureRows(unsure: readonly UnsureUse[], amount: string): Row[] {
   if (unsure.length === 0) return [];
   return [
     GAP,
-    alert("These took of the item and name no lot: they may hold it too."),
+    alert("These took of the item and name no lot, or several as one: they may hold it too."),
     candlesHeading("May hold it", amount),
     ...unsure.flatMap(runRows),
     ...doubtLines(unsure).map((line) => ({ values: [line], look: "note" }) as const),

@@ -182,7 +182,12 @@ describe("what a pour took", () => {
       ["Wax", "W-2", 690],
     ]);
     expect(usedOf(moves, { wax: "7/26" }).used[0]).toEqual(["Wax", "7/26", 990]);
-    expect(usedOf(moves, { wax: "W-1, X" }).used[0]).toEqual(["Wax", "W-1, X", 990]);
+    const unknown = usedOf(moves, { wax: "W-1, X" });
+    expect(unknown.used[0]).toEqual(["Wax", "W-1, X", 990]);
+    expect(unknown.says[0]).toBe(
+      "Wax: W-1, X is taken for one lot, for no move says that X came in. If these are several, first write down under Receiving what came in of each",
+    );
+    expect(usedOf(moves, { wax: "S-1, S-2" }).says[0]).toContain("for no move says that S-1 and S-2 came in");
   });
 
   it("begins with what On hand says of what has no move yet", () => {

@@ -91,6 +91,49 @@ describe("from a lot to the candles", () => {
   });
 });
 
+describe("a lot that is written with others as one", () => {
+  const RUN = "2026-340-01";
+  const both = (lot: string) =>
+    new Trace(movesOf([[DAY + 10, "Wax", lot, -900, null, null, RUN, "all pots"]]), LOG).recall("Wax", "S-1");
+
+  it("may be in what took of these, whether or not a move names it alone", () => {
+    for (const lot of ["S-1, S-2", "S-2 and s-1", "S-2/S-1/S-3", "S-2 S-1", "S-2\nS-1"]) {
+      const recall = both(lot);
+      expect(recall, lot).toMatchObject({ item: "Wax", lot: "S-1", cameIn: [], runs: [], left: 0, among: [lot] });
+      expect(recall?.unsure, lot).toEqual([
+        { run: RUN, date: DAY + 10, used: 900, candles: [LOG[0]], doubt: undefined, lot },
+      ]);
+    }
+    for (const lot of ["S-10, S-2", "S-11", "S-2"]) expect(both(lot), lot).toBeUndefined();
+    const alone: CellValue[] = [DAY, "Wax", "S-1", 5000];
+    const joined: CellValue[] = [DAY + 10, "Wax", "S-1, S-2", -900, null, null, RUN];
+    const recall = new Trace(movesOf([alone, joined]), LOG).recall("Wax", "S-1");
+    expect(recall?.cameIn).toHaveLength(1);
+    expect(recall?.unsure.map(({ run }) => run)).toEqual([RUN]);
+  });
+
+  it("is found as it is written too", () => {
+    const joined: CellValue[] = [DAY + 10, "Wax", "S-1, S-2", -900, null, null, RUN];
+    const recall = new Trace(movesOf([joined]), LOG).recall("Wax", "s-1, s-2");
+    expect(recall).toMatchObject({ runs: [{ run: RUN }], among: [], unsure: [] });
+  });
+});
+
+describe("a run that took of a lot and of what has none", () => {
+  const RUN = "2026-340-01";
+  const log = [candles(RUN, DAY, 5, 5, ["A"]), candles(RUN, DAY, 6, 6, ["B"])];
+  const recalled = (...uses: [lot: string | null, note: string][]) =>
+    new Trace(movesOf(uses.map(([lot, note]) => [DAY, "Wax", lot, -5, null, null, RUN, note])), log).recall("Wax", "W");
+
+  it("is named once, and of its other candles it is said that they may hold it", () => {
+    expect(recalled(["W", "all pots"], [null, "all pots"])?.unsure).toEqual([]);
+    expect(recalled(["W", "pots: A"], [null, "pots: A"])?.unsure).toEqual([]);
+    const recall = recalled(["W", "pots: A"], [null, "all pots"]);
+    expect(recall?.runs.map((one) => one.candles)).toEqual([[log[0]]]);
+    expect(recall?.unsure.map((one) => one.candles)).toEqual([[log[1]]]);
+  });
+});
+
 describe("the candles of the pots that took a lot", () => {
   const RUN = "2026-340-01";
   /** One run: five candles of pot A, six of B, and seven of C and D, which the log counts together. */
@@ -227,7 +270,7 @@ describe("the sheets of a trace", () => {
       `2026-340-01 | ${DAY + 10} | Fig | Tin | 12 | 11 | 95.5`,
       `2026-341-01 | ${DAY + 11} | Fig | Tin | 6 | 50.5`,
       "Total | 18 | 146",
-      "These took of the item and name no lot: they may hold it too.",
+      "These took of the item and name no lot, or several as one: they may hold it too.",
       "May hold it | Poured | Scent | Vessel | Candles | Good | g, or pieces",
       `2026-342-01 | ${DAY + 12} | Fig | Tin | 8 | 8 | 60`,
       "Went elsewhere | Date | Note | g, or pieces",
