@@ -1,38 +1,28 @@
 import { list } from "../check/list";
 
-/** Units by kind and short name, each with its usual spellings: in lower case, without spaces, dots and hyphens. */
+/** Units by kind and short name, each with its usual spellings: in lower case, without dots and hyphens, a space between two. */
 const SPELLINGS = {
   weight: {
-    g: ["g", "gr", "gm", "gms", "gram", "grams", "gramme", "grammes"],
-    kg: ["kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramme", "kilogrammes"],
-    oz: ["oz", "ozs", "ounce", "ounces"],
-    lb: ["lb", "lbs", "pound", "pounds"],
+    g: "g gr gm gms gram grams gramme grammes",
+    kg: "kg kgs kilo kilos kilogram kilograms kilogramme kilogrammes",
+    oz: "oz ozs ounce ounces",
+    lb: "lb lbs pound pounds",
   },
   volume: {
-    ml: ["ml", "mls", "millilitre", "millilitres", "milliliter", "milliliters"],
-    l: ["l", "ltr", "ltrs", "litre", "litres", "liter", "liters"],
-    floz: ["floz", "flozs", "usfloz", "flounce", "flounces", "fluidoz", "fluidounce", "fluidounces"],
-    in3: ["in3", "cuin", "cubicin", "cubicinch", "cubicinches", "inch3"],
-    cm3: [
-      "cm3",
-      "cc",
-      "ccm",
-      "cucm",
-      "cubiccm",
-      "cubiccentimetre",
-      "cubiccentimetres",
-      "cubiccentimeter",
-      "cubiccentimeters",
-    ],
+    ml: "ml mls millilitre millilitres milliliter milliliters",
+    l: "l ltr ltrs litre litres liter liters",
+    floz: "floz flozs usfloz flounce flounces fluidoz fluidounce fluidounces",
+    in3: "in3 cuin cubicin cubicinch cubicinches inch3",
+    cm3: "cm3 cc ccm cucm cubiccm cubiccentimetre cubiccentimetres cubiccentimeter cubiccentimeters",
   },
   length: {
-    mm: ["mm", "mms", "millimetre", "millimetres", "millimeter", "millimeters"],
-    cm: ["cm", "cms", "centimetre", "centimetres", "centimeter", "centimeters"],
-    in: ["in", "ins", "inch", "inches", '"', "″"],
+    mm: "mm mms millimetre millimetres millimeter millimeters",
+    cm: "cm cms centimetre centimetres centimeter centimeters",
+    in: 'in ins inch inches " ″',
   },
   temperature: {
-    C: ["c", "°c", "degc", "degreec", "degreesc", "celsius", "degreecelsius", "degreescelsius", "centigrade"],
-    F: ["f", "°f", "degf", "degreef", "degreesf", "fahrenheit", "degreefahrenheit", "degreesfahrenheit"],
+    C: "c °c degc degreec degreesc celsius degreecelsius degreescelsius centigrade",
+    F: "f °f degf degreef degreesf fahrenheit degreefahrenheit degreesfahrenheit",
   },
 } as const;
 
@@ -53,7 +43,7 @@ const tidy = (text: string): string =>
 const SPELT = new Map(
   Object.entries(SPELLINGS).flatMap(([kind, units]) =>
     Object.entries(units).flatMap(([unit, spellings]) =>
-      (spellings as readonly string[]).map((spelling) => [spelling, { kind: kind as UnitKind, unit }] as const),
+      (spellings as string).split(" ").map((spelling) => [spelling, { kind: kind as UnitKind, unit }] as const),
     ),
   ),
 );

@@ -6,13 +6,10 @@ const ERRORS = ["#NULL!", "#DIV/0!", "#VALUE!", "#REF!", "#NAME?", "#NUM!", "#N/
 /** The error a cell holds, whichever way the host passes it: as an error object, a rich value or its text. */
 export function errorIn(cell: unknown): CustomFunctions.Error | undefined {
   if (cell instanceof CustomFunctions.Error) return cell;
-  const code = typeof cell === "object" && cell !== null && "code" in cell ? cell.code : basic(cell);
-  if (typeof code === "string" && ERRORS.includes(code)) {
-    return new CustomFunctions.Error(code as CustomFunctions.ErrorCode);
-  }
-  const isRich = typeof cell === "object" && cell !== null && "type" in cell && cell.type === "Error";
+  const { code = basic(cell), type } = (cell ?? {}) as { readonly code?: unknown; readonly type?: unknown };
+  if (ERRORS.includes(code as string)) return new CustomFunctions.Error(code as CustomFunctions.ErrorCode);
   // Kinds such as #SPILL! cannot be handed on as they are.
-  return isRich ? toError(new Fault("value", "", `the cell shows ${String(code)}; fix it first`)) : undefined;
+  return type === "Error" ? toError(new Fault("value", "", `the cell shows ${String(code)}; fix it first`)) : undefined;
 }
 
 /** What a cell shows for what was thrown. */
