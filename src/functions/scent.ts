@@ -3,10 +3,10 @@ import { loadAs } from "../core/scent/loadAs";
 import { loadCheck } from "../core/scent/loadCheck";
 import { loadLimit } from "../core/scent/loadLimit";
 import { checkedIngredient, recipeSplit } from "../core/scent/recipeSplit";
-import { type Parts, scentSplit, waxPart } from "../core/scent/scentSplit";
+import { type Parts, scentSplit } from "../core/scent/scentSplit";
 import { weighedLoad } from "../core/scent/weighedLoad";
 import { weighedSplit } from "../core/scent/weighedSplit";
-import { aboveZeroOr, mapCells, number, numberOr, scalar, text, textOr, wholeRange } from "./cells";
+import { type Arguments, aboveZeroOr, mapCells, number, numberOr, scalar, text, textOr, wholeRange } from "./cells";
 
 /**
  * Wax and scent (fragrance oil) of a fill, side by side in two columns. They add up to the fill, with a division to the fill rounded to one.
@@ -20,8 +20,14 @@ import { aboveZeroOr, mapCells, number, numberOr, scalar, text, textOr, wholeRan
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  const both = ({ wax, scent }: Parts): number[] => [wax, scent];
-  return split(fill, load, basis, division, (...given) => both(scentSplit(...given)), both, 2);
+  return mapCells(
+    splitArguments(fill, load, basis, division),
+    (whole, share, on, step) => {
+      const { wax, scent } = split(whole, share, on, step);
+      return [wax, scent];
+    },
+    { width: 2 },
+  );
 }
 
 /**
@@ -36,7 +42,10 @@ export function SCENTSPLIT(fill: any[][], load: any[][], basis?: any[][], divisi
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function WAXPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  return split(fill, load, basis, division, waxPart, ({ wax }) => wax);
+  return mapCells(
+    splitArguments(fill, load, basis, division),
+    (whole, share, on, step) => split(whole, share, on, step).wax,
+  );
 }
 
 /**
@@ -51,27 +60,26 @@ export function WAXPART(fill: any[][], load: any[][], basis?: any[][], division?
  * @source The definitions of the two bases; "of wax" is the trade's usual, common practice, no source.
  */
 export function SCENTPART(fill: any[][], load: any[][], basis?: any[][], division?: any[][]): any[][] {
-  return split(fill, load, basis, division, scentPart, ({ scent }) => scent);
+  return mapCells(
+    splitArguments(fill, load, basis, division),
+    (whole, share, on, step) => split(whole, share, on, step).scent,
+  );
 }
 
-const scentPart = (fill: number, load: number, basis?: string): number => fill - waxPart(fill, load, basis);
+const split = (fill: number, load: number, basis: string | undefined, division: number | undefined): Parts =>
+  division === undefined ? scentSplit(fill, load, basis) : weighedSplit(fill, load, basis, division);
 
-function split(
+const splitArguments = (
   fill: any[][],
   load: any[][],
   basis: any[][] | undefined,
   division: any[][] | undefined,
-  exact: (fill: number, load: number, basis?: string) => number | number[],
-  ofWeighed: (parts: Parts) => number | number[],
-  width = 1,
-): any[][] {
-  return mapCells(
-    [number("fill", fill), number("load", load), textOr("basis", basis), aboveZeroOr("division", division)],
-    (whole, share, on, step) =>
-      step === undefined ? exact(whole, share, on) : ofWeighed(weighedSplit(whole, share, on, step)),
-    { width },
-  );
-}
+): Arguments<Parameters<typeof split>> => [
+  number("fill", fill),
+  number("load", load),
+  textOr("basis", basis),
+  aboveZeroOr("division", division),
+];
 
 /**
  * A load of scent (fragrance oil) on one basis as a load on the other.

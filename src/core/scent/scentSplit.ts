@@ -16,14 +16,9 @@ export interface Parts {
  * @param load fraction, 0 or more and below 1, on `basis` (`of wax` when left out, or `of total`)
  */
 export function scentSplit(fill: number, load: number, basis?: string): Parts {
-  const wax = waxPart(fill, load, basis);
-  return { wax, scent: fill - wax };
-}
-
-/** The wax of a fill alone. */
-export function waxPart(fill: number, load: number, basis?: string): number {
   const whole = atLeastZero("fill", fill);
   const share = rate("load", load);
   // Where the scent is the larger part this difference is exact, where it is the smaller the next one is.
-  return basisOf("basis", basis) === "of wax" ? whole / (1 + share) : whole - whole * share;
+  const wax = basisOf("basis", basis) === "of wax" ? whole / (1 + share) : whole - whole * share;
+  return { wax, scent: whole - wax };
 }

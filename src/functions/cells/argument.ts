@@ -26,7 +26,7 @@ export interface Argument<T> {
   readonly read: (name: string, cell: unknown) => T;
 }
 
-export type Arguments<V extends unknown[]> = { readonly [K in keyof V]: Argument<V[K]> };
+export type Arguments<V extends unknown[]> = { [K in keyof V]: Argument<V[K]> };
 
 /** An argument of numbers that must be there. */
 export const number = (name: string, cells: Cells, doubt?: Doubt): Argument<number> =>
@@ -81,12 +81,22 @@ export const columnsOf = ({ grid }: Argument<unknown>): number => grid[0]?.lengt
 /** A number that no blank cell is handed over as: most cells hold one. */
 export const isPlain = (cell: unknown): cell is number => typeof cell === "number" && cell !== 0;
 
+/** A text that is no error. */
+const isPlainText = (cell: unknown): cell is string => typeof cell === "string" && cell !== "" && cell[0] !== "#";
+
+/** The value of a cell that is plainly what the argument takes, as nearly all are; undefined where more is to be asked. */
+export function plainly<T>({ read }: Argument<T>, cell: unknown): T | undefined {
+  const is: unknown = read;
+  const isFine = is === readNumber ? isPlain(cell) && isKept(cell) : is === readText && isPlainText(cell);
+  return isFine ? (cell as T) : undefined;
+}
+
 /** What a cell of an argument gives, undefined for a blank that is left to the core; throws the error it holds. */
-export function readCell<T>({ name, optional, doubt, hint, read }: Argument<T>, cell: unknown): T | undefined {
-  // The shortest way where a number is wanted, and there: nearly always.
-  if (read === (readNumber as unknown) && isPlain(cell) && isKept(cell)) return cell as T;
-  // Neither errors nor blank.
-  if (isPlain(cell) || (typeof cell === "string" && cell !== "" && !cell.startsWith("#"))) return read(name, cell);
+export function readCell<T>(arg: Argument<T>, cell: unknown): T | undefined {
+  const value = plainly(arg, cell);
+  if (value !== undefined) return value;
+  const { name, optional, doubt, hint, read } = arg;
+  if (isPlain(cell) || isPlainText(cell)) return read(name, cell);
   const error = errorIn(cell);
   if (error) throw error;
   const isDoubtful = doubt !== "0" && mayBeBlank(cell);

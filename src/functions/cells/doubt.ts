@@ -3,7 +3,7 @@
  * others nobody knows, and a copy bought once never has it. There a 0 may be a blank.
  */
 
-import { basic } from "./blank";
+import { basic, isBlank } from "./blank";
 
 /** As much of Office as is asked here. Other hosts have none, and hand blank cells over as blanks. */
 declare const Office:
@@ -24,3 +24,6 @@ function areDoubtful(): boolean {
 
 /** Whether a cell is a 0 that may be a blank. */
 export const mayBeBlank = (cell: unknown): boolean => basic(cell) === 0 && areDoubtful();
+
+/** Whether a cell is blank, or may be. */
+export const seemsBlank = (cell: unknown): boolean => isBlank(cell) || mayBeBlank(cell);

@@ -5,7 +5,19 @@
  */
 
 export { answer } from "./answer";
-export { aboveZeroOr, date, givenBeside, nameOr, number, numberOr, numberOrZero, text, textOr, unit } from "./argument";
+export {
+  type Arguments,
+  aboveZeroOr,
+  date,
+  givenBeside,
+  nameOr,
+  number,
+  numberOr,
+  numberOrZero,
+  text,
+  textOr,
+  unit,
+} from "./argument";
 export { toError } from "./errors";
 export { mapCells } from "./mapCells";
 export { scalar } from "./scalar";

@@ -1,8 +1,7 @@
 import { Fault } from "../../core/fault";
-import { type Argument, type Arguments, columnsOf, isPlain, readCell } from "./argument";
-import { isBlank } from "./blank";
+import { type Argument, type Arguments, columnsOf, isPlain, plainly, readCell } from "./argument";
 import { clean, type Result } from "./clean";
-import { mayBeBlank } from "./doubt";
+import { seemsBlank } from "./doubt";
 import { toError } from "./errors";
 import { ran } from "./ran";
 
@@ -19,42 +18,27 @@ export function mapCells<V extends unknown[]>(
   { width = 1, key = 0 } = {},
 ): Result[][] {
   ran();
-  const list = (args as unknown as readonly Argument<unknown>[]).map(spread);
-  const first = list[key];
-  // The values of the cell in hand: what is the same for all stands there already.
-  const values = list.map(({ constant }) => constant);
-  const varying = list.filter(({ isConstant }) => !isConstant);
+  const list = (args as unknown as readonly Argument<unknown>[]).map((arg, place) => spread(arg, place, place === key));
   const tall = Math.max(...list.map(({ rows }) => rows));
   const wide = Math.max(...list.map(({ columns }) => columns));
-  const areUneven = varying.some((one) => isBeyond(one, tall - 1, wide - 1));
-  const call = caller(work as (...values: unknown[]) => Outcome, values);
-
-  const resultAt = (r: number, c: number): Outcome | CustomFunctions.Error => {
-    if (first && isBlankAt(first, r, c)) return "";
-    try {
-      if (areUneven) for (let k = 0; k < varying.length; k++) requireCell(varying[k] as Spread, r, c);
-      for (let k = 0; k < varying.length; k++) {
-        const { arg, place } = varying[k] as Spread;
-        values[place] = readCell(arg, cellAt(varying[k] as Spread, r, c));
-      }
-      return call();
-    } catch (thrown) {
-      return toError(thrown);
-    }
+  const job: Job = {
+    work: work as unknown as Job["work"],
+    values: list.map(({ constant }) => constant),
+    varying: list.filter(({ isConstant }) => !isConstant),
+    key: list[key],
   };
-
   // Plain loops: this is what a column of thousands of cells waits for.
   const rows = new Array<Result[]>(tall);
   for (let r = 0; r < tall; r++) {
     if (wide * width === 1) {
-      const result = resultAt(r, 0);
+      const result = resultAt(job, r, 0);
       // A row of its own for numbers: such rows take half the room.
       rows[r] = isPlain(result) && Number.isFinite(result) ? [result] : [clean(result as Result)];
       continue;
     }
     const row = new Array<Result>(wide * width);
     for (let c = 0; c < wide; c++) {
-      const result = resultAt(r, c);
+      const result = resultAt(job, r, c);
       for (let i = 0; i < width; i++) row[c * width + i] = clean(Array.isArray(result) ? result[i] : result);
     }
     rows[r] = row;
@@ -62,22 +46,42 @@ export function mapCells<V extends unknown[]>(
   return rows;
 }
 
-/** Calls with the values as they stand then. Most functions take few: to spread a list takes longer than they do. */
-function caller(work: (...values: unknown[]) => Outcome, values: readonly unknown[]): () => Outcome {
-  switch (values.length) {
-    case 1:
-      return () => work(values[0]);
-    case 2:
-      return () => work(values[0], values[1]);
-    case 3:
-      return () => work(values[0], values[1], values[2]);
-    case 4:
-      return () => work(values[0], values[1], values[2], values[3]);
-    case 5:
-      return () => work(values[0], values[1], values[2], values[3], values[4]);
-    default:
-      return () => work(...values);
+interface Job {
+  readonly work: (...values: unknown[]) => Outcome;
+  /** The values of the cell in hand: what is the same for all stands there already. */
+  readonly values: unknown[];
+  readonly varying: readonly Spread[];
+  readonly key: Spread | undefined;
+}
+
+function resultAt(job: Job, r: number, c: number): Outcome | CustomFunctions.Error {
+  try {
+    if (!readPlainly(job, r, c) && !readWithCare(job, r, c)) return "";
+    const { work, values } = job;
+    // As many as any function takes: to hand over a list of any length takes longer than most of them do.
+    return work(values[0], values[1], values[2], values[3], values[4], values[5]);
+  } catch (thrown) {
+    return toError(thrown);
   }
+}
+
+/** Reads the values where all cells are plainly what is wanted, as nearly all are; false where more is to be asked. */
+function readPlainly({ values, varying }: Job, r: number, c: number): boolean {
+  for (let k = 0; k < varying.length; k++) {
+    const one = varying[k] as Spread;
+    const value = plainly(one.arg, cellAt(one, r, c));
+    if (value === undefined) return false;
+    values[one.place] = value;
+  }
+  return true;
+}
+
+/** Reads the values; false where the key is blank, throws where a cell holds an error or is none. */
+function readWithCare({ values, varying, key }: Job, r: number, c: number): boolean {
+  if (key && !isBeyond(key, r, c) && seemsBlank(cellAt(key, r, c))) return false;
+  for (const one of varying) requireCell(one, r, c);
+  for (const one of varying) values[one.place] = readCell(one.arg, cellAt(one, r, c));
+  return true;
 }
 
 /** An argument with its place and its measures, and its value where one cell gives the same for all. */
@@ -90,11 +94,13 @@ interface Spread {
   readonly constant: unknown;
 }
 
-function spread(arg: Argument<unknown>, place: number): Spread {
+function spread(arg: Argument<unknown>, place: number, isKey: boolean): Spread {
   const [rows, columns] = [arg.grid.length, columnsOf(arg)];
-  let [isConstant, constant]: [boolean, unknown] = [rows === 1 && columns === 1, undefined];
+  const cell = arg.grid[0]?.[0];
+  // A blank key is no value: nothing is worked out then.
+  let [isConstant, constant]: [boolean, unknown] = [rows * columns === 1 && !(isKey && seemsBlank(cell)), undefined];
   try {
-    if (isConstant) constant = readCell(arg, arg.grid[0]?.[0]);
+    if (isConstant) constant = readCell(arg, cell);
   } catch {
     // Read again for each cell: only those that are not blank show the error.
     isConstant = false;
@@ -108,12 +114,6 @@ const isBeyond = ({ rows, columns }: Spread, r: number, c: number): boolean =>
 function cellAt({ arg, rows }: Spread, r: number, c: number): unknown {
   const row = arg.grid[rows === 1 ? 0 : r];
   return row?.length === 1 ? row[0] : row?.[c];
-}
-
-function isBlankAt(first: Spread, r: number, c: number): boolean {
-  if (isBeyond(first, r, c)) return false;
-  const cell = cellAt(first, r, c);
-  return !isPlain(cell) && (isBlank(cell) || mayBeBlank(cell));
 }
 
 function requireCell(spread: Spread, r: number, c: number): void {

@@ -1,7 +1,6 @@
 import type { Argument, Arguments } from "./argument";
-import { isBlank } from "./blank";
 import { clean, type Result } from "./clean";
-import { mayBeBlank } from "./doubt";
+import { seemsBlank } from "./doubt";
 import { toError } from "./errors";
 import { ran } from "./ran";
 import { eachLine } from "./zipRanges";
@@ -37,7 +36,7 @@ export function wholeRange<V extends unknown[], T>(
     });
   } catch (thrown) {
     const error = toError(thrown);
-    return grid.map((cells) => cells.map((cell) => (isBlank(cell) || mayBeBlank(cell) ? "" : error)));
+    return grid.map((cells) => cells.map((cell) => (seemsBlank(cell) ? "" : error)));
   }
   let elsewhere: Result = "";
   if (good.length > 0 || (always && badRows.length === 0)) {
