@@ -66,9 +66,9 @@ const ASK_SCENT_WEIGHT: Question = {
   isAsked: (column) =>
     has(column, ["scent"]) && !has(column, ["wax", "total"]) && (column.isWeight || column.isNumeric),
   text: () =>
-    "is a weight of scent, and no load is read: write the load as a share of wax or of total, as POUR.LOADFROM works it out, or leave the column out",
+    "is a weight of scent, and no load is read in this table: write the load as a share of wax or of total, as POUR.LOADFROM works it out, or leave the column out",
   figure: "load",
-  isOnlyElsewhere: true,
+  onlyWhere: "not here",
 };
 const ASK_WAX_WEIGHT: Question = {
   isAsked: (column) =>
@@ -78,12 +78,20 @@ const ASK_WAX_WEIGHT: Question = {
   text: () =>
     "is a weight of wax alone, and no fill weight is read: write the weight of wax and scent together, or leave the column out",
   figure: "fill",
-  isOnlyElsewhere: true,
+  onlyWhere: "default",
 };
 const ASK_WEIGHT: Question = {
   isAsked: (column) => column.isWeight && !has(column, ["wax", "scent", ...FOLLOWS]),
   text: () => orLeave("the fill weight or the water weight"),
   figure: "fill",
+};
+
+const DONE = ["done", "poured", "made", "finished", "complete", "completed", "status", "logged", "ok"];
+const ASK_DONE: Question = {
+  isAsked: (column) => has(column, DONE) && column.isTicked,
+  text: () =>
+    "is not read: rows that are ticked there are poured all the same. Clear the quantity of those that are done, or leave the column out",
+  isOfAny: true,
 };
 
 export const BATCH = tableType({
@@ -97,7 +105,7 @@ export const BATCH = tableType({
   unusable: "error",
   asks: [
     ...[ASK_LIMIT, ASK_LOAD, ASK_SCENT_WEIGHT, ASK_WAX_WEIGHT, ASK_WEIGHT],
-    ...[ASK_FACTOR, ASK_WATER, ASK_SHARE, ASK_WICK],
+    ...[ASK_FACTOR, ASK_WATER, ASK_SHARE, ASK_WICK, ASK_DONE],
   ],
   starter,
   read: readBatch,

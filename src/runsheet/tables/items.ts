@@ -9,6 +9,7 @@ import type { ByUse, Use } from "./byUse";
 import { ITEM } from "./commonFields";
 import type { Field } from "./headings/field";
 import { headingWords } from "./headings/headingWords";
+import { ITEM_QUESTIONS } from "./itemQuestions";
 import type { RowReader } from "./rowReader";
 import { MONEY } from "./starterLooks";
 import type { TableReader } from "./tableReader";
@@ -76,7 +77,7 @@ export const ITEMS = tableType({
   fields: FIELDS,
   needs: [["item"], ["onHand", "packSize", "price", "reorderBelow", "kind"]],
   unusable: "warning",
-  asks: [],
+  asks: ITEM_QUESTIONS,
   starter,
   read: readItems,
 });

@@ -7,8 +7,10 @@ export interface Question {
   readonly text: (column: UnreadColumn) => string;
   /** What the column may say: where that stands elsewhere, the run waits until it is decided. */
   readonly figure?: Figure;
-  /** Whether it is asked only where that figure stands elsewhere. */
-  readonly isOnlyElsewhere?: true;
+  /** Whether it is asked only where that figure has no column here, or only where its default served a row. */
+  readonly onlyWhere?: "not here" | "default";
+  /** Whether it is asked of columns of money, days and remarks too, which are no figure of the pour as a rule. */
+  readonly isOfAny?: true;
 }
 
 export type Figure = "load" | "fill";
@@ -22,6 +24,8 @@ export interface UnreadColumn {
   /** Whether any cell is a number, and whether all are percentages as loads are. */
   readonly isNumeric: boolean;
   readonly isShares: boolean;
+  /** Whether any cell is ticked, or says yes. */
+  readonly isTicked: boolean;
   /** The name of the column that a field has; undefined where it has none. */
   readonly columnOf: (field: string) => string | undefined;
 }
@@ -58,8 +62,11 @@ export const ASK_LOAD: Question = {
   text: () => orLeave("the load"),
   figure: "load",
 };
+/** A factor, its vowels left out too. */
+const isCalledFactor = (column: UnreadColumn): boolean =>
+  has(column, FACTORS) || [...column.words].some((word) => /^f(a?c?t?r|act?)s?$/.test(word));
 export const ASK_FACTOR: Question = {
-  isAsked: (column) => column.isNumeric && has(column, FACTORS) && column.columnOf("factor") === undefined,
+  isAsked: (column) => column.isNumeric && isCalledFactor(column) && column.columnOf("factor") === undefined,
   text: () => orLeave("the wax factor"),
   figure: "fill",
 };

@@ -49,13 +49,14 @@ export function unreadColumns(type: TableType, table: TableRows): AskedColumn[] 
       rows.map((row) => row[i] ?? null),
       columnOf,
     );
-    if (has(column, BESIDE)) return [];
+    const isBeside = has(column, BESIDE);
     const asked = questions
-      .filter(({ isAsked }) => isAsked(column))
-      .map(({ text, figure, isOnlyElsewhere }) => {
+      .filter(({ isAsked, isOfAny }) => (isOfAny || !isBeside) && isAsked(column))
+      .map(({ text, figure, onlyWhere }) => {
         const isElsewhere = figure !== undefined && elsewhere[figure];
         const words = `The column "${name}" ${text(column)}`;
-        return { text: words, isAsked: isOnlyElsewhere ? isElsewhere : true, isError: isElsewhere };
+        const isAsked = onlyWhere === "not here" ? isElsewhere !== false : onlyWhere ? isElsewhere : true;
+        return { text: words, isAsked, isError: isElsewhere };
       });
     return asked.length === 0 ? [] : [{ table: table.type, name, questions: asked }];
   });
@@ -77,9 +78,14 @@ function lookAt(heading: string, all: readonly CellValue[], columnOf: UnreadColu
     isWeight: unit !== undefined && "weight" in unit,
     isNumeric: cells.some((cell) => typeof cell === "number"),
     isShares: cells.length > 0 && cells.every(isShare),
+    isTicked: cells.some(
+      (cell) => cell === true || /^(y(es)?|x|✓|✔|true|ok|done|poured|made|finished)$/i.test(wordsIn(cell)),
+    ),
     columnOf,
   };
 }
+
+const wordsIn = (cell: CellValue): string => (typeof cell === "string" ? cell.trim() : "");
 
 /** Whether a cell is a percentage as loads are: common practice, no source. */
 function isShare(cell: CellValue): boolean {

@@ -7,7 +7,7 @@ import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import { FACTOR, VESSEL, WATER } from "./commonFields";
 import type { Field } from "./headings/field";
-import { ASK_FACTOR, ASK_LIMIT, ASK_SHARE, ASK_WATER } from "./questions";
+import { ASK_FACTOR, ASK_LIMIT, ASK_SHARE, ASK_WATER, has, type Question } from "./questions";
 import { fillHeading, weightLook } from "./starterLooks";
 import type { TableReader } from "./tableReader";
 import { type Starter, tableType } from "./tableType";
@@ -33,6 +33,13 @@ const FIELDS = {
   },
 } satisfies Readonly<Record<string, Field>>;
 
+const ASK_WAX_WEIGHT: Question = {
+  isAsked: (column) => has(column, ["wax"]) && (column.isWeight || (column.isNumeric && has(column, ["weight"]))),
+  text: () =>
+    "is not read: vessels are filled by their water weight and wax factor. Write the factor, as POUR.WAXFACTOR works it out, or leave the column out",
+  figure: "fill",
+};
+
 export const VESSELS = tableType({
   name: "Vessels",
   purpose:
@@ -41,7 +48,7 @@ export const VESSELS = tableType({
   fields: FIELDS,
   needs: [["vessel"], ["water"]],
   unusable: "warning",
-  asks: [ASK_LIMIT, ASK_FACTOR, ASK_WATER, ASK_SHARE],
+  asks: [ASK_LIMIT, ASK_FACTOR, ASK_WATER, ASK_WAX_WEIGHT, ASK_SHARE],
   starter,
   read: readVessels,
 });

@@ -489,7 +489,7 @@ describe("columns that nobody reads", () => {
     expect(asked(tableOf("pour", load), ["load"])).toEqual(["Strength of scent stops"]);
     expect(asked(tableOf("pour", ["Vessel", "Qty", "Fill", "Max FO"]), ["load"])).toEqual(["Max FO stops"]);
     expect(asked(tableOf("pour", ["Vessel", "Qty", "Fill", "FO (g)"]), ["load"])).toEqual(["FO (g) stops"]);
-    expect(asked(tableOf("pour", ["Vessel", "Qty", "Fill", "FO (g)"]))).toEqual([]);
+    expect(asked(tableOf("pour", ["Vessel", "Qty", "Fill", "Load", "FO (g)"]))).toEqual([]);
     // No fill is read: it comes from the table of vessels, or by the usual factor.
     expect(asked(tableOf("pour", ["Vessel", "Qty", "Wax (g)"]))).toEqual(["Wax (g) stops"]);
     expect(asked(tableOf("pour", ["Vessel", "Qty", "Water (g)", "Capacity (g)"]), ["waxFactor"])).toEqual([
@@ -497,6 +497,60 @@ describe("columns that nobody reads", () => {
     ]);
     const density = tableOf("pour", ["Vessel", "Qty", "Water", "Density"], [["Tin", 4, 200, 0.9]]);
     expect(asked(density, ["waxFactor"])).toEqual(["Density stops"]);
+  });
+
+  it("asks about a weight of scent wherever the table has no load, also where the table of scents gives it", () => {
+    const row: CellValue[] = ["Tin", "Fig", 1, 200, 12];
+    const headings = ["Vessel", "Scent", "Qty", "Fill (g)"];
+    for (const heading of ["FO (oz)", "FO grams", "Scent oz", "Oil ml"]) {
+      expect(asked(tableOf("pour", [...headings, heading], [row])), heading).toEqual([heading]);
+      expect(asked(tableOf("pour", [...headings, heading], [row]), ["load"]), heading).toEqual([`${heading} stops`]);
+    }
+  });
+
+  it("asks about factors and weights of wax of vessels, however they are written", () => {
+    const vessels = (heading: string, value: CellValue, ...usual: UsualSetting[]) =>
+      asked(tableOf("vessels", ["Vessel", "Water weight (g)", heading], [["Tin", 250, value]]), usual);
+    for (const heading of ["Wax fctr", "Wax fac", "Wt of wax", "Wax weight"]) {
+      expect(vessels(heading, 0.84), heading).toEqual([heading]);
+      expect(vessels(heading, 0.84, "waxFactor"), heading).toEqual([`${heading} stops`]);
+    }
+    expect(vessels("Wax type", "soft")).toEqual([]);
+  });
+
+  it("asks about packs, prices and days of items that are written in other words", () => {
+    const items = (...columns: [heading: string, value: CellValue][]) =>
+      asked(
+        tableOf(
+          "items",
+          ["Item", "On hand (lb)", ...columns.map(([one]) => one)],
+          [["Wax", 9, ...columns.map(([, value]) => value)]],
+        ),
+      );
+    for (const heading of ["Case (lb)", "Cost/case", "Price/case", "$/oz", "Best by", "Expires", "Use-by date"]) {
+      expect(items([heading, 40]), heading).toEqual([heading]);
+    }
+    for (const heading of ["Selling price", "Total price", "Stock value ($)", "Pack colour", "Min order qty", "Bin"]) {
+      expect(items([heading, 40]), heading).toEqual([]);
+    }
+    // What has its column is not asked about again.
+    expect(items(["Pack size (lb)", 50], ["Pack price", 90], ["Unit price", 2])).toEqual([]);
+  });
+
+  it("asks about rows of the batch that are ticked as done", () => {
+    const batch = (heading: string, ...cells: CellValue[]) =>
+      asked(
+        tableOf(
+          "pour",
+          [...BASE.pour, heading],
+          cells.map((cell) => ["Tin", "Fig", 1, 200, 0.06, "of wax", cell]),
+        ),
+      );
+    expect(batch("Done?", "yes", null)).toEqual(["Done?"]);
+    expect(batch("Poured", null, "x")).toEqual(["Poured"]);
+    expect(batch("Done", true)).toEqual(["Done"]);
+    expect(batch("Poured", null, false, "no")).toEqual([]);
+    expect(batch("Lid", "x")).toEqual([]);
   });
 
   it("asks about values that are percentages as loads are, whatever stands above them", () => {
