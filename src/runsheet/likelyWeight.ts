@@ -5,14 +5,20 @@ import type { WeightUnit } from "./settings";
 /** What waxes weigh for one of water, with room to spare: common practice, no source. Beyond it lies a slip. */
 const LEAST = 0.5;
 const MOST = 1.2;
-/** More than this, for one of water, no vessel holds of any wax. */
-const IMPOSSIBLE = 2;
+/**
+ * How far a fill may be from what the water and the wax factor of its vessel make before it is asked about, as a share
+ * of it: the factors of waxes lie within that of the usual one. Common practice, no source.
+ */
+const FAR_FILL = 0.15;
 
-/** Whether wax that fills what this much water filled may weigh so much; both in one unit. */
-export const isLikely = (weight: number, water: number): boolean => weight >= LEAST * water && weight <= MOST * water;
+/** Whether a wax factor may be one of a wax. */
+export const isLikelyFactor = (factor: number): boolean => factor >= LEAST && factor <= MOST;
 
-/** Whether no wax weighs so much that fills what this much water filled. */
-export const isImpossible = (weight: number, water: number): boolean => weight > IMPOSSIBLE * water;
+/** Whether a fill is near enough to what its vessel is expected to hold. */
+export const isNearFill = (fill: number, expected: number): boolean => Math.abs(fill - expected) <= FAR_FILL * expected;
+
+/** Whether no wax weighs so much that fills what this much water filled: it runs over. Both in one unit. */
+export const runsOver = (weight: number, water: number): boolean => weight > ANY_WAX.most * water;
 
 /**
  * What one candle that was poured and weighed may be for one of its water. Wax floats on water, so more than the water
@@ -33,11 +39,6 @@ export const isNoWax = (factor: number): boolean => factor < ANY_WAX.least || fa
  * two digits that changed places as a rule more than 10 %. Common practice, no source.
  */
 export const FAR = 0.1;
-
-/** The two beside each other, in words. */
-export function besideWater(weight: number, water: number, unit: WeightUnit): string {
-  return `${formatWeight(weight, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;
-}
 
 /** A weight with its unit, without the noise of the arithmetic. */
 export const formatWeight = (weight: number, unit: WeightUnit): string =>

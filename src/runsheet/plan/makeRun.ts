@@ -52,7 +52,7 @@ export function makeRun(
   const supplies = new Supplies(read, settings.stockPrice, beside.today);
   const problems: Problem[] = [
     ...barring,
-    ...unlikelyFills(rows, vessels, settings.unit),
+    ...unlikelyFills(rows, vessels, settings),
     ...unlikelySizes(rows, settings.unit),
     ...poured.problems,
     ...planned,

@@ -1,9 +1,9 @@
 import { plain } from "../../../core/check/plain";
 import { gramsIn } from "../../../core/units/weight";
-import { besideWater, isImpossible, isLikely } from "../../likelyWeight";
+import { formatWeight, isLikelyFactor, isNearFill, runsOver } from "../../likelyWeight";
 import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
-import type { WeightUnit } from "../../settings";
+import type { Settings, WeightUnit } from "../../settings";
 import type { Vessels } from "../../tables/vessels";
 import type { PourRow } from "../pourRows";
 
@@ -17,13 +17,30 @@ const LARGEST = 3000;
 const ALL_SMALLEST = 20;
 const ALL_LARGEST = 1500;
 
-/** Fills that the water of their vessels, as the table of vessels knows it, does not bear out. */
-export function unlikelyFills(rows: readonly PourRow[], vessels: Vessels, setting: WeightUnit): Problem[] {
+/**
+ * Fills that the water and the wax factor of their vessels, as the table of vessels knows them, do not bear out: each
+ * vessel and fill once. A vessel that would run over is an error.
+ */
+export function unlikelyFills(
+  rows: readonly PourRow[],
+  vessels: Vessels,
+  { unit, waxFactor }: Pick<Settings, "unit" | "waxFactor">,
+): Problem[] {
+  const said = new Set<string>();
   return rows.flatMap(({ row, vessel, fill }): Problem[] => {
-    const water = vessels.get(sameName(vessel))?.water;
-    if (water === undefined || isLikely(fill, water)) return [];
-    const text = `${vessel} is filled with ${besideWater(fill, water, setting)}; check both, and their units`;
-    return [{ row, field: "fill", severity: isImpossible(fill, water) ? "error" : "warning", text }];
+    const { water, factor: own } = vessels.get(sameName(vessel)) ?? {};
+    // One that no wax has is spoken of there, and says nothing of a fill.
+    const factor = own !== undefined && isLikelyFactor(own) ? own : waxFactor;
+    const key = JSON.stringify([sameName(vessel), fill]);
+    if (water === undefined || isNearFill(fill, water * factor) || said.has(key)) return [];
+    said.add(key);
+    const begin = `${vessel} is filled with ${formatWeight(fill, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;
+    if (runsOver(fill, water)) {
+      const text = `${begin}: wax is lighter than water, so it would run over. Fix the wrong one, or its unit`;
+      return [{ row, field: "fill", severity: "error", text }];
+    }
+    const text = `${begin}: by the wax factor ${plain(factor)} that is ${formatWeight(water * factor, unit)}; check both, and their units`;
+    return [{ row, field: "fill", severity: "warning", text }];
   });
 }
 
