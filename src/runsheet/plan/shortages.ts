@@ -9,7 +9,15 @@ import { lotName, type Supplies, type Supply } from "../stock/supplies";
 import type { FittingTables } from "../tables/fittings";
 import type { Beside, Use } from "./beside";
 import { type Bought, buying, type Delivery } from "./buying";
-import { type OpenRunBeside, openRunProblems, openRunsBeside, sharedLines, takenOf, takenWords } from "./openRuns";
+import {
+  type OpenRunBeside,
+  openRunProblems,
+  openRunsBeside,
+  sharedLines,
+  takenOf,
+  takenWords,
+  usesWords,
+} from "./openRuns";
 import type { RunPlan } from "./runPlan";
 import { keyOf, knownUses, usesOf } from "./uses";
 
@@ -50,6 +58,7 @@ export function shortages(
   const all = usesOf(plan, tables);
   const uses = knownUses(all);
   const unchecked: string[] = [...all.unknown];
+  const shared: SharedUse[] = [];
   const [absent, unwritten]: [string[], string[]] = [[], []];
   const problems: Problem[] = [];
   const lacking: { readonly lack: Omit<Lack, keyof Bought>; readonly supply: Supply }[] = [];
@@ -70,8 +79,9 @@ export function shortages(
     const missing = tidy(use.amount - onHand);
     if (missing <= 0) continue;
     lacking.push({ lack: { ...use, onHand, reserved: taken, missing }, supply: known });
-    if (taken > 0) problems.push(warning(`${use.item}: also planned: ${takenWords(promised, use.isCounted, unit)}`));
+    if (taken > 0) shared.push({ ...use, promised });
   }
+  addAll(problems, alsoPlannedWords(shared, unit));
   addAll(problems, notChecked(absent, "in no table of items", unwritten));
   const {
     bought,
@@ -83,6 +93,28 @@ export function shortages(
   const lacks = lacking.map(({ lack }, i) => ({ ...lack, ...(bought[i] as Bought) }));
   const alsoPlanned = sharedLines(openRuns, uses, unit);
   return { shelf: { lacks, unchecked, deliveries, low, openRuns, alsoPlanned }, problems };
+}
+
+/** Something that is missing, and what runs that are not logged will take of it. */
+interface SharedUse extends Use {
+  readonly promised: ReturnType<typeof takenOf>;
+}
+
+/** What of the missing is missing as other runs take of it: one sentence, by run where it is of several items. */
+function alsoPlannedWords(shared: readonly SharedUse[], unit: WeightUnit): Problem[] {
+  const [first, ...others] = shared;
+  if (first === undefined) return [];
+  if (others.length === 0) {
+    return [warning(`${first.item}: also planned: ${takenWords(first.promised, first.isCounted, unit)}`)];
+  }
+  const lots = [...new Set(shared.flatMap(({ promised }) => promised.map(({ lot }) => lot)))];
+  const each = lots.map((lot) => {
+    const uses = shared.flatMap(({ promised, ...use }) =>
+      promised.filter((one) => one.lot === lot).map(({ amount }) => ({ ...use, amount })),
+    );
+    return `run ${lot}, ${usesWords({ uses, unknown: [] }, unit)}`;
+  });
+  return [warning(`${shared.map(({ item }) => item).join(", ")}: also planned: ${each.join("; ")}`)];
 }
 
 const warning = (text: string): Problem => ({ text, severity: "warning" });

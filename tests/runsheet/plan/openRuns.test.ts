@@ -121,6 +121,14 @@ describe("runs that are written and not logged", () => {
     expect(texts(batch(16, [monday]))).toContain("Time to reorder: Tin (4 left, below 5)");
   });
 
+  it("are said once for all that is missing by them, and not once for each item", () => {
+    const made = batch(30, [written(batch(10), "2026-330-01"), written(batch(5), "2026-330-02")]);
+    expect(lacks(made)).toHaveLength(2);
+    expect(texts(made).filter((text) => text.includes("also planned"))).toEqual([
+      "Wax, Tin: also planned: run 2026-330-01, Wax 2000 g, Tin 10; run 2026-330-02, Wax 1000 g, Tin 5",
+    ]);
+  });
+
   it("say on the paper what they take of what it uses", () => {
     const made = batch(12, [written(batch(10), "2026-330-01")]);
     const paper = cellsOf(describeRun(made, { lot: "2026-330-02", date: DAY, settings: SETTINGS })).flat();
