@@ -2,7 +2,7 @@
 
 export const PREVIEW = {
   heading: "Preview",
-  incomplete: "Without the rows that are to be fixed.",
+  incomplete: "Do not pour by this yet: what is to be fixed is missing here, or shown with wrong figures.",
   care: "Take care",
   morePots: (count: number) => `and ${count} more pots`,
   candles: "Candles",
