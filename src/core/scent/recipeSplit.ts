@@ -32,6 +32,10 @@ export function recipeSplit(fill: number, ingredients: readonly Ingredient[], di
   const rows = ingredients.map(checkedIngredient);
   const shareOn = (on: string) => sum(rows.filter(({ basis }) => basis === on).map(({ share }) => share));
   const [parts, ofWax, ofTotal] = [shareOn("part"), shareOn("of wax"), shareOn("of total")];
+  // Loads of half of it and more are no scent alone.
+  if (parts === 0 && ofWax + ofTotal >= 0.5) {
+    throw wrong("bases", 'all shares are loads; give each wax the basis "part", its share may stay as it is');
+  }
   if (parts === 0) throw wrong("bases", 'no wax in the recipe; give each wax a share above 0 and the basis "part"');
   if (ofTotal >= 1) throw wrong("shares", `loads of total come to ${plain(ofTotal * 100)} %; keep them below 100 %`);
   const base = (whole * (1 - ofTotal)) / (1 + ofWax);

@@ -1,8 +1,11 @@
 import { atLeastZero } from "../../core/check/atLeastZero";
 import { oneOf } from "../../core/check/oneOf";
+import { plain } from "../../core/check/plain";
 import { rate } from "../../core/check/rate";
+import { sum } from "../../core/statistics/sum";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
+import { basisWords } from "./basisWords";
 import { BASIS, SCENT } from "./commonFields";
 import type { Field } from "./headings/field";
 import { ASK_LIMIT, ASK_SHARE } from "./questions";
@@ -63,6 +66,7 @@ export type Recipes = ReadonlyMap<string, Recipe>;
 
 function readRecipes(table: TableReader<RecipeField>): Recipes {
   const found = new Map<string, { ingredients: Ingredient[]; wrong: Problem[] }>();
+  const parts = new Map<string, RowReader<RecipeField>>();
   for (const reader of table.rows) {
     const scent = sameName(reader.text("scent"));
     if (scent === "" || reader.isBlank("share")) continue;
@@ -71,15 +75,33 @@ function readRecipes(table: TableReader<RecipeField>): Recipes {
     const { ingredient, looks } = readIngredient(reader);
     recipe.wrong.push(...looks, ...reader.problems);
     if (ingredient) recipe.ingredients.push(ingredient);
+    if (ingredient?.basis === "part" && !parts.has(scent)) parts.set(scent, reader);
+  }
+  for (const [scent, reader] of parts) {
+    const { ingredients = [], wrong = [] } = found.get(scent) ?? {};
+    const text = oddParts(ingredients);
+    if (text !== "") wrong.push(reader.warning("share", `${reader.text("scent")}: ${text}`));
   }
   return found;
+}
+
+/** Parts that look like percentages and do not come to a whole: one may be missing. Empty where nothing is odd. */
+function oddParts(ingredients: readonly Ingredient[]): string {
+  const parts = ingredients.filter(({ basis }) => basis === "part").map(({ share }) => share);
+  const [all, most] = [sum(parts), Math.max(...parts)];
+  const whole = most < 1 ? 1 : 100;
+  // Whole numbers are any proportion; near a hundred they are percentages, as a rule.
+  if (parts.length < 2 || (whole === 100 && (all < 80 || all > 120))) return "";
+  const ofTotal = sum(ingredients.filter(({ basis }) => basis === "of total").map(({ share }) => share));
+  if ([all, all + ofTotal * whole].some((one) => Math.abs(one - whole) < whole / 200)) return "";
+  return `the parts of its wax come to ${plain(Number(((all / whole) * 100).toPrecision(4)))} %; is one missing? They are taken as the whole wax`;
 }
 
 function readIngredient(reader: RowReader<RecipeField>): { ingredient: Ingredient | undefined; looks: Problem[] } {
   const name = reader.text("ingredient");
   if (name === "") reader.error("ingredient", "the cell is blank; name the ingredient");
   const basis = reader.check("basis", () =>
-    oneOf<Ingredient["basis"]>("basis", reader.text("basis").replace(/^parts$/i, "part"), [
+    oneOf<Ingredient["basis"]>("basis", basisWords(reader.text("basis").replace(/^parts$/i, "part")), [
       "part",
       "of wax",
       "of total",
