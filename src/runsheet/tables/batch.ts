@@ -2,6 +2,7 @@ import { plain } from "../../core/check/plain";
 import { wholeNumber } from "../../core/check/wholeNumber";
 import type { Problem } from "../problem";
 import type { WeightUnit } from "../settings";
+import { basisWords } from "./basisWords";
 import { BASIS, FACTOR, LOAD, SCENT, VESSEL, WATER } from "./commonFields";
 import { type Entry, entryOf, type SaidBasis } from "./entry";
 import { columnRef } from "./headings/columnRef";
@@ -157,7 +158,7 @@ function readBatch(table: TableReader<BatchField>): Batch {
       scent: text("scent"),
       wax: text("wax"),
       load: number("load"),
-      basis: text("basis"),
+      basis: entryOf(table, row, "basis", (one) => basisWords(one.text("basis"))),
     };
   });
   const weightColumn = table.has("fill") ? "fill" : table.has("water") ? "water" : undefined;

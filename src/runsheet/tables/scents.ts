@@ -4,6 +4,7 @@ import { type Basis, basisOf } from "../../core/scent/basis";
 import { isError, type Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
+import { basisWords } from "./basisWords";
 import { BASIS, LOAD, SCENT } from "./commonFields";
 import type { SaidBasis } from "./entry";
 import type { Field } from "./headings/field";
@@ -30,7 +31,8 @@ const FIELDS = {
   productLimit: {
     name: "Product limit",
     reads: "share",
-    aliases: ["candle limit", "safety limit", "safe limit", "legal limit"],
+    // The trade's body for safety publishes limits of the finished product: common practice, no source.
+    aliases: ["candle limit", "safety limit", "safe limit", "legal limit", "ifra maximum", "ifra"],
   },
   melt: {
     name: "Melt at",
@@ -141,7 +143,7 @@ function readScents(table: TableReader<ScentField>): Scents {
 const SAFETY: ReadonlySet<string> = new Set(["waxMaximum", "productLimit", "melt", "add", "pour", "flash"]);
 
 function notesOf(reader: RowReader<ScentField>, table: TableReader<ScentField>): ScentNotes {
-  const basis = reader.text("basis");
+  const basis = basisWords(reader.text("basis"));
   const notes = {
     row: reader.row,
     ...{ load: shareIn(reader, "load"), saidBasis: table.saidBasis("load") },

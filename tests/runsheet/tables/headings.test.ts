@@ -219,7 +219,7 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
         "Max % of total",
         "Limit of total",
       ],
-      ...["Safe limit", "Product max"],
+      ...["Safe limit", "Product max", "IFRA max", "IFRA limit (%)", "IFRA %", "IFRA"],
     ],
     melt: ["Melt at (C)", "Melt to °F", "melt temp", "Heat to (F)", "Melting temperature"],
     add: ["Add at (C)", "Add FO at", "Add scent at (F)", "FO temp", "Add at °C"],
