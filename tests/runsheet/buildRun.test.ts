@@ -580,7 +580,7 @@ describe("from a table to a plan", () => {
         ({ row, text }) => `${row}: ${text}`,
       );
     expect(made({ error: "#N/A" }, vessels(["Bowl", 250, 0.86]))).toEqual([
-      "0: Vessel: Bowle is not in the table of vessels; fix the name, or add it there",
+      "0: Vessel: Bowle is not in the table of vessels; fix the name, or add it there. Is it Bowl?",
     ]);
     expect(made({ error: "#N/A" }, vessels(["bowle ", 250, 0.86]))[0]).toContain("the cell shows #N/A");
     expect(made(190, vessels(["Bowle", 250, 0.086]))).toEqual([

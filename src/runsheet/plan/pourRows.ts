@@ -10,7 +10,7 @@ import { type FieldOf, fieldName } from "../tables/registry";
 import { RowNotes } from "../tables/rowNotes";
 import type { Scents } from "../tables/scents";
 import type { Vessels } from "../tables/vessels";
-import { rowFill } from "./rowFill";
+import { notInVessels, rowFill } from "./rowFill";
 
 /** A row of the batch that is to be poured, with what other tables and the settings add to it. */
 export interface PourRow {
@@ -83,6 +83,9 @@ export function pourRows(batch: Batch | undefined, known: KnownToRows, settings:
 /** The same words for each such row: the pane says them once for all. */
 const HIDDEN = "hidden, and poured all the same; show it, or clear its quantity";
 
+/** What stands where a row adds the others up. */
+const TOTALS = /^((grand|sub|over-?all)[\s-]*)?(total|sum)s?\s*:?$/i;
+
 function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): PourRow | undefined {
   const { known, settings } = completing;
   const quantity = notes.take(cells.quantity);
@@ -91,9 +94,13 @@ function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): Po
   if (cells.isHidden) notes.problems.push(notes.warning("vessel", HIDDEN));
   const vessel = notes.take(cells.vessel) ?? "";
   if (vessel === "") notes.error("vessel", "the cell is blank; give the vessel a name");
-  const isUnknown = vessel !== "" && known.vessels && !known.vessels.has(sameName(vessel));
-  const isNotFound = isUnknown && cells.fill.errorCode === "#N/A";
-  if (isNotFound) notes.error("vessel", `${vessel} is not in the table of vessels; fix the name, or add it there`);
+  const unknownTo = vessel !== "" && !known.vessels?.has(sameName(vessel)) ? known.vessels : undefined;
+  if (TOTALS.test(vessel) && !known.vessels?.has(sameName(vessel))) {
+    notes.error("vessel", `${vessel} looks like a row of totals; take it out of the table, or clear its quantity`);
+    return undefined;
+  }
+  const isNotFound = unknownTo !== undefined && cells.fill.errorCode === "#N/A";
+  if (isNotFound) notes.error("vessel", notInVessels(vessel, unknownTo));
   const fill = isNotFound ? undefined : rowFill(cells, vessel, notes, completing);
   // A fill that no label can declare is a slip of its unit.
   if (fill !== undefined) notes.check("fill", () => netLabel(fill, settings.unit, settings.label));

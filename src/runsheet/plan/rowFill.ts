@@ -3,6 +3,7 @@ import { fillWeight } from "../../core/fill/fillWeight";
 import { sameName } from "../sameName";
 import type { BatchRow } from "../tables/batch";
 import type { Vessel, Vessels } from "../tables/vessels";
+import { isItWords } from "./nearName";
 import type { BatchNotes, Completing } from "./pourRows";
 
 /** The fill of a row: its own fill weight; else its water and factor; else those of its vessel, by name. */
@@ -38,6 +39,12 @@ export function rowFill(
 const FROM_VESSELS = "no weight stands here: the fill is worked out from the table of vessels";
 const FROM_WATER = "no fill weight stands here: the fill is worked out from the water weight of the row";
 
+export const notInVessels = (name: string, vessels: Vessels): string =>
+  `${name} is not in the table of vessels; fix the name, or add it there${isItWords(
+    name,
+    [...vessels.values()].map(({ vessel }) => vessel),
+  )}`;
+
 /** The water of a row's vessel; why there is none is noted. */
 function waterOf(
   name: string,
@@ -48,7 +55,7 @@ function waterOf(
   if (!vessels) {
     notes.error("fill", "neither a fill weight nor a water weight is given; weigh the water the vessel holds");
   } else if (!vessel) {
-    if (name !== "") notes.error("vessel", `${name} is not in the table of vessels; fix the name, or add it there`);
+    if (name !== "") notes.error("vessel", notInVessels(name, vessels));
   } else if (vessel.water === undefined && vessel.wrong.length === 0) {
     notes.error("fill", `the table of vessels gives no water weight for ${name}; weigh the water it holds`);
   }

@@ -114,7 +114,7 @@ describe("the fill of a row", () => {
     );
     expect(fills).toEqual({});
     expect(says.filter((one) => one.startsWith("fix"))).toEqual([
-      "fix 0: Vessel: Tine is not in the table of vessels; fix the name, or add it there",
+      "fix 0: Vessel: Tine is not in the table of vessels; fix the name, or add it there. Is it Tin?",
       "fix 1: Fill weight: the table of vessels gives no water weight for Bowl; weigh the water it holds",
       'fix 3: Wax factor: "0,86" is not a number; write a plain number',
     ]);
@@ -252,10 +252,28 @@ describe("the rows that are poured", () => {
     expect(fills).toEqual({ Jar: 215 });
     const hidden = "hidden, and poured all the same; show it, or clear its quantity";
     expect(says).toEqual([
-      "fix 0: Vessel: Tine is not in the table of vessels; fix the name, or add it there",
+      "fix 0: Vessel: Tine is not in the table of vessels; fix the name, or add it there. Is it Tin?",
       "fix 1: Vessel: the cell is blank; give the vessel a name",
       `check 0: ${hidden}`,
       `check 1: ${hidden}`,
     ]);
+  });
+
+  it("are no totals, whether or not there is a table of vessels", () => {
+    const rows = [
+      ["Vessel", "Quantity", "Fill"],
+      ["Tin", 10, 110],
+      ["TOTAL", 10, 110],
+      ["Grand total:", 10, null],
+    ];
+    const said = (name: string) =>
+      `Vessel: ${name} looks like a row of totals; take it out of the table, or clear its quantity`;
+    for (const vessels of [undefined, VESSELS]) {
+      const { fills, says } = made(rows, vessels);
+      expect(fills).toEqual({ Tin: 110 });
+      expect(says).toEqual([`fix 1: ${said("TOTAL")}`, `fix 2: ${said("Grand total:")}`]);
+    }
+    const total = made(rows.slice(0, 3), [...VESSELS, ["Total", 125, 0.88]]);
+    expect(total.fills).toEqual({ Tin: 110, TOTAL: 110 });
   });
 });

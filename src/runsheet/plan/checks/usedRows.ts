@@ -4,6 +4,7 @@ import type { Recipes } from "../../tables/recipes";
 import type { Scents } from "../../tables/scents";
 import type { Vessels } from "../../tables/vessels";
 import { loadText } from "../loadText";
+import { isItWords } from "../nearName";
 import { oilsOf } from "../oils";
 import type { PourRow, PourRows } from "../pourRows";
 
@@ -23,7 +24,9 @@ export function scentProblems(
     const first = rows.find((row) => sameName(row.scent) === scent);
     const load =
       !first || recipes.has(scent) || first.loadFrom ? "" : `; the default load, ${loadText(first)}, is taken`;
-    const text = `${(first ?? named).scent} is not in the table of scents${load}`;
+    const { scent: name } = first ?? named;
+    const names = [...scents.values()].map((one) => one.name);
+    const text = `${name} is not in the table of scents${load}${isItWords(name, names)}`;
     return [...wrong, { row: (first ?? named).row, field: "scent", severity: "warning", text }];
   });
 }

@@ -1,0 +1,37 @@
+import { sameName } from "../sameName";
+
+/** A name among those that are known which another one may be a slip of; undefined where none is near, or several are. */
+export function nearName(name: string, known: readonly string[]): string | undefined {
+  const typed = sameName(name);
+  const far = known.map((one) => ({ one, steps: stepsBetween(typed, sameName(one)) }));
+  const near = far.filter(({ one, steps }) => steps <= Math.min(typed.length, one.length) / 4 + 0.5);
+  const least = Math.min(...near.map(({ steps }) => steps));
+  const nearest = near.filter(({ steps }) => steps === least);
+  // `Amber8` is Amber jar, where it is the only one that begins so.
+  const stem = typed.replace(/[^\p{L}]+$/u, "");
+  const begun = stem.length < 4 ? [] : known.filter((one) => sameName(one).startsWith(stem));
+  const [first, ...others] = nearest.length > 0 ? nearest.map(({ one }) => one) : begun;
+  return others.length === 0 ? first : undefined;
+}
+
+/** `. Is it Amber jar?`; empty where no name is near. */
+export function isItWords(name: string, known: readonly string[]): string {
+  const near = nearName(name, known);
+  return near === undefined ? "" : `. Is it ${near}?`;
+}
+
+/** How many letters are put in, left out, changed or swapped with the next one between two words. */
+function stepsBetween(one: string, other: string): number {
+  const rows: number[][] = [Array.from({ length: other.length + 1 }, (_, i) => i)];
+  const at = (i: number, j: number) => rows[i]?.[j] ?? Number.POSITIVE_INFINITY;
+  for (let i = 1; i <= one.length; i++) {
+    rows.push([i]);
+    for (let j = 1; j <= other.length; j++) {
+      const isSwapped = one[i - 1] === other[j - 2] && one[i - 2] === other[j - 1];
+      const changed = at(i - 1, j - 1) + (one[i - 1] === other[j - 1] ? 0 : 1);
+      const swapped = isSwapped ? at(i - 2, j - 2) + 1 : Number.POSITIVE_INFINITY;
+      (rows[i] as number[]).push(Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, changed, swapped));
+    }
+  }
+  return at(one.length, other.length);
+}

@@ -1,0 +1,28 @@
+import { describe, expect, it } from "vitest";
+import { nearName } from "../../../src/runsheet/plan/nearName";
+
+const KNOWN = ["Amber jar", "Tin", "Bowl", "White tumbler"];
+
+describe("a name that may be a slip of another", () => {
+  it.each([
+    // Letters swapped, left out, put in, changed; a number in place of a word.
+    ["Ambre jar", "Amber jar"],
+    ["amber  jr", "Amber jar"],
+    ["Amber8", "Amber jar"],
+    ["Tine", "Tin"],
+    ["bowls", "Bowl"],
+    ["White tumblr", "White tumbler"],
+    ["Cup", undefined],
+    ["Jar", undefined],
+    ["Bin box", undefined],
+    ["Am", undefined],
+    ["", undefined],
+  ])("%s is offered %s", (typed, near) => {
+    expect(nearName(typed, KNOWN)).toBe(near);
+  });
+
+  it("is offered nothing where two are as near", () => {
+    expect(nearName("Tan", ["Tin", "Tun"])).toBeUndefined();
+    expect(nearName("Amber8", ["Amber jar", "Amber tin"])).toBeUndefined();
+  });
+});
