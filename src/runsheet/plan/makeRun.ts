@@ -8,7 +8,8 @@ import type { Beside } from "./beside";
 import { askAbout } from "./checks/askAbout";
 import { componentProblems } from "./checks/components";
 import { unlikelyFills, unlikelySizes } from "./checks/fillSizes";
-import { otherBases } from "./checks/loads";
+import { defaultLoads, otherBases } from "./checks/loads";
+import { highLoss } from "./checks/loss";
 import { untestedCandles } from "./checks/untested";
 import { scentProblems, vesselProblems } from "./checks/usedRows";
 import { waxProblems } from "./checks/waxes";
@@ -58,6 +59,8 @@ export function makeRun(
     ...planned,
     ...asked.flatMap((column) => askAbout(column, usual)),
     ...otherBases(rows),
+    ...defaultLoads(rows, { scents: read.scents, recipes }),
+    ...highLoss(settings),
     ...doubts,
     ...waxProblems(rows, recipes, knownItems(supplies)),
     ...scentProblems(poured, { scents: read.scents, recipes }),

@@ -1,6 +1,8 @@
+import { list } from "../../../core/check/list";
 import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
 import type { Recipes } from "../../tables/recipes";
+import type { Scents } from "../../tables/scents";
 import { loadText } from "../loadText";
 import type { PourRow } from "../pourRows";
 import type { ScentRun } from "../runPlan";
@@ -36,6 +38,30 @@ export function otherLoads(group: readonly PourRow[], { loads, load, basis }: Sc
     const text = `${row.scent}: its recipe makes ${loadText({ load, basis })}; the load of ${loadText(row)} is not used`;
     return [{ row: row.row, field: "load", severity: "warning", text }];
   });
+}
+
+/** The scents for which the default load is taken, each load once. One that no table of scents knows is said there. */
+export function defaultLoads(rows: readonly PourRow[], { scents, recipes }: LoadTables): Problem[] {
+  const byLoad = new Map<string, PourRow[]>();
+  for (const row of rows) {
+    const scent = sameName(row.scent);
+    const isSaid = scents !== undefined && scent !== "" && !scents.has(scent);
+    if (row.loadFrom || row.load === 0 || recipes.has(scent) || isSaid) continue;
+    byLoad.set(loadText(row), [...(byLoad.get(loadText(row)) ?? []), row]);
+  }
+  return [...byLoad].map(([load, all]): Problem => {
+    const names = [
+      ...new Map(all.map(({ scent }) => [sameName(scent), scent || "candles whose scent is not named"])).values(),
+    ];
+    const text = `The default load, ${load}, is taken for ${list(names, "and")}: nothing else says what it is`;
+    return { row: all[0]?.row ?? 0, field: "load", severity: "warning", text };
+  });
+}
+
+interface LoadTables {
+  /** Undefined without a table of them. */
+  readonly scents: Scents | undefined;
+  readonly recipes: Recipes;
 }
 
 /** Loads that are taken on another basis than their heading names: said of the first of each table. */
