@@ -14,6 +14,7 @@ import {
 import { CellError, type SheetFunction } from "./bundle";
 import "./corrections";
 import "./lookedAt";
+import "./notedOnce";
 import "./plainTexts";
 
 /** What stands before every function's name in a cell. */

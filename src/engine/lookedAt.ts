@@ -1,11 +1,10 @@
 /**
- * At each edit the engine (version 0.25.1) finds out anew which cells each formula of the workbook looks at, and adds
- * them to what it has noted before, so that this grows with each edit. Here it does so only for formulas for which they
- * may have changed.
+ * At each edit the engine (version 0.25.1) finds out anew which cells each formula of the workbook looks at. Here it
+ * does so only for formulas for which that may have changed.
  */
 
 import type { IUnitRange } from "@univerjs/core";
-import { DependencyManagerService, FormulaDependencyGenerator } from "@univerjs/engine-formula";
+import { FormulaDependencyGenerator } from "@univerjs/engine-formula";
 
 /** What is private in the engine: a part of a parsed formula, and what finds the ranges that it refers to. */
 interface Part {
@@ -70,50 +69,4 @@ finder._getRangeListByNode = async function (of) {
   this._nodeTraversalRef(node, parts);
   if (parts.every(isFixed)) known.set(node, { from, ranges });
   return ranges;
-};
-
-/** What notes which formulas look at which cells. */
-interface Notes {
-  addDependencyRTreeCache(formula: { readonly treeId: number; readonly rangeList: readonly IUnitRange[] }): void;
-  reset(): void;
-  _removeAllTreeMap(formula: number): void;
-  _removeDependencyRTreeCacheById(unitId: string, sheetId: string): void;
-}
-const notes = DependencyManagerService.prototype as unknown as Notes;
-const { addDependencyRTreeCache: add, reset, _removeAllTreeMap: remove, _removeDependencyRTreeCacheById: drop } = notes;
-
-/** What is noted already, by the formula's number. */
-const noted = new WeakMap<Notes, Map<number, readonly IUnitRange[]>>();
-
-const same = (one: IUnitRange, other: IUnitRange | undefined) =>
-  one === other ||
-  (one.unitId === other?.unitId &&
-    one.sheetId === other.sheetId &&
-    one.range.startRow === other.range.startRow &&
-    one.range.endRow === other.range.endRow &&
-    one.range.startColumn === other.range.startColumn &&
-    one.range.endColumn === other.range.endColumn);
-
-notes.addDependencyRTreeCache = function (formula) {
-  const { treeId, rangeList } = formula;
-  const all = noted.get(this) ?? new Map<number, readonly IUnitRange[]>();
-  noted.set(this, all);
-  const before = all.get(treeId);
-  if (before?.length === rangeList.length && before.every((range, i) => same(range, rangeList[i]))) return;
-  add.call(this, formula);
-  all.set(treeId, [...rangeList]);
-};
-
-notes._removeAllTreeMap = function (formula) {
-  noted.get(this)?.delete(formula);
-  remove.call(this, formula);
-};
-notes.reset = function () {
-  noted.delete(this);
-  reset.call(this);
-};
-// What formulas of other sheets look at there goes as well.
-notes._removeDependencyRTreeCacheById = function (unitId, sheetId) {
-  noted.delete(this);
-  drop.call(this, unitId, sheetId);
 };

@@ -7,7 +7,7 @@ import {
   RTree,
   type Workbook,
 } from "@univerjs/core";
-import { ISuperTableService, Lexer } from "@univerjs/engine-formula";
+import { IDependencyManagerService, ISuperTableService, Lexer } from "@univerjs/engine-formula";
 import {
   InsertRowCommand,
   InsertSheetCommand,
@@ -93,6 +93,25 @@ describe("an edit", () => {
     await write(workbook, { A3: 3 });
     expect(noted).not.toHaveBeenCalled();
     expect([valueIn(workbook, "B1"), valueIn(workbook, "C1")]).toEqual([6, 12]);
+  });
+
+  it("forgets what a formula looked at that is written over, without going through the cells in between", async () => {
+    const workbook = await open({ First: { D1: 2, A9: 1, B9: "=A9*$D$1", C9: "=SUM(A1:A9)*$D$1" } });
+    const notes = univer.injector.get(IDependencyManagerService);
+    const users = (name: string) => {
+      const [row, column] = place(name);
+      const range = { startRow: row, endRow: row, startColumn: column, endColumn: column };
+      notes.openKdTree();
+      return notes.searchDependency([{ unitId: workbook.getUnitId(), sheetId: "First", range }]).size;
+    };
+    expect(["D1", "A9", "A5", "B5"].map(users)).toEqual([2, 2, 1, 0]);
+    const inBetween = vi.spyOn(
+      RTree.prototype as unknown as { _removeCellCacheByRange(): void },
+      "_removeCellCacheByRange",
+    );
+    await write(workbook, { B9: 1, C9: "=B5" });
+    expect(inBetween).not.toHaveBeenCalled();
+    expect(["D1", "A9", "A5", "B5"].map(users)).toEqual([0, 0, 0, 1]);
   });
 });
 
