@@ -8,7 +8,7 @@ import { sentence } from "./sentences";
 
 /**
  * Adds a sheet and shows it, in as many requests as it takes, mostly four; gives the name it got. A stop is heard between
-&
+ * two of them, until the sheet stands; as when one is refused, the unfinished sheet is taken away again.
  * @param say is told what of the page set-up was refused
  */
 export async function addSheet(
