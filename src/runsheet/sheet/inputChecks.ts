@@ -80,8 +80,8 @@ export function cureRemark(row: number): string {
 export const CHECK_WEIGHT = "Check one without vessel";
 
 /**
- * The net weight to declare for a row of vessels, or what to fix in the row: by the candle that was weighed, once it
- * was, else as planned.
+ * The net weight to declare for a row of vessels, or what to fix in the row: as planned, and less once the candle that
+ * was weighed holds less. One that holds more does not speak for the others.
  * @param planned the weight as planned, where it stays; left out it follows the row: the smaller of the planned fill
  * and what the scale shows of it
  */
@@ -89,9 +89,10 @@ export function labelFormula(row: number, { unit, label }: Pick<Settings, "unit"
   const [count, fill, each] = [cellAt("count", row), cellAt("fill", row), cellAt("fillShown", row)];
   const [good, weighed] = [cellAt("good", row), cellAt("weighed", row)];
   const labelOf = (weight: string) => `POUR.NETLABEL(${weight},"${unit}","${label}")`;
-  const asPlanned = planned === undefined ? labelOf(`MIN(${fill},${each})`) : `"${netLabel(planned, unit, label)}"`;
+  const inPlan = planned === undefined ? `MIN(${fill},${each})` : String(planned);
+  const asPlanned = planned === undefined ? labelOf(inPlan) : `"${netLabel(planned, unit, label)}"`;
   // A label must not declare the vessel.
-  const known = `IF(${weighed}>${fill}*${1 + FAR},"${CHECK_WEIGHT}",${labelOf(weighed)})`;
+  const known = `IF(${weighed}>${fill}*${1 + FAR},"${CHECK_WEIGHT}",${labelOf(`MIN(${inPlan},${weighed})`)})`;
   const asPoured = `IF(${isAboveZero(weighed)},${known},"${FIX} the weight of one")`;
   const isGood = ifNumber(good, `AND(${good}>=0,${good}<=${count},${good}=INT(${good}))`);
   const rest = `IF(IF(${good}="",TRUE,${isGood}),IF(${weighed}="",${asPlanned},${asPoured}),"${FIX} good candles: 0 to "&${count})`;
