@@ -3,13 +3,16 @@ import type { Settings } from "../../runsheet/settings";
 import { readTable } from "../../runsheet/tables/readTables";
 import { type ByHand, tableOf } from "../givenTables";
 import type { ReadTables } from "../state/useTables";
+import { fillOf } from "./fillOf";
 
 /** The tables by which a wick is approved, as they stand. */
-export function approvalTables(read: ReadTables, byHand: ByHand, { unit }: Settings): ApprovalTables {
+export function approvalTables(read: ReadTables, byHand: ByHand, settings: Settings): ApprovalTables {
+  const { unit } = settings;
   const vessels = tableOf("vessels", read, byHand);
   return {
     burnTests: readTable(tableOf("burnTests", read, byHand), unit) ?? new Map(),
     readings: readTable(tableOf("readings", read, byHand), unit) ?? new Map(),
+    fillOf: (vessel) => fillOf(vessel, readTable(vessels, unit), settings),
     vessels: vessels && { ...vessels, name: read.vessels?.name ?? "" },
   };
 }

@@ -1,5 +1,3 @@
-import { fillWeight } from "../../core/fill/fillWeight";
-import { sameName } from "../../runsheet/sameName";
 import { readSeries, type SeenWick, seriesOf } from "../../runsheet/series/readSeries";
 import { seriesName } from "../../runsheet/series/seriesName";
 import type { Settings } from "../../runsheet/settings";
@@ -7,11 +5,11 @@ import type { BurnTest } from "../../runsheet/tables/burnTests";
 import { readTable } from "../../runsheet/tables/readTables";
 import { fieldName, missingFields } from "../../runsheet/tables/registry";
 import type { TableRows } from "../../runsheet/tables/tableRows";
-import type { Vessels } from "../../runsheet/tables/vessels";
 import { alikeWicks, inOrderOfName } from "../../runsheet/tables/wick";
 import { type ByHand, tableOf } from "../givenTables";
 import type { ReadTables } from "../state/useTables";
 import { SEEN } from "../words/seen";
+import { fillOf } from "./fillOf";
 
 /** A series with what its readings show. */
 export interface SeenSeries {
@@ -72,10 +70,4 @@ function missing(
 ): string[] {
   const fields = columns ? missingFields(kind, columns).map(([field]) => fieldName(kind, field ?? "")) : [];
   return fields.length > 0 ? [SEEN.missingColumns(read[kind]?.name ?? "", fields.join(", "))] : [];
-}
-
-function fillOf(vessel: string, vessels: Vessels | undefined, { waxFactor }: Settings): number | undefined {
-  const known = vessels?.get(sameName(vessel));
-  if (!known?.water || known.wrong.length > 0) return undefined;
-  return fillWeight(known.water, known.factor ?? waxFactor);
 }

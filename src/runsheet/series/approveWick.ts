@@ -13,12 +13,14 @@ import type { TableRows } from "../tables/tableRows";
 import { wickIn } from "../tables/vessels";
 import { alikeWicks, isSameWick, oneWickOrTwo, wickOf } from "../tables/wick";
 import { FEW } from "./planSeries";
-import { noteWords, seriesOf } from "./readSeries";
+import { noteWords, readSeries, seriesOf } from "./readSeries";
 
 /** What an approval is made by. */
 export interface ApprovalTables {
   readonly burnTests: BurnTests;
   readonly readings: Readings;
+  /** Wax and scent of one candle in a vessel, in the unit of the weights; undefined where nobody knows. */
+  readonly fillOf: (vessel: string) => number | undefined;
   /** As it stands, under its name; undefined where there is none. */
   readonly vessels: (TableRows<"vessels"> & { readonly name: string }) | undefined;
 }
@@ -77,6 +79,7 @@ export function planApproval(test: string, tables: ApprovalTables, settings: Pic
     cell: { row, column, text: wick },
     doubts: [
       ...doubtsOf(candles, settings),
+      ...contradictionsOf(named, tables),
       ...failedElsewhere(elsewhere, settings),
       ...otherSpellings(named, tables),
       ...replaced(old, vessel),
@@ -85,9 +88,13 @@ export function planApproval(test: string, tables: ApprovalTables, settings: Pic
   };
 }
 
+/** All tests of the series that a test belongs to. */
+const seriesWith = (named: BurnTest, burnTests: BurnTests): readonly BurnTest[] =>
+  seriesOf(burnTests).find((one) => one.includes(named)) ?? [named];
+
 /** What was seen of the wick of a test in its vessel: in its own series, and in others. */
 function seenOf(named: BurnTest, { burnTests, readings }: ApprovalTables) {
-  const series = seriesOf(burnTests).find((one) => one.includes(named)) ?? [named];
+  const series = seriesWith(named, burnTests);
   const ofWick = [...burnTests.values()].filter(
     ({ vessel, wick }) => sameName(vessel) === sameName(named.vessel) && isSameWick(wick, named.wick),
   );
@@ -161,6 +168,12 @@ function doubtsOf(candles: readonly SeenCandle[], settings: Pick<Settings, "basi
     ...(without ? [`${without.test} names no load: which loads it holds for is not known`] : []),
     ...(count === candles.length ? unsure.slice(0, 1) : []),
   ];
+}
+
+/** What does not agree in the figures of the wick's own series. */
+function contradictionsOf(named: BurnTest, { burnTests, readings, fillOf }: ApprovalTables): readonly string[] {
+  const wicks = readSeries(seriesWith(named, burnTests), readings, fillOf(named.vessel));
+  return wicks.find(({ wick }) => sameName(wick) === sameName(named.wick))?.contradictions ?? [];
 }
 
 function openWords(candles: readonly SeenCandle[]): string {

@@ -6,6 +6,7 @@ import { sameName } from "../sameName";
 import { isFinished, type SeenCandle, seenCandle } from "../seenCandle";
 import type { BurnTest, BurnTests } from "../tables/burnTests";
 import type { Readings } from "../tables/readings";
+import { burntShareWords } from "./burntShare";
 import { FEW } from "./planSeries";
 import { type SeenFigures, type SeenMean, seenFigures } from "./seenFigures";
 
@@ -22,6 +23,8 @@ export interface SeenWick extends SeenFigures {
   readonly alike: readonly string[];
   /** The lowest pass rate that its candles leave possible; undefined while none passed, for then it is 0. */
   readonly bound: number | undefined;
+  /** What is asked because its figures do not agree. */
+  readonly contradictions: readonly string[];
   /** What was seen, in words; it never says safe. */
   readonly verdict: string;
   /** What would make it surer. */
@@ -60,11 +63,13 @@ export function readSeries(tests: readonly BurnTest[], readings: Readings, fill?
       mean: rates.mean,
       interval: rates.interval instanceof Fault ? undefined : rates.interval,
     };
+    const figures = seenFigures(candles, rate && { ...rate, candles: rates.count }, fill);
+    const contradictions = burntShareWords(figures.life, rate, fill);
     return {
       ...{ wick, candles, judged: done.length, passed, rate, alike: rates?.alike ?? [] },
       bound: passed > 0 ? passBound(passed, done.length) : undefined,
-      ...seenFigures(candles, rate && { ...rate, candles: rates.count }, fill),
-      verdict: verdictOf(candles, done.length, passed),
+      ...{ ...figures, contradictions },
+      verdict: [verdictOf(candles, done.length, passed), ...contradictions].join("; "),
       surer: surerOf(wick, candles, passed),
     };
   });

@@ -129,7 +129,13 @@ function wickRow(at: SheetCells, blocks: Blocks, place: number): void {
   const verdict = verdicts.heading + 1 + 2 * place;
   at.formula(verdict, 0, `=${cells.wick}`, {}, "label");
   const lines = place < figures.count - MORE_WICKS && { lines: 2 };
-  at.formula(verdict, 1, verdictOf(ranges, cells), { across: ACROSS - 1, ...lines }, "name");
+  at.formula(
+    verdict,
+    1,
+    verdictOf(ranges, cells, { mean: own(WICK.life), fill }),
+    { across: ACROSS - 1, ...lines },
+    "name",
+  );
   at.formula(
     verdict + 1,
     1,

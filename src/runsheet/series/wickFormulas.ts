@@ -1,3 +1,4 @@
+import { burntShareFormula } from "./burntShare";
 import { isFirstOf } from "./candleFormulas";
 import { FEW } from "./planSeries";
 
@@ -128,8 +129,11 @@ export const lifeWords = (cells: WickCells, life: { mean: string; lower: string;
 const mostOf = (count: string): string =>
   `LET(share,ROUND(100-100*POUR.PASSBOUND(${count},${count}),9),ROUNDUP(share,IF(share<10,1,0)))`;
 
-/** What was seen, in words; it never says safe. */
-export function verdictOf(ranges: CandleRanges, cells: WickCells): string {
+/**
+ * What was seen, in words; it never says safe.
+ * @param life the hours that its candles burn, and what one holds
+ */
+export function verdictOf(ranges: CandleRanges, cells: WickCells, life: { mean: string; fill: string }): string {
   const { count, passed, failed, alike } = cells;
   const first = (column: string, value: number): string => {
     const at = (range: string) => `INDEX(${range},XMATCH(1,${own(ranges, cells)}*(${column}=${value})))`;
@@ -147,7 +151,11 @@ export function verdictOf(ranges: CandleRanges, cells: WickCells): string {
   const noted = `${own(ranges, cells)}*(${ranges.notes}<>"")`;
   const ofFirst = (range: string) => `INDEX(${range},XMATCH(1,${noted}))`;
   const notes = `IF(SUMPRODUCT(${noted})>0,"; the maker's remarks, in "&SUMPRODUCT(${noted})&": "&${ofFirst(ranges.candle)}&", "&${ofFirst(ranges.notes)}&": read them first","")`;
-  return unless(cells, `${words}&${notes}&IF(${alike}="","","; its rate cannot be told from that of "&${alike})`);
+  const share = burntShareFormula(cells.lifeBy, life.mean, cells.mean, life.fill);
+  return unless(
+    cells,
+    `${words}&${notes}&${share}&IF(${alike}="","","; its rate cannot be told from that of "&${alike})`,
+  );
 }
 
 /** How many more candles would tell more, and what they would tell. */

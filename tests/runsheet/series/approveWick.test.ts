@@ -16,6 +16,7 @@ const READINGS = [
   "Soot",
   "Glass (C)",
   "Remarks",
+  "Weight (g)",
 ];
 const VESSELS = ["Vessel", "Water weight (g)", "Wick"];
 
@@ -50,14 +51,23 @@ interface Given {
   readonly vessels?: CellValue[][] | null;
   readonly headings?: string[];
   readonly of?: string;
+  readonly fill?: number;
 }
 
-function planned({ tests = THREE, readings = ALL, vessels = STANDING, headings = VESSELS, of = "A" }: Given = {}) {
+function planned({
+  tests = THREE,
+  readings = ALL,
+  vessels = STANDING,
+  headings = VESSELS,
+  of = "A",
+  fill,
+}: Given = {}) {
   return planApproval(
     of,
     {
       burnTests: readTable(tableOf("burnTests", TESTS, tests), "g") ?? new Map(),
       readings: readTable(tableOf("readings", READINGS, readings), "g") ?? new Map(),
+      fillOf: () => fill,
       vessels: vessels === null ? undefined : { ...tableOf("vessels", headings, vessels), name: "Vessels" },
     },
     { basis: "of wax" },
@@ -72,6 +82,18 @@ describe("approving a wick", () => {
       doubts: [],
       done: "Size 6 stands in Vessels as the wick of Bowl, for what was burnt: 3 candles in Soft wax at 6 % of wax with Rain. Poured in another way, Check says so. A burn-test laboratory has the last word.",
     });
+  });
+
+  it("asks where the weights do not agree with the wax that is left", () => {
+    // 6 g in 2 h, read as burnt down to 10 mm: of 200 g that is 3 %, of 8 g it is three quarters.
+    const weighed = ALL.map((row) => [...row, null, row[2] === 60 ? 300 : 297]);
+    const lit = ["A", "B", "C"].map((name): CellValue[] => [name, 1, 0, null, null, null, null, null, null, 303]);
+    const doubtsOf = (fill: number) => {
+      const plan = planned({ readings: [...lit, ...weighed], fill });
+      return plan.kind === "ready" ? plan.doubts : plan.says;
+    };
+    expect(doubtsOf(200)).toEqual([expect.stringMatching(/^with 10 mm of wax left only about 3 % of the fill/)]);
+    expect(doubtsOf(8)).toEqual([]);
   });
 
   it("counts the loads of the wick's other series in that wax to what it holds for", () => {

@@ -43,12 +43,12 @@ function burn(
   );
 }
 
-function seen(candles: readonly (readonly [test: string, wick: string, rows: CellValue[][]])[]) {
+function seen(candles: readonly (readonly [test: string, wick: string, rows: CellValue[][]])[], fill?: number) {
   const rows = candles.map(([test, wick]): CellValue[] => [test, "Bowl", 70, wick, "Soft wax", "Rain", 0.06]);
   const tests = readTable(tableOf("burnTests", TESTS, rows), "g") ?? new Map();
   const looks = candles.flatMap(([, , own]) => own);
   const readings = readTable(tableOf("readings", LOOKS, looks), "g") ?? new Map();
-  return { tests, wicks: seriesOf(tests).map((series) => readSeries(series, readings)) };
+  return { tests, wicks: seriesOf(tests).map((series) => readSeries(series, readings, fill)) };
 }
 
 const GOOD = [
@@ -142,6 +142,22 @@ describe("reading a series", () => {
       "cycle 1 at 120 min: no flame (0 mm): out or drowned?",
       "cycle 1 at 240 min: cold glass, below 20 C: is its unit right?",
     ]);
+  });
+
+  it("asks where the weights do not agree with the wax that is left", () => {
+    // 8 h at a mean of 5.1 g/h are 40.8 g, of 203 g a fifth; of 50 g 82 %, of 36 g 113 %.
+    const asked = (fill: number) => seen(GOOD, fill).wicks[0]?.[0]?.contradictions;
+    expect(asked(203)).toEqual([
+      "with 10 mm of wax left only about 20 % of the fill had burnt by the weights: check the wax left",
+    ]);
+    expect(asked(50)).toEqual([]);
+    expect(asked(36)).toEqual([
+      "by the weights about 113 % of the fill had burnt: check them, and the fill of the vessel",
+    ]);
+    expect(seen(GOOD, 203).wicks[0]?.[0]?.verdict).toMatch(
+      /\(95 % confidence\); with 10 mm of wax left only about 20 %/,
+    );
+    expect(asked(0)).toEqual([]);
   });
 
   it("names the two weighings of which one is wrong, but not what a scale may be out between two cycles", () => {

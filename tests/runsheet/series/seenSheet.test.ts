@@ -238,6 +238,9 @@ describe("the sheet of a series", () => {
     expect(said["Size 6"]?.[0]).toMatch(
       /^nothing beyond the limits seen in 3 of 3; a fault in up to 64 % of all is still possible \(95 % confidence\); to look at in 1: C, cycle 1 at 60 min: pool behind: 10 mm/,
     );
+    // 8 h at 5 g/h, of 180 g.
+    expect(all.wicks[0]?.contradictions).toHaveLength(1);
+    expect(said["Size 6"]?.[0]).toContain(`; ${all.wicks[0]?.contradictions[0]}`);
     expect(said["Size 6"]?.[1]).toBe(`To be surer: ${all.wicks[0]?.surer}`);
     expect(said["Size 9"]?.[0]).toMatch(/^beyond the limits in 2 of 2: D, cycle 1 at 60 min: flame 82 mm high/);
     expect(said["Size 9"]?.[1]).toBe(`To be surer: ${all.wicks[2]?.surer}`);
