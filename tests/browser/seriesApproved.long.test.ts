@@ -37,7 +37,7 @@ describe("a wick", () => {
       if (wick === "Size 4" && cycle === 2) return headings.slice(3).map(() => "");
       const ends = minutes === 0 || minutes === 240;
       const said: Record<string, CellValue> = {
-        ...(ends && { "Weight (g)": 400 - (5 + 0.1 * Number(test.slice(-1))) * (4 * (cycle - 1) + minutes / 60) }),
+        ...(ends && { "Weight (g)": 400 - (20 + 0.1 * Number(test.slice(-1))) * (4 * (cycle - 1) + minutes / 60) }),
         ...(minutes > 0 && {
           "Flame (mm)": wick === "Size 9" ? 82 : 30,
           "Pool (mm)": [25, 50, 70, 70][minutes / 60 - 1] ?? "",

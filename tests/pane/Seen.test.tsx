@@ -145,7 +145,7 @@ describe("reading a series in the pane", () => {
     const host = workbook();
     host.all.Vessels = [
       ["Vessel", "Water weight (g)", "Wick"],
-      ["Bowl", 240, null],
+      ["Bowl", 30, null],
     ];
     host.all.BurnTests = (host.all.BurnTests as CellValue[][]).slice(0, 5);
     await show(host);
@@ -165,7 +165,7 @@ describe("reading a series in the pane", () => {
     const host = workbook();
     host.all.Vessels = [
       ["Vessel", "Water weight (g)", "Wick"],
-      ["Bowl", 240, "Size 4"],
+      ["Bowl", 30, "Size 4"],
     ];
     // What is wrong with the batch keeps no wick from being approved, and nothing from being said of it.
     host.all.Batch = [
