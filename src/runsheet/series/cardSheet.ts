@@ -17,10 +17,11 @@ const columnsOf = (unit: WeightUnit): readonly (readonly [heading: string, width
   [`Weight (${unit})`, 11],
   ["Flame (mm)", 10],
   ["Pool (mm)", 10],
+  ["Pool depth (mm)", 10],
   ["Wax left (mm)", 10],
   ["Soot", 12],
-  [`Glass temperature (${degreesWith(unit)})`, 18],
-  ["Remarks", 21],
+  [`Glass temperature (${degreesWith(unit)})`, 14],
+  ["Remarks", 15],
 ];
 
 /** Points of a row to write in, and cycles that a page has room for: the first one, and those behind it. */

@@ -113,19 +113,19 @@ describe("the cards of a series", () => {
   it("have a box for all that is looked at, the number of a cycle where it begins, and guidance on the first page", () => {
     const [first] = SERIES.candles as [SeriesCandle];
     const lines = pictured(sheet);
-    const boxes = "blank | blank | blank | blank | blank | blank | blank";
+    const boxes = "blank | blank | blank | blank | blank | blank | blank | blank";
     expect(lines.slice(0, 2)).toEqual([
-      "title > 9: Burn test =S-1",
-      `name > 9: Bowl, 72.5 mm wide inside, wick ${first.wick}; Soft wax, Rain 6 % of wax, cured 7 days`,
+      "title > 10: Burn test =S-1",
+      `name > 10: Bowl, 72.5 mm wide inside, wick ${first.wick}; Soft wax, Rain 6 % of wax, cured 7 days`,
     ]);
     expect(lines.slice(2, 7).map((line) => line.split(":")[0])).toEqual([
-      ...["label > 9", "caution > 9", "caution > 9", "caution > 9", "note > 9"],
+      ...["label > 10", "caution > 10", "caution > 10", "caution > 10", "note > 10"],
     ]);
     expect(lines[6]).toMatch(
       /weigh, light\. Each hour: .* After 240 minutes put it out, let it cool for \d+ minutes or more/,
     );
     expect(lines.slice(7, 14)).toEqual([
-      `heading: ${["Cycle", "Minutes", "Weight (g)", "Flame (mm)", "Pool (mm)", "Wax left (mm)", "Soot", "Glass temperature (C)", "Remarks"].join(" | heading: ")}`,
+      `heading: ${["Cycle", "Minutes", "Weight (g)", "Flame (mm)", "Pool (mm)", "Pool depth (mm)", "Wax left (mm)", "Soot", "Glass temperature (C)", "Remarks"].join(" | heading: ")}`,
       `blank center: 1 | blank center: 0 | ${boxes}`,
       ...[60, 120, 180, 240].map((minutes) => `blank | blank center: ${minutes} | ${boxes}`),
       `blank center: 2 | blank center: 0 | ${boxes}`,
