@@ -2,6 +2,7 @@ import { plain } from "../../core/check/plain";
 import type { Thing } from "../plan/fetchList";
 import type { Run } from "../plan/makeRun";
 import type { Settings } from "../settings";
+import { inRoom } from "./formats";
 import { AT, fixedAt, keyed, type Rows } from "./layout";
 import type { Page, PageCell } from "./page";
 import type { Writing } from "./potBlock";
@@ -60,7 +61,7 @@ export function thingName({ kind, name }: Thing): string {
 
 function thingCells(thing: Thing, { settings, weight, scale }: Writing, pots: Rows): Half {
   const { live, unit } = settings;
-  const format = isCounted(thing) ? "0" : `${live ? scale : weight}" ${unit}"`;
+  const format = isCounted(thing) ? "0" : inRoom(live ? scale : weight, unit);
   const amount: PageCell =
     thing.amount === undefined
       ? { text: "count" }

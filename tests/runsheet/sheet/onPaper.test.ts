@@ -71,9 +71,9 @@ describe("a run sheet on paper", () => {
       "note > 10: Plain numbers: a changed count moves no weight.",
       ...CAUTIONS.map((caution) => `caution > 10: ${caution}`),
       "heading: Fetch and prepare | heading center: Needed | heading center: Ready | heading center: Lot used | heading > 2 | heading center: Needed | heading center: Ready | heading > 2 center: Lot used",
-      'name: Soft wax | label right: 1000 {0.0" g"} | blank | blank: {@} | name > 2: Tin | label right: 10 {0} | blank | blank > 2: {@}',
-      'name: Green dye | label right: 10 {0.0" g"} | blank | blank: {@} | name > 2: Wick: W-21 | label right: 20 {0} | blank | blank > 2: {@}',
-      'name: Scent: Cedar oil | label right: 60 {0.0" g"} | blank | blank: {@} | name > 2: Pots to fill | label right: 1 {0} | blank | > 2',
+      'name: Soft wax | label right: 1000 {[>=10000]0" g";0.0" g"} | blank | blank: {@} | name > 2: Tin | label right: 10 {0} | blank | blank > 2: {@}',
+      'name: Green dye | label right: 10 {[>=10000]0" g";0.0" g"} | blank | blank: {@} | name > 2: Wick: W-21 | label right: 20 {0} | blank | blank > 2: {@}',
+      'name: Scent: Cedar oil | label right: 60 {[>=10000]0" g";0.0" g"} | blank | blank: {@} | name > 2: Pots to fill | label right: 1 {0} | blank | > 2',
       "heading: Missing | heading center: Ready | heading center: On hand | heading center: Missing | heading > 6 center: Buy",
       "name: Soft wax (g) | blank | 500 {0.0} | label: 500 {0.0} | name > 5: 1 x 1000 g | 9.5 {#,##0.00}",
       "note > 10: Not compared with what is on hand: Green dye",
@@ -86,7 +86,7 @@ describe("a run sheet on paper", () => {
       "name: Green dye | body: 0.01 {0.0##%} | of wax | label: 10 {0.0} | blank: {General} | blank: {@} | Add scent at | label: 65 C | blank | blank",
       "name: Scent: Cedar oil | body: 0.06 {0.0##%} | of wax | label: 60 {0.0} | blank: {General} | blank: {@} | Stir | label: 2 min | blank | blank",
       "total: Total in the pot | total | total | total: 1070 {0.0} | total: = {General} | total | Pour at | label: 55 C | blank | blank",
-      "name: Load after rounding | note: 0.06 {0.00%} | body > 2: of wax; as weighed | note: = {0.00%} | note",
+      "name: Load after rounding | note: 0.06 {0.00%} | body > 2: of wax; once weighed: | note: = {0.00%} | note",
       "say > 10: =",
       "heading: Pour into | heading center: Count | heading center: Planned (g) | heading center: Fill each (g) | heading center: Good candles | heading > 2 center: Weight of one, without vessel (g) | heading > 3 center: Net weight to declare",
       "name: Tin | body: 10 {General} | body: 107 {0.00} | label: 107 {0.0} | blank: {General} | blank: {0.00} | name: wick 2 x W-21 | note > 3: =",
@@ -146,9 +146,9 @@ describe("a run sheet on paper", () => {
     for (const words of ["Scale reads to (oz)", "Pot holds (oz)", "Wax (oz)", "To weigh (oz)", "Planned (oz)"]) {
       expect(ounces).toContain(words);
     }
-    expect(ounces).toContain('name: Soft wax | label right: 1000 {0.00" oz"}');
+    expect(ounces).toContain('name: Soft wax | label right: 1000 {[>=1000]0" oz";[>=100]0.0" oz";0.00" oz"}');
     expect(pictured(sheetOf({ live: false, division: 1 })).join("\n")).toContain('label right: 1000 {0" g"}');
     // On a live sheet a finer scale may be written in, and then its decimals are to be seen.
-    expect(pictured(sheetOf({ live: true })).join("\n")).toContain('label right: = {0.0####" g"}');
+    expect(pictured(sheetOf({ live: true })).join("\n")).toContain('label right: = {[>=10000]0" g";0.0####" g"}');
   });
 });
