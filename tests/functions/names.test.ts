@@ -19,7 +19,12 @@ const RIGHT: readonly [id: string, ...given: (Value | Value[][])[]][] = [
   ["ASKPRICE", 4, 0.5, 0.1, 0.3],
   ["MARGINOF", 12, 4, 0.1, 0.3],
   ["BREAKEVEN", 500, 12, 4, 0.1, 0.3],
+  ["PACKPLAN", 12, 5, 10],
+  ["PACKCOST", 12, 5, 10],
   ["BURNHOURS", 200, 5, 0.1],
+  ["POOLHOURS", 3, "in"],
+  ["FLAMECHECK", 80, "mm", "container"],
+  ["POOLCHECK", 2, 3, 3, "in"],
   ["NETLABEL", 8, "oz", "us"],
   ["LOTCODE", 46_352, 2],
 ];

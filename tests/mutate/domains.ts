@@ -13,8 +13,8 @@ const foldersOf = (folder: string): string[] =>
     .filter((one) => one.isDirectory())
     .map(({ name }) => `${folder}/${name}`);
 
-/** Packing pots by these takes long, and is asked by the core's own tests. */
-const FUNCTIONS = "tests/functions/!(batch).test.ts";
+/** Of packing and of choosing packs only their own tests ask: they take long. */
+const CORE = ["tests/core/*.test.ts", "tests/core/!(batch|buying)/*.test.ts", "tests/functions/!(batch).test.ts"];
 
 /** Tests that work sheets out by a formula engine: they take long, and serve their own room. */
 const WORKED_OUT = "afterPour|benchPaper|describeRun|formulas|inputChecks|seenSheet|twoSeries";
@@ -29,7 +29,7 @@ const domainOf = (name: string, ...shared: readonly string[]): Domain => ({
 });
 
 const domains: readonly Domain[] = [
-  ...["core", ...foldersOf("core")].map((name) => domainOf(name, "tests/core/*.test.ts", FUNCTIONS)),
+  ...["core", ...foldersOf("core")].map((name) => domainOf(name, ...CORE)),
   domainOf("functions"),
   ...["runsheet", ...foldersOf("runsheet")].map((name) => domainOf(name, RUN_SHEET)),
 ];
