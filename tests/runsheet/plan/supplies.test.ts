@@ -286,5 +286,8 @@ describe("what a candle costs", () => {
     expect(texts(run({ moves: gift }))).toEqual([
       "warning: Wax: nothing is written in Paid for lot G; it is taken at what was paid last",
     ]);
+    expect(texts(run({ moves: [...moves, [DAY - 30, "Wax", null, 100]] }))).toEqual([
+      "warning: Wax: nothing is written in Paid for what has no lot; it is taken at what was paid last",
+    ]);
   });
 });

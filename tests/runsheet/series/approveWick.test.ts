@@ -75,6 +75,13 @@ function planned({
 }
 
 describe("approving a wick", () => {
+  it("needs a test that is there and names its vessel and its wick", () => {
+    expect(planned({ of: "Z" })).toEqual({ kind: "unseen", says: "Z is not among the burn tests any more." });
+    const without = (place: number) => [test("A").map((cell, i) => (i === place ? null : cell))];
+    expect(planned({ tests: without(1) })).toEqual({ kind: "unseen", says: "A names no vessel; write it." });
+    expect(planned({ tests: without(2) })).toEqual({ kind: "unseen", says: "A names no wick; write it." });
+  });
+
   it("writes it into the vessel's row, unasked where all candles were finished and nothing was beyond", () => {
     expect(planned()).toEqual({
       kind: "ready",

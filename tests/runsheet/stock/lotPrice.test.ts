@@ -25,6 +25,19 @@ describe("the price of a unit by the lots in stock", () => {
     expect(price(300)).toBeCloseTo(525 / 300, 12);
   });
 
+  it("is of two prices of one day that of the lower row, for it was written later", () => {
+    const rows: CellValue[][] = [
+      [DAY, "Wax", "A", 10, 30],
+      [DAY, "Wax", "B", 10, 20],
+    ];
+    expect(lastPaid(ledgerFrom(rows), "Wax", "weight")).toBe(2);
+    expect(lastPaid(ledgerFrom([...rows].reverse()), "Wax", "weight")).toBe(3);
+    // Within a lot too, and a row without a day is before all others.
+    const one = (...prices: CellValue[][]) =>
+      lastPaid(ledgerFrom(prices.map(([day = null, paid = null]) => [day, "Wax", "A", 10, paid])), "Wax", "weight");
+    expect([one([DAY, 30], [DAY, 20]), one([DAY, 30], [null, 20]), one([DAY, 30], [DAY - 1, 20])]).toEqual([2, 3, 3]);
+  });
+
   it("is their mean, or what was paid last, as the setting says", () => {
     const ledger = ledgerFrom(ROWS);
     // 150 at 1.50 and 100 at 2 are 425 for 250.
@@ -59,6 +72,22 @@ describe("the price of a unit by the lots in stock", () => {
 });
 
 describe("the value of the stock", () => {
+  it("names the lot that nothing was written for, and counts what is spent for nothing", () => {
+    const ledger = ledgerFrom([
+      [DAY, "Wax", "A", 10, 30],
+      [DAY, "Wax", "Gift", 5],
+      [DAY, "Oil", "F", 4, 40],
+      [DAY, "Oil", "F", -4],
+    ]);
+    expect(stockValue(ledger, "average")).toEqual({
+      items: [{ item: "Wax", value: 30 }],
+      total: 30,
+      unpriced: ["Wax, lot Gift"],
+    });
+    // At what was paid last the gift is worth as much as what was bought.
+    expect(stockValue(ledger, "last paid")).toMatchObject({ total: 45 });
+  });
+
   it("is what is left of each lot at what it cost", () => {
     const ledger = ledgerFrom([...ROWS, [DAY, "Lid", "L", 30, 6], [DAY, "Ribbon", "", 4]]);
     expect(stockValue(ledger, "first in")).toEqual({

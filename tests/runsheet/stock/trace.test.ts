@@ -314,6 +314,17 @@ describe("the sheets of a trace", () => {
     expect(used?.format).toBe("#,##0.0##");
   });
 
+  it("say of a run that no move names that nothing is known of it, and of a part that it has no lot", () => {
+    const nothing = new Trace(movesOf([]), LOG).contents("2026-340-01");
+    if (!nothing) throw new Error("no contents");
+    expect(lines(contentsSheet(nothing, settings)).at(-1)).toBe(
+      "No move names this run: what went into it is not known.",
+    );
+    const lotless = trace().contents("2026-342-01");
+    if (!lotless) throw new Error("no contents");
+    expect(lines(contentsSheet(lotless, settings)).at(-1)).toBe("Fig oil | no lot written | 60");
+  });
+
   it("say of a lot that no move brought in that none did", () => {
     const taken = new Trace(movesOf([[DAY, "Wax", "W", -4, null, null, "R-1"]]), []).recall("Wax", "W");
     if (!taken) throw new Error("no recall");
