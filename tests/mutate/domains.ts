@@ -22,11 +22,10 @@ const WORKED_OUT = "afterPour|benchPaper|describeRun|formulas|inputChecks|seenSh
 const RUN_SHEET = `tests/runsheet/**/!(${WORKED_OUT}).test.ts`;
 
 /** A folder with what lies in it; of `core` and `runsheet` what lies beside their folders. */
-const domainOf = (name: string, ...shared: readonly string[]): Domain => ({
-  name,
-  files: `src/${name}/${name === "core" || name === "runsheet" ? "*" : "**/*"}.ts`,
-  tests: [`tests/${name}/**/*.test.ts`, ...shared],
-});
+function domainOf(name: string, ...shared: readonly string[]): Domain {
+  const within = name === "core" || name === "runsheet" ? "*" : "**/*";
+  return { name, files: `src/${name}/${within}.ts`, tests: [`tests/${name}/${within}.test.ts`, ...shared] };
+}
 
 const domains: readonly Domain[] = [
   ...["core", ...foldersOf("core")].map((name) => domainOf(name, ...CORE)),
