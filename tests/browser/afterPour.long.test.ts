@@ -117,7 +117,7 @@ describe("after the pour", () => {
     await press(`Log this pour: ${first}`);
     await says(/Lot 2026-330-01 is in the runs log already/);
     expect(await log()).toEqual(logged);
-    await says(/^Tin: 0\.856, from one pour: how sure is not known; pour once more/);
+    await says(/^Tin: 0\.856, from one pour: how sure is not known, so it is not offered yet; pour once more/);
   });
 
   it("logs the other pot once it is poured, and a slip as a correction", async () => {

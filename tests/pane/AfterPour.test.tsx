@@ -147,11 +147,17 @@ describe("after the pour", () => {
     it("are offered with a word on how sure they are, and not while they are not", async () => {
       const host = pouredBook({ RunsLog: log(105) });
       await show(host);
+      expect(see(".factors")?.textContent).toBe(
+        "Tin: 0.875, from one pour: how sure is not known, so it is not offered yet; pour once more",
+      );
+      expect(buttons().filter((words) => words.startsWith("Change"))).toEqual([]);
+      host.all.RunsLog = log(105, 105);
+      await changed(host);
       const change = "Change Tin from 0.8333 to 0.875";
       expect(buttons()).toContain(change);
       const button = seeAll("button").find(({ textContent }) => textContent === change);
       expect(document.getElementById(button?.getAttribute("aria-describedby") ?? "")?.textContent).toBe(
-        "Tin: 0.875, from one pour: how sure is not known; pour once more",
+        "Tin: 0.875 ± 0 (95 %), from 2 pours",
       );
       host.all.RunsLog = log(102, 108, 123);
       await changed(host);

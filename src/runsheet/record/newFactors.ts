@@ -6,7 +6,7 @@ import { sameName } from "../sameName";
 import type { Log } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
 
-/** A wax factor is offered once it is known this well: half of its 95 % interval. 3 in 86 is a rim of 3.5 % of the fill. */
+/** A wax factor is offered once it is known this well, by two pours at least: half of its 95 % interval. 3 in 86 is a rim of 3.5 % of the fill. */
 const SURE = 0.03;
 
 /** A wax factor that the log shows and the vessel table has otherwise. */
@@ -46,14 +46,14 @@ export function newFactors(log: Log, vessels: Vessels): ShownFactor[] {
     const isNew = factor !== undefined && (old === undefined || Math.abs(old - factor) > 5e-5);
     if (!isNew) return out.length > 0 ? [{ vessel, says: `${vessel}: ${out}`, offer: undefined }] : [];
     const spread = fit.length > 1 ? waxFactorSpread(fit) : undefined;
-    const isSure = spread === undefined || spread <= SURE;
+    const isSure = spread !== undefined && spread <= SURE;
     const says = [`${vessel}: ${formatFactor(factor)}${certainty(spread, fit.length)}`, ...out].join("; ");
     return [{ vessel, says, offer: isSure ? { vessel, row, old, factor } : undefined }];
   });
 }
 
 function certainty(spread: number | undefined, pours: number): string {
-  if (spread === undefined) return ", from one pour: how sure is not known; pour once more";
+  if (spread === undefined) return ", from one pour: how sure is not known, so it is not offered yet; pour once more";
   const shown = ` ± ${formatFactor(spread)} (95 %), from ${pours} pours`;
   return spread <= SURE ? shown : `${shown}: not sure enough yet, ± ${SURE} is wanted; pour once more`;
 }
