@@ -1,5 +1,6 @@
 import { memo, useId } from "react";
 import { plain } from "../core/check/plain";
+import { divisionsIn } from "../core/weighing/divisionsIn";
 import { CAUTIONS } from "../runsheet/cautions";
 import { percent } from "../runsheet/percent";
 import type { Costs } from "../runsheet/plan/costs";
@@ -29,7 +30,7 @@ export const Preview = memo(function Preview(props: {
       <h2 id="pane-preview">{PREVIEW.heading}</h2>
       {isPart && <p className="hint">{PREVIEW.incomplete}</p>}
       <Totals totals={plan.totals} unit={unit} />
-      {lacks.length > 0 && <Missing lacks={lacks} unit={unit} />}
+      {lacks.length > 0 && <Missing lacks={lacks} settings={settings} />}
       {plan.scents.map((scent) => (
         <section key={`${scent.scent} ${scent.wax} ${scent.load} ${scent.basis}`} className="scent">
           <h3>
@@ -60,22 +61,25 @@ export const Preview = memo(function Preview(props: {
 });
 
 /** What the shelf lacks for the run, and the packs that cover it at the least cost. */
-function Missing({ lacks, unit }: { lacks: readonly Lack[]; unit: Settings["unit"] }) {
+function Missing({ lacks, settings: { unit, division } }: { lacks: readonly Lack[]; settings: Settings }) {
   const id = useId();
   return (
     <>
       <h3 id={id}>{PREVIEW.missing}</h3>
       <ul aria-labelledby={id}>
         {lacks.map((lack) => {
-          const amount = (value: number) => `${plain(Number(value.toPrecision(9)))}${lack.isCounted ? "" : ` ${unit}`}`;
+          // As the scale shows it; rather a little more, for what is missing is bought.
+          const amount = lack.isCounted ? plain(lack.missing) : `${plain(upTo(lack.missing, division))} ${unit}`;
           const price = lack.cost === undefined ? undefined : money(lack.cost);
-          const words = PREVIEW.lack(lack.item, amount(lack.missing), packWords(lack, unit), price);
+          const words = PREVIEW.lack(lack.item, amount, packWords(lack, unit), price);
           return <li key={`${lack.item} ${lack.isCounted}`}>{words}</li>;
         })}
       </ul>
     </>
   );
 }
+
+const upTo = (weight: number, division: number): number => Math.ceil(divisionsIn(weight, division)) * division;
 
 const money = (value: number): string => value.toFixed(2);
 

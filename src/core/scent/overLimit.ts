@@ -22,7 +22,8 @@ export function overLimit(which: keyof typeof LIMITS, load: number, most: number
   const percent = (value: number, digits: number) => plain(Number((value * 100).toPrecision(digits)));
   // Four digits say enough, unless they make the two look the same.
   const digits = [4, 12].find((count) => percent(load, count) !== percent(bound, count)) ?? 15;
-  const by = percent(load - bound, 4);
+  // The three numbers add up as they are shown.
+  const by = plain(Number((Number(percent(load, digits)) - Number(percent(bound, digits))).toPrecision(4)));
   const points = by === "1" ? "point" : "points";
   return `over the ${name} by ${by} ${points}: ${percent(load, digits)} % ${basis}, at most ${percent(bound, digits)} %`;
 }

@@ -105,12 +105,12 @@ describe("the limits of a pot", () => {
     expect(texts({ recipe: BLEND, scents: scents(0.04, 0.02) })).toEqual([]);
     // 40 of 1090 and 20 of 1090: of wax, or without the dye, the limits would be passed elsewhere.
     expect(texts({ recipe: BLEND, scents: scents(0.0367, 0.0183) })).toEqual([
-      "Forest: Moss, over the product limit by 0.004862 points: 1.835 % of total, at most 1.83 %",
+      "Forest: Moss, over the product limit by 0.005 points: 1.835 % of total, at most 1.83 %",
     ]);
     expect(safety({ recipe: BLEND, scents: scents(0.02, 0.02) })).toMatchObject([{ severity: "error" }]);
     // All scent together, 60 of 1090, to the row of the blend.
     expect(texts({ recipe: BLEND, scents: [["Forest", 0.1, 0.05], ...scents(0.04, 0.02).slice(1)] })).toEqual([
-      "Forest: over the product limit by 0.5046 points: 5.505 % of total, at most 5 %",
+      "Forest: over the product limit by 0.505 points: 5.505 % of total, at most 5 %",
     ]);
   });
 
@@ -135,7 +135,7 @@ describe("the limits of a pot", () => {
     const recipe = [...BLEND, ["fir", 0.01, "of wax", "scent"]];
     const scents = [OWN, ["Fir", null, 0.04], ["Moss", null, 0.09]];
     // 50 of 1100.
-    expect(texts({ recipe, scents })[0]).toContain("by 0.5455 points: 4.545 % of total, at most 4 %");
+    expect(texts({ recipe, scents })[0]).toContain("by 0.545 points: 4.545 % of total, at most 4 %");
   });
 
   it("stop scent that is given in parts of the wax, and ask about one of another kind", () => {
