@@ -3,8 +3,11 @@ import { sameName } from "../sameName";
 /** A name among those that are known which another one may be a slip of; undefined where none is near, or several are. */
 export function nearName(name: string, known: readonly string[]): string | undefined {
   const typed = sameName(name);
-  const far = known.map((one) => ({ one, steps: stepsBetween(typed, sameName(one)) }));
-  const near = far.filter(({ one, steps }) => steps <= Math.min(typed.length, one.length) / 4 + 0.5);
+  const near = known.flatMap((one) => {
+    const most = Math.min(typed.length, one.length) / 4 + 0.5;
+    const steps = stepsBetween(typed, sameName(one), most);
+    return steps <= most ? [{ one, steps }] : [];
+  });
   const least = Math.min(...near.map(({ steps }) => steps));
   const nearest = near.filter(({ steps }) => steps === least);
   // `Amber8` is Amber jar, where it is the only one that begins so.
@@ -20,8 +23,12 @@ export function isItWords(name: string, known: readonly string[]): string {
   return near === undefined ? "" : `. Is it ${near}?`;
 }
 
-/** How many letters are put in, left out, changed or swapped with the next one between two words. */
-function stepsBetween(one: string, other: string): number {
+/**
+ * How many letters are put in, left out, changed or swapped with the next one between two words; any number above the
+ * most that matters where it is more, found early: long tables are read at every change.
+ */
+function stepsBetween(one: string, other: string, most: number): number {
+  if (Math.abs(one.length - other.length) > most) return Number.POSITIVE_INFINITY;
   const rows: number[][] = [Array.from({ length: other.length + 1 }, (_, i) => i)];
   const at = (i: number, j: number) => rows[i]?.[j] ?? Number.POSITIVE_INFINITY;
   for (let i = 1; i <= one.length; i++) {
@@ -32,6 +39,8 @@ function stepsBetween(one: string, other: string): number {
       const swapped = isSwapped ? at(i - 2, j - 2) + 1 : Number.POSITIVE_INFINITY;
       (rows[i] as number[]).push(Math.min(at(i - 1, j) + 1, at(i, j - 1) + 1, changed, swapped));
     }
+    // A swap looks two rows back.
+    if (Math.min(...(rows[i] as number[]), ...(rows[i - 1] as number[])) > most) return Number.POSITIVE_INFINITY;
   }
   return at(one.length, other.length);
 }

@@ -21,6 +21,12 @@ describe("a name that may be a slip of another", () => {
     expect(nearName(typed, KNOWN)).toBe(near);
   });
 
+  it("is looked for in long tables without a wait", () => {
+    // The same answer however many others there are: 20,000 names of which one is near.
+    const many = Array.from({ length: 20_000 }, (_, i) => `Vessel of the long table ${i * 7919}`);
+    expect(nearName("Ambre jar", [...many, "Amber jar"])).toBe("Amber jar");
+  });
+
   it("is offered nothing where two are as near", () => {
     expect(nearName("Tan", ["Tin", "Tun"])).toBeUndefined();
     expect(nearName("Amber8", ["Amber jar", "Amber tin"])).toBeUndefined();
