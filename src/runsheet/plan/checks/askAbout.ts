@@ -9,7 +9,9 @@ export function askAbout(
   usual: ReadonlySet<UsualSetting>,
 ): Problem[] {
   const holds = (when: Holds) => (typeof when === "boolean" ? when : usual.has(when));
-  const question = questions.find(({ isAsked }) => holds(isAsked));
+  const asked = questions.filter(({ isAsked }) => holds(isAsked));
+  // What stops the run is never hidden by what is only asked.
+  const question = asked.find(({ isError }) => holds(isError)) ?? asked[0];
   if (!question) return [];
   return [{ table, unread: name, severity: holds(question.isError) ? "error" : "warning", text: question.text }];
 }
