@@ -56,7 +56,7 @@ const ASK_PACK_SIZE: Question = {
   text: () => orLeave("the pack size"),
 };
 const ASK_BEST_BEFORE: Question = {
-  isAsked: (column) => column.isNumeric && BEST_BEFORE.test(column.heading),
+  isAsked: (column) => column.isFilled && BEST_BEFORE.test(column.heading),
   text: () =>
     "is not read here: what is past its day counts as on hand all the same. Write it with its lot in the table of moves, or leave the column out",
   isOfAny: true,

@@ -21,7 +21,8 @@ export interface UnreadColumn {
   /** Its words, those in brackets among them. */
   readonly words: ReadonlySet<string>;
   readonly isWeight: boolean;
-  /** Whether any cell is a number, and whether all are percentages as loads are. */
+  /** Whether any cell holds something, whether any is a number, and whether all are percentages as loads are. */
+  readonly isFilled: boolean;
   readonly isNumeric: boolean;
   readonly isShares: boolean;
   /** Whether any cell is ticked, or says yes. */

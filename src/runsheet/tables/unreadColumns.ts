@@ -76,6 +76,7 @@ function lookAt(heading: string, all: readonly CellValue[], columnOf: UnreadColu
     heading,
     words: new Set([...words, ...aside]),
     isWeight: unit !== undefined && "weight" in unit,
+    isFilled: cells.length > 0,
     isNumeric: cells.some((cell) => typeof cell === "number"),
     isShares: cells.length > 0 && cells.every(isShare),
     isTicked: cells.some(

@@ -5,6 +5,7 @@ import { CAUTIONS } from "../../../src/runsheet/cautions";
 import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { AT, LIVE_MARK, PLAIN_MARK } from "../../../src/runsheet/sheet/layout";
+import { matchColumns } from "../../../src/runsheet/tables/registry";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { metadataText, script } from "../../functions/built";
 
@@ -85,6 +86,43 @@ describe("the run sheet", () => {
     };
     const { cells } = describeRun(buildRun({ pour, stock }, settings), { lot: "2026-330-01", date: 46352, settings });
     expect(cells.map(({ content }) => content)).toContainEqual({ text: "1 x 453.592 g" });
+  });
+
+  it("lacks of a wick what all vessels take of it, approved for one and a component of another", async () => {
+    const table = <K extends "pour" | "vessels" | "components" | "items">(
+      type: K,
+      [headings = [], ...rows]: CellValue[][],
+    ) => {
+      const names = headings.map(String);
+      return { type, headings: names, rows, columns: matchColumns(type, names) };
+    };
+    const made = buildRun(
+      {
+        pour: table("pour", [
+          ["Vessel", "Quantity", "Fill weight"],
+          ["Bowl", 4, 200],
+          ["Tin", 10, 100],
+        ]),
+        vessels: table("vessels", [
+          ["Vessel", "Water weight", "Wick"],
+          ["Bowl", 240, "CL-8"],
+        ]),
+        components: table("components", [
+          ["Vessel", "Item", "Each"],
+          ["Tin", "CL-8", 2],
+        ]),
+        items: table("items", [
+          ["Item", "On hand"],
+          ["CL-8", 1],
+        ]),
+      },
+      { ...settings, load: 0 },
+    );
+    const sheet = describeRun(made, { lot: "2026-330-01", date: 46352, settings: { ...settings, live: true } });
+    const [rows] = (await calculated(sheet)) as [Calculated[][]];
+    // By hand: 4 and 10 x 2 are 24, of which 1 is on hand.
+    const lacking = rows.filter(([name]) => name === "CL-8").map((row) => row.slice(2, 4));
+    expect(lacking.at(-1)).toEqual([1, 23]);
   });
 
   it("begins with lot and date, shows every caution, and ends with room for notes", () => {

@@ -508,6 +508,16 @@ describe("columns that nobody reads", () => {
     }
   });
 
+  it("stops where one question stops and another one only asks", () => {
+    const column = (isErrors: boolean[]) => ({
+      table: "pour" as const,
+      name: "X",
+      questions: isErrors.map((isError, i) => ({ text: `question ${i}`, isAsked: true, isError })),
+    });
+    expect(askAbout(column([false, true, true]), new Set())).toMatchObject([{ text: "question 1", severity: "error" }]);
+    expect(askAbout(column([false, false]), new Set())).toMatchObject([{ text: "question 0", severity: "warning" }]);
+  });
+
   it("asks about factors and weights of wax of vessels, however they are written", () => {
     const vessels = (heading: string, value: CellValue, ...usual: UsualSetting[]) =>
       asked(tableOf("vessels", ["Vessel", "Water weight (g)", heading], [["Tin", 250, value]]), usual);
@@ -530,6 +540,8 @@ describe("columns that nobody reads", () => {
     for (const heading of ["Case (lb)", "Cost/case", "Price/case", "$/oz", "Best by", "Expires", "Use-by date"]) {
       expect(items([heading, 40]), heading).toEqual([heading]);
     }
+    expect(items(["Best by", "March 2025"])).toEqual(["Best by"]);
+    expect(items(["Best by", null])).toEqual([]);
     for (const heading of ["Selling price", "Total price", "Stock value ($)", "Pack colour", "Min order qty", "Bin"]) {
       expect(items([heading, 40]), heading).toEqual([]);
     }
