@@ -1,7 +1,8 @@
 /** What the worker does: a file becomes a workbook for the sheet, and the other way round. */
 
 import type { IWorkbookData } from "@univerjs/core";
-import type { Remark } from "../../file/book";
+import type { Book, Remark } from "../../file/book";
+import { callsOurs } from "../../file/formula/callsOurs";
 import { openFile } from "../../file/openFile";
 import { saveBook } from "../../file/saveBook";
 import { fromUniver, type WorkedOut } from "../../host/univer/file/fromUniver";
@@ -14,7 +15,7 @@ export type Answer =
   | { readonly share: number }
   | { readonly piece: Piece }
   | { readonly opened: { readonly remarks: readonly Remark[] } }
-  | { readonly saved: { readonly bytes: Uint8Array; readonly lost: readonly Remark[] } };
+  | { readonly saved: { readonly bytes: Uint8Array; readonly lost: readonly Remark[]; readonly callsOurs: boolean } };
 
 /** How much of the work is done once the file is read: the rest brings it over. */
 const READ = 0.7;
@@ -46,5 +47,8 @@ export function saveTask(
   const { book, remarks } = notWorkedOut(now, openedAs);
   post({ share: COMPARED.compared });
   const { bytes, lost } = saveBook(original, book);
-  post({ saved: { bytes, lost: [...lost, ...remarks] } });
+  post({ saved: { bytes, lost: [...lost, ...remarks], callsOurs: hasOurs(book) } });
 }
+
+const hasOurs = ({ sheets }: Book): boolean =>
+  sheets.some(({ rows }) => rows.some(({ cells }) => cells.some(({ formula }) => formula && callsOurs(formula))));

@@ -7,6 +7,7 @@ import { lostWith, originalBytes } from "./original";
 import { isStopped, underProgress } from "./progress";
 import { remarkList } from "./remarkList";
 import { askBeforeSaving } from "./saveDialog";
+import { SavedWords } from "./savedWords";
 import { openWorkbook, type SavedFile, saveWorkbook } from "./work";
 
 /** Open and Save in the header, and a file dropped anywhere on the page. */
@@ -17,6 +18,7 @@ class FileButtons implements Files {
   readonly #open = button("Open", () => this.choose());
   readonly #save = button("Save", () => this.save());
   readonly #said = document.createElement("div");
+  readonly #words = new SavedWords();
   #isBusy = false;
 
   constructor(
@@ -89,7 +91,7 @@ class FileButtons implements Files {
     else download(open.name, file.bytes);
     // What the sheet holds is told apart from the file that it was opened from, also after it was saved.
     await this.hooks.saved(open.id, { original: original ?? file.bytes, ...(handle && { handle }) });
-    this.#say(`Saved ${handle?.name ?? `${fileName(open.name)}.xlsx`}.`);
+    this.#say(this.#words.of(open.id, handle?.name ?? `${fileName(open.name)}.xlsx`, file.callsOurs));
   }
 
   /** The open workbook as a file, its formulas worked out. */

@@ -26,6 +26,8 @@ export interface SavedFile {
   readonly bytes: Uint8Array;
   /** What the file cannot carry. */
   readonly lost: readonly Remark[];
+  /** Whether one of its formulas calls one of our functions. */
+  readonly callsOurs: boolean;
 }
 
 /** What a file holds. Rejects with words for the maker; what is open stays as it is. */
