@@ -28,6 +28,7 @@ import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { addChoices, append, newSheet } from "./append";
 import { Calculation } from "./calculation";
 import { knowFilteredRows } from "./filteredRows";
+import { hiddenWords } from "./hiddenPlace";
 import { asOneStep } from "./oneStep";
 import { placedTables } from "./placedTables";
 import { printFrame } from "./printFrame";
@@ -56,7 +57,14 @@ export class UniverHost implements Host {
   readonly #injector: Injector;
   readonly #calculation: Calculation;
 
-  constructor(univer: Univer) {
+  /** Whether what was said last is that a place cannot be seen. */
+  #saidHidden = false;
+
+  /** @param say tells the user something; an empty text takes it back */
+  constructor(
+    univer: Univer,
+    private readonly say: (words: string) => void = () => {},
+  ) {
     this.#api = FUniver.newAPI(univer);
     this.#injector = univer.__getInjector();
     this.#calculation = new Calculation(this.#injector);
@@ -227,13 +235,17 @@ export class UniverHost implements Host {
     return this.#book().getActiveSheet().getSheetName();
   }
 
-  async select({ sheet: name, row, column, rows, columns }: Place): Promise<void> {
+  async select(place: Place): Promise<void> {
+    const { sheet: name, row, column, rows, columns } = place;
     const sheet = this.#book().getSheetByName(name);
     if (!sheet) throw new Error(`The sheet "${name}" is not there any more.`);
     this.#book().setActiveSheet(sheet);
     sheet.getRange(row, column, rows, columns).activate();
     const range = { startRow: row, endRow: row + rows - 1, startColumn: column, endColumn: column + columns - 1 };
     await this.#injector.get(ICommandService).executeCommand(ScrollToRangeOperation.id, { range });
+    const words = hiddenWords(sheet.getSheet(), place);
+    if (words || this.#saidHidden) this.say(words);
+    this.#saidHidden = words !== "";
   }
 
   async settings(): Promise<unknown> {

@@ -131,7 +131,7 @@ class Embedded implements Spreadsheet {
     else calculateWhileDrawing(injector);
     lookThroughInTurns(injector);
     this.#api = FUniver.newAPI(univer);
-    this.host = new UniverHost(univer);
+    this.host = new UniverHost(univer, (words) => this.#say(words));
     this.#typedFunction = new TypedFunction(injector, ids);
     readDottedDates(injector);
     prepareEditing(

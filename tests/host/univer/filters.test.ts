@@ -1,6 +1,6 @@
 import { ICommandService, type Workbook } from "@univerjs/core";
 import { IRenderManagerService } from "@univerjs/engine-render";
-import { SetWorksheetActiveOperation } from "@univerjs/preset-sheets-core";
+import { ScrollToRangeOperation, SetWorksheetActiveOperation } from "@univerjs/preset-sheets-core";
 import { SetSheetTableFilterCommand, SheetTableService, TABLE_FILTER_EMPTY_VALUE } from "@univerjs/preset-sheets-table";
 import { UniverSheetsFilterPlugin } from "@univerjs/sheets-filter";
 import { NEVER } from "rxjs";
@@ -55,10 +55,12 @@ describe("a filter", () => {
     // Nothing is drawn.
     const drawing = { created$: NEVER } as unknown as IRenderManagerService;
     univer.injector.add([IRenderManagerService, { useValue: drawing }]);
-    const host = new UniverHost(univer.univer);
+    univer.injector.get(ICommandService).registerCommand({ ...ScrollToRangeOperation, handler: () => true });
+    const said: string[] = [];
+    const host = new UniverHost(univer.univer, (words) => said.push(words));
     const at = { sheet: "Batch", row: 0, column: 0, rows: POURED.length + 1, columns: 2 };
     const hidden = async () => (await host.read({ name: "", place: at, headings: [] })).hidden;
-    return { workbook, hidden };
+    return { workbook, hidden, host, said };
   };
   const run = (workbook: Workbook, id: string, params: object) =>
     univer.injector
@@ -132,5 +134,19 @@ describe("a filter", () => {
     expect(await hidden()).toEqual([1]);
     await run(workbook, SetWorksheetActiveOperation.id, {});
     expect(await hidden()).toEqual([1]);
+  });
+
+  it.each([
+    ["by a filter", [BLANKS], /^Row 3 is hidden by a filter\. .*Clear Filter/],
+    ["by hand", [], /^Row 3 is hidden\. .*Show hidden rows/],
+  ])("or a maker's hiding is said of cells that are gone to and hidden %s", async (_, columns, words) => {
+    const { host, said } = await open(batch(columns, [2]));
+    const go = (row: number) => host.select({ sheet: "Batch", row, column: 1, rows: 1, columns: 1 });
+    await go(1);
+    expect(said).toEqual([]);
+    await go(2);
+    expect(said).toEqual([expect.stringMatching(words)]);
+    await go(1);
+    expect(said.at(-1)).toBe("");
   });
 });

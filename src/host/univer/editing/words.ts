@@ -8,6 +8,7 @@ export const OUR_WORDS = {
     },
   },
   "sheets-ui": {
+    rightClick: { showHideRow: "Show hidden rows", showHideColumn: "Show hidden columns" },
     "data-validation": { list: { dropdown: "Choose one" }, listMultiple: { dropdown: "Choose any" } },
   },
   "sheets-data-validation-ui": { alert: { title: "Not entered" } },
