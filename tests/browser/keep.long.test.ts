@@ -61,6 +61,16 @@ describe("a reload", () => {
     expect(await cell(tryout, "Sheet1", 2, 2)).toBe("just now");
   });
 
+  it("in the midst of typing keeps what is typed in its cell", async () => {
+    const tryout = await tabs.tab(await tabs.profile(), true);
+    await tryout.openWorkbook("An empty workbook");
+    await tryout.type("C5", "12");
+    await tryout.goTo("C5");
+    await tryout.page.keyboard.type("99");
+    await reload(tryout);
+    expect(await cell(tryout, "Sheet1", 4, 2)).toBe(99);
+  });
+
   it("of a sample that nobody has changed leaves nothing in the list", async () => {
     const tryout = await tabs.tab(await tabs.profile(), true);
     await reload(tryout);
