@@ -9,6 +9,7 @@ import { columnData } from "./columnData";
 import { conditionsJson } from "./conditionResource";
 import { tablesOfBook } from "./fileFormula";
 import { filterJson, isFilteredBySheet, isFilteredByTable } from "./filterResource";
+import { headingRoom } from "./headingRoom";
 import { heightPixels, OWN, widthPixels } from "./lengths";
 import { urlOf } from "./links";
 import { namesJson } from "./nameResource";
@@ -100,6 +101,7 @@ export function extentOf({ rows, merges, tables, validations, conditions }: Book
 export function sheetData(sheet: BookSheet, book: Book, memory?: CellMemory): Partial<IWorksheetData> {
   const extent = extentOf(sheet);
   const { frozen, defaultWidth, defaultHeight } = sheet;
+  const usualWidth = defaultWidth === null ? OWN.width : widthPixels(defaultWidth);
   const usualHeight = defaultHeight === null ? OWN.height : heightPixels(defaultHeight);
   const fitted = fittedHeights(sheet, book.styles);
   return {
@@ -109,13 +111,13 @@ export function sheetData(sheet: BookSheet, book: Book, memory?: CellMemory): Pa
     hidden: sheet.state === "visible" ? NO : YES,
     rowCount: extent.rows,
     columnCount: extent.columns,
-    defaultColumnWidth: defaultWidth === null ? OWN.width : widthPixels(defaultWidth),
+    defaultColumnWidth: usualWidth,
     defaultRowHeight: usualHeight,
     // A cell that says nothing looks as the first style does.
     defaultStyle: styleId(0),
     cellData: cellsData(sheet, book, extent, memory),
     rowData: rowsData(sheet, (row) => fitted(row, usualHeight)),
-    columnData: columnData(sheet.columns, extent),
+    columnData: roomyColumns(sheet, book, extent, usualWidth),
     mergeData: sheet.merges.map((area) => rangeOf(area, extent)),
     freeze: {
       xSplit: frozen.columns,
@@ -126,6 +128,16 @@ export function sheetData(sheet: BookSheet, book: Book, memory?: CellMemory): Pa
     showGridlines: sheet.showsGrid ? YES : NO,
     custom: { [ASIDE]: { sheet: sheet.id }, ...(sheet.print && { print: sheet.print }) },
   };
+}
+
+/** The columns, wider for their headings where the file leaves their width to the program. */
+function roomyColumns(sheet: BookSheet, book: Book, extent: Extent, usual: number): IWorksheetData["columnData"] {
+  const data = columnData(sheet.columns, extent);
+  for (const [column, w] of headingRoom(sheet, book.styles)) {
+    const said = data[column];
+    if (w > usual && said?.w === undefined && said?.hd === undefined) data[column] = { ...said, w };
+  }
+  return data;
 }
 
 function rowsData(sheet: BookSheet, fitted: (row: BookRow) => number | undefined): IWorksheetData["rowData"] {
