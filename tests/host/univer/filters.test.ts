@@ -136,6 +136,23 @@ describe("a filter", () => {
     expect(await hidden()).toEqual([1]);
   });
 
+  it("hides only its own rows where another table stands beside", async () => {
+    const book = batch([{ column: 0, values: ["13"] }], [1, 3]);
+    const [vessels, one] = book.sheets as [BookSheet, BookSheet];
+    const [table] = one.tables as [BookSheet["tables"][number]];
+    const beside = { ...table.area, column: 1, columns: 1 };
+    const own = { ...table, area: { ...beside, column: 0 }, columns: [{ heading: "Quantity" }] };
+    const poured = { ...own, name: "Poured", area: beside, columns: [{ heading: "Poured" }] };
+    const tables = [
+      { ...own, filter: { area: own.area, columns: [{ column: 0, values: ["13"] }] } },
+      { ...poured, filter: { area: beside, columns: [{ column: 0, values: ["", "x"] }] } },
+    ];
+    const { workbook, hidden } = await open({ ...book, sheets: [vessels, { ...one, tables }] });
+    expect(await hidden()).toEqual([0, 2]);
+    await run(workbook, SetSheetTableFilterCommand.id, { tableId: "Batch", column: 0, tableFilter: undefined });
+    expect(await hidden()).toEqual([]);
+  });
+
   it.each([
     ["by a filter", [BLANKS], /^Row 3 is hidden by a filter\. .*Clear Filter/],
     ["by hand", [], /^Row 3 is hidden\. .*Show hidden rows/],

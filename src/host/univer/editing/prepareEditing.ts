@@ -7,6 +7,7 @@ import { keepLineBreaks } from "./copying";
 import { dateDoubt } from "./dateCells";
 import { followEdits, joined } from "./edits";
 import { EditWords } from "./editWords";
+import { moveFilteredRows } from "./filteredRowMoves";
 import { followResize } from "./followGrowth";
 import { growTables, growToTotals } from "./growTables";
 import { addKeys } from "./keys";
@@ -70,4 +71,5 @@ export function prepareEditing(
   refuseSorting(injector, say);
   refuseLinks(injector, say);
   keepReplacedTexts(injector);
+  moveFilteredRows(injector);
 }
