@@ -28,15 +28,17 @@ export function weighOut(weights: readonly number[], division: number, total: nu
   const missing = Math.round(Number(whole.toFixed(decimals))) - sum(floors);
   const digits = 10 ** decimals;
   const lost = exact.map((value, i) => Math.round((value - (floors[i] as number)) * digits));
-  const isRaised = areLargest(lost, missing);
+  const isRaised = amongLargest(lost, missing);
   const weighing = inDivisions(step);
-  return floors.map((count, i) => weighing(isRaised[i] ? count + 1 : count));
+  return floors.map((count, i) => weighing(isRaised(lost[i] as number) ? count + 1 : count));
 }
 
-/** Which of the values are the so many largest; of equal ones the earlier. */
-function areLargest(values: readonly number[], count: number): boolean[] {
-  const sorted = Float64Array.from(values).sort();
-  const least = sorted[Math.max(0, sorted.length - count)] ?? Number.POSITIVE_INFINITY;
-  let equal = count - values.filter((value) => value > least).length;
-  return values.map((value) => value > least || (value === least && equal-- > 0));
+/** Whether a value is one of the so many largest, asked of each in order; of equal ones the earlier are. */
+function amongLargest(values: readonly number[], count: number): (value: number) => boolean {
+  const sorted = new Float64Array(values).sort();
+  const first = Math.max(0, sorted.length - count);
+  const least = sorted[first] ?? Number.POSITIVE_INFINITY;
+  let equal = 0;
+  while (sorted[first + equal] === least) equal++;
+  return (value) => value > least || (value === least && equal-- > 0);
 }
