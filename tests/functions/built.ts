@@ -4,7 +4,7 @@ import { CellError, registeredFrom, type Work } from "./registered";
 
 export { CellError };
 
-/** The built files, and the functions as they register themselves in a context that holds nothing else. */
+/** The built files, and the functions as they register themselves. */
 
 export const script = readFileSync(new URL("functions.js", dist), "utf8");
 export const metadataText = readFileSync(new URL("functions.json", dist), "utf8");
@@ -30,7 +30,7 @@ export const metadata = JSON.parse(metadataText) as {
 
 export type Value = number | string | boolean | null | CellError | object;
 
-/** The functions as they register themselves on a page that holds nothing else but what is given. */
+/** The functions as they register themselves on a page where this is given. */
 export const registeredBeside = (page: object): ReadonlyMap<string, Work> => registeredFrom(script, page);
 
 export const registered = registeredBeside({});
