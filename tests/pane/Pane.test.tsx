@@ -282,6 +282,7 @@ describe("the pane", () => {
       RunsLog: [
         ["Lot", "Vessel", "Weighed each", "Water weight"],
         ["2026-329-01", "Jar", 200, 250],
+        ["2026-329-02", "Jar", 200, 250],
       ],
     });
     host.added.push(titled("Run 2026-329-01", "2026-329-01"));
