@@ -13,8 +13,8 @@ const foldersOf = (folder: string): string[] =>
     .filter((one) => one.isDirectory())
     .map(({ name }) => `${folder}/${name}`);
 
-/** Of packing and of choosing packs only their own tests ask: they take long. */
-const CORE = ["tests/core/*.test.ts", "tests/core/!(batch|buying)/*.test.ts", "tests/functions/!(batch).test.ts"];
+/** Of packing, of choosing packs and of any cells at all only their own folders ask: that takes long. */
+const CORE = ["tests/core/*.test.ts", "tests/core/!(batch|buying)/*.test.ts", "tests/functions/!(batch|rules).test.ts"];
 
 /** Tests that work sheets out by a formula engine: they take long, and serve their own room. */
 const WORKED_OUT = "afterPour|benchPaper|describeRun|formulas|inputChecks|seenSheet|twoSeries";
