@@ -116,6 +116,51 @@ describe("rows that are poured", () => {
   });
 });
 
+describe("what cannot be worked out", () => {
+  const vessels: [string[], ...CellValue[][]] = [
+    ["Vessel", "Water weight"],
+    ["Tin", 125],
+  ];
+  const errors = (...rows: CellValue[][]) =>
+    run({ pour: [["Vessel", "Quantity", "Fill weight"], ...rows], vessels }, { load: 0 }).problems.flatMap((one) =>
+      one.severity === "error" ? [`${one.row} ${one.field}: ${one.text}`] : [],
+    );
+
+  it("is said once: of a vessel without a name not also that no table knows it", () => {
+    expect(errors(["", 2, null])).toEqual(["0 vessel: Vessel: the cell is blank; give the vessel a name"]);
+    expect(errors(["Bowl", 2, null])[0]).toMatch(/^0 vessel: Vessel: Bowl is not in the table of vessels/);
+  });
+
+  it("is a run without a quantity, which is asked for under its column", () => {
+    expect(errors(["Tin", null, 100])).toEqual([
+      "undefined quantity: Quantity: no row has one; write how many candles to pour",
+    ]);
+    // Where something else is to be fixed first it is not said too.
+    expect(errors(["Tin", "two", 100])).toHaveLength(1);
+  });
+
+  it("is no price where one is written and cannot be read, and that is said where it stands", () => {
+    const made = run(
+      {
+        pour: [
+          ["Vessel", "Quantity", "Fill weight"],
+          ["Tin", 2, 100],
+        ],
+        items: [
+          ["Item", "On hand", "Unit price"],
+          ["Wax", 500, "cheap"],
+          ["Tin", 5, 1],
+        ],
+      },
+      { load: 0 },
+    );
+    expect(made.costs).toBeUndefined();
+    expect(made.problems.map(({ text }) => text)).toEqual([
+      'Unit price: "cheap" is not a number; write a plain number',
+    ]);
+  });
+});
+
 describe("what is fetched", () => {
   it("stands in the order of the work: waxes, dye, scent, all else that is weighed, vessels, wicks, components", () => {
     const made = run({
