@@ -3,7 +3,8 @@ import { sameName } from "../sameName";
 /** A name among those that are known which another one may be a slip of; undefined where none is near, or several are. */
 export function nearName(name: string, known: readonly string[]): string | undefined {
   const typed = sameName(name);
-  const near = known.flatMap((one) => {
+  const others = known.filter((one) => isOfOneSize(typed, one));
+  const near = others.flatMap((one) => {
     const most = Math.min(typed.length, one.length) / 4 + 0.5;
     const steps = stepsBetween(typed, sameName(one), most);
     return steps <= most ? [{ one, steps }] : [];
@@ -12,9 +13,15 @@ export function nearName(name: string, known: readonly string[]): string | undef
   const nearest = near.filter(({ steps }) => steps === least);
   // `Amber8` is Amber jar, where it is the only one that begins so.
   const stem = typed.replace(/[^\p{L}]+$/u, "");
-  const begun = stem.length < 4 ? [] : known.filter((one) => sameName(one).startsWith(stem));
-  const [first, ...others] = nearest.length > 0 ? nearest.map(({ one }) => one) : begun;
-  return others.length === 0 ? first : undefined;
+  const begun = stem.length < 4 ? [] : others.filter((one) => sameName(one).startsWith(stem));
+  const [first, ...more] = nearest.length > 0 ? nearest.map(({ one }) => one) : begun;
+  return more.length === 0 ? first : undefined;
+}
+
+/** Names with other figures are of other sizes. */
+function isOfOneSize(one: string, other: string): boolean {
+  const [a, b] = [one, other].map((name) => name.replace(/\P{N}/gu, ""));
+  return a === "" || b === "" || a === b;
 }
 
 /** `. Is it Amber jar?`; empty where no name is near. */

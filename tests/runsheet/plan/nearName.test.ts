@@ -27,7 +27,8 @@ describe("a name that may be a slip of another", () => {
     expect(nearName("Ambre jar", [...many, "Amber jar"])).toBe("Amber jar");
   });
 
-  it("is offered nothing where two are as near", () => {
+  it("is offered nothing where two are as near, or another size", () => {
+    expect(nearName("Tin 8", ["Tin 6"])).toBeUndefined();
     expect(nearName("Tan", ["Tin", "Tun"])).toBeUndefined();
     expect(nearName("Amber8", ["Amber jar", "Amber tin"])).toBeUndefined();
   });

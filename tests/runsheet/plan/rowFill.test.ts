@@ -259,6 +259,22 @@ describe("the rows that are poured", () => {
     ]);
   });
 
+  it("are asked about where a vessel with its own fill is not in the table and its name is near to one that is", () => {
+    const { fills, says } = made(
+      [
+        ["Vessel", "Quantity", "Fill"],
+        ["Tine", 2, 110],
+        ["Tine", 1, 105],
+        ["Pot", 2, 110],
+      ],
+      VESSELS,
+    );
+    expect(fills).toEqual({ Tine: 105, Pot: 110 });
+    expect(says.filter((one) => one.includes("table of vessels"))).toEqual([
+      "check 0: Tine is not in the table of vessels. Is it Tin?",
+    ]);
+  });
+
   it("are no totals, whether or not there is a table of vessels", () => {
     const rows = [
       ["Vessel", "Quantity", "Fill"],

@@ -33,9 +33,15 @@ export function scentProblems(
 
 /** What is doubtful of the vessels that are filled; what is wrong there is only to be looked at, unless said already. */
 export function vesselProblems(rows: readonly PourRow[], vessels: Vessels, said: readonly Problem[]): Problem[] {
-  const names = new Set(rows.map((row) => sameName(row.vessel)));
-  return [...names].flatMap((vessel) => {
-    const { wrong = [], looks = [] } = vessels.get(vessel) ?? {};
+  const names = [...vessels.values()].map(({ vessel }) => vessel);
+  const first = new Map<string, PourRow>();
+  for (const row of rows) if (!first.has(sameName(row.vessel))) first.set(sameName(row.vessel), row);
+  return [...first].flatMap(([key, { row, vessel }]): Problem[] => {
+    const { wrong = [], looks = [] } = vessels.get(key) ?? {};
+    // A vessel with a fill of its own needs no row there; one whose name is a slip goes without its wick and its water.
+    const near = vessels.has(key) ? "" : isItWords(vessel, names);
+    const text = `${vessel} is not in the table of vessels${near}`;
+    if (near !== "") return [{ row, field: "vessel", severity: "warning", text }];
     return [...looks, ...(wrong.some((one) => said.includes(one)) ? [] : wrong.map(asWarning))];
   });
 }
