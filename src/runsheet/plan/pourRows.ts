@@ -19,6 +19,9 @@ export interface PourRow {
   readonly vessel: string;
   readonly quantity: number;
   readonly fill: number;
+  /** What the row itself says of its vessel, where it does. */
+  readonly water?: number | undefined;
+  readonly factor?: number | undefined;
   /** Empty when the candle has no scent. */
   readonly scent: string;
   /** Empty for the usual one. */
@@ -111,7 +114,10 @@ function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): Po
     notes.problems.push(notes.warning("scent", text));
   }
   const { isBare, ...load } = share;
-  return { row: cells.row, vessel, quantity, fill, scent, wax, ...load };
+  const { waterRatio } = completing.batch;
+  const [typed, factor] = [cells.water.value, cells.factor.value];
+  const water = typed === undefined || waterRatio === undefined ? undefined : typed * waterRatio;
+  return { row: cells.row, vessel, quantity, fill, water, factor, scent, wax, ...load };
 }
 
 type RowLoad = Pick<PourRow, "load" | "basis" | "loadFrom" | "saidBasis">;

@@ -139,6 +139,8 @@ export interface Batch {
   readonly namesScents: boolean;
   /** The column that a row without a weight leaves blank; undefined where there is none. */
   readonly weightColumn: "fill" | "water" | undefined;
+  /** How many of the wanted unit one of the water weights' unit is; undefined where it is no weight. */
+  readonly waterRatio: number | undefined;
   /** The basis that the heading of the loads names. */
   readonly saidBasis: SaidBasis | undefined;
 }
@@ -163,7 +165,10 @@ function readBatch(table: TableReader<BatchField>): Batch {
   });
   const weightColumn = table.has("fill") ? "fill" : table.has("water") ? "water" : undefined;
   const namesScents = rows.some(({ scent }) => scent.value !== "");
-  return { rows, hasScents: table.has("scent"), namesScents, weightColumn, saidBasis: table.saidBasis("load") };
+  return {
+    ...{ rows, hasScents: table.has("scent"), namesScents, weightColumn },
+    ...{ waterRatio: table.scale("water").ratio, saidBasis: table.saidBasis("load") },
+  };
 }
 
 function quantityOf(reader: RowReader<BatchField>): number | undefined {

@@ -219,6 +219,21 @@ describe("a fill beside the water of its vessel", () => {
     expect(said(180, null)[0]).toContain("by the wax factor 0.86 that is 215 g");
   });
 
+  it("is compared with the water and the factor of its own row, in their unit", () => {
+    const own = (heading: string, ...row: CellValue[]) =>
+      made([
+        ["Vessel", "Quantity", "Fill weight (g)", heading, "Wax factor"],
+        ["Jar", 4, ...row],
+      ]).says.filter((one) => one.includes("is filled with"));
+    expect(own("Water (g)", 150, 250, 0.82)[0]).toContain("by the wax factor 0.82 that is 205 g");
+    expect(own("Water (g)", 280, 250, null)[0]).toMatch(/^fix 0: .*run over/);
+    expect(own("Water (g)", 205, 250, 0.82)).toEqual([]);
+    // Half a pound is 226.796 g, and by 0.86 that is 195 g.
+    expect(own("Water (lb)", 195, 0.5, null)).toEqual([]);
+    expect(own("Water (lb)", 150, 0.5, null)).toHaveLength(1);
+    expect(own("Water (ml)", 150, 250, null)).toEqual([]);
+  });
+
   it("stops the sheet where it would run over", () => {
     expect(said(280)).toEqual([
       "fix 0: Jar is filled with 280 g, and the water it holds weighs 250 g: wax is lighter than water, so it would run over. Fix the wrong one, or its unit",

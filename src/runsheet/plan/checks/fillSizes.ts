@@ -18,8 +18,8 @@ const ALL_SMALLEST = 20;
 const ALL_LARGEST = 1500;
 
 /**
- * Fills that the water and the wax factor of their vessels, as the table of vessels knows them, do not bear out: each
- * vessel and fill once. A vessel that would run over is an error.
+ * Fills that the water and the wax factor of their vessels do not bear out, as the row or else the table of vessels
+ * knows them: each vessel and fill once. A vessel that would run over is an error.
  */
 export function unlikelyFills(
   rows: readonly PourRow[],
@@ -27,11 +27,12 @@ export function unlikelyFills(
   { unit, waxFactor }: Pick<Settings, "unit" | "waxFactor">,
 ): Problem[] {
   const said = new Set<string>();
-  return rows.flatMap(({ row, vessel, fill }): Problem[] => {
-    const { water, factor: own } = vessels.get(sameName(vessel)) ?? {};
+  return rows.flatMap(({ row, vessel, fill, ...given }): Problem[] => {
+    const known = vessels.get(sameName(vessel));
+    const [water, own] = [given.water ?? known?.water, given.factor ?? known?.factor];
     // One that no wax has is spoken of there, and says nothing of a fill.
     const factor = own !== undefined && isLikelyFactor(own) ? own : waxFactor;
-    const key = JSON.stringify([sameName(vessel), fill]);
+    const key = JSON.stringify([sameName(vessel), fill, water, factor]);
     if (water === undefined || isNearFill(fill, water * factor) || said.has(key)) return [];
     said.add(key);
     const begin = `${vessel} is filled with ${formatWeight(fill, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;
