@@ -40,7 +40,7 @@ export function fewestPots(
   if (isEnough(fullest)) return { filled, bound };
   let gathered: SamePots[] | undefined;
   const isGatheredEnough = (): boolean => {
-    gathered ??= gatherRoom(sizes, fullest, bound, steps.share(0.1));
+    gathered ??= gatherRoom(sizes, fullest, bound, steps.share(0.3));
     return isEnough(gathered);
   };
 
