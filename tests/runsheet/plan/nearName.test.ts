@@ -25,6 +25,8 @@ describe("a name that may be a slip of another", () => {
     // The same answer however many others there are: 20,000 names of which one is near.
     const many = Array.from({ length: 20_000 }, (_, i) => `Vessel of the long table ${i * 7919}`);
     expect(nearName("Ambre jar", [...many, "Amber jar"])).toBe("Amber jar");
+    const text = "A whole page that was pasted into a cell. ".repeat(1000);
+    expect(nearName(`${text}x`, [text])).toBeUndefined();
   });
 
   it("is offered nothing where two are as near, or another size", () => {
