@@ -4,7 +4,7 @@ import type { BookSheet, CellStyle } from "../../../file/book";
 import { widthPixels } from "./lengths";
 
 /** Characters that the button takes. */
-const BUTTON = 4;
+const BUTTON = 5;
 
 /** Letters of a heading are bold, and this much wider. */
 const BOLD = 1.1;
