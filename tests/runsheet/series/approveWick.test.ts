@@ -75,6 +75,30 @@ function planned({
 }
 
 describe("approving a wick", () => {
+  it("is for the usual wax without scent where the tests name neither", () => {
+    const bare = ["A", "B", "C"].map((name) => test(name).map((cell, i) => (i > 2 && i < 6 ? null : cell)));
+    expect(planned({ tests: bare })).toMatchObject({
+      done: expect.stringContaining("for what was burnt: 3 candles in the usual wax at 0 % of wax, without scent."),
+    });
+  });
+
+  it("counts the candles of other series that were beyond the limits", () => {
+    const tests = [...THREE, test("X", "Size 6", 0.09), test("Y", "Size 6", 0.09)];
+    const readings = [...ALL, ...burnt("X", 95), ...burnt("Y", 96)];
+    const plan = planned({ tests, readings });
+    expect(plan).toMatchObject({ kind: "ready" });
+    expect("doubts" in plan ? plan.doubts.join() : "").toMatch(
+      /in another series it was beyond the limits, in Soft wax at 9 % of wax with Rain: X, cycle 1 at 60 min: flame 95 mm.* \(and 1 more\)/,
+    );
+  });
+
+  it("needs a table whose heading names the vessels", () => {
+    expect(planned({ headings: ["Colour", "Water weight (g)", "Wick"] })).toEqual({
+      kind: "barred",
+      says: "Vessels has no column for Vessel; fix its heading.",
+    });
+  });
+
   it("needs a test that is there and names its vessel and its wick", () => {
     expect(planned({ of: "Z" })).toEqual({ kind: "unseen", says: "Z is not among the burn tests any more." });
     const without = (place: number) => [test("A").map((cell, i) => (i === place ? null : cell))];

@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { buildRun } from "../../../src/runsheet/buildRun";
 import { isError } from "../../../src/runsheet/problem";
-import { type AllTables, plannedLoad, type SeriesPour, seriesTables } from "../../../src/runsheet/series/seriesNeeds";
+import {
+  type AllTables,
+  plannedLoad,
+  plannedWax,
+  type SeriesPour,
+  seriesTables,
+} from "../../../src/runsheet/series/seriesNeeds";
 import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { matchColumns, type TableTypeId } from "../../../src/runsheet/tables/registry";
 import type { TableRows } from "../../../src/runsheet/tables/tableRows";
@@ -69,6 +75,23 @@ describe("what a series takes", () => {
       ["Rain", "Rain oil", 0.07, "of wax"],
     );
     expect(needs({ recipes }, { load: undefined })).toMatchObject({ load: expect.closeTo(0.07, 12), wrong: [] });
+  });
+
+  it("is poured in the wax that is named, or that of the scent's recipe, and in the usual one by no name", () => {
+    const vessels = tableOf("vessels", ["Vessel", "Water weight (g)"], ["Bowl", 100]);
+    const recipes = tableOf(
+      "recipes",
+      ["Scent", "Ingredient", "Share", "Basis"],
+      ["Rain", "Soft wax", 1, "part"],
+      ["Rain", "Rain oil", 0.07, "of wax"],
+    );
+    const waxOf = (tables: AllTables, wax: string) =>
+      plannedWax(buildRun(seriesTables({ ...POUR, wax }, tables, SETTINGS).tables, SETTINGS).plan);
+    expect(waxOf({ vessels }, "")).toBe("");
+    expect(waxOf({ vessels }, "Hard wax")).toBe("Hard wax");
+    expect(waxOf({ vessels, recipes }, "")).toBe("Soft wax");
+    expect(waxOf({ vessels, recipes }, "Hard wax")).toBe("Hard wax");
+    expect(plannedWax({ scents: [], totals: {} as never })).toBe("");
   });
 
   it("asks the shelf for the wicks to try, equally many of each, and for no approved one", () => {
