@@ -126,6 +126,35 @@ describe("the water of a vessel", () => {
   });
 });
 
+describe("a day in a table", () => {
+  const dateOf = (cell: CellValue) => {
+    const table = tableOf("moves", ["Date", "Item", "Lot", "Change"], [cell, "Wax", "A", 5]);
+    const [move] = readTable(table, "g")?.rows ?? [];
+    return move?.date;
+  };
+  it("is read as it is kept or typed, without the spaces around it or its time, and nothing else is a day", () => {
+    expect([46352, 46352.75, " 2026-11-26 "].map(dateOf)).toEqual([46352, 46352, 46352]);
+    expect(["26.11.", "soon", null].map(dateOf)).toEqual([undefined, undefined, undefined]);
+  });
+});
+
+describe("the limits of a scent", () => {
+  const doubts = (...headings: string[]) =>
+    said({
+      pour: tableOf("pour", ["Vessel", "Quantity", "Fill (g)", "Scent"], ["Tin", 2, 200, "Cedar"]),
+      scents: tableOf("scents", ["Scent", ...headings], ["Cedar", ...headings.map(() => 0.1)]),
+    }).filter((text) => text.includes("as such limits are"));
+
+  it("are held as shares of the wax and of the total, and a heading that says otherwise is asked about", () => {
+    expect(doubts("Wax maximum (of total)", "Product limit (of wax)")).toEqual([
+      "check scents undefined waxMaximum: The heading Wax maximum (of total) says of total; it is held as a share of wax, as such limits are",
+      "check scents undefined productLimit: The heading Product limit (of wax) says of wax; it is held as a share of total, as such limits are",
+    ]);
+    expect(doubts("Wax maximum (of wax)", "Product limit (of total)")).toEqual([]);
+    expect(doubts("Wax maximum", "Product limit")).toEqual([]);
+  });
+});
+
 describe("the name of a wick", () => {
   it.each([
     ["W-21", "W-21", 1],
@@ -176,6 +205,9 @@ describe("the unit of a heading", () => {
     ["Price (per 1 kg)", { weight: "kg" }],
     ["Weight (g/oz)", { other: "several units at once", words: "g/oz" }],
     ["Fill (stone)", { unknown: "stone" }],
+    ["Fill (grams", { weight: "g" }],
+    // One word of a temperature makes none of the others one.
+    ["Shade (C number)", { unknown: "C number" }],
     ["Fill (per candle)", undefined],
     ["Paper cup", undefined],
     ["Fill", undefined],
