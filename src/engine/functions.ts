@@ -13,6 +13,7 @@ import {
 } from "@univerjs/engine-formula";
 import { CellError, type SheetFunction } from "./bundle";
 import "./corrections";
+import "./counted";
 import "./lookedAt";
 import "./notedOnce";
 import "./plainTexts";

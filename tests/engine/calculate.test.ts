@@ -1,4 +1,5 @@
-import { describe, expect, it } from "vitest";
+import { ArrayValueObject } from "@univerjs/engine-formula";
+import { describe, expect, it, vi } from "vitest";
 import { calculate } from "../../src/engine/calculate";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
 import { metadataText, script } from "../functions/built";
@@ -95,6 +96,34 @@ describe("sheets calculated without a browser", () => {
     const read = [1, expect.objectContaining({ error: "#VALUE!" }), 6, 0.06, 46023];
     expect(await beside(sheet, ...asked, ...asked)).toEqual([...read, ...read]);
     expect(await beside(sheet, ...asked)).toEqual(read);
+  });
+
+  it("count how often a value is there the same, however often they ask, and each range by itself", async () => {
+    const texts = ["Fig", "fig", "5", "", "TRUE", "#N/A"];
+    const cells = texts.map((text, row) => at(row, 0, { text }));
+    const sheet: Sheet = {
+      ...{ name: "A", widths: [] },
+      cells: [...cells, at(6, 0, { number: 5 }), at(7, 0, { number: 0 }), at(8, 0, { formula: "=TRUE" })],
+    };
+    const criteria = ['"fig"', "5", '"5"', "0", '""', "TRUE", '"TRUE"', '"<>fig"', '">0"', "A!B1"];
+    const asked = criteria.flatMap((one) => [`=COUNTIF(A!A1:A9,${one})`, `=COUNTIF(A!A7:A9,${one})`]);
+    // Each alone in a workbook of its own.
+    const alone: unknown[] = [];
+    for (const formula of asked) alone.push(...(await beside(sheet, formula)));
+    expect(alone.slice(0, 4)).toEqual([2, 0, 2, 1]);
+    expect(await beside(sheet, ...asked, ...asked)).toEqual([...alone, ...alone]);
+  });
+
+  it("compare the cells of a range once for a value that is counted in many rows", async () => {
+    const cells = Array.from({ length: 50 }, (_, row) => at(row, 0, { text: row % 2 ? "Fig" : "Oud" }));
+    const compared = vi.spyOn(ArrayValueObject.prototype, "compare");
+    const counted = await beside(
+      { name: "A", widths: [], cells },
+      ...cells.map(({ row }) => `=COUNTIF(A!A$1:A$50,A!A${row + 1})`),
+    );
+    expect(counted).toEqual(cells.map(() => 25));
+    expect(compared).toHaveBeenCalledTimes(2);
+    compared.mockRestore();
   });
 
   it("are not spoilt by a formula that cannot be read", async () => {
