@@ -74,6 +74,7 @@ describe("on hand as it was typed", () => {
     const written = async () => (await moves()).filter(([item]) => item !== null && item !== "");
     expect(await written()).toEqual(added);
 
+    expect(await tryout.undoWords()).toMatch(/^Undo what the pane wrote on .*Moves/);
     // One press of undo takes back the log, the pour and what was carried over.
     await tryout.page.locator("[data-u-command='univer.command.undo']").first().click();
     await expect.poll(moves).toEqual(before);

@@ -81,6 +81,8 @@ describe("undo says what it would take back", () => {
       "typing in B6 on My vessels",
     ]);
     expect(shown(page.injector, page.ids.unitId, undefined)).toBe("");
+    const both = { text: "what the pane wrote", sheetId: "sheet2", others: ["sheet1"] };
+    expect(shown(page.injector, page.ids.unitId, both)).toBe("what the pane wrote on Other and My vessels");
   });
 });
 

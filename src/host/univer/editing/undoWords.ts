@@ -23,6 +23,8 @@ interface Box {
 export interface Words {
   readonly text: string;
   readonly sheetId?: string;
+  /** The other sheets that the pane wrote on in the same step. */
+  readonly others?: readonly string[];
 }
 
 /** By the name of the command that did it: the first that fits. `@` stands for the cells, `#` for rows or columns. */
@@ -81,10 +83,14 @@ export function undoWords(injector: Injector): (edit: Edit) => Words {
   });
   commands.onCommandExecuted(({ id }) => void around.delete(id));
   return (edit) => {
-    const [sheetId] = sheetsOf(edit);
+    const [sheetId, ...others] = sheetsOf(edit);
     const ids = { unitId: edit.unitID, sheetId: sheetId ?? subUnitOf(edit) };
     const text = edit.id === BY_PANE ? "what the pane wrote" : deed(injector, [...around, latest], edit, ids);
-    return ids.sheetId ? { text, sheetId: ids.sheetId } : { text };
+    return {
+      text,
+      ...(ids.sheetId && { sheetId: ids.sheetId }),
+      ...(edit.id === BY_PANE && others.length > 0 && { others }),
+    };
   };
 }
 
@@ -156,10 +162,13 @@ function rangeName({ startRow, endRow, startColumn, endColumn }: Box): string {
   return first === last ? first : `${first}:${last}`;
 }
 
-/** The words as they are shown: with the sheet where that is not the one in sight. */
+/** The words as they are shown: with the sheet where that is not the one in sight, or with all where there are more. */
 export function shown(injector: Injector, unitId: string, words: Words | undefined): string {
   if (!words) return "";
   const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId);
-  const sheet = words.sheetId ? workbook?.getSheetBySheetId(words.sheetId) : null;
-  return sheet && sheet !== workbook?.getActiveSheet() ? `${words.text} on ${sheet.getName()}` : words.text;
+  const { sheetId, others = [] } = words;
+  const sheets = [sheetId, ...others].flatMap((id) => (id && workbook?.getSheetBySheetId(id)) || []);
+  const isInSight = sheets.length === 1 && sheets[0] === workbook?.getActiveSheet();
+  if (sheets.length === 0 || isInSight) return words.text;
+  return `${words.text} on ${sheets.map((sheet) => sheet.getName()).join(" and ")}`;
 }
