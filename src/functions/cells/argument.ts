@@ -85,7 +85,7 @@ export const isPlain = (cell: unknown): cell is number => typeof cell === "numbe
 const isPlainText = (cell: unknown): cell is string => typeof cell === "string" && cell !== "" && cell[0] !== "#";
 
 /** The value of a cell that is plainly what the argument takes, as nearly all are; undefined where more is to be asked. */
-export function plainly<T>({ read }: Argument<T>, cell: unknown): T | undefined {
+export function plainly<T>({ read }: Pick<Argument<T>, "read">, cell: unknown): T | undefined {
   const is: unknown = read;
   const isFine = is === readNumber ? isPlain(cell) && isKept(cell) : is === readText && isPlainText(cell);
   return isFine ? (cell as T) : undefined;

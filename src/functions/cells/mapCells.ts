@@ -69,7 +69,7 @@ function resultAt(job: Job, r: number, c: number): Outcome | CustomFunctions.Err
 function readPlainly({ values, varying }: Job, r: number, c: number): boolean {
   for (let k = 0; k < varying.length; k++) {
     const one = varying[k] as Spread;
-    const value = plainly(one.arg, cellAt(one, r, c));
+    const value = plainly(one, cellAt(one, r, c));
     if (value === undefined) return false;
     values[one.place] = value;
   }
@@ -84,8 +84,11 @@ function readWithCare({ values, varying, key }: Job, r: number, c: number): bool
   return true;
 }
 
-/** An argument with its place and its measures, and its value where one cell gives the same for all. */
-interface Spread {
+/**
+ * An argument with its place and its measures, and its value where one cell gives the same for all. What is asked for
+ * each cell stands here by itself: to go by way of the argument takes a tenth of the time.
+ */
+interface Spread extends Pick<Argument<unknown>, "grid" | "read"> {
   readonly arg: Argument<unknown>;
   readonly place: number;
   readonly rows: number;
@@ -105,15 +108,16 @@ function spread(arg: Argument<unknown>, place: number, isKey: boolean): Spread {
     // Read again for each cell: only those that are not blank show the error.
     isConstant = false;
   }
-  return { arg, place, rows, columns, isConstant, constant };
+  return { arg, grid: arg.grid, read: arg.read, place, rows, columns, isConstant, constant };
 }
 
 const isBeyond = ({ rows, columns }: Spread, r: number, c: number): boolean =>
   (r >= rows && rows !== 1) || (c >= columns && columns !== 1);
 
-function cellAt({ arg, rows }: Spread, r: number, c: number): unknown {
-  const row = arg.grid[rows === 1 ? 0 : r];
-  return row?.length === 1 ? row[0] : row?.[c];
+function cellAt({ grid, rows }: Spread, r: number, c: number): unknown {
+  const row = grid[rows === 1 ? 0 : r];
+  if (row === undefined) return undefined;
+  return row.length === 1 ? row[0] : row[c];
 }
 
 function requireCell(spread: Spread, r: number, c: number): void {
