@@ -224,6 +224,7 @@ describe("from a run to what went in", () => {
       [DAY + 2, "Wax", "W", 10, null, DAY + 90],
       // Not received, but taken back from a run, and tested anew.
       [DAY, "Wax", "W", 1, null, null, "R-0"],
+      [DAY + 9, "Wax", "W", 0, null, DAY + 50],
       [DAY + 9, "Wax", "W", 0, null, DAY + 60],
       [DAY + 9, "Wax", "W", -4, null, null, "R-1"],
     ]);
@@ -308,6 +309,8 @@ describe("the sheets of a trace", () => {
     const formatOf = (value: number) =>
       shown.find(({ content }) => content && "number" in content && content.number === value)?.format;
     expect([formatOf(DAY + 1), formatOf(500), formatOf(30)]).toEqual(["yyyy-mm-dd", "#,##0", "#,##0"]);
+    // Days stand left, under their headings.
+    expect(shown.filter(({ format }) => format === "yyyy-mm-dd").every(({ align }) => align === "left")).toBe(true);
     const [used] = contentsSheet(contents, settings).cells.filter(
       ({ content }) => content && "number" in content && content.number === 95.5,
     );
