@@ -34,9 +34,13 @@ describe("a refusal", () => {
     const parameters = metadata.functions.find((one) => one.id === id)?.parameters ?? [];
     for (const value of call(id, ...given).flat()) expect(typeof value).not.toBe("object");
     for (const [i, value] of given.entries()) {
-      const wrong = [...given];
-      wrong[i] = typeof value === "number" ? -300 : "nonsense";
-      expect(messageOf(call(id, ...wrong)[0]?.[0])).toMatch(new RegExp(`^${parameters[i]?.name}: `));
+      // A number that cannot be, words, and what is no value at all, such as a picture in a cell.
+      for (const slip of [...(typeof value === "number" ? [-300] : []), "nonsense", {}]) {
+        const wrong = given.map((one, place) => (place === i ? slip : one));
+        expect(messageOf(call(id, ...wrong)[0]?.[0])).toMatch(
+          new RegExp(`^(row 1 of the range: )?${parameters[i]?.name}: `),
+        );
+      }
     }
   });
 });
