@@ -25,3 +25,19 @@ describe("a note on a narrow page", () => {
     await popUp().waitFor({ state: "detached" });
   });
 });
+
+describe("a page that becomes narrow", () => {
+  const site = new OpenedSite();
+  const tryout = site.page();
+
+  it("gives the tabs of the sheets the room", async () => {
+    await tryout.resize({ width: 320, height: 640 });
+    const tabs = tryout.page.getByRole("tablist", { name: "Sheet tabs" });
+    const tab = tabs.getByRole("tab", { name: "Read me", exact: true });
+    const isWhole = async () => {
+      const [around, inside] = [await tabs.boundingBox(), await tab.boundingBox()];
+      return around && inside ? inside.x >= around.x && inside.x + inside.width <= around.x + around.width : false;
+    };
+    await expect.poll(isWhole).toBe(true);
+  });
+});
