@@ -65,5 +65,6 @@ describe("the table of components", () => {
       "0 Vessel: the cell is blank, so the row counts for no candle",
       "1 Item: the cell is blank, so the row counts for no candle",
     ]);
+    expect(readTable(components, "g")?.size).toBe(0);
   });
 });
