@@ -3,12 +3,14 @@ import { type Filling, ROOM } from "./filling";
 
 /** Pots times kinds: a table with more is left as it was packed, or it would take longer than the packing. */
 const MOST_PLACES = 2_000;
+/** A pot with less than this share of its room is nearly empty: so little is hard to weigh out and to keep warm. */
+const NEARLY_EMPTY = ROOM / 4;
 
 /**
  * The same candles in as many pots, put together as a person would: each vessel in as few pots as can be had, and no
- * pot nearly empty where another could give it a vessel. Pours every order whole into the pot it fits best, the
- * largest orders or the largest candles first; joins what the given pots hold of one vessel; and takes what splits
- * the fewest orders, the given pots where nothing does better. A heuristic: no source.
+ * pot nearly empty where another could give it a vessel or share one. Pours every order whole into the pot it fits
+ * best, the largest orders or the largest candles first; joins what the given pots hold of one vessel; and takes what
+ * splits the fewest orders, the given pots where nothing does better. A heuristic: no source.
  * @param pots what each pot holds, a count for each kind
  * @param sizes of one candle of each kind, as shares of a pot
  */
@@ -25,7 +27,7 @@ export function tidyPots(pots: readonly Filling[], sizes: readonly number[]): Fi
     const filled = pourWhole(order, sizes, counts, pots.length);
     return filled ? [filled] : [];
   });
-  const candidates = [join(pots, sizes), ...made].map((some) => balance(some.filter(isFilled), sizes));
+  const candidates = [join(pots, sizes), ...made].map((some) => evenOut(balance(some.filter(isFilled), sizes), sizes));
   const [best] = candidates
     .map((some) => ({ some, lines: linesIn(some), least: least(some.map((pot) => weightOf(pot, sizes))) }))
     .sort((a, b) => a.lines - b.lines || b.least - a.least);
@@ -115,4 +117,24 @@ function balance(pots: readonly Filling[], sizes: readonly number[]): number[][]
     give[kind] = 0;
   }
   return moved;
+}
+
+/** Gives a nearly empty pot candles of a kind that it holds already from the pot that can give the most of them. */
+function evenOut(pots: readonly Filling[], sizes: readonly number[]): Filling[] {
+  const weights = pots.map((pot) => weightOf(pot, sizes));
+  const to = weights.indexOf(least(weights));
+  const weight = weights[to] as number;
+  if (!(weight < NEARLY_EMPTY)) return [...pots];
+  let [from, kind, count] = [-1, -1, 0];
+  for (const [p, pot] of pots.entries()) {
+    for (const [i, n] of pot.entries()) {
+      const size = sizes[i] as number;
+      if (p === to || n === 0 || pots[to]?.[i] === 0) continue;
+      // Half of what the one holds more than the other: with it they are as full as each other.
+      const some = Math.min(n - 1, Math.floor(((weights[p] as number) - weight) / (2 * size)));
+      if (some * size > count * (sizes[kind] ?? 0)) [from, kind, count] = [p, i, some];
+    }
+  }
+  const moved = (pot: Filling, by: number) => pot.map((n, i) => (i === kind ? n + by : n));
+  return pots.map((pot, p) => (p === from ? moved(pot, -count) : p === to ? moved(pot, count) : pot));
 }

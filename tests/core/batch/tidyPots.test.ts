@@ -30,6 +30,18 @@ describe("pots put together as a person would", () => {
     expect([weight(first, [0.5, 0.45, 0.06]), weight(second, [0.5, 0.45, 0.06])].sort()).toEqual([0.5, 0.51]);
   });
 
+  it("leaves no pot with a last candle or two where another can share its vessel", () => {
+    // 24 tins of which a pot holds 23 are twice 12; 25 of 0.04 and 6 more are 16 and 15.
+    expect(tidyPots([[23], [1]], [1 / 23])).toEqual([[12], [12]]);
+    expect(
+      tidyPots([[25], [6]], [0.04])
+        .map(String)
+        .sort(),
+    ).toEqual(["15", "16"]);
+    // A pot that is more than a quarter full is left as it is.
+    expect(tidyPots([[20], [6]], [0.05])).toEqual([[20], [6]]);
+  });
+
   it("takes the evener of two ways that split as few orders", () => {
     // By hand, four lines either way: 2 x 0.3 + 2 x 0.2 = 1 beside 0.2 + 3 x 0.15 = 0.65, as given; or no vessel of
     // 0.2 apart, 3 x 0.2 + 0.15 = 0.75 beside 2 x 0.3 + 2 x 0.15 = 0.9.
