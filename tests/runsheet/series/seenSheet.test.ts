@@ -290,6 +290,12 @@ describe("the sheet of a series", () => {
       (row) => row[14] || [],
     );
     expect(new Set(pictures.map((one) => String(one).length))).toEqual(new Set([24]));
+    // Each wick and candle with a rate has one.
+    const rated = [...below(all.values, "By wick"), ...below(all.values, "By candle")].filter(
+      (row) => row[3] || row[3] === 0,
+    );
+    expect(rated.length).toBeGreaterThan(8);
+    expect(pictures).toHaveLength(rated.length);
     expect(pictures.every((one) => String(one).split("█").length === 2)).toBe(true);
   });
 
