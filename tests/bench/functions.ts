@@ -106,7 +106,7 @@ async function script(): Promise<Figure[]> {
   const evaluate = (text: string) => () => new Function("CustomFunctions", `${text}\n//${++count}`)(standIn);
   const [ratios = []] = await ratiosOf([evaluate(""), evaluate(bundle.script)], 15);
   return [
-    { what: "functions.js, bytes over the wire", is: `${bytes}`, goal: "below 22000", holds: bytes < 22_000 },
+    { what: "functions.js, bytes over the wire", is: `${bytes}`, goal: "below 24000", holds: bytes < 24_000 },
     { what: "functions.js evaluated, against an empty script", is: spread(ratios, " x") },
   ];
 }
