@@ -135,7 +135,7 @@ describe("a workbook of the maker's own, in a browser", () => {
     expect(await tryout.sheetNames()).toEqual(["Jars", "Shown first", "Papers"]);
     // What was said of a file goes with the workbook that stood there meanwhile.
     await tryout.openWorkbook("An empty workbook");
-    expect(await tryout.page.locator(".files-said").textContent()).toBe("");
+    await expect.poll(() => tryout.page.locator(".files-said").textContent()).toBe("");
   });
 
   it("opens by a drop", async () => {

@@ -13,13 +13,11 @@ export default defineConfig({
   test: {
     root: here("../.."),
     include: process.env.POURWRIGHT_MUTATE?.split(" "),
-    // These ask of the built script itself and of a page around it; the last one puts a module of its own in place of one
-    // that others share.
+    // These ask of the built script itself and of a page around it.
     exclude: [
       ...configDefaults.exclude,
       "**/*.long.test.ts",
       "tests/functions/{blankAsZero,examples,excelRuntime,ran,registration}.test.ts",
-      "tests/runsheet/plan/keptPlans.test.ts",
     ],
     setupFiles: here("seeded.ts"),
     env: { POURWRIGHT_TESTS: "mutate" },
