@@ -1,6 +1,9 @@
 import { type Order, type PotPlan, potPlan } from "../../core/batch/potPlan";
 import type { Limit } from "../../core/batch/steps";
 
+/** As many plans as the largest batches have scents and waxes, and as their last edits made of them. */
+const MOST_PLANS = 200;
+
 /** Plans of pots that were made before, by all that they were made of: a change in one scent leaves the others as they are. */
 export class KeptPlans {
   readonly #plans = new Map<string, { readonly plan: PotPlan; readonly lines: number }>();
@@ -31,7 +34,8 @@ export class KeptPlans {
   #forget(more: number): void {
     this.#lines += more;
     for (const [key, { lines }] of this.#plans) {
-      if (this.#lines <= this.most || this.#plans.size === 1) return;
+      const fits = this.#lines <= this.most && this.#plans.size <= MOST_PLANS;
+      if (fits || this.#plans.size === 1) return;
       this.#plans.delete(key);
       this.#lines -= lines;
     }

@@ -108,6 +108,16 @@ describe("KeptPlans", () => {
     expect(of(2)).toEqual(two);
   });
 
+  it("keeps no more than some hundred plans, however small", () => {
+    const plans = new KeptPlans();
+    const of = (quantity: number) => plans.potPlan(orders(quantity), 3000, 0, limit);
+    const first = of(1);
+    for (let quantity = 2; quantity <= 200; quantity++) of(quantity);
+    expect(of(1)).toBe(first);
+    for (let quantity = 201; quantity <= 400; quantity++) of(quantity);
+    expect(of(1)).not.toBe(first);
+  });
+
   it("keeps one plan however large, and tells how long was searched", () => {
     const plans = new KeptPlans(1);
     const one = plans.potPlan(orders(4), 300, 0, limit);
