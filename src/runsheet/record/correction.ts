@@ -28,8 +28,8 @@ export function correctedRows(
 ): LogRow[] {
   const standing = log.rows.filter(({ lot }) => lot === run.lot);
   return batches(standing).flatMap((batch) => {
-    const ids = batch.flatMap((row) => row.pots ?? pots.map(({ id }) => id));
-    const own = pots.filter(({ id }) => ids.includes(id));
+    const ids = new Set(batch.flatMap((row) => row.pots ?? pots.map(({ id }) => id)));
+    const own = pots.filter(({ id }) => ids.has(id));
     const anew = logRows(withPots(run, own), vessels);
     const same = anew.flatMap((row) => {
       const old = batch.find((one) => isSame(row, one, table));
@@ -51,8 +51,11 @@ function batches(rows: readonly LoggedRow[]): LoggedRow[][] {
   return found;
 }
 
-const sharesPots = (a: LoggedRow, b: LoggedRow): boolean =>
-  a.pots === undefined || b.pots === undefined || a.pots.some((id) => b.pots?.includes(id));
+function sharesPots(a: LoggedRow, b: LoggedRow): boolean {
+  if (a.pots === undefined || b.pots === undefined) return true;
+  const own = new Set(b.pots);
+  return a.pots.some((id) => own.has(id));
+}
 
 function reversed({ cells }: LoggedRow): LogRow {
   const kept = KEPT.flatMap((heading) => entry(heading, cells[heading] ?? null));
@@ -126,7 +129,12 @@ const NOTHING = 5e-7;
 
 /** Pots as a move names them. */
 export const potsOf = (pots: readonly string[], all: readonly string[]): MovePots =>
-  all.length > 0 && all.every((id) => pots.includes(id)) ? "all" : pots;
+  all.length > 0 && areAmong(all, pots) ? "all" : pots;
+
+function areAmong(some: readonly string[], all: readonly string[]): boolean {
+  const known = new Set(all);
+  return some.every((id) => known.has(id));
+}
 
 /** Whether what was taken names these pots; where it does not say any, nothing is known to be wrong. */
 function isOfPots(
@@ -135,8 +143,5 @@ function isOfPots(
   all: readonly string[],
 ): boolean {
   const named = was.flatMap(({ pots }) => (pots === "all" ? all : (pots ?? [])));
-  return (
-    was.some(({ pots }) => pots === undefined) ||
-    (now.every((id) => named.includes(id)) && named.every((id) => now.includes(id)))
-  );
+  return was.some(({ pots }) => pots === undefined) || (areAmong(now, named) && areAmong(named, now));
 }

@@ -12,8 +12,9 @@ export interface PotsByState {
 }
 
 export function potsByState({ lot, pots }: PouredRun, log: Log): PotsByState {
-  const known = loggedPots(log, lot);
-  const isLogged = ({ id }: PouredPot) => known === undefined || known.includes(id);
+  const logged = loggedPots(log, lot);
+  const known = logged && new Set(logged);
+  const isLogged = ({ id }: PouredPot) => known === undefined || known.has(id);
   return {
     open: pots.filter((pot) => isPoured(pot) && !isLogged(pot)),
     logged: pots.filter((pot) => isPoured(pot) && isLogged(pot)),

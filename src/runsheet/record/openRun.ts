@@ -8,7 +8,8 @@ import type { PouredRun } from "./poured";
 /** A written run as far as it is not in the log; undefined where all of it is. Weights in this unit. */
 export function openRun(run: PouredRun, log: Log, unit: WeightUnit): OpenRun | undefined {
   const logged = loggedPots(log, run.lot);
-  const open = logged === undefined ? [] : run.pots.filter(({ id }) => !logged.includes(id));
+  const known = new Set(logged);
+  const open = logged === undefined ? [] : run.pots.filter(({ id }) => !known.has(id));
   if (open.length === 0) return undefined;
   const ratio = run.unit === unit ? 1 : gramsIn("unit", run.unit) / gramsIn("unit", unit);
   return {

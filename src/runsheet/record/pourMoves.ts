@@ -113,23 +113,32 @@ function countedOf({ pots, lots }: PouredRun, tables: FittingTables, says: strin
 }
 
 /** Each item and lot once. */
-function gathered(needs: readonly Need[]): Need[] {
-  const found = new Map<string, Need>();
-  for (const need of needs) {
-    const key = keyOf(need);
-    const before = found.get(key);
-    const quantity = plainSum([before?.quantity ?? 0, need.quantity]);
-    found.set(key, before ? { ...before, quantity, pots: bothOf(before, need) } : need);
+const gathered = (needs: readonly Need[]): Need[] =>
+  alike(needs)
+    .map(
+      (some): Need => ({
+        ...(some[0] as Need),
+        quantity: plainSum(some.map(({ quantity }) => quantity)),
+        pots: potsOf(some),
+      }),
+    )
+    .filter(({ quantity }) => quantity > 0);
+
+/** Those of one item and lot together, in the order of the first ones. */
+function alike<T extends Pick<UsedLot, "item" | "lot" | "use">>(all: readonly T[]): T[][] {
+  const found = new Map<string, T[]>();
+  for (const one of all) {
+    const some = found.get(keyOf(one)) ?? [];
+    found.set(keyOf(one), some);
+    some.push(one);
   }
-  return [...found.values()].filter(({ quantity }) => quantity > 0);
+  return [...found.values()];
 }
 
 const keyOf = ({ item, lot, use }: Pick<UsedLot, "item" | "lot" | "use">): string =>
   JSON.stringify([use, sameName(item), sameName(lot)]);
 
-const bothOf = (one: Pick<UsedLot, "pots">, other: Pick<UsedLot, "pots">): string[] => [
-  ...new Set([...one.pots, ...other.pots]),
-];
+const potsOf = (some: readonly Pick<UsedLot, "pots">[]): string[] => [...new Set(some.flatMap(({ pots }) => pots))];
 
 const plainSum = (values: readonly number[]): number => tidy(sum(values));
 
@@ -195,20 +204,15 @@ function oldest(need: Need, ledger: Ledger, moves: Moves, today: number, says: s
 }
 
 /** A lot once, whether it was written or found. */
-function together(used: readonly UsedLot[]): UsedLot[] {
-  const found = new Map<string, UsedLot>();
-  for (const one of used) {
-    const before = found.get(keyOf(one));
-    const both = before && {
-      ...before,
-      quantity: plainSum([before.quantity, one.quantity]),
-      written: plainSum([before.written, one.written]),
-      pots: bothOf(before, one),
-    };
-    found.set(keyOf(one), both ?? one);
-  }
-  return [...found.values()];
-}
+const together = (used: readonly UsedLot[]): UsedLot[] =>
+  alike(used).map(
+    (some): UsedLot => ({
+      ...(some[0] as UsedLot),
+      quantity: plainSum(some.map(({ quantity }) => quantity)),
+      written: plainSum(some.map(({ written }) => written)),
+      pots: potsOf(some),
+    }),
+  );
 
 const asMove = ({ item, lot, quantity, written, use }: UsedLot, i: number): Move => ({
   row: Number.MAX_SAFE_INTEGER - i,

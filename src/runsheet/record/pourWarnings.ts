@@ -106,8 +106,9 @@ function sisters(run: PouredRun, vessels: Vessels, log: Log): { vessel: string; 
       ),
     );
     const before = earlier(key, run, log, vessels.get(key)?.water);
-    const all = before ? [...here, before] : here;
-    const pairs = here.flatMap((one) =>
+    const ends = endsOf(here);
+    const all = before ? [...ends, before] : ends;
+    const pairs = ends.flatMap((one) =>
       all.filter((other) => one !== other && isApart(one, other)).map((o) => [one, o]),
     );
     const [worst] = pairs.sort((a, b) => spread(b) - spread(a));
@@ -117,6 +118,20 @@ function sisters(run: PouredRun, vessels: Vessels, log: Log): { vessel: string; 
     const text = `One ${vessel} weighs ${a} and ${b}: more than ${plain(FAR * 100)} % apart. Weigh them again without their vessels`;
     return [{ vessel: key, text }];
   });
+}
+
+/** Of those planned alike the lightest and the heaviest: no others are farther apart. */
+function endsOf(weighings: readonly Weighing[]): Weighing[] {
+  const ends = new Map<number | undefined, [lightest: Weighing, heaviest: Weighing]>();
+  for (const one of weighings) {
+    const [lightest, heaviest] = ends.get(one.planned) ?? [one, one];
+    ends.set(one.planned, [
+      one.weight < lightest.weight ? one : lightest,
+      one.weight > heaviest.weight ? one : heaviest,
+    ]);
+  }
+  const kept = new Set([...ends.values()].flat());
+  return weighings.filter((one) => kept.has(one));
 }
 
 const spread = (pair: readonly Weighing[]): number => {
