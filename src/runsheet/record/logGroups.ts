@@ -34,7 +34,7 @@ export function groupsOf(run: PouredRun): LogGroup[] {
         weights: [],
       };
       groups.set(key, group);
-      if (!group.pots.includes(pot)) group.pots.push(pot);
+      if (group.pots.at(-1) !== pot) group.pots.push(pot);
       const share = poured > 0 ? (count * fill) / poured : 0;
       const part = (weight: number | undefined) => (weight === undefined ? undefined : weight * share);
       group.count += count;
