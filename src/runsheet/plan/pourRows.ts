@@ -1,4 +1,5 @@
 import { rate } from "../../core/check/rate";
+import { isoOfDay } from "../../core/label/isoDay";
 import { netLabel } from "../../core/label/netLabel";
 import { type Basis, basisOf } from "../../core/scent/basis";
 import { isError, type Problem } from "../problem";
@@ -9,6 +10,7 @@ import type { SaidBasis } from "../tables/entry";
 import { type FieldOf, fieldName } from "../tables/registry";
 import { RowNotes } from "../tables/rowNotes";
 import type { Scents } from "../tables/scents";
+import { takenForDay } from "../tables/takenForDay";
 import type { Vessels } from "../tables/vessels";
 import { notInVessels, rowFill } from "./rowFill";
 
@@ -92,6 +94,10 @@ const TOTALS = /^((grand|sub|over-?all)[\s-]*)?(total|sum)s?\s*:?$/i;
 function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): PourRow | undefined {
   const { known, settings } = completing;
   const quantity = notes.take(cells.quantity);
+  const day = takenForDay(quantity ?? null);
+  if (day !== undefined) {
+    notes.problems.push(notes.warning("quantity", `${day} candles, or the day ${isoOfDay(day)} shown as a number?`));
+  }
   const scent = notes.take(cells.scent) ?? "";
   const wax = notes.take(cells.wax) ?? "";
   if (cells.isHidden) notes.problems.push(notes.warning("vessel", HIDDEN));

@@ -307,4 +307,14 @@ describe("the rows that are poured", () => {
     const total = made(rows.slice(0, 3), [...VESSELS, ["Total", 125, 0.88]]);
     expect(total.fills).toEqual({ Tin: 110, TOTAL: 110 });
   });
+
+  it("are asked about where a quantity is a day", () => {
+    // Spreadsheets count days from 1900: 46352 is 2026-11-26.
+    const { says } = made([
+      ["Vessel", "Quantity", "Fill"],
+      ["Tin", 46_352, 110],
+      ["Jar", 40_000, 110],
+    ]);
+    expect(says).toEqual(["check 0: 46352 candles, or the day 2026-11-26 shown as a number?"]);
+  });
 });
