@@ -5,7 +5,7 @@ export interface Limit {
 }
 
 /** Well under a second: every edit of a sheet works its formulas out again. */
-export const MOST_STEPS = 2e7;
+export const MOST_STEPS = 3e7;
 
 /** Steps of work to spend. One is about 15 to 30 nanoseconds. */
 export class Steps {
