@@ -5,8 +5,7 @@
 export const BURN_CAUTIONS = {
   place:
     "Stay with it. On a plate that cannot burn, 30 cm (12 in) from all that can, no draughts, no children or pets (fire-safety guidance).",
-  glass:
-    "Sudden heat or cold cracks glass: use none that is chipped, stand it on nothing cold, keep water away (common practice, no source).",
+  glass: "Sudden heat or cold cracks glass: use none chipped, cold or wet (common practice, no source).",
   lead: "No wick with a lead core: over 0.06 % lead in a metal core is banned in the US (16 CFR 1500.12).",
   soot: "Soot by EN 15426: the mean of three candles of one wick, over 25 g, up to 100 mm wide; at most 1.0 an hour (from memory).",
   wicks:

@@ -12,16 +12,16 @@ import type { SeriesCandles } from "./seriesAdditions";
 
 /** Columns to write in, a look at the candle each row, with their widths. */
 const columnsOf = (unit: WeightUnit): readonly (readonly [heading: string, width: number])[] => [
-  ["Cycle", 8],
+  ["Cycle", 7],
   ["Minutes", 9],
   [`Weight (${unit})`, 11],
-  ["Flame (mm)", 10],
-  ["Pool (mm)", 10],
-  ["Pool depth (mm)", 10],
+  ["Flame (mm)", 9],
+  ["Pool (mm)", 9],
+  ["Pool depth (mm)", 12],
   ["Wax left (mm)", 10],
-  ["Soot", 12],
-  [`Glass temperature (${degreesWith(unit)})`, 14],
-  ["Remarks", 15],
+  ["Soot", 11],
+  [`Glass temperature (${degreesWith(unit)})`, 18],
+  ["Remarks", 13],
 ];
 
 /** Points of a row to write in, and cycles that a page has room for: the first one, and those behind it. */
