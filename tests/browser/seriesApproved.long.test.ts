@@ -100,11 +100,13 @@ describe("a wick", () => {
     await tryout.type(`${wax}${first}`, "Soft wax");
     await tryout.openView("Plan");
     await tryout.page.locator("button:enabled", { hasText: /^Write run sheet|^Write anyway/ }).waitFor();
-    expect(
-      await pane()
-        .getByText(/not tested/)
-        .count(),
-    ).toBe(0);
+    await expect
+      .poll(() =>
+        pane()
+          .getByText(/not tested/)
+          .count(),
+      )
+      .toBe(0);
     await tryout.press("Write run sheet");
     await says("Run sheet written");
     const run = (await tryout.sheetNames()).at(-1) as string;
