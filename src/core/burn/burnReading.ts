@@ -1,5 +1,6 @@
 import { atLeastZero } from "../check/atLeastZero";
 import { plain } from "../check/plain";
+import { largest, least } from "../longLists";
 
 /** What was read of one candle at one time, lengths in one unit. What was not looked at is undefined. */
 export interface BurnReading {
@@ -31,25 +32,39 @@ export function unreadIn(readings: readonly BurnReading[], millimetres: number):
     const at = lit.find((reading) => reading[what] === undefined);
     return at ? [`no ${what} read in cycle ${at.cycle} at ${plain(at.minutes)} min`] : [];
   });
-  const cycles = Array.from({ length: Math.max(...readings.map(({ cycle }) => cycle)) }, (_, i) =>
-    lit.filter(({ cycle }) => cycle === i + 1),
-  );
-  const [unseen] = cycles.flatMap(unseenIn);
+  const last = largest(readings.map(({ cycle }) => cycle));
+  const cycles = new Map<number, BurnReading[]>();
+  for (const one of lit) {
+    const own = cycles.get(one.cycle) ?? [];
+    cycles.set(one.cycle, own);
+    own.push(one);
+  }
+  const unseen = firstUnseen(cycles, last);
   const never = (["soot", "glass"] as const).flatMap((what) => {
-    const at = cycles.findIndex((cycle) => cycle.length > 0 && cycle.every((one) => one[what] === undefined));
-    return at === -1 ? [] : [`${what === "soot" ? "soot" : "glass temperature"} not read in cycle ${at + 1}`];
+    const without = [...cycles].filter(([, own]) => own.every((one) => one[what] === undefined)).map(([at]) => at);
+    if (without.length === 0) return [];
+    return [`${what === "soot" ? "soot" : "glass temperature"} not read in cycle ${plain(least(without))}`];
   });
   return [...unread, ...(unseen === undefined ? [] : [unseen]), ...never, ...depthLeft(readings, millimetres)];
 }
 
+/** The first stretch in which nobody looked; a cycle that is not there ends the search, however many are counted. */
+function firstUnseen(cycles: ReadonlyMap<number, readonly BurnReading[]>, last: number): string | undefined {
+  for (let cycle = 1; cycle <= last; cycle++) {
+    const [unseen] = unseenIn(cycles.get(cycle) ?? [], cycle);
+    if (unseen !== undefined) return unseen;
+  }
+  return undefined;
+}
+
 /** The stretches of a cycle in which nobody looked at the candle for more than an hour and a half. */
 function unseenIn(lit: readonly BurnReading[], cycle: number): string[] {
-  if (lit.length === 0) return [`cycle ${cycle + 1} never looked at`];
+  if (lit.length === 0) return [`cycle ${plain(cycle)} never looked at`];
   const minutes = [0, ...lit.map((one) => one.minutes)].sort((a, b) => a - b);
   return minutes.flatMap((at, i) => {
     const before = minutes[i - 1] ?? at;
     if (at - before <= LONGEST_UNSEEN) return [];
-    return [`cycle ${cycle + 1} not looked at between ${plain(before)} and ${plain(at)} min`];
+    return [`cycle ${plain(cycle)} not looked at between ${plain(before)} and ${plain(at)} min`];
   });
 }
 

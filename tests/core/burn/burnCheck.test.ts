@@ -61,6 +61,8 @@ describe("burnCheck", () => {
       "not finished: glass temperature not read in cycle 2",
     ],
     [DONE.map((one) => ({ ...one, cycle: one.cycle === 2 ? 3 : 1 })), "not finished: cycle 2 never looked at"],
+    // However many cycles are counted, the first that is missing says so.
+    [DONE.map((one) => ({ ...one, cycle: one.cycle === 2 ? 1e15 : 1 })), "not finished: cycle 2 never looked at"],
     [
       DONE.map((one) => ({ ...one, depth: undefined })),
       "not finished: the depth of wax left never read; burn down to 10 mm",
