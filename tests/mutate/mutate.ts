@@ -15,7 +15,7 @@ const { values: given, positionals } = parseArgs({
   allowPositionals: true,
   options: {
     all: { type: "boolean", default: false },
-    every: { type: "string", default: "20" },
+    every: { type: "string", default: "80" },
     seed: { type: "string", default: "0" },
   },
 });
