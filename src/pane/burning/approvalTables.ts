@@ -9,10 +9,11 @@ import { fillOf } from "./fillOf";
 export function approvalTables(read: ReadTables, byHand: ByHand, settings: Settings): ApprovalTables {
   const { unit } = settings;
   const vessels = tableOf("vessels", read, byHand);
+  const known = readTable(vessels, unit);
   return {
     burnTests: readTable(tableOf("burnTests", read, byHand), unit) ?? new Map(),
     readings: readTable(tableOf("readings", read, byHand), unit) ?? new Map(),
-    fillOf: (vessel) => fillOf(vessel, readTable(vessels, unit), settings),
+    fillOf: (vessel) => fillOf(vessel, known, settings),
     vessels: vessels && { ...vessels, name: read.vessels?.name ?? "" },
   };
 }
