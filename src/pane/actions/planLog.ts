@@ -1,13 +1,13 @@
 import { type CorrectedMove, correctedMoves, correctedRows, potsOf } from "../../runsheet/record/correction";
 import { type LogRow, logAddition } from "../../runsheet/record/logAddition";
 import { logRows } from "../../runsheet/record/logRows";
-import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
+import { moveAddition, type NewMove, openingMove } from "../../runsheet/record/moveRows";
 import { potsByState } from "../../runsheet/record/openPots";
 import { type PouredPot, type PouredRun, withPots } from "../../runsheet/record/poured";
 import { pourMoves, type UsedLot } from "../../runsheet/record/pourMoves";
 import { pourWarnings } from "../../runsheet/record/pourWarnings";
 import { sameName } from "../../runsheet/sameName";
-import { CARRIED, type Opening } from "../../runsheet/stock/openings";
+import type { Opening } from "../../runsheet/stock/openings";
 import type { Moves } from "../../runsheet/tables/moves";
 import { potsNote } from "../../runsheet/tables/potsWords";
 import { RUNS_LOG } from "../../runsheet/tables/runsLog";
@@ -39,7 +39,7 @@ export function planLog(
   const run = withPots(poured, isCorrection ? logged : open);
   const rows = isCorrection ? corrected(poured, logged, record) : logRows(run, record.vessels);
   const { openings, used, says } = usedOf(run, allIds(poured), record, isCorrection, beginsMoves);
-  const moves = [...openings.map((one) => openingMove(one, poured)), ...movesOf(used, poured, isCorrection)];
+  const moves = [...openings.map((one) => openingMove(one, poured.date)), ...movesOf(used, poured, isCorrection)];
   if (isCorrection && rows.length === 0 && moves.length === 0) throw new Error(LOGGING.loggedAlready(poured.lot));
   const questions = [
     ...copies.map((copy) => LOGGING.isThisTheOne(copy, poured.lot, sheet)),
@@ -104,11 +104,6 @@ function usedOf(
 }
 
 const NOTHING = { openings: [], used: [], says: [] };
-
-const openingMove = ({ item, change }: Opening, { date }: PouredRun): NewMove => ({
-  ...{ date, item, lot: "", change },
-  note: CARRIED,
-});
 
 const movesOf = (used: readonly Change[], { lot: run, date }: PouredRun, isCorrection: boolean): NewMove[] =>
   used.map(({ item, lot, change, pots }) => {

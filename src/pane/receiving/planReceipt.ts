@@ -1,9 +1,9 @@
 import { tidy } from "../../core/tidy";
-import { moveAddition, type NewMove } from "../../runsheet/record/moveRows";
+import { moveAddition, type NewMove, openingMove } from "../../runsheet/record/moveRows";
 import { type KnownItems, receiptDoubts, receiptMove } from "../../runsheet/record/receipt";
 import type { WeightUnit } from "../../runsheet/settings";
 import { type Ledger, ledgerOf } from "../../runsheet/stock/ledger";
-import { CARRIED, notCarried, openingsOf } from "../../runsheet/stock/openings";
+import { notCarried, openingsOf } from "../../runsheet/stock/openings";
 import type { Addition } from "../../sheet/addition";
 import { movesOn, type OnRecord } from "../actions/onRecord";
 import type { Kept } from "../state/kept";
@@ -58,9 +58,7 @@ export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }:
   const move: NewMove = { ...inSetting, change: tidy(change) };
   const use = receipt.unit === "pieces" ? "count" : "weight";
   const { openings, unread } = openingsOf([{ item: move.item, use }], known.items, moves?.read ?? NO_MOVES);
-  const before = openings.map(
-    ({ item, change }): NewMove => ({ date: receipt.date, item, lot: "", change, note: CARRIED }),
-  );
+  const before = openings.map((one) => openingMove(one, receipt.date));
   const movesUnit = moves?.read.unit ?? unit;
   const line = receiptLine(move, receipt);
   const openingLines = before.map((one) => openingLine(one, use === "count" ? undefined : movesUnit));

@@ -2,6 +2,7 @@ import type { Addition } from "../../sheet/addition";
 import type { Content } from "../../sheet/sheet";
 import { tableSheet } from "../../sheet/tableSheet";
 import type { WeightUnit } from "../settings";
+import { CARRIED, type Opening } from "../stock/openings";
 import { moveColumns } from "../tables/moves";
 import type { TableRows } from "../tables/tableRows";
 
@@ -17,6 +18,12 @@ export interface NewMove {
   readonly run?: string;
   readonly note?: string;
 }
+
+/** The row that carries what stood in On hand over into the moves. */
+export const openingMove = ({ item, change }: Opening, date: number): NewMove => ({
+  ...{ date, item, lot: "", change },
+  note: CARRIED,
+});
 
 /** The table of moves as it stands in the workbook. */
 export type MovesTable = TableRows<"moves"> & { readonly name: string };

@@ -6,7 +6,10 @@ import { sameName } from "../sameName";
 import type { Log } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
 
-/** A wax factor is offered once it is known this well, by two pours at least: half of its 95 % interval. 3 in 86 is a rim of 3.5 % of the fill. */
+/**
+ * A wax factor is offered once it is known this well, by two pours at least: half of its 95 % interval. 3 in 86 is a rim
+ * of 3.5 % of the fill.
+ */
 const SURE = 0.03;
 
 /** A wax factor that the log shows and the vessel table has otherwise. */

@@ -119,7 +119,7 @@ const gathered = (needs: readonly Need[]): Need[] =>
       (some): Need => ({
         ...(some[0] as Need),
         quantity: plainSum(some.map(({ quantity }) => quantity)),
-        pots: potsOf(some),
+        pots: allPots(some),
       }),
     )
     .filter(({ quantity }) => quantity > 0);
@@ -138,7 +138,7 @@ function alike<T extends Pick<UsedLot, "item" | "lot" | "use">>(all: readonly T[
 const keyOf = ({ item, lot, use }: Pick<UsedLot, "item" | "lot" | "use">): string =>
   JSON.stringify([use, sameName(item), sameName(lot)]);
 
-const potsOf = (some: readonly Pick<UsedLot, "pots">[]): string[] => [...new Set(some.flatMap(({ pots }) => pots))];
+const allPots = (some: readonly Pick<UsedLot, "pots">[]): string[] => [...new Set(some.flatMap(({ pots }) => pots))];
 
 const plainSum = (values: readonly number[]): number => tidy(sum(values));
 
@@ -210,7 +210,7 @@ const together = (used: readonly UsedLot[]): UsedLot[] =>
       ...(some[0] as UsedLot),
       quantity: plainSum(some.map(({ quantity }) => quantity)),
       written: plainSum(some.map(({ written }) => written)),
-      pots: potsOf(some),
+      pots: allPots(some),
     }),
   );
 
