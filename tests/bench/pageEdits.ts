@@ -1,4 +1,5 @@
 import type { Cell } from "../../src/sheet/sheet";
+import { later } from "../browser/later";
 import type { TryoutPage } from "../browser/page";
 import { atMost, type Figure, median, short } from "./figures";
 
@@ -44,17 +45,15 @@ class Sheets {
 
   /** Milliseconds that the page takes until all that follows is worked out. */
   async timeOf(way: Way, cells: readonly Cell[]): Promise<number> {
-    const { time, values } = await this.tryout.page.evaluate(
-      ([way, cells]) => {
+    const { time, values } = await later(
+      this.tryout.page,
+      async ([way, cells]) => {
         const { host } = window.pourwright;
         const before = performance.now();
-        const done = host.write(way, cells).then(() => host.settled());
-        return window.keep(
-          done.then(async () => {
-            const time = performance.now() - before;
-            return { time, values: (await host.readSheet(way)).map((row) => row[1]) };
-          }),
-        );
+        await host.write(way, cells);
+        await host.settled();
+        const time = performance.now() - before;
+        return { time, values: (await host.readSheet(way)).map((row) => row[1]) };
       },
       [way, cells] as const,
     );

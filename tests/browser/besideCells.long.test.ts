@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { openFile } from "../../src/file/openFile";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 /** A workbook as another program writes it, with what lies beside and over its cells. Its names are invented. */
@@ -87,7 +88,7 @@ describe("what lies beside the cells of an opened file, by keys alone", () => {
     );
 
   beforeAll(async () => {
-    await tryout.page.evaluate(() => window.keep(window.pourwright.work));
+    await later(tryout.page, () => window.pourwright.work);
     const file = { name: "plan.xlsx", mimeType: "", buffer: await makersFile() };
     await tryout.page.evaluate("delete window.showSaveFilePicker; void 0");
     // What the dialog of finding said of the workbook before holds no more.

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 /** Numbers are invented. */
@@ -11,7 +12,7 @@ describe("the clipboard, finding and replacing", () => {
   };
   beforeAll(async () => {
     await tryout.page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: site.origin });
-    await tryout.page.evaluate(() => window.keep(window.pourwright.work));
+    await later(tryout.page, () => window.pourwright.work);
   });
 
   it("copies a line break inside a cell as one for other programs", async () => {
@@ -20,7 +21,7 @@ describe("the clipboard, finding and replacing", () => {
     await tryout.host("addSheet", { name: "Lines", widths: [], cells: content });
     await tryout.goTo("A1:A2");
     await press("Control+C");
-    const copied = await tryout.page.evaluate(async () => {
+    const copied = await later(tryout.page, async () => {
       const [item] = await navigator.clipboard.read();
       return Promise.all(["text/plain", "text/html"].map(async (kind) => (await item?.getType(kind))?.text() ?? ""));
     });
@@ -45,7 +46,7 @@ describe("the clipboard, finding and replacing", () => {
     it("carries formulas within the page, and values as shown out of it", async () => {
       await tryout.goTo("B1:C1");
       await press("Control+C");
-      await expect.poll(() => tryout.page.evaluate(() => window.keep(navigator.clipboard.readText()))).toBe("6\t2.6");
+      await expect.poll(() => later(tryout.page, () => navigator.clipboard.readText())).toBe("6\t2.6");
       await tryout.goTo("B3");
       await press("Control+V");
       // 10 x 2, and 10 x 0.86: common practice, no source.

@@ -1,6 +1,7 @@
 import { describe } from "vitest";
 import type { Host } from "../../src/host/host";
 import { hostContract } from "../host/hostContract";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 declare global {
@@ -28,26 +29,27 @@ describe("the embedded spreadsheet", () => {
       await tryout.type("A1", "typed");
     },
     stopAdding: (sheet, share) =>
-      tryout.page.evaluate(
+      later(
+        tryout.page,
         ([described, least]) => {
           const stop = new AbortController();
           const onProgress = (done: number) => {
             if (done >= least) stop.abort();
           };
           const added = window.pourwright.host.addSheet(described, { signal: stop.signal, onProgress });
-          return window.keep(added.catch((fault: Error) => fault.message));
+          return added.catch((fault: Error) => fault.message);
         },
         [sheet, share] as const,
       ),
     readSpoiltSettings: () =>
-      tryout.page.evaluate(() => {
+      later(tryout.page, () => {
         const { host } = window.pourwright;
         const { stringify } = JSON;
         JSON.stringify = () => "{";
         const kept = host.keepSettings({});
         JSON.stringify = stringify;
         const read = kept.then(() => host.settings()).then(() => "it was done");
-        return window.keep(read.catch((fault: Error) => fault.message));
+        return read.catch((fault: Error) => fault.message);
       }),
     listen: async () => {
       const name = `contract ${++listeners}`;

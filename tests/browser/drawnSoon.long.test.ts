@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/host/host";
 import { readMe } from "../../src/samples/studio/readMe";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 /** All cells of all sheets, by their names. */
@@ -76,7 +77,7 @@ describe("the first workbook", () => {
   it("knows what its functions do once all parts have come", async () => {
     const opened = await site.open();
     const { page } = opened;
-    await page.evaluate(() => window.keep(window.pourwright.work));
+    await later(page, () => window.pourwright.work);
     await opened.goTo("C3");
     await page.keyboard.type("=SUMIF");
     const list = page.locator("ul[data-u-comp=sheets-formula-editor]");
@@ -90,7 +91,8 @@ describe("the first workbook", () => {
     await page.addInitScript(READ_TWICE);
     await page.goto(`${site.origin}/`);
     await page.waitForFunction(() => "twice" in window);
-    const { before, after } = await page.evaluate(
+    const { before, after } = await later(
+      page,
       () => (window as unknown as { twice: Promise<{ before: Cells; after: Cells }> }).twice,
     );
     // 17.5 x 0.86 = 15.05, by hand; the plan of pots fills rows below its formula.

@@ -1,6 +1,7 @@
 import ExcelJS from "exceljs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { openFile } from "../../src/file/openFile";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 /** Files of the browser's own private disk stand for those of the maker's: no test can press the browser's dialogs. */
@@ -13,10 +14,14 @@ describe("a file at a place that the maker chose, in a browser", () => {
 
   /** The number in B2 of the file. */
   async function written(name: string): Promise<unknown> {
-    const bytes = await tryout.page.evaluate(async (file) => {
-      const handle = await (await navigator.storage.getDirectory()).getFileHandle(file);
-      return [...new Uint8Array(await (await handle.getFile()).arrayBuffer())];
-    }, name);
+    const bytes = await later(
+      tryout.page,
+      async (file) => {
+        const handle = await (await navigator.storage.getDirectory()).getFileHandle(file);
+        return [...new Uint8Array(await (await handle.getFile()).arrayBuffer())];
+      },
+      name,
+    );
     const sheet = openFile(new Uint8Array(bytes), name).book.sheets[0];
     return sheet?.rows.find(({ row }) => row === 1)?.cells.find(({ column }) => column === 1)?.value;
   }
@@ -28,21 +33,25 @@ describe("a file at a place that the maker chose, in a browser", () => {
       ["Small tin", 100],
     ]);
     const bytes = [...Buffer.from(await book.xlsx.writeBuffer())];
-    await tryout.page.evaluate(async (first) => {
-      const disk = await navigator.storage.getDirectory();
-      const dropped = await disk.getFileHandle("dropped.xlsx", { create: true });
-      const stream = await dropped.createWritable();
-      await stream.write(new Uint8Array(first));
-      await stream.close();
-      Object.assign(DataTransferItem.prototype, { getAsFileSystemHandle: async () => dropped });
-      Object.assign(window, {
-        showSaveFilePicker: () => disk.getFileHandle("jars.xlsx", { create: true }),
-      });
-      const transfer = new DataTransfer();
-      transfer.items.add(await dropped.getFile());
-      const drop = new DragEvent("drop", { dataTransfer: transfer, bubbles: true, cancelable: true });
-      document.querySelector("main")?.dispatchEvent(drop);
-    }, bytes);
+    await later(
+      tryout.page,
+      async (first) => {
+        const disk = await navigator.storage.getDirectory();
+        const dropped = await disk.getFileHandle("dropped.xlsx", { create: true });
+        const stream = await dropped.createWritable();
+        await stream.write(new Uint8Array(first));
+        await stream.close();
+        Object.assign(DataTransferItem.prototype, { getAsFileSystemHandle: async () => dropped });
+        Object.assign(window, {
+          showSaveFilePicker: () => disk.getFileHandle("jars.xlsx", { create: true }),
+        });
+        const transfer = new DataTransfer();
+        transfer.items.add(await dropped.getFile());
+        const drop = new DragEvent("drop", { dataTransfer: transfer, bubbles: true, cancelable: true });
+        document.querySelector("main")?.dispatchEvent(drop);
+      },
+      bytes,
+    );
     await tryout.page.getByRole("tab", { name: "Jars", exact: true }).waitFor();
   });
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
 import { HOSTILE_TEXTS } from "../hostileTexts";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
 
@@ -19,29 +20,33 @@ describe("the embedded spreadsheet as the pane's host, through long ways", () =>
 
   it("has the formulas of a table's own columns computed on a machine however busy", async () => {
     const busy = "Busy";
-    const rows = await tryout.page.evaluate((name) => {
-      const { host } = window.pourwright;
-      const formula = `=${name}[[#This Row],[Quantity]]*2`;
-      const cells = [
-        { row: 0, column: 0, content: { text: "Quantity" } },
-        { row: 0, column: 1, content: { text: "Double" } },
-        { row: 1, column: 0, content: { number: 21 } },
-        { row: 1, column: 1, content: { formula } },
-      ];
-      const tables = [{ name, row: 0, column: 0, headings: ["Quantity", "Double"], rows: 1 }];
-      /** Lets the next turn of each step come so late that a calculation has come between. */
-      const onProgress = () => {
-        const { setTimeout } = window;
-        window.setTimeout = ((next: () => void) => {
-          window.setTimeout = setTimeout;
-          return setTimeout(next, 1500);
-        }) as typeof setTimeout;
-      };
-      const added = host.addSheet({ name, widths: [10, 10], cells, tables }, { onProgress });
-      // An edit right behind it ends the calculation that is under way.
-      const edited = added.then(() => host.write(name, [{ row: 1, column: 0, content: { number: 22 } }]));
-      return window.keep(edited.then(() => host.readSheet(name)));
-    }, busy);
+    const rows = await later(
+      tryout.page,
+      (name) => {
+        const { host } = window.pourwright;
+        const formula = `=${name}[[#This Row],[Quantity]]*2`;
+        const cells = [
+          { row: 0, column: 0, content: { text: "Quantity" } },
+          { row: 0, column: 1, content: { text: "Double" } },
+          { row: 1, column: 0, content: { number: 21 } },
+          { row: 1, column: 1, content: { formula } },
+        ];
+        const tables = [{ name, row: 0, column: 0, headings: ["Quantity", "Double"], rows: 1 }];
+        /** Lets the next turn of each step come so late that a calculation has come between. */
+        const onProgress = () => {
+          const { setTimeout } = window;
+          window.setTimeout = ((next: () => void) => {
+            window.setTimeout = setTimeout;
+            return setTimeout(next, 1500);
+          }) as typeof setTimeout;
+        };
+        const added = host.addSheet({ name, widths: [10, 10], cells, tables }, { onProgress });
+        // An edit right behind it ends the calculation that is under way.
+        const edited = added.then(() => host.write(name, [{ row: 1, column: 0, content: { number: 22 } }]));
+        return edited.then(() => host.readSheet(name));
+      },
+      busy,
+    );
     expect(rows[1]).toEqual([22, 44]);
   });
 
@@ -87,7 +92,7 @@ describe("the embedded spreadsheet as the pane's host, through long ways", () =>
     const left = await tryout.page.evaluate(() => structuredClone(window.pourwright.snapshot()));
     await tryout.openWorkbook("Demo burn tests");
     expect(await tryout.host("settings")).not.toEqual(settings);
-    await tryout.page.evaluate((data) => window.pourwright.open(data), left);
+    await later(tryout.page, (data) => window.pourwright.open(data), left);
     expect(await tryout.host("settings")).toEqual(settings);
   });
 

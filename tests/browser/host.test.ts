@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Cell, Sheet } from "../../src/sheet/sheet";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
 
@@ -37,7 +38,7 @@ describe("the embedded spreadsheet as the pane's host", () => {
 
   it("leaves no sheet behind when writing fails half-way", async () => {
     const before = await tryout.host("sheetNames");
-    const messages = await tryout.page.evaluate(async () => {
+    const messages = await later(tryout.page, async () => {
       const { host } = window.pourwright;
       let reads = 0;
       /** Adds a sheet with a table whose headings can be read so many times; the last time is after the sheet is there. */
@@ -54,7 +55,7 @@ describe("the embedded spreadsheet as the pane's host", () => {
           },
         };
         const added = host.addSheet({ name, widths: [], cells: [], tables: [table] });
-        return window.keep(added.catch((fault: Error) => fault.message));
+        return added.catch((fault: Error) => fault.message);
       };
       const written = await add("Whole", Number.POSITIVE_INFINITY);
       return [written, await add("Half", reads - 1)];

@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
+import { later } from "./later";
 import { launchProcess } from "./launch";
 import { alert, cell, names, openList, reload, settled, Tabs } from "./tabs";
 
@@ -283,7 +284,7 @@ describe("a state that cannot be read any more", () => {
     await settled(tryout);
     await tryout.type("A1", "second");
     await settled(tryout);
-    await tryout.page.evaluate(async () => {
+    await later(tryout.page, async () => {
       const database = await new Promise<IDBDatabase>((done) => {
         const request = indexedDB.open("pourwright");
         request.onsuccess = () => done(request.result);

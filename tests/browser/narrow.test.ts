@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 describe("a note on a narrow page", () => {
@@ -7,7 +8,7 @@ describe("a note on a narrow page", () => {
   const popUp = () => tryout.page.locator("[data-u-comp=rect-popup]");
 
   it("is whole on the screen beside a cell that is wider than the screen", async () => {
-    await tryout.page.evaluate(() => window.keep(window.pourwright.work));
+    await later(tryout.page, () => window.pourwright.work);
     await tryout.openSheet("Read me");
     await tryout.goTo("A2");
     await tryout.page.keyboard.press("Shift+F2");

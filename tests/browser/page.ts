@@ -4,13 +4,12 @@ import type { Browser, Locator, Page } from "playwright-core";
 import type { CellValue, Source, SourceRows } from "../../src/host/host";
 import type { UniverHost } from "../../src/host/univer/adapter";
 import type { Spreadsheet } from "../../src/host/univer/start";
+import { later } from "./later";
 
 declare global {
   interface Window {
     readonly pourwright: Spreadsheet;
     readonly axe: typeof import("axe-core");
-    /** Keeps a promise reachable until it is settled. Whatever a test awaits in the page goes through it. */
-    readonly keep: <T>(promise: Promise<T>) => Promise<T>;
   }
 }
 
@@ -18,18 +17,6 @@ const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.mi
 
 /** For conditions that come late on a busy machine: only one that never comes meets its end. */
 export const PATIENCE = { timeout: 240_000 };
-
-/**
- * The pinned browser holds a promise that it awaits for a test only weakly, and may collect it before it is settled.
- * As text: what runs the screenshots puts helpers of its own into functions, which the page does not have.
- */
-const KEEP_PROMISES = `
-  const kept = new Set();
-  window.keep = (promise) => {
-    const done = promise.finally(() => kept.delete(done));
-    kept.add(done);
-    return done;
-  };`;
 
 export interface PageSize {
   readonly width?: number;
@@ -66,7 +53,6 @@ export class TryoutPage {
   ): Promise<this> {
     const page = await browser.newPage({ viewport: { width, height }, colorScheme: dark ? "dark" : "light" });
     this.page = page;
-    await page.addInitScript(KEEP_PROMISES);
     page.on("request", (request) => {
       if (/^(data|blob):/.test(request.url()) || request.url().startsWith(`${origin}/`)) return;
       this.complaints.push(`request to ${request.url()}`);
@@ -215,7 +201,7 @@ export class TryoutPage {
     await this.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
     await this.goTo(cell);
     const text = rows.map((row) => row.join("\t")).join("\n");
-    await this.page.evaluate((text) => window.keep(navigator.clipboard.writeText(text)), text);
+    await later(this.page, (text) => navigator.clipboard.writeText(text), text);
     // The browser hands the clipboard over in its own time: what was pasted has come when a cell of it is another one.
     const sheet = await this.host("activeSheet");
     const { row, column } = placeOf(cell);
@@ -236,11 +222,12 @@ export class TryoutPage {
   /** Pastes from a cell on what another program put on the clipboard, plain and as HTML, whatever comes of it. */
   async pasteFrom(cell: string, text: string, html = ""): Promise<void> {
     await this.page.context().grantPermissions(["clipboard-read", "clipboard-write"]);
-    await this.page.evaluate(
+    await later(
+      this.page,
       ([plain, rich]) => {
         const parts = { "text/plain": plain, ...(rich && { "text/html": rich }) };
         const blobs = Object.entries(parts).map(([type, part]) => [type, new Blob([part], { type })]);
-        return window.keep(navigator.clipboard.write([new ClipboardItem(Object.fromEntries(blobs))]));
+        return navigator.clipboard.write([new ClipboardItem(Object.fromEntries(blobs))]);
       },
       [text, html] as const,
     );
@@ -287,24 +274,19 @@ export class TryoutPage {
 
   /** Resolves when the page has worked off what was asked of it. */
   async idle(): Promise<void> {
-    await this.page.evaluate(() => window.keep(new Promise<void>((idle) => requestIdleCallback(() => idle()))));
+    await later(this.page, () => new Promise<void>((idle) => requestIdleCallback(() => idle())));
   }
 
   /** What a method of the page's host gives; rejects with the message that a user would see. */
   async host<M extends Method>(method: M, ...given: Given<M>): Promise<Answer<M>> {
-    const { answer, fault }: { answer?: unknown; fault?: string } = await this.page.evaluate(
+    const answer = await later(
+      this.page,
       ([name, all]) => {
         const host = window.pourwright.host as unknown as Record<string, (...all: unknown[]) => Promise<unknown>>;
-        return window.keep(
-          Promise.resolve(host[name]?.(...all)).then(
-            (answer) => ({ answer }),
-            (caught: Error) => ({ fault: caught.message }),
-          ),
-        );
+        return host[name]?.(...all);
       },
       [method as string, given as unknown[]] as const,
     );
-    if (fault !== undefined) throw new Error(fault);
     return answer as Answer<M>;
   }
 
@@ -346,14 +328,18 @@ export class TryoutPage {
   /** What axe finds wrong in this part of the page. */
   async faults(part: string | { readonly include?: string[]; readonly exclude: string[] }): Promise<string[]> {
     if (!(await this.page.evaluate(() => "axe" in window))) await this.page.evaluate(AXE);
-    return this.page.evaluate(async (where) => {
-      // What is still fading in has colours of its own.
-      const ending = document
-        .getAnimations()
-        .filter(({ effect }) => effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY);
-      await window.keep(Promise.allSettled(ending.map(({ finished }) => finished)));
-      const { violations } = await window.keep(window.axe.run(where));
-      return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
-    }, part);
+    return later(
+      this.page,
+      async (where) => {
+        // What is still fading in has colours of its own.
+        const ending = document
+          .getAnimations()
+          .filter(({ effect }) => effect?.getComputedTiming().endTime !== Number.POSITIVE_INFINITY);
+        await Promise.allSettled(ending.map(({ finished }) => finished));
+        const { violations } = await window.axe.run(where);
+        return violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(" ")}`);
+      },
+      part,
+    );
   }
 }

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 /** Pasting as a user does: numbers are invented. */
@@ -22,7 +23,7 @@ describe("pasting", () => {
     );
 
   beforeAll(async () => {
-    await tryout.page.evaluate(() => window.keep(window.pourwright.work));
+    await later(tryout.page, () => window.pourwright.work);
   });
 
   it("plain numbers into percentages takes them as typed there, says so until undone, and keeps the cells' look", async () => {

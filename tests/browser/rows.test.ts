@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 /** Rows that a table does not take in by itself: they are pasted over a note that stood below it. */
@@ -23,7 +24,7 @@ describe("rows below a table, in a browser", () => {
     await tryout.type("A18", "a note");
     // Sixty rows of vessel, scent and quantity, as another spreadsheet would put them on the clipboard.
     const rows = Array.from({ length: 60 }, () => "Tin\t\t1").join("\n");
-    await tryout.page.evaluate((text) => navigator.clipboard.writeText(text), rows);
+    await later(tryout.page, (text) => navigator.clipboard.writeText(text), rows);
     await tryout.goTo("A5");
     await tryout.page.keyboard.press("Control+V");
     await button(/Fix row 17/).waitFor();

@@ -5,6 +5,7 @@ import { emptyBook, emptySheet, PLAIN_STYLE } from "../../src/file/emptyBook";
 import { openFile } from "../../src/file/openFile";
 import { saveBook } from "../../src/file/saveBook";
 import { give } from "./givenFile";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 
 const condition = (column: number, row: number, of: Partial<Condition> & Pick<Condition, "kind" | "priority">) => ({
@@ -63,7 +64,7 @@ it("rules of a file move with an inserted row, go into a duplicate, and are all 
   await page.evaluate("delete window.showSaveFilePicker; void 0");
   await give(tryout, "ruled.xlsx", Buffer.from(bytes));
   await page.locator("#name").getByText("ruled", { exact: true }).waitFor();
-  await page.evaluate(() => window.keep(window.pourwright.work));
+  await later(page, () => window.pourwright.work);
 
   // What is said of the file stands above the cells.
   await page.getByRole("button", { name: "Understood" }).click();

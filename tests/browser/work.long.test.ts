@@ -1,5 +1,6 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import type { CellValue } from "../../src/host/host";
+import { later } from "./later";
 import { OpenedSite } from "./opened";
 import { PATIENCE } from "./page";
 
@@ -14,7 +15,7 @@ describe("working in the sheet", () => {
   const vessels = async () => (await tryout.table("Batch")).rows.map(([vessel]) => vessel);
   beforeAll(async () => {
     await tryout.page.context().grantPermissions(["clipboard-read", "clipboard-write"], { origin: site.origin });
-    await tryout.page.evaluate(() => window.keep(window.pourwright.work));
+    await later(tryout.page, () => window.pourwright.work);
   });
 
   describe("a table", () => {
