@@ -22,7 +22,7 @@ export interface BurnReading {
 
 /** Millimetres of wax left at the end: EN 15426. */
 export const LEFT = 10;
-const RULER = 1; // millimetre that wax left may seem to rise: as well as a ruler reads it
+export const RULER = 1; // millimetre that wax left may seem to rise: as well as a ruler reads it
 const LONGEST_UNSEEN = 90; // minutes: looked at each hour, half an hour either way; common practice, no source
 
 /** What must be read or done before a candle says anything by its silence. */

@@ -1,7 +1,7 @@
 import type { CellValue, Content } from "../../sheet/sheet";
 import { dayText } from "../dayText";
 import { fieldName } from "../tables/registry";
-import { isFirstOf } from "./candleFormulas";
+import { isFirstOf } from "./firstOfName";
 import { KEYS, type SeenColumns, type SeenKeys, type SeenTables } from "./seenColumns";
 import { ACROSS, type Blocks, headCell, headRef, NOTE_ROW, type SheetCells } from "./seenPlaces";
 import type { SeenSettings, SeriesToShow } from "./seenSheet";

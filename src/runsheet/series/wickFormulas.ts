@@ -1,5 +1,5 @@
 import { burntShareFormula } from "./burntShare";
-import { isFirstOf } from "./candleFormulas";
+import { isFirstOf } from "./firstOfName";
 import { FEW } from "./planSeries";
 
 /** Formulas of a wick's row on the sheet of a series, over the rows of its candles. */

@@ -1,0 +1,88 @@
+import { BEYOND, TO_LOOK_AT } from "../../core/burn/openings";
+import { COLDEST, ODD } from "../seenCandle";
+import { type CandleReadings, ifRead, isAnyFilled, isFilled, isNumber, numbersIn } from "./candleReadings";
+import type { SeenColumns } from "./seenColumns";
+
+/** Formulas of what a candle's readings say, in words, and of what these words come to. */
+
+/** Text that stands before what is still to be done, in what BURNCHECK says. */
+const OPEN = "not finished: ";
+const NOTHING_BEYOND = "nothing beyond the limits seen";
+const NOTHING_READ = `${OPEN}nothing is read yet; burn a first cycle`;
+
+/** What BURNCHECK says, with what it is not given. */
+export function wordsOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], product: string): string {
+  const { judged, placed, cells } = own;
+  const checked = `IF(SUM(mine*${isAnyFilled(judged)})=0,"${NOTHING_READ}",${burnCheckOf(own, heatUnit, product)})`;
+  const coldest = heatUnit === "F" ? COLDEST * 1.8 + 32 : COLDEST;
+  const open = (condition: string, words: string) => `IF(${condition},"${OPEN}${words}","")`;
+  const names = [
+    `mine,${placed}`,
+    `unread,${unreadIn(own)}`,
+    `said,${checked}`,
+    `risen,${open(`${cells.rise}=1`, "a weight is above an earlier one; check both")}`,
+    `out,${oddWords(own, "flame", "=0", ODD.out)}`,
+    `cold,${oddWords(own, "glass", `<${coldest}`, ODD.cold)}`,
+    `lacks,IF(unread>0,"${OPEN}"&unread&IF(unread=1," cell"," cells")&" of its readings cannot be read","")`,
+    `wall,${open(`${cells.width}=""`, "the inside width of its vessel is not known")}`,
+    `more,IF(${cells.over}="","","${OPEN}it has more readings than this sheet has room for")`,
+    'every,TEXTJOIN("; ",TRUE,out,cold,said,risen,lacks,wall,more)',
+  ];
+  const broken = `"${OPEN}something of it cannot be read; look at its rows"`;
+  const words = `IFERROR(LET(${names.join(",")},IF(every="","${NOTHING_BEYOND}",every)),${broken})`;
+  return ifRead(cells, words, `"${NOTHING_READ}"`);
+}
+
+/** Cells that hold no number where one is needed, and readings that say something and lack their place. */
+function unreadIn({ cycle, minutes, columns, taken, placed }: CandleReadings): string {
+  const numbers = [cycle, minutes, ...columns(["weight", "flame", "pool", "poolDepth", "depth", "glass", "throw"])];
+  const texts = numbers.map((column) => `${isFilled(column)}*(1-${isNumber(column)})`).join("+");
+  return `SUM(${texts})+SUM(${isAnyFilled(taken)}*(1-${placed}))`;
+}
+
+function burnCheckOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], product: string): string {
+  const { cycle, minutes, cells } = own;
+  const none = 'IF(mine,"","")';
+  const numbers = (field: "flame" | "pool" | "depth" | "glass") => {
+    const column = own.column(field);
+    return column ? numbersIn(own, column) : none;
+  };
+  const soot = own.column("soot");
+  const given = [
+    `IF(mine,${cycle.ref},""),IF(mine,${minutes.ref}${minutes.times},"")`,
+    // A pool is judged against its vessel; without a width nobody can.
+    `${numbers("flame")},IF(${cells.width}="",${none},${numbers("pool")}),IF(${cells.width}="",100,${cells.width}),"mm"`,
+    numbers("depth"),
+    soot ? `IF(mine*${isFilled(soot)},${soot.ref},"")` : none,
+    numbers("glass"),
+    `"${heatUnit}",${product}`,
+  ];
+  return `POUR.BURNCHECK(${given.join(",")})`;
+}
+
+/** What was read of a lit candle that none can show: its first place, and how many more. */
+function oddWords(own: CandleReadings, field: "flame" | "glass", is: string, says: string): string {
+  const { cycle, minutes } = own;
+  const column = own.column(field);
+  if (!column) return '""';
+  const lit = `mine*${isNumber(column)}*(${column.ref}${is})*IF(mine,${minutes.ref}>0,0)`;
+  const place = `"cycle "&${cycle.ref}&" at "&IF(mine,${minutes.ref}${minutes.times},"")&" min: ${says}"`;
+  const more = `IF(ROWS(places)>1," (and "&(ROWS(places)-1)&" more)","")`;
+  return `IFERROR(LET(places,FILTER(${place},${lit}),INDEX(places,1)&${more}),"")`;
+}
+
+/** What was seen: 2 beyond the limits, 1 read to its end without, 0 neither yet. */
+export const stateOf = (words: string): string =>
+  ofFindings(words, (head) => `IF(${holdsAny(BEYOND, head)},2,IF(ISNUMBER(FIND("${OPEN}",${words})),0,1))`);
+
+/** 1 where there is something to look at. */
+export const isToLookAt = (words: string): string =>
+  ofFindings(words, (head) => `IF(${holdsAny(TO_LOOK_AT, head)},1,0)`);
+
+/** Findings stand before what is still to be done. */
+const ofFindings = (words: string, work: (head: string) => string): string =>
+  `=IF(${words}="","",LET(head,LEFT(${words},FIND("${OPEN}",${words}&"${OPEN}")-1),${work("head")}))`;
+const holdsAny = (openings: Readonly<Record<string, string>>, head: string): string =>
+  `OR(${Object.values(openings)
+    .map((one) => `ISNUMBER(SEARCH("min: ${one}",${head}))`)
+    .join(",")})`;
