@@ -40,13 +40,16 @@ export interface PotPlan {
 
 /** More candles than these are a slip of the pen: a list of their pots would keep the spreadsheet waiting for seconds. */
 const MOST_CANDLES = 100_000;
+/** So are more fills times pots than these, which would keep it waiting as long. */
+const MOST_PLACES = 10_000_000;
 
 /**
  * Fewest pots for orders of one scent, whole candles, each pot at most its capacity (equal allowed); of the ways to
  * fill them one that splits few orders.
  * Orders of nothing are left out; a candle that alone passes the capacity is refused by name.
  * Source: bin packing, solved exactly by bounds and search (see packPots).
- * @param orders fills above 0 in one weight unit, whole quantities of 0 or more, a hundred thousand candles at most
+ * @param orders fills above 0 in one weight unit, whole quantities of 0 or more, a hundred thousand candles at most, and
+ * fills times pots ten million
  * @param potCapacity above 0, in the same unit
  * @param loss share melted beyond what is poured, 0 or more and below 1; 0 when left out
  * @param limit how long to search; the plan may then have more pots than its bound
@@ -79,6 +82,11 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0,
   if (candles > MOST_CANDLES) {
     throw wrong("quantities", `${plain(candles)} candles in all; a plan takes at most ${plain(MOST_CANDLES)}`);
   }
+  const pots = Math.ceil(sum(placed.map(({ each, count }) => (each / capacity) * count)));
+  if (placed.length * pots > MOST_PLACES) {
+    const what = `${plain(placed.length)} fills in ${plain(pots)} pots or more`;
+    throw wrong("quantities", `${what} are too many for one plan; plan them in parts`);
+  }
   const packing = packPots(
     placed.map(({ each }) => each),
     placed.map(({ count }) => count),
@@ -102,8 +110,8 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0,
     packing.pots,
     placed.map(({ each }) => each / capacity),
   );
-  const pots = tidy.map(potOf);
-  return { pots: pots.sort((a, b) => b.weight - a.weight), bound: packing.bound, refused };
+  const filled = tidy.map(potOf).sort((a, b) => b.weight - a.weight);
+  return { pots: filled, bound: packing.bound, refused };
 }
 
 function checkedFill(vessel: string, fill: number): number {

@@ -65,6 +65,21 @@ describe("potPlan", () => {
     expect(() => potPlan(ordersOf([1, 1], [60_000, 40_001]), 30)).toThrow("quantities: 100001 candles in all");
   });
 
+  it("takes ten million fills times pots and no more", () => {
+    const fills = (some: number) => Array.from({ length: some }, (_, i) => 400 + i / 100);
+    const plan = (some: number) =>
+      potPlan(
+        ordersOf(
+          fills(some),
+          fills(some).map(() => 2),
+        ),
+        1000,
+      );
+    // Two of these candles fill a pot: as many pots as fills.
+    expect(plan(2000).pots.length).toBe(2000);
+    expect(() => plan(3500)).toThrow("quantities: 3500 fills in 2923 pots or more are too many for one plan");
+  });
+
   it("says how far from the fewest it may be when it is stopped", () => {
     const { weights, counts, capacity } = triplets(1);
     const plan = potPlan(ordersOf(weights, counts), capacity, 0, { steps: 1000 });
