@@ -44,8 +44,17 @@ remembered.set = function (text, value) {
 
 // Before a formula is parsed the parser forgets what the last one left open, but not its square brackets: after a
 // half-typed `Vessels[` the next new formula would be an error.
+interface Names {
+  getValueByName(unitId: string, name: string): unknown;
+}
+/** A formula with the contents of names in their place. */
+interface PutIn {
+  readonly sequenceString: string;
+  readonly definedNames: readonly string[];
+}
 interface Parser {
-  _handleNestedDefinedName(content: string, more: unknown): unknown;
+  _handleDefinedName(pieces: unknown, names: Names): PutIn;
+  _handleNestedDefinedName(content: string, names: Names): PutIn | string;
   _resetTemp(): void;
   /** Forgets all that it has taken apart. */
   dispose(): void;
@@ -63,27 +72,51 @@ parser._resetTemp = function () {
 };
 
 // A name that stands in its own content would be put in its place for ever, and nothing in the workbook be worked out.
+// A name for 4+6 would make 4+6*2 of its double.
 const putIn = parser._handleNestedDefinedName;
 const within = new Set<string>();
-parser._handleNestedDefinedName = function (content, more) {
+const CALCULATES = /[-+*/^&<>=]/;
+parser._handleNestedDefinedName = function (content, names) {
   if (within.has(content)) return "#NAME?";
   within.add(content);
   try {
-    return putIn.call(this, content, more);
+    const put = putIn.call(this, content, names);
+    const isMore = typeof put === "object" && CALCULATES.test(content.replace(/^=|'[^']*'|"[^"]*"/g, ""));
+    return isMore ? { ...put, sequenceString: `(${put.sequenceString})` } : put;
   } finally {
     within.delete(content);
   }
 };
 
+// Of the names in a formula it would know only those whose contents are an error, and a formula not be worked out anew
+// when a name has come to mean something else.
+const replaceNames = parser._handleDefinedName;
+parser._handleDefinedName = function (pieces, names) {
+  const used = new Set<string>();
+  const put = replaceNames.call(this, pieces, {
+    ...names,
+    getValueByName: (unitId, name) => {
+      const found = names.getValueByName(unitId, name);
+      if (found) used.add((found as { readonly name: string }).name);
+      return found;
+    },
+  });
+  return { ...put, definedNames: [...new Set([...put.definedNames, ...used])] };
+};
+
 // The parser keeps what it has taken a formula apart into. Where a formula gives names to values, putting it together
-// changes that: parsed anew, as all that read a table are when it has grown, the formula would be an error.
+// changes that: parsed anew, as all that read a table are when it has grown, the formula would be an error. Names of
+// the workbook may mean something else by then, or in the workbook that is opened next.
 const NAMES_VALUES = /\b(LET|LAMBDA)\s*\(/i;
 const takeApart = parser.treeBuilder;
 parser.treeBuilder = function (formula, ...more) {
-  if (NAMES_VALUES.test(formula)) {
+  const forgetAll = () => {
     // What it took apart last is still worked with.
     this._currentLexerNode = new LexerNode();
     this.dispose();
-  }
-  return takeApart.call(this, formula, ...more);
+  };
+  if (NAMES_VALUES.test(formula)) forgetAll();
+  const taken = takeApart.call(this, formula, ...more);
+  if (taken instanceof LexerNode && taken.hasDefinedNames()) forgetAll();
+  return taken;
 };

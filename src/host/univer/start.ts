@@ -13,8 +13,8 @@ import { ILayoutService, SheetsSelectionsService } from "@univerjs/preset-sheets
 import { type Bundle, loadBundle } from "../../engine/bundle";
 import { watchForCycles } from "../../engine/cycles";
 import { dropLateResults } from "../../engine/lateResults";
+import { parseAnew } from "../../engine/parseAnew";
 import { forgetOldMessages, type Problem, problemsOf } from "../../engine/problems";
-import { parseAnewWithTables } from "../../engine/tableChanges";
 import { readTypedFormulas } from "../../engine/typing";
 import type { KnownValues } from "../../sheet/knownValues";
 import { UniverHost } from "./adapter";
@@ -121,7 +121,7 @@ class Embedded implements Spreadsheet {
     forgetOldMessages(injector);
     watchForCycles(injector);
     readTypedFormulas(injector, (workbook) => placedTables(injector, workbook));
-    parseAnewWithTables(injector);
+    parseAnew(injector);
     dropLateResults(injector);
     this.#charts = new ChartLayer(container, injector, dark);
     this.#readOnly = new ReadOnly(injector);

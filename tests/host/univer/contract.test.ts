@@ -12,8 +12,8 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { NEVER } from "rxjs";
 import { afterAll, describe } from "vitest";
+import { parseAnew } from "../../../src/engine/parseAnew";
 import { forgetOldMessages } from "../../../src/engine/problems";
-import { parseAnewWithTables } from "../../../src/engine/tableChanges";
 import { readTypedFormulas } from "../../../src/engine/typing";
 import { UniverHost } from "../../../src/host/univer/adapter";
 import { followEdits } from "../../../src/host/univer/editing/edits";
@@ -33,7 +33,7 @@ describe("the embedded spreadsheet without its page", () => {
   const { injector } = page;
   forgetOldMessages(injector);
   readTypedFormulas(injector, (workbook) => placedTables(injector, workbook));
-  parseAnewWithTables(injector);
+  parseAnew(injector);
   followEdits(injector, (edit) => followResize(injector, edit));
   // Nothing is drawn or scrolled.
   injector.add([IRenderManagerService, { useValue: { created$: NEVER } as unknown as IRenderManagerService }]);
