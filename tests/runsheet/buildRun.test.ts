@@ -95,7 +95,7 @@ describe("from a table to a plan", () => {
       "1: Vessel: the cell is blank; give the vessel a name",
       "2: Fill weight: neither a fill weight nor a water weight is given; weigh the water the vessel holds",
       "3: Fill weight: the cell shows #VALUE!; fix it first",
-      '4: Fill weight: "12 oz" is not a number; write a plain number',
+      '4: Fill weight: "12 oz" is text: write 340.194, that is 12 oz in g; g is the unit here',
       "5: Load: 6 means 600 %; write 6% or 0.06",
       '6: Basis: "wax" is not known here; write of wax or of total',
       "7: H: one candle takes 5000 and the pot holds 1000; take a larger pot",
@@ -287,7 +287,7 @@ describe("from a table to a plan", () => {
     ).toEqual([
       "0: Vessel: Bowle is not in the table of vessels; fix the name, or add it there",
       '0: Load: "much" is not a number; write a plain number',
-      '1: Quantity: "20 pcs" is not a number; write a plain number',
+      '1: Quantity: "20 pcs" is text: write 20, without words',
       "1: Fig laef is not in the table of scents",
     ]);
   });

@@ -18,12 +18,12 @@ export function lengthIn<F extends string>(table: TableReader<F>, reader: RowRea
 
 /** How many mm one of the unit in a heading is; undefined where it names none. */
 export function millimetresOf(heading: string): number | undefined {
-  const unit = unitIn(heading);
+  const unit = lengthUnitIn(heading);
   return unit && millimetresIn("unit", unit);
 }
 
 /** The unit of length in a heading, in brackets or as its last word: `Flame (mm)`, `Pool in cm`. */
-const unitIn = (heading: string) =>
+export const lengthUnitIn = (heading: string) =>
   heading
     .split(/[\s()[\]{},;:/_-]+/)
     .filter((word) => word !== "")

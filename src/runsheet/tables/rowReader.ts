@@ -7,6 +7,7 @@ import { bracketed } from "./headings/tidyHeading";
 import { RowNotes } from "./rowNotes";
 import type { TableReader } from "./tableReader";
 import { takenForDay } from "./takenForDay";
+import { textForNumber } from "./textForNumber";
 
 /** Reads the cells of one row by field and gathers what is wrong with them. */
 export class RowReader<F extends string> extends RowNotes<F> {
@@ -28,13 +29,7 @@ export class RowReader<F extends string> extends RowNotes<F> {
     if (typeof cell === "number") return this.check(field, () => keptNumber("", cell));
     if (this.isBlank(field) || this.isError(field, cell)) return undefined;
     const shown = String(cell).trim().slice(0, 40);
-    const isLike = /^[-+]?(\d+\.?\d*|\.\d+)\s*%?$/.test(shown);
-    this.error(
-      field,
-      isLike
-        ? `"${shown}" is kept as text; type it again; if it stays text, give the cell another number format first`
-        : `"${shown}" is not a number; write a plain number`,
-    );
+    this.error(field, textForNumber(shown, this.cells.wanted(field)));
     return undefined;
   }
 

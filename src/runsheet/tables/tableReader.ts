@@ -9,6 +9,7 @@ import type { ColumnsOf } from "./headings/matching";
 import type { FieldId, TableTypeId } from "./registry";
 import { RowReader } from "./rowReader";
 import type { TableRows } from "./tableRows";
+import { type Wanted, wantedIn } from "./wanted";
 import { weightRatio } from "./weightUnits";
 
 /** A table as its type reads it: by field, never by column. */
@@ -71,6 +72,11 @@ export class TableReader<F extends string> {
       return { ratio: 1, problem: this.problem("warning", field, text) };
     }
     return { ratio: weightRatio(unit, this.unit) };
+  }
+
+  /** The number that a cell of a field is to hold. */
+  wanted(field: F): Wanted {
+    return wantedIn(this.fields[field].reads, this.heading(field), this.unit);
   }
 
   isHidden(row: number): boolean {

@@ -116,7 +116,7 @@ describe("the fill of a row", () => {
     expect(says.filter((one) => one.startsWith("fix"))).toEqual([
       "fix 0: Vessel: Tine is not in the table of vessels; fix the name, or add it there. Is it Tin?",
       "fix 1: Fill weight: the table of vessels gives no water weight for Bowl; weigh the water it holds",
-      'fix 3: Wax factor: "0,86" is not a number; write a plain number',
+      'fix 3: Wax factor: "0,86" is text: write 0.86, with the decimal sign of your spreadsheet',
     ]);
   });
 

@@ -120,7 +120,7 @@ describe("reading a series", () => {
     [{ Cycle: "two", "Flame (mm)": 95 }, 'Cycle: "two" is not a number'],
     [{ Minutes: "1h30", "Flame (mm)": 95 }, 'Minutes: "1h30" is not a number'],
     [{ Minutes: 1 / 24 }, "Minutes: 0.0416666666667 is a clock time"],
-    [{ "Flame (mm)": "9,5" }, 'Flame: "9,5" is not a number'],
+    [{ "Flame (mm)": "9,5" }, 'Flame: "9,5" is text: write 9.5'],
   ])("passes no candle of which something cannot be read: %j", (change, words) => {
     const [[wick] = []] = seen([["A", "Size 6", burn("A", 5, { 2: change })]]).wicks;
     expect(wick?.passed).toBe(0);

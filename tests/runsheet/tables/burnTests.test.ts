@@ -27,7 +27,7 @@ describe("the table of burn tests", () => {
     const test = readTable(tableOf("burnTests", TESTS, row, ["t-1", "Cup", 4, "1"]), "g")?.get("t-1");
     expect(test).toMatchObject({ vessel: "Bowl", width: undefined, load: undefined, cureDays: undefined });
     expect(test?.wrong.map(({ field, text }) => `${field}: ${text.split(";")[0]}`)).toEqual([
-      'width: Inside width: "7,5" is not a number',
+      'width: Inside width: "7,5" is text: write 7.5, with the decimal sign of your spreadsheet',
       "load: Load: 6 means 600 %",
       "cure: Cure days: 1.5 is no number of days",
       "test: t-1 stands twice",

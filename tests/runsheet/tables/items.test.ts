@@ -56,7 +56,7 @@ describe("the table of items", () => {
   it.each<[string, CellValue, string]>([
     ["On hand (kg)", -1, "On hand: -1 is below 0; write 0 or more"],
     ["Pack size (kg)", 0, "Pack size: 0 is not above 0; write a number above 0"],
-    ["Unit price (per kg)", "9,50", 'Unit price: "9,50" is not a number; write a plain number'],
+    ["Unit price (per kg)", "9,50", 'Unit price: "9,50" is text: write 9.5, with the decimal sign of your spreadsheet'],
     ["Delivery", { error: "#N/A" }, "Delivery: the cell shows #N/A; fix it first"],
   ])("says what is wrong in %s", (heading, cell, text) => {
     const row = ["Soy wax", "wax", 2, 5, 20, 4, 3, "North", 6];

@@ -95,7 +95,10 @@ describe("the table of moves", () => {
       [DAY, "Soy wax", "A", null],
       ["fix change Change: the cell is blank; write how much of Soy wax came in (+) or went out (-)"],
     ],
-    [[DAY, "Soy wax", "A", "-200 g"], ['fix change Change: "-200 g" is not a number; write a plain number']],
+    [
+      [DAY, "Soy wax", "A", "-200 g"],
+      ['fix change Change: "-200 g" is text: write -200; the unit stands in the heading'],
+    ],
     [[DAY, "Soy wax", "A", { error: "#N/A" }], ["fix change Change: the cell shows #N/A; fix it first"]],
     [[null, "Soy wax", "A", 5], ["fix date Date: the cell is blank; write the day, such as 2026-11-26"]],
     [["26/11/26", "Soy wax", "A", 5], ['fix date Date: "26/11/26" is not a date; write one such as 2026-11-26']],
@@ -106,7 +109,7 @@ describe("the table of moves", () => {
       ["fix date Date: 12 is no date from 1 March 1900 to the year 9999; write a date such as 2026-11-26"],
     ],
     [[DAY, "Soy wax", { error: "#REF!" }, 5], ["fix lot Lot: the cell shows #REF!; fix it first"]],
-    [[DAY, "Soy wax", "A", 5, "12 EUR"], ['check paid Paid: "12 EUR" is not a number; write a plain number']],
+    [[DAY, "Soy wax", "A", 5, "12 EUR"], ['check paid Paid: "12 EUR" is text: write 12, without the currency']],
     [[DAY, "Soy wax", "A", 5, -1], ["check paid Paid: -1 is below 0; write 0 or more"]],
     [
       [DAY, "Soy wax", "A", 5, null, "spring"],

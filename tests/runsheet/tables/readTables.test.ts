@@ -67,16 +67,16 @@ describe("a number beyond what a spreadsheet keeps", () => {
 
 describe("a number that is kept as text", () => {
   it.each([
-    ["8%", '"8%" is kept as text; type it again; if it stays text, give the cell another number format first'],
-    ["12", '"12" is kept as text; type it again; if it stays text, give the cell another number format first'],
-    ["12 pcs", '"12 pcs" is not a number; write a plain number'],
-    ["0,86", '"0,86" is not a number; write a plain number'],
+    ["8%", '"8%" is kept as text; use "Text to Number" on the cell'],
+    ["12", '"12" is kept as text; use "Text to Number" on the cell'],
+    ["12 pcs", '"12 pcs" is text: write 12, without words'],
+    ["0,86", '"0,86" is text: write 0.86'],
   ])("%s", (typed, text) => {
     const batch = table("pour", [
       ["Vessel", "Quantity", "Fill"],
       ["Tin", typed, 200],
     ]);
     const { problems } = buildRun({ pour: batch } as unknown as Tables, { ...FIRST_SETTINGS, load: 0 });
-    expect(problems[0]?.text).toBe(`Quantity: ${text}`);
+    expect(problems[0]?.text.startsWith(`Quantity: ${text}`)).toBe(true);
   });
 });
