@@ -4,7 +4,7 @@ import type { Problem } from "../problem";
 import { isError } from "../problem";
 import { sameName } from "../sameName";
 import type { Settings } from "../settings";
-import type { Recipes } from "../tables/recipes";
+import type { Ingredient, Recipes } from "../tables/recipes";
 import type { Scents } from "../tables/scents";
 import { unknownFlashes } from "./checks/flashPoint";
 import { lookTwice, otherLoads } from "./checks/loads";
@@ -69,10 +69,13 @@ function flashOf(run: ScentRun, scents: Scents) {
 
 /** What makes a whole scent impossible, such as a recipe without wax, stands beside its first row. */
 function impossible(first: PourRow, { sentence }: Fault, recipes: Recipes): Problem[] {
-  // Where rows of its recipe are wrong, those are to be fixed first.
-  if (recipes.get(sameName(first.scent))?.wrong.some(isError)) return [];
-  return [{ row: first.row, field: "scent", severity: "error", text: `${nameOf(first)}: ${sentence}` }];
+  const [own, blend] = [recipes.get(sameName(first.scent)), recipes.get(sameName(first.wax))];
+  // Where rows of its recipes are wrong, those are to be fixed first; a recipe without wax is spoken of beside the wax.
+  const isSaid = [own, blend].some((one) => one?.wrong.some(isError)) || blend?.ingredients.some(isWax) === false;
+  return isSaid ? [] : [{ row: first.row, field: "scent", severity: "error", text: `${nameOf(first)}: ${sentence}` }];
 }
+
+const isWax = ({ basis }: Ingredient): boolean => basis === "part";
 
 /** Rows that share a pot: one scent in one wax at one load, in the order they first appear. A recipe says the load. */
 function groupsOf(rows: readonly PourRow[], recipes: Recipes): PourRow[][] {

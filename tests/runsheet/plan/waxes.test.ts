@@ -53,12 +53,13 @@ describe("the wax that a row names", () => {
     expect(saidOfWax(run({ recipes, pour }))).toEqual([
       "error 0: Blend: its recipe holds no wax; give it parts, or name another wax",
     ]);
-    // What is wrong in the recipe itself is to be fixed first.
+    expect(run({ recipes }).problems.filter(({ severity }) => severity === "error")).toHaveLength(1);
+    // What is wrong in the recipe itself is to be fixed first, and is the one thing said.
     const unread: CellValue[][] = [["Blend", "Soft wax", "three", "part", "wax"]];
     expect(saidOfWax(run({ recipes: unread }))).toEqual([]);
-    expect(run({ recipes: unread }).problems).toContainEqual(
-      expect.objectContaining({ table: "recipes", row: 0, field: "share", severity: "error" }),
-    );
+    expect(run({ recipes: unread }).problems.filter(({ severity }) => severity === "error")).toEqual([
+      expect.objectContaining({ table: "recipes", row: 0, field: "share" }),
+    ]);
   });
 
   it("is asked about where no recipe and no item knows it, and not where nothing is there to compare with", () => {
