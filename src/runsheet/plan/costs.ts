@@ -8,7 +8,8 @@ import type { Settings } from "../settings";
 import type { Supplies } from "../stock/supplies";
 import type { Use } from "../tables/byUse";
 import { type FittingTables, fittingsOf } from "../tables/fittings";
-import type { Beside } from "./beside";
+import type { Use as AmountUsed, Beside } from "./beside";
+import { isItItem } from "./nearItem";
 import { nameOf, type RunPlan, type ScentRun } from "./runPlan";
 import { keyOf, usesOf } from "./uses";
 
@@ -94,13 +95,16 @@ class PricesOf {
   isShort = false;
   private readonly known = new Map<string, number>();
   private readonly amounts: ReadonlyMap<string, number>;
+  private readonly used: readonly Pick<AmountUsed, "item">[];
 
   constructor(
     plan: RunPlan,
     private readonly supplies: Supplies,
     private readonly tables: FittingTables,
   ) {
-    this.amounts = new Map(usesOf(plan, tables).uses.map((use) => [keyOf(use), use.amount]));
+    const { uses } = usesOf(plan, tables);
+    this.used = uses;
+    this.amounts = new Map(uses.map((use) => [keyOf(use), use.amount]));
   }
 
   of(item: string, use: Use): number {
@@ -112,7 +116,8 @@ class PricesOf {
     const isKnown = price !== undefined && wrong.length === 0;
     if (!isKnown) this.isShort = true;
     if (price === undefined && wrong.length === 0) {
-      this.problems.push({ text: `${item} has no price; the cost is left out`, severity: "warning" });
+      const ask = isItItem({ item, isCounted: use === "count" }, this.used, this.supplies);
+      this.problems.push({ text: `${item} has no price; the cost is left out${ask}`, severity: "warning" });
     }
     this.known.set(key, isKnown ? price : 0);
     return isKnown ? price : 0;

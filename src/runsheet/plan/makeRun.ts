@@ -1,6 +1,5 @@
 import { addAll } from "../../core/longLists";
 import { isError, type Problem } from "../problem";
-import { sameName } from "../sameName";
 import type { Settings, UsualSetting } from "../settings";
 import { Supplies } from "../stock/supplies";
 import type { ReadTables } from "../tables/readTables";
@@ -62,7 +61,11 @@ export function makeRun(
     ...defaultLoads(rows, { scents: read.scents, recipes }),
     ...highLoss(settings),
     ...doubts,
-    ...waxProblems(rows, recipes, knownItems(supplies)),
+    ...waxProblems(
+      rows,
+      recipes,
+      supplies.all.map(({ item }) => item),
+    ),
     ...scentProblems(poured, { scents: read.scents, recipes }),
   ];
   addAll(problems, vesselProblems(rows, vessels, problems));
@@ -75,7 +78,7 @@ export function makeRun(
   const priced = supplies.hasPrices ? costs(plan, supplies, fittings, settings, beside) : undefined;
   addAll(
     problems,
-    componentProblems(plan, components),
+    componentProblems(plan, { vessels, components }),
     wickProblems(plan, read),
     untestedCandles(plan, vessels, read, settings),
     stocked?.problems ?? [],
@@ -91,12 +94,6 @@ export function makeRun(
     leftOut,
     problems: inOrder(problems),
   };
-}
-
-/** Whether a name is one of an item, where any table has items. */
-function knownItems({ all }: Supplies): ((name: string) => boolean) | undefined {
-  const names = new Set(all.map(({ item }) => sameName(item)));
-  return names.size > 0 ? (name) => names.has(sameName(name)) : undefined;
 }
 
 /** Each problem once, for a heading that is wrong is wrong for each item below it; the worst first. */

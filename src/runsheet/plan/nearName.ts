@@ -1,13 +1,16 @@
 import { sameName } from "../sameName";
 
-/** No name of a vessel or a scent is longer; letters of whole texts are not compared. */
+/** No name of a vessel, a scent or an item is longer; letters of whole texts are not compared. */
 const LONGEST = 60;
 
 /** A name among those that are known which another one may be a slip of; undefined where none is near, or several are. */
 export function nearName(name: string, known: readonly string[]): string | undefined {
   const typed = sameName(name);
   if (typed.length > LONGEST) return undefined;
-  const others = known.filter((one) => isOfOneSize(typed, one));
+  // One name in two spellings is one name.
+  const others = [...new Map(known.map((one) => [sameName(one), one])).values()].filter((one) =>
+    isOfOneSize(typed, one),
+  );
   const near = others.flatMap((one) => {
     const most = Math.min(typed.length, one.length) / 4 + 0.5;
     const steps = stepsBetween(typed, sameName(one), most);

@@ -9,6 +9,7 @@ import { lotName, type Supplies, type Supply } from "../stock/supplies";
 import type { FittingTables } from "../tables/fittings";
 import type { Beside, Use } from "./beside";
 import { type Bought, buying, type Delivery } from "./buying";
+import { isItItem } from "./nearItem";
 import {
   type OpenRunBeside,
   openRunProblems,
@@ -59,13 +60,13 @@ export function shortages(
   const uses = knownUses(all);
   const unchecked: string[] = [...all.unknown];
   const shared: SharedUse[] = [];
-  const [absent, unwritten]: [string[], string[]] = [[], []];
+  const [absent, unwritten]: [Use[], string[]] = [[], []];
   const problems: Problem[] = [];
   const lacking: { readonly lack: Omit<Lack, keyof Bought>; readonly supply: Supply }[] = [];
   const openRuns = openRunsBeside(plan, tables, beside);
   for (const use of uses) {
     const known = supplies.supply(use.item, use.isCounted ? "count" : "weight");
-    if (!known) absent.push(use.item);
+    if (!known) absent.push(use);
     else addAll(problems, known.wrong.map(asWarning), known.looks, pastLots(known));
     if (known && known.wrong.length === 0 && known.onHand === undefined) unwritten.push(use.item);
     if (!known || known.wrong.length > 0 || known.onHand === undefined) {
@@ -82,7 +83,14 @@ export function shortages(
     if (taken > 0) shared.push({ ...use, promised });
   }
   addAll(problems, alsoPlannedWords(shared, unit));
-  addAll(problems, notChecked(absent, "in no table of items", unwritten));
+  const near = absent.map((use) => ({ use, ask: isItItem(use, all.uses, supplies) }));
+  const plainly = near.flatMap(({ use, ask }) => (ask === "" ? [use.item] : []));
+  addAll(
+    problems,
+    near.flatMap(({ use, ask }) => (ask === "" ? [] : notChecked([use.item], ABSENT, ask))),
+    notChecked(plainly, ABSENT),
+    notChecked(unwritten, "nothing is written in On hand"),
+  );
   const {
     bought,
     deliveries,
@@ -127,12 +135,13 @@ const pastLots = ({ item, past }: Supply): Problem[] =>
     ),
   );
 
-function notChecked(absent: readonly string[], where: string, unwritten: readonly string[]): Problem[] {
-  const say = (items: readonly string[], why: string) =>
-    items.length === 0
-      ? []
-      : [warning(`${items.join(", ")}: ${why}, so ${items.length === 1 ? "its" : "their"} stock is not checked`)];
-  return [...say(absent, where), ...say(unwritten, "nothing is written in On hand")];
+const ABSENT = "in no table of items";
+
+function notChecked(items: readonly string[], why: string, ask = ""): Problem[] {
+  if (items.length === 0) return [];
+  return [
+    warning(`${items.join(", ")}: ${why}, so ${items.length === 1 ? "its" : "their"} stock is not checked${ask}`),
+  ];
 }
 
 /** All items of which this run and those before it leave less than there should be. */

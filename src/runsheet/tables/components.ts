@@ -41,6 +41,7 @@ export const COMPONENTS = tableType({
 
 /** Something that is counted into each candle of a vessel. */
 export interface Component {
+  readonly vessel: string;
   readonly item: string;
   /** How many one candle takes; undefined where that cannot be read. */
   readonly each: number | undefined;
@@ -53,16 +54,16 @@ export type Components = ReadonlyMap<string, readonly Component[]>;
 function readComponents(table: TableReader<ComponentField>): Components {
   const found = new Map<string, Component[]>();
   for (const reader of table.rows) {
-    const [vessel, item] = [sameName(reader.text("vessel")), reader.text("item")];
+    const [vessel, item] = [reader.text("vessel"), reader.text("item")];
     if (vessel === "" || item === "") continue;
-    const own = found.get(vessel) ?? [];
-    found.set(vessel, own);
+    const own = found.get(sameName(vessel)) ?? [];
+    found.set(sameName(vessel), own);
     const each = eachIn(reader);
     if (own.some((one) => sameName(one.item) === sameName(item))) {
-      const text = `${item} stands twice for ${reader.text("vessel")}; both rows count`;
+      const text = `${item} stands twice for ${vessel}; both rows count`;
       reader.problems.push(reader.warning("item", text));
     }
-    own.push({ item, each, wrong: reader.problems });
+    own.push({ vessel, item, each, wrong: reader.problems });
   }
   return found;
 }

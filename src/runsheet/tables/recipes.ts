@@ -57,6 +57,8 @@ export interface Ingredient {
 }
 
 export interface Recipe {
+  /** As it is written first. */
+  readonly name: string;
   readonly ingredients: readonly Ingredient[];
   readonly wrong: readonly Problem[];
 }
@@ -65,12 +67,12 @@ export interface Recipe {
 export type Recipes = ReadonlyMap<string, Recipe>;
 
 function readRecipes(table: TableReader<RecipeField>): Recipes {
-  const found = new Map<string, { ingredients: Ingredient[]; wrong: Problem[] }>();
+  const found = new Map<string, Recipe & { readonly ingredients: Ingredient[]; readonly wrong: Problem[] }>();
   const parts = new Map<string, RowReader<RecipeField>>();
   for (const reader of table.rows) {
     const scent = sameName(reader.text("scent"));
     if (scent === "" || reader.isBlank("share")) continue;
-    const recipe = found.get(scent) ?? { ingredients: [], wrong: [] };
+    const recipe = found.get(scent) ?? { name: reader.text("scent"), ingredients: [], wrong: [] };
     found.set(scent, recipe);
     const { ingredient, looks } = readIngredient(reader);
     recipe.wrong.push(...looks, ...reader.problems);

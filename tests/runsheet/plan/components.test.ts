@@ -198,4 +198,15 @@ describe("components", () => {
     ]);
     expect(texts(run({ components: [] }))).toEqual([]);
   });
+
+  it("of a vessel that is called nearly so are offered, and not those of another vessel", () => {
+    const pour: CellValue[][] = [["Amber jar", 4, 200]];
+    const components: CellValue[][] = [["Ambre jar", "Lid", 1]];
+    const none = "warning: Amber jar: not in the table of components, so none are counted";
+    expect(texts(run({ pour, components }))).toEqual([`${none}. Is it Ambre jar?`]);
+    const vessels: CellValue[][] = ["Amber jar", "Ambre jar"].map((name) => [name, 240, null]);
+    expect(texts(run({ pour, components, vessels }))).toEqual([none]);
+    const both: CellValue[][] = [...pour, ["Ambre jar", 4, 200]];
+    expect(texts(run({ pour: both, components }))).toEqual([none]);
+  });
 });

@@ -30,6 +30,7 @@ describe("a name that may be a slip of another", () => {
   });
 
   it("is offered nothing where two are as near, or another size", () => {
+    expect(nearName("Tinn", ["Tin", "tin "])).toBe("tin ");
     expect(nearName("Tin 8", ["Tin 6"])).toBeUndefined();
     expect(nearName("Tan", ["Tin", "Tun"])).toBeUndefined();
     expect(nearName("Amber8", ["Amber jar", "Amber tin"])).toBeUndefined();

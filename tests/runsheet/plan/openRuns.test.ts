@@ -77,13 +77,13 @@ describe("runs that are written and not logged", () => {
     const open = written(batch(10), "2026-330-01");
     const openFittings = {
       vessels: new Map(),
-      components: new Map([["tin", [{ item: "Lid", each: 4, wrong: [] }]]]),
+      components: new Map([["tin", [{ vessel: "Tin", item: "Lid", each: 4, wrong: [] }]]]),
     };
     const made = batch(10, [open], 200, { openFittings });
     expect(states(made)).toEqual(["2026-330-01 counted"]);
     // Wax: 2000 and 2000 of 3000 g. Lids: 10 x 2 and 10 x 4 of 100 are enough; with 40 x 4 they would not be.
     expect(lacks(made)).toEqual(["Wax 1000"]);
-    const lids = new Map([["tin", [{ item: "Lid", each: 9, wrong: [] }]]]);
+    const lids = new Map([["tin", [{ vessel: "Tin", item: "Lid", each: 9, wrong: [] }]]]);
     expect(lacks(batch(10, [open], 200, { openFittings: { ...openFittings, components: lids } }))).toEqual([
       "Wax 1000",
       "Lid 10",

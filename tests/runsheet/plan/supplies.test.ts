@@ -65,6 +65,24 @@ describe("what is on hand", () => {
     expect(asked(0, [DAY - 3, "Wax", "A", 5000, 40])).toEqual([]);
   });
 
+  it("is looked for under a near name, which is offered where no table knows the item", () => {
+    const absent = "Wax: in no table of items, so its stock is not checked";
+    const said = (...items: CellValue[][]) => texts(run({ items })).filter((text) => text.includes("in no table"));
+    expect(said(item("Waxx", 5000), TIN)).toEqual([`warning: ${absent}. Is it Waxx?`]);
+    expect(said(item("Wick", 5000), TIN)).toEqual([`warning: ${absent}`]);
+    // What is counted is no wax, and what the run uses itself is another item.
+    expect(said(["Waxx", "lid", 5000], TIN)).toEqual([`warning: ${absent}`]);
+    const components: CellValue[][] = [["Tin", "Tine", 1]];
+    expect(texts(run({ components, items: [item("Wax", 5000), TIN] }))).toContain(
+      "warning: Tine: in no table of items, so its stock is not checked",
+    );
+    const priced: CellValue[][] = [
+      ["Waxx", null, 1, null, null, 0.01],
+      ["Tin", null, 10, null, null, 1],
+    ];
+    expect(texts(run({ items: priced }))).toContain("warning: Wax has no price; the cost is left out. Is it Waxx?");
+  });
+
   it("is asked about where more went out than came in, of whatever lot", () => {
     expect(texts(run({ items: [TIN], moves: [[DAY, "Wax", null, -300]] }))).toEqual([
       "warning: Wax: the moves leave -300 g, for more went out than came in. Add to Moves what was there before, or what came in since",

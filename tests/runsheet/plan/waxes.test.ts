@@ -68,7 +68,7 @@ describe("the wax that a row names", () => {
       ["Tin", 10, 106, "Cedar", 0.06, "sotf  WAX"],
     ];
     const asked =
-      "warning 0: Sotf wax is no recipe and no item that is known; it is melted as a wax of its own. Check the name";
+      "warning 0: Sotf wax is no recipe and no item that is known; it is melted as a wax of its own. Is it Soft wax?";
     expect(saidOfWax(run({ pour, recipes: BLEND }))).toEqual([asked]);
     expect(saidOfWax(run({ pour, items: [["Soft wax", "wax", 5000]] }))).toEqual([asked]);
     expect(saidOfWax(run({ pour }))).toEqual([]);
@@ -76,6 +76,11 @@ describe("the wax that a row names", () => {
       saidOfWax(run({ pour: [["Tin", 10, 106, "Cedar", 0.06, wax]], ...rows }));
     expect(known("Soft wax", { recipes: BLEND })).toEqual([]);
     expect(known("Sotf wax", { items: [["Sotf wax", "wax", 5000]] })).toEqual([]);
+    // Two that are as near are no help, nor is a name that is near to none; the blend itself may be meant.
+    const two: CellValue[][] = [...BLEND, ["Other", "Soft wix", 1, "part", "wax"]];
+    expect(known("Soft wux", { recipes: two })[0]).toMatch(/ of its own\. Check the name$/);
+    expect(known("Coconut", { recipes: BLEND })[0]).toMatch(/ of its own\. Check the name$/);
+    expect(known("Blent", { recipes: BLEND })[0]).toMatch(/ of its own\. Is it Blend\?$/);
     // An additive of a recipe is no wax.
     expect(known("Hardener", { recipes: BLEND })).toHaveLength(1);
   });

@@ -60,7 +60,7 @@ describe("what a pour took", () => {
     ]);
     const { used, says } = pourMoves(pouredRun([{ parts: [] }], { lots }), {
       moves,
-      components: new Map([["tin", [{ item: "Box", each: 1, wrong: [] }]]]),
+      components: new Map([["tin", [{ vessel: "Tin", item: "Box", each: 1, wrong: [] }]]]),
       vessels: vesselsOf(["Tin", 125, 0.86, "2 x W-21"]),
     });
     // 10 tins of two wicks each.
@@ -83,8 +83,8 @@ describe("what a pour took", () => {
       [
         "tin",
         [
-          { item: "Wick", each: 2, wrong: [] },
-          { item: "Box", each: 0.25, wrong: [] },
+          { vessel: "Tin", item: "Wick", each: 2, wrong: [] },
+          { vessel: "Tin", item: "Box", each: 0.25, wrong: [] },
         ],
       ],
     ]);
@@ -131,7 +131,7 @@ describe("what a pour took", () => {
       ["W-7", "", 20],
     ];
     expect(counted(none)).toEqual([tin, wick]);
-    expect(counted(new Map([["tin", [{ item: "Wick W-7", each: 1, wrong: [] }]]]))).toEqual([
+    expect(counted(new Map([["tin", [{ vessel: "Tin", item: "Wick W-7", each: 1, wrong: [] }]]]))).toEqual([
       tin,
       ["Wick W-7", "", 10],
     ]);

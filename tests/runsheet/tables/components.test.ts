@@ -24,11 +24,11 @@ describe("the table of components", () => {
       [
         "bowl",
         [
-          { item: "Wick 8", each: 3, wrong: [] },
-          { item: "Label", each: 2, wrong: [] },
+          { vessel: "Bowl", item: "Wick 8", each: 3, wrong: [] },
+          { vessel: "bowl", item: "Label", each: 2, wrong: [] },
         ],
       ],
-      ["tin", [{ item: "Wick 4", each: 1, wrong: [] }]],
+      ["tin", [{ vessel: "Tin", item: "Wick 4", each: 1, wrong: [] }]],
     ]);
   });
 
