@@ -54,6 +54,13 @@ function bracketsEnd(formula: string, start: number): number {
   return formula.length;
 }
 
+/** The name of the sheet that a piece of that kind says. */
+export const sheetName = (text: string): string =>
+  text
+    .slice(0, -1)
+    .replace(/^'(.*)'$/s, "$1")
+    .replaceAll("''", "'");
+
 const is = (token: Token | undefined, text: string): boolean => token?.kind === "sign" && token.text === text;
 
 /** Where the parenthesis is closed that opens at a place; the end when it is not. */

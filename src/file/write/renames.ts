@@ -1,5 +1,5 @@
 import { quotedName } from "../../sheet/sheetName";
-import { joined, tokens } from "../formula/tokens";
+import { joined, sheetName, tokens } from "../formula/tokens";
 
 /** Sheets or tables that are called another way now, new names by old ones. */
 export type Renames = Pick<ReadonlyMap<string, string>, "get" | "size">;
@@ -10,19 +10,12 @@ export function inAnyCase(pairs: readonly (readonly [string, string])[]): Rename
   return { size: found.size, get: (name) => found.get(name.toLowerCase()) };
 }
 
-/** The name of the sheet that a reference says up to its `!`. */
-const nameIn = (text: string): string =>
-  text
-    .slice(0, -1)
-    .replace(/^'(.*)'$/s, "$1")
-    .replaceAll("''", "'");
-
 /** A formula with sheets and tables by their new names. */
 export const renamedIn = (formula: string, sheets: Renames, tables: Renames = new Map()): string =>
   joined(
     tokens(formula).map((piece, at, pieces) => {
       const isElsewhere = pieces[at - 1]?.kind === "brackets";
-      const sheet = piece.kind === "sheet" && !isElsewhere ? sheets.get(nameIn(piece.text)) : undefined;
+      const sheet = piece.kind === "sheet" && !isElsewhere ? sheets.get(sheetName(piece.text)) : undefined;
       const isTable = piece.kind === "word" && pieces[at + 1]?.kind === "brackets";
       const table = isTable ? tables.get(piece.text) : undefined;
       if (table !== undefined) return { ...piece, text: table };
@@ -32,4 +25,4 @@ export const renamedIn = (formula: string, sheets: Renames, tables: Renames = ne
 
 /** The sheets that a formula reads. */
 export const sheetsIn = (formula: string): string[] =>
-  tokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [nameIn(text)] : []));
+  tokens(formula).flatMap(({ kind, text }) => (kind === "sheet" ? [sheetName(text)] : []));

@@ -8,7 +8,7 @@ import tableTexts from "@univerjs/preset-sheets-table/locales/en-US";
 import type { SheetFunction } from "../../engine/bundle";
 import { descriptions, executors } from "../../engine/functions";
 import { STYLES } from "../../sheet/styles";
-import { STEPS } from "./editing/edits";
+import { STEPS, WHOLE_SHEETS } from "./editing/edits";
 import { refusalTexts } from "./refusalTexts";
 import { THEME } from "./theme";
 import { lookStyle } from "./workbook";
@@ -51,7 +51,7 @@ export function makeUniver(container: HTMLElement, functions: readonly SheetFunc
     },
   });
   for (const plugin of plugins) {
-    if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], plugin[1]);
+    if (Array.isArray(plugin)) univer.registerPlugin(plugin[0], { ...plugin[1], ...WHOLE_SHEETS });
     else univer.registerPlugin(plugin);
   }
   univer.registerPlugin(UniverSheetsTablePlugin, { userThemes: [TABLE_LOOK] });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { fromFileFormula } from "../../../src/file/formula/fromFile";
+import { withLost } from "../../../src/file/formula/lost";
 import { moveFormula } from "../../../src/file/formula/move";
 import { toFileFormula } from "../../../src/file/formula/toFile";
 import { joined, looksElsewhere, tokens } from "../../../src/file/formula/tokens";
@@ -99,4 +100,24 @@ describe("a formula moved two rows down and one column right", () => {
 
   it("does not lead out of the sheet upwards", () =>
     expect(moveFormula("A1+B3+SUM(1:2)", -2, -1)).toBe("#REF!+A1+SUM(#REF!)"));
+});
+
+describe("a formula without a sheet Costs and a table Jars", () => {
+  it.each([
+    ["=Costs!A1+costs!$B$2:C4*'Costs'!A:A", "=#REF!+#REF!*#REF!"],
+    ["=SUM(Costs!A1:Costs!B2)", "=SUM(#REF!)"],
+    ["=Costs!Rate*2", "=#REF!*2"],
+    ["=Costs!#REF!", "=#REF!"],
+    ["=Jars[Cost]+ROWS(jars)+SUM(Jars[[#This Row],[Cost]:[Load]])", "=#REF!+ROWS(#REF!)+SUM(#REF!)"],
+    ["Costs!$A$1:$A$9,Costs!$C$1", "#REF!,#REF!"],
+    // What is only called alike, stands in a text or in another workbook.
+    ["=Costs2!A1+'My Costs'!A1+[1]Costs!A1+'[1]Costs'!A1", "=Costs2!A1+'My Costs'!A1+[1]Costs!A1+'[1]Costs'!A1"],
+    ['="Costs!A1"&Costs&Jars2[Cost]&Tins[Jars]&JARS(1)', '="Costs!A1"&Costs&Jars2[Cost]&Tins[Jars]&JARS(1)'],
+  ])("reads %s as %s", (formula, lost) => {
+    expect(withLost(formula, { sheets: ["Costs"], tables: ["Jars"] })).toBe(lost);
+  });
+
+  it("takes quotes in a sheet's name for part of it", () => {
+    expect(withLost("='Jan''s jars'!A1*2", { sheets: ["Jan's jars"], tables: [] })).toBe("=#REF!*2");
+  });
 });

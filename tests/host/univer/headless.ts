@@ -9,7 +9,7 @@ import {
 import { UniverFormulaEnginePlugin } from "@univerjs/engine-formula";
 import { SetRangeValuesCommand, UniverSheetsFormulaPlugin, UniverSheetsPlugin } from "@univerjs/preset-sheets-core";
 import { UniverSheetsTablePlugin } from "@univerjs/preset-sheets-table";
-import { STEPS } from "../../../src/host/univer/editing/edits";
+import { STEPS, WHOLE_SHEETS } from "../../../src/host/univer/editing/edits";
 import { placedTables } from "../../../src/host/univer/placedTables";
 import { workbookData } from "../../../src/host/univer/workbook";
 import type { Sheet } from "../../../src/sheet/sheet";
@@ -24,7 +24,7 @@ export class Headless {
 
   constructor(sheets: readonly Sheet[], plugins: readonly Parameters<Univer["registerPlugin"]>[0][] = []) {
     this.univer.registerPlugin(UniverFormulaEnginePlugin);
-    this.univer.registerPlugin(UniverSheetsPlugin);
+    this.univer.registerPlugin(UniverSheetsPlugin, WHOLE_SHEETS);
     this.univer.registerPlugin(UniverSheetsFormulaPlugin);
     this.univer.registerPlugin(UniverSheetsTablePlugin);
     for (const plugin of plugins) this.univer.registerPlugin(plugin);

@@ -100,6 +100,9 @@ export const STEPS: DependencyOverride = [
   ],
 ];
 
+/** Has the removal of a sheet be a step however many cells it has: of one with 6,000 Univer would empty the list. */
+export const WHOLE_SHEETS = { largeSheetOperation: { largeSheetCellCountThreshold: Number.POSITIVE_INFINITY } };
+
 /** Lets something follow from edits. */
 export function followEdits(
   injector: Injector,

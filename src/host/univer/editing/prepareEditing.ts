@@ -11,6 +11,7 @@ import { moveFilteredRows } from "./filteredRowMoves";
 import { followResize } from "./followGrowth";
 import { growTables, growToTotals } from "./growTables";
 import { addKeys } from "./keys";
+import { loseReferences } from "./lostReferences";
 import { fillInserted } from "./newRows";
 import { Pasting } from "./paste";
 import { readPercent } from "./percent";
@@ -53,6 +54,7 @@ export function prepareEditing(
           growToTotals(injector, edit) ??
           fillInserted(injector, edit) ??
           followResize(injector, edit),
+        loseReferences(injector, edit),
       );
     },
     (edit) => {

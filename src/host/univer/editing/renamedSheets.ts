@@ -2,10 +2,8 @@
 
 import { type IMutationInfo, type Injector, IUniverInstanceService, type Workbook } from "@univerjs/core";
 import { SetWorksheetNameCommand, SheetInterceptorService } from "@univerjs/preset-sheets-core";
-import { inAnyCase, type Renames, renamedIn } from "../../../file/write/renames";
-import { CHECKS_RESOURCE } from "./choices";
-import { FORMATS_RESOURCE, SET_CHECK, SET_FORMAT, SETTING } from "./extendRules";
-import { heldBy } from "./lateParts";
+import { inAnyCase, renamedIn } from "../../../file/write/renames";
+import { changedRules } from "./changedRules";
 
 interface Rename {
   readonly unitId: string;
@@ -28,36 +26,6 @@ function rewritten(
   const old = workbook?.getSheetBySheetId(subUnitId)?.getName();
   if (old === undefined) return { redos: [], undos: [] };
   const names = inAnyCase([[old, name]]);
-  const redos: IMutationInfo[] = [];
-  const undos: IMutationInfo[] = [];
-  const change = (resource: string, mutation: (sheet: string, rule: object) => IMutationInfo) => {
-    for (const [sheet, rules] of Object.entries(heldBy<object[]>(injector, resource, unitId))) {
-      for (const rule of rules) {
-        const now = withNames(rule, names);
-        if (JSON.stringify(now) === JSON.stringify(rule)) continue;
-        redos.push(mutation(sheet, now));
-        undos.unshift(mutation(sheet, rule));
-      }
-    }
-  };
-  change(CHECKS_RESOURCE, (sheet, rule) => ({
-    id: SET_CHECK,
-    params: {
-      ...{ unitId, subUnitId: sheet, ruleId: (rule as { uid: string }).uid },
-      payload: { type: SETTING, payload: rule },
-    },
-  }));
-  change(FORMATS_RESOURCE, (sheet, rule) => ({
-    id: SET_FORMAT,
-    params: { unitId, subUnitId: sheet, cfId: (rule as { cfId: string }).cfId, rule },
-  }));
-  return { redos, undos };
-}
-
-/** A rule with the formulas that stand anywhere in it by the sheets' new names. */
-function withNames<T>(part: T, names: Renames): T {
-  if (typeof part === "string") return (part.startsWith("=") ? renamedIn(part, names) : part) as T;
-  if (Array.isArray(part)) return part.map((one) => withNames(one, names)) as T;
-  if (typeof part !== "object" || part === null) return part;
-  return Object.fromEntries(Object.entries(part).map(([key, one]) => [key, withNames(one, names)])) as T;
+  const { redos, undos } = changedRules(injector, unitId, (formula) => renamedIn(formula, names));
+  return { redos: [...redos], undos: [...undos] };
 }
