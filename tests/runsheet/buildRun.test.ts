@@ -98,7 +98,7 @@ describe("from a table to a plan", () => {
       '4: Fill weight: "12 oz" is text: write 340.194, that is 12 oz in g; g is the unit here',
       "5: Load: 6 means 600 %; write 6% or 0.06",
       '6: Basis: "wax" is not known here; write of wax or of total',
-      "7: H: one candle takes 5000 and the pot holds 1000; take a larger pot",
+      "7: H: one candle takes 5000 g and the pot holds 1000 g; take a larger pot",
       "8: Wax factor: 86 is not above 0 and at most 2; write 0.86 if 86 % was meant",
       "undefined: Every fill is very large for one in g: candles hold 20 g to 1500 g as a rule. Are the weights in another unit?",
     ]);

@@ -53,8 +53,15 @@ const MOST_PLACES = 10_000_000;
  * @param potCapacity above 0, in the same unit
  * @param loss share melted beyond what is poured, 0 or more and below 1; 0 when left out
  * @param limit how long to search; the plan may then have more pots than its bound
+ * @param unit of the weights, for what is said of them; left out where it is not known
  */
-export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0, limit?: Limit): PotPlan {
+export function potPlan(
+  orders: readonly Order[],
+  potCapacity: number,
+  loss = 0,
+  limit?: Limit,
+  unit?: string,
+): PotPlan {
   const capacity = aboveZero("potCapacity", potCapacity);
   const melted = 1 + rate("loss", loss);
   const refused: { order: number; fault: Fault }[] = [];
@@ -66,11 +73,7 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0,
       const each = checkedFill(vessel, fill) * melted;
       // A millionth of a millionth of a pot is no weight: binary fractions must not make a candle too large.
       if (each > capacity * (1 + 1e-12)) {
-        throw new Fault(
-          "none",
-          vessel,
-          `one candle takes ${plain(Number(each.toPrecision(6)))} and the pot holds ${plain(capacity)}; take a larger pot`,
-        );
+        throw new Fault("none", vessel, tooLarge(each, capacity, melted, unit));
       }
       placed.push({ order, vessel, each, count });
     } catch (fault) {
@@ -112,6 +115,14 @@ export function potPlan(orders: readonly Order[], potCapacity: number, loss = 0,
   );
   const filled = tidy.map(potOf).sort((a, b) => b.weight - a.weight);
   return { pots: filled, bound: packing.bound, refused };
+}
+
+function tooLarge(each: number, capacity: number, melted: number, unit: string | undefined): string {
+  const weight = (value: number) => `${plain(value)}${unit === undefined ? "" : ` ${unit}`}`;
+  const takes = `one candle takes ${weight(Number(each.toPrecision(6)))}${melted > 1 ? " with its loss" : ""}`;
+  return unit === undefined
+    ? `${takes} and the pot holds ${weight(capacity)}, both taken as the unit of the fills; if one is in another unit convert it, else take a larger pot`
+    : `${takes} and the pot holds ${weight(capacity)}; take a larger pot`;
 }
 
 function checkedFill(vessel: string, fill: number): number {

@@ -13,16 +13,17 @@ export class KeptPlans {
   constructor(private readonly most = 50_000) {}
 
   /** See potPlan. */
-  potPlan(orders: readonly Order[], potCapacity: number, loss: number, limit: Limit): PotPlan {
+  potPlan(orders: readonly Order[], potCapacity: number, loss: number, limit: Limit, unit?: string): PotPlan {
     const key = JSON.stringify([
       potCapacity,
       loss,
       limit.steps,
+      unit,
       orders.map((one) => [one.vessel, one.fill, one.quantity]),
     ]);
     const kept = this.#plans.get(key);
     this.#plans.delete(key);
-    const plan = kept?.plan ?? potPlan(orders, potCapacity, loss, limit);
+    const plan = kept?.plan ?? potPlan(orders, potCapacity, loss, limit, unit);
     const lines = orders.length + plan.pots.length;
     // Those used last stand last.
     this.#plans.set(key, { plan, lines });

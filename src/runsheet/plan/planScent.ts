@@ -55,7 +55,7 @@ export function planScent(
   const load = recipe ? loads[basis] : first.load;
 
   const orders = group.map(({ vessel, fill, quantity }) => ({ vessel, fill, quantity }));
-  const { pots, refused, bound } = plans.potPlan(orders, settings.potCapacity, settings.loss, limit);
+  const { pots, refused, bound } = plans.potPlan(orders, settings.potCapacity, settings.loss, limit, settings.unit);
   const weighed = pots.map((pot) => ({
     lines: linesOf(pot, group),
     ...weighedParts(ingredients, pot.weight, settings.division),

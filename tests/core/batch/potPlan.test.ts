@@ -51,6 +51,17 @@ describe("potPlan", () => {
     expect(plan.pots.length).toBe(1);
   });
 
+  it("says of a candle that no pot holds what it takes, in which unit, and what to do", () => {
+    // By hand: 205 and 3 % of it are 211.15.
+    const said = (loss: number, unit?: string) =>
+      potPlan([{ vessel: "Jar", fill: 205, quantity: 2 }], 200, loss, undefined, unit).refused[0]?.fault.sentence;
+    expect(said(0.03)).toBe(
+      "one candle takes 211.15 with its loss and the pot holds 200, both taken as the unit of the fills; if one is in another unit convert it, else take a larger pot",
+    );
+    expect(said(0.03, "g")).toBe("one candle takes 211.15 g with its loss and the pot holds 200 g; take a larger pot");
+    expect(said(0, "oz")).toBe("one candle takes 205 oz and the pot holds 200 oz; take a larger pot");
+  });
+
   it("takes a quantity that binary fractions have blurred as the whole number it is", () => {
     const { pots, refused } = potPlan(ordersOf([10, 10], [100 * 1.1, 0.3 / 0.1]), 1130); // 110.00000000000001 and 2.9999999999999996
     expect(refused).toEqual([]);
