@@ -34,11 +34,11 @@ export function NETLABEL(weight: any[][], unit: any[][], style?: any[][]): any[]
  * @param label Net weight on the label, in unit; where the label gives two, the larger.
  * @param weights Net weights of the candles weighed, without their vessels, in the same unit; a range. Blanks are left out; one under half or over twice the label is an error.
  * @param unit Unit of the label and the weights: g, kg, oz or lb.
- * @param rule "us" for NIST Handbook 133, "eu" for 76/211/EEC; "us" when left out.
+ * @param rule "us" for NIST Handbook 133, "eu" for 76/211/EEC, "uk" for the same by SI 2006/659; "us" when left out.
  * @param lotSize How many candles the whole lot holds; when left out those weighed are taken as the whole lot, and the verdict says so.
  * @returns One row: verdict ("passes", "fails: ..." or "not enough weighed: ..."), mean error, lowest mean error that passes, what one candle may be short by, number short by more. Weights in unit. It is no official inspection.
  * @example =POUR.NETCHECK(200, {198;201;204}, "g", "eu") gives "passes, of a whole lot of 3" | 1 | 0 | 9 | 0
- * @source NIST Handbook 133, Category A. Its sample sizes and its table of allowable variations (Table 2-5; by pounds for labels in oz and lb) are from memory, not yet compared with the standard, all but the values for 113 g and 907 g: compare them before you rely on a verdict. Directive 76/211/EEC, reference test; that its percentages round up to a tenth of a gram is from memory too. Lots under 100 by UK SI 2006/659, Schedule 2: weighed whole, up to 5 % of them short.
+ * @source NIST Handbook 133, Category A. Its sample sizes and its table of allowable variations (Table 2-5; by pounds for labels in oz and lb) are from memory, not yet compared with the standard, all but the values for 113 g and 907 g: compare them before you rely on a verdict. Directive 76/211/EEC, reference test; that its percentages round up to a tenth of a gram is from memory too. Lots under 100 by UK SI 2006/659, Schedule 2: weighed whole, up to 5 % of them short. That the SI tests as the directive does is from memory.
  */
 export function NETCHECK(label: any, weights: any[][], unit: any, rule?: any, lotSize?: any): any[][] {
   return answer(() => {

@@ -33,7 +33,8 @@ export interface NetCheck {
  * Checks weighed candles against their label as an inspector would; it is no official inspection.
  * The mean may be below the label by t s / sqrt(n), Student's t for what was really weighed: 0.975 for Handbook 133
  * and 0.995 for the directive, whose printed factors are the same for the sample sizes they name.
- * Source: NIST Handbook 133, Category A (`us`); Directive 76/211/EEC, reference test (`eu`).
+ * Source: NIST Handbook 133, Category A (`us`); Directive 76/211/EEC, reference test (`eu`), and its like in SI
+ * 2006/659 (`uk`; that the two agree is from memory).
  * @param label net weight above 0, in `unit`: g, kg, oz or lb
  * @param weights net weights, in `unit`, at least one, none under half or over twice the label
  * @param lotSize candles in the lot, a whole number; the number weighed when left out
@@ -45,7 +46,7 @@ export function netCheck(
   rule = "us",
   lotSize?: number,
 ): NetCheck {
-  const planOf = oneOf("rule", rule, ["us", "eu"]) === "us" ? usPlan : euPlan;
+  const planOf = oneOf("rule", rule, ["us", "eu", "uk"]) === "us" ? usPlan : euPlan;
   const shown = checkedUnit("weight", "unit", unit);
   const grams = gramsIn("unit", shown);
   if (weights.length === 0) throw new Fault("none", "weights", "nothing weighed; give the net weights of some candles");

@@ -277,6 +277,14 @@ describe("netCheck by 76/211/EEC", () => {
     expect(short(5)).toBe("fails: 5 short by more than 9 g, at most 4");
   });
 
+  it("is the check of the UK's SI 2006/659 too, in whatever case a rule is written (that the two agree: from memory)", () => {
+    const weights = lot(200, 120, 189, 195);
+    const eu = netCheck(200, weights, "g", "eu", 400);
+    for (const rule of ["uk", " UK ", "Eu", " EU"]) expect(netCheck(200, weights, "g", rule, 400)).toEqual(eu);
+    expect(netCheck(200, weights, "g", " US ", 400)).toEqual(netCheck(200, weights, "g", "us", 400));
+    expect(netCheck(200, weights, "g", "us", 400)).not.toEqual(eu);
+  });
+
   it("covers 5 g to 10 kg", () => {
     expect(() => netCheck(4.9, [5], "g", "eu")).toThrow("label: 4.9 g is outside 5 g to 10 kg");
     expect(() => netCheck(10.1, [10.1], "kg", "eu")).toThrow("label: 10100 g is outside");
@@ -331,6 +339,6 @@ describe("netCheck", () => {
     expect(() => netCheck(0, [200], "g")).toThrow("label: 0 is not above 0");
     expect(() => netCheck(200, [-1], "g")).toThrow("weights: -1 is below 0");
     expect(() => netCheck(200, [200], "ml")).toThrow('unit: "ml" is a volume; write g, kg, oz or lb');
-    expect(() => netCheck(200, [200], "g", "uk")).toThrow('rule: "uk" is not known here; write us or eu');
+    expect(() => netCheck(200, [200], "g", "gb")).toThrow('rule: "gb" is not known here; write us, eu or uk');
   });
 });
