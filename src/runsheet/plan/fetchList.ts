@@ -55,15 +55,15 @@ const ORDER: readonly ThingKind[] = ["wax", "dye", "scent", "other"];
 const inOrder = <T extends Thing>(things: T[]): T[] =>
   things.filter(({ amount }) => amount !== 0).sort((a, b) => ORDER.indexOf(a.kind) - ORDER.indexOf(b.kind));
 
-/** The wicks of all vessels, then their components. */
+/** The wicks of all vessels, then their components. What is the wick of one and a component of another is a wick. */
 function withVessels(poured: readonly (Thing & { amount: number })[], tables: FittingTables): Thing[] {
   const found = new Map<string, Thing>();
   const add = ({ kind, item, each }: Fitting, vessel: Thing & { amount: number }) => {
-    const id = countedId(kind, item);
-    const before = found.get(id) ?? { id, kind, name: item, amount: 0, of: [] };
+    const key = sameName(item);
+    const before = found.get(key) ?? { id: countedId(kind, item), kind, name: item, amount: 0, of: [] };
     const more = each === undefined ? undefined : each * vessel.amount;
     const amount = before.amount === undefined || more === undefined ? undefined : before.amount + more;
-    found.set(id, { ...before, amount, of: [...before.of, { vessel: vessel.id, each }] });
+    found.set(key, { ...before, amount, of: [...before.of, { vessel: vessel.id, each }] });
   };
   const all = poured.flatMap((vessel) => fittingsOf(vessel.name, tables).map((fitting) => ({ fitting, vessel })));
   for (const kind of ["wick", "component"] as const) {

@@ -96,8 +96,13 @@ function ingredientsOf({ pots }: PouredRun, says: string[]): Need[] {
 
 function countedOf({ pots, lots }: PouredRun, tables: FittingTables, says: string[]): Need[] {
   const lines = pots.flatMap(({ id, lines }) => lines.map(({ vessel, count }) => ({ vessel, count, pots: [id] })));
+  // What is the wick of one vessel and a component of another stands in the list once.
+  const lotOf = (kind: Counted, item: string): string =>
+    (kind === "vessel" ? [kind] : [kind, "wick" as const, "component" as const])
+      .map((one) => lots.get(countedId(one, item)) ?? "")
+      .find((lot) => lot !== "") ?? "";
   const counted = (kind: Counted, item: string, quantity: number, pots: Need["pots"]): Need => ({
-    ...{ item, lot: lots.get(countedId(kind, item)) ?? "", use: "count", quantity, pots },
+    ...{ item, lot: lotOf(kind, item), use: "count", quantity, pots },
   });
   const fittings = lines.flatMap(({ vessel, count, pots }) =>
     fittingsOf(vessel, tables).flatMap(({ kind, item, each }) => {

@@ -45,8 +45,8 @@ export function lackRows(page: Page, { things, shelf }: Run, writing: Writing, p
 }
 
 /**
- * What the rows of the pots hold of an item; empty where nothing of it is fetched. What is the approved wick of one
- * vessel and a component of another is fetched as two things, and is one item on the shelf.
+ * What the rows of the pots hold of an item; empty where nothing of it is fetched. What is a vessel and a component of
+ * another one is fetched as two things, and is one item on the shelf.
  */
 function neededOfAll(things: Run["things"], lack: Lack, pots: Rows): string {
   const own = things.filter((one) => sameName(one.name) === sameName(lack.item) && isCounted(one) === lack.isCounted);

@@ -172,6 +172,34 @@ describe("components", () => {
     expect(said({ components: [["Amber jar", "CL-8", 1]], items: [["CL-8", "Wick"]] })).toEqual([]);
   });
 
+  it("say how many of the wick a candle takes, which is said where the vessel says another number", () => {
+    const said = (wick: string, ...components: CellValue[][]) => {
+      const made = run({ pour: [["Tin", 10, 200]], vessels: [["Tin", 240, wick]], components });
+      const things = made.things
+        .filter(({ name }) => /w.*21|wick/i.test(name))
+        .map(({ name, amount }) => [name, amount]);
+      return { things, texts: texts(made) };
+    };
+    const other = (each: number, item: string) =>
+      `warning: Tin: its approved wick is 2 x W-21, and its components count ${each} of ${item}, which holds; fix the wrong one`;
+    expect(said("2 x W-21", ["Tin", "W-21", 1])).toEqual({ things: [["W-21", 10]], texts: [other(1, "W-21")] });
+    expect(said("2 x W-21", ["Tin", "Wick", 3])).toEqual({ things: [["Wick", 30]], texts: [other(3, "Wick")] });
+    expect(said("2 x W-21", ["Tin", "W-21", 2]).texts).toEqual([]);
+    // Without a number the vessel does not say that it is one; of what cannot be counted that is said.
+    expect(said("W-21", ["Tin", "W-21", 2])).toEqual({ things: [["W-21", 20]], texts: [] });
+    expect(said("2 x W-21", ["Tin", "W-21", null]).texts).toEqual([
+      "warning: Each: the cell is blank; write how many one candle takes",
+    ]);
+    // Written otherwise it may be another wick: both are counted until the maker says.
+    expect(said("W-21", ["Tin", "W21", 1])).toEqual({
+      things: [
+        ["W-21", 10],
+        ["W21", 10],
+      ],
+      texts: ["warning: Tin: its approved wick is W-21, and its components name W21; fix the wrong one"],
+    });
+  });
+
   it("are missing by all that the run takes, also of what is the approved wick of one vessel and counted for another", () => {
     const made = run({
       vessels: [["Bowl", 240, "CL-8"]],
@@ -182,6 +210,9 @@ describe("components", () => {
     const rows = cells.filter(
       ({ column, content }) => column === 0 && content && "text" in content && content.text === "CL-8",
     );
+    // One row of the list to fetch, and one of what is missing.
+    expect(rows).toHaveLength(1);
+    expect(made.things.filter(({ name }) => name === "CL-8")).toMatchObject([{ kind: "wick", amount: 14 }]);
     const at = rows.at(-1)?.row;
     const missing = cells.find(({ row, column }) => row === at && column === 3)?.content;
     // Four bowls and ten tins, by both kinds of rows: one more ROUNDUP would make two of two halves.

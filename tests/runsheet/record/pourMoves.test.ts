@@ -137,6 +137,16 @@ describe("what a pour took", () => {
     ]);
   });
 
+  it("is of the lot beside the one row of a wick that is a component of another vessel, too", () => {
+    const run = pouredRun([{ parts: [] }], { lots: new Map([["wick w-7", "X-2"]]) });
+    const components: Components = new Map([["tin", [{ vessel: "Tin", item: "W-7", each: 1, wrong: [] }]]]);
+    const { used } = pourMoves(run, { moves: movesOf([]), components, vessels: new Map() });
+    expect(used.map(({ item, lot, quantity }) => [item, lot, quantity])).toEqual([
+      ["Tin", "", 10],
+      ["W-7", "X-2", 10],
+    ]);
+  });
+
   it("is the oldest lots where none is written, one after the other, and what no lot has is said", () => {
     const moves = movesOf([
       ["Wax", "W-2", 400, DAY + 5],
