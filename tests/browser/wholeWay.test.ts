@@ -182,8 +182,9 @@ describe("a maker's whole way", () => {
     const log = await tryout.table("RunsLog");
     expect(log.rows).toHaveLength(4);
     expect(log.rows.map((row) => String(row[0]).slice(-2))).toEqual(["01", "01", "02", "02"]);
-    // Two pours of the tin now, of the same weight: 109 / 125.
-    await says("Tin: 0.872 ± 0 (95 %), from 2 pours");
+    // Two pours of the tin now, of the same weight: 109 / 125. What a scale to 1 g rounds of both (GUM F.2.2.1) is
+    // 1 / sqrt(12) x sqrt(1 + 0.872 ^ 2) / 125 = 0.00306, and 1.962 times that 0.006.
+    await says("Tin: 0.872 ± 0.006 (95 %), from 2 pours");
   });
 
   it("offers the new factor and changes the vessel table only at a press that says so", async () => {

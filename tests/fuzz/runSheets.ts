@@ -92,7 +92,7 @@ class Way {
       () => logOn(book.read, BY_HAND),
       () => "",
     );
-    this.step("wax factors of the log", () => newFactors(log, rows.rows.vessels ?? new Map()));
+    this.step("wax factors of the log", () => newFactors(log, rows.rows.vessels ?? new Map(), settings));
     this.step("losses of the log", () => newLoss(log, settings.loss));
     const open = this.step("what is not logged", () => openRun(poured, log, settings.unit));
     const rejects = this.step("rejects of the log", () => rejectShare(runCandles(log)));

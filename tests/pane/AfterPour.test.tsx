@@ -157,7 +157,8 @@ describe("after the pour", () => {
       expect(buttons()).toContain(change);
       const button = seeAll("button").find(({ textContent }) => textContent === change);
       expect(document.getElementById(button?.getAttribute("aria-describedby") ?? "")?.textContent).toBe(
-        "Tin: 0.875 ± 0 (95 %), from 2 pours",
+        // 1.962 / sqrt(12) x sqrt(1 + 0.875 ^ 2) / 120: what a scale to 1 g rounds (GUM F.2.2.1).
+        "Tin: 0.875 ± 0.0063 (95 %), from 2 pours",
       );
       host.all.RunsLog = log(102, 108, 123);
       await changed(host);

@@ -77,6 +77,7 @@ async function wordsForLog(
   }
   const count = (lots: readonly string[]) => lots.filter((one) => one === lot).length;
   if (count(after.log.lots) !== count(before) + rows.length) throw new Error(LOGGING.notThere(lot));
-  const hasNew = newFactors(after.log, after.vessels).some(({ offer }) => offer);
+  const { settings } = book;
+  const hasNew = settings && newFactors(after.log, after.vessels, settings).some(({ offer }) => offer);
   return hasNew ? done + LOGGING.seeFactors : done;
 }

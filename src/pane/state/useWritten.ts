@@ -31,8 +31,9 @@ export function useWritten(
   write: Write,
 ) {
   const [report, setReport] = useState<Report>();
-  const factors = useMemo(() => newFactors(log, vessels), [log, vessels]);
-  const loss = useMemo(() => newLoss(log, book.settings?.loss), [log, book.settings?.loss]);
+  const { settings } = book;
+  const factors = useMemo(() => (settings ? newFactors(log, vessels, settings) : []), [log, vessels, settings]);
+  const loss = useMemo(() => newLoss(log, settings?.loss), [log, settings?.loss]);
   if (!chosen) return undefined;
   const { name: sheet, lot } = chosen;
   const copies = copiesOf(chosen, sheets).map(({ name }) => name);

@@ -3,8 +3,10 @@ import { waxFactor } from "../../core/fill/waxFactor";
 import { waxFactorSpread } from "../../core/fill/waxFactorSpread";
 import { isWaxFactor, POURED } from "../likelyWeight";
 import { sameName } from "../sameName";
+import type { Settings } from "../settings";
 import type { Log } from "../tables/runsLog";
 import type { Vessels } from "../tables/vessels";
+import { weightRatio } from "../tables/weightUnits";
 
 /**
  * A wax factor is offered once it is known this well, by two pours at least: half of its 95 % interval. 3 in 86 is a rim
@@ -31,12 +33,15 @@ export interface ShownFactor {
 /**
  * What all logged pours of the known vessels show together, where it differs from the vessel table. Each row of the
  * log is one pour, with the water its vessel held then. Pours that no wax makes are left out, and that is said.
+ * @param scale what the scale reads to now: the log does not say what it did then
  */
-export function newFactors(log: Log, vessels: Vessels): ShownFactor[] {
+export function newFactors(log: Log, vessels: Vessels, scale: Pick<Settings, "unit" | "division">): ShownFactor[] {
   return [...vessels].flatMap(([key, { vessel, row, factor: old }]) => {
-    const own = log.rows.flatMap(({ vessel, water, weighed, lot }) =>
-      sameName(vessel) === key && weighed && water ? [{ poured: weighed, water, lot }] : [],
-    );
+    const own = log.rows.flatMap(({ vessel, water, weighed, lot, unit }) => {
+      if (sameName(vessel) !== key || !weighed || !water) return [];
+      const ratio = weightRatio(unit && { weight: unit }, scale.unit);
+      return [{ poured: weighed * ratio, water: water * ratio, lot }];
+    });
     const fit = own.filter(({ poured, water }) => isWaxFactor(poured / water));
     const left = own.filter((pour) => !fit.includes(pour));
     const out =
@@ -48,7 +53,7 @@ export function newFactors(log: Log, vessels: Vessels): ShownFactor[] {
     const factor = fit.length > 0 ? waxFactor(fit) : undefined;
     const isNew = factor !== undefined && (old === undefined || Math.abs(old - factor) > 5e-5);
     if (!isNew) return out.length > 0 ? [{ vessel, says: `${vessel}: ${out}`, offer: undefined }] : [];
-    const spread = fit.length > 1 ? waxFactorSpread(fit) : undefined;
+    const spread = fit.length > 1 ? waxFactorSpread(fit, scale.division) : undefined;
     const isSure = spread !== undefined && spread <= SURE;
     const says = [`${vessel}: ${formatFactor(factor)}${certainty(spread, fit.length)}`, ...out].join("; ");
     return [{ vessel, says, offer: isSure ? { vessel, row, old, factor } : undefined }];
@@ -57,7 +62,8 @@ export function newFactors(log: Log, vessels: Vessels): ShownFactor[] {
 
 function certainty(spread: number | undefined, pours: number): string {
   if (spread === undefined) return ", from one pour: how sure is not known, so it is not offered yet; pour once more";
-  const shown = ` ± ${formatFactor(spread)} (95 %), from ${pours} pours`;
+  // No scale makes it surer than the digits that are kept.
+  const shown = ` ± ${formatFactor(Math.max(spread, 1e-4))} (95 %), from ${pours} pours`;
   return spread <= SURE ? shown : `${shown}: not sure enough yet, ± ${SURE} is wanted; pour once more`;
 }
 

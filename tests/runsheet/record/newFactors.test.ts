@@ -5,8 +5,10 @@ import { logOf, vesselsOf } from "./poured";
 const TIN = vesselsOf(["Tin", 100, 0.86]);
 const log = (...weighed: number[]) =>
   logOf(...weighed.map((weight, i): [string, string, number, number] => [`2026-330-0${i + 1}`, "tin ", weight, 100]));
-const says = (...weighed: number[]) => newFactors(log(...weighed), TIN).map((one) => one.says);
-const offered = (...weighed: number[]) => newFactors(log(...weighed), TIN).map(({ offer }) => offer?.factor);
+/** A scale so fine that what it rounds does not show. */
+const FINE = { unit: "g", division: 1e-6 } as const;
+const says = (...weighed: number[]) => newFactors(log(...weighed), TIN, FINE).map((one) => one.says);
+const offered = (...weighed: number[]) => newFactors(log(...weighed), TIN, FINE).map(({ offer }) => offer?.factor);
 
 describe("the wax factors that the log shows", () => {
   it("are said of one pour, and offered from two on", () => {
@@ -14,7 +16,7 @@ describe("the wax factors that the log shows", () => {
       "Tin: 0.84, from one pour: how sure is not known, so it is not offered yet; pour once more",
     ]);
     expect(offered(84)).toEqual([undefined]);
-    expect(newFactors(log(84, 84), TIN)[0]?.offer).toEqual({ vessel: "Tin", row: 0, old: 0.86, factor: 0.84 });
+    expect(newFactors(log(84, 84), TIN, FINE)[0]?.offer).toEqual({ vessel: "Tin", row: 0, old: 0.86, factor: 0.84 });
   });
 
   it("wait until they are known to 0.03", () => {
@@ -27,6 +29,19 @@ describe("the wax factors that the log shows", () => {
     // d = 2: 4.302653 x 2 / sqrt(3) / 100 = 0.0497.
     expect(says(82, 84, 86)).toEqual([
       "Tin: 0.84 ± 0.0497 (95 %), from 3 pours: not sure enough yet, ± 0.03 is wanted; pour once more",
+    ]);
+  });
+
+  it("are never surer than the scale: of pours that weigh the same, by what it reads to", () => {
+    const of = (division: number, unit: "g" | "oz" = "g") =>
+      newFactors(log(84, 84), TIN, { unit, division }).map((one) => one.says);
+    // By hand (GUM F.2.2.1): 1 / sqrt(12) x sqrt(1 + 0.84 ^ 2) / 100 = 0.00377; 1.962 times that. Student's t of 1000.
+    expect(of(1)).toEqual(["Tin: 0.84 ± 0.0074 (95 %), from 2 pours"]);
+    expect(says(84, 84)).toEqual(["Tin: 0.84 ± 0.0001 (95 %), from 2 pours"]);
+    // A step of 0.1 oz is 2.834952 g (NIST SP 811): the log is in g.
+    expect(of(0.1, "oz")).toEqual(["Tin: 0.84 ± 0.021 (95 %), from 2 pours"]);
+    expect(of(5)).toEqual([
+      "Tin: 0.84 ± 0.037 (95 %), from 2 pours: not sure enough yet, ± 0.03 is wanted; pour once more",
     ]);
   });
 
@@ -47,8 +62,8 @@ describe("the wax factors that the log shows", () => {
   it("take each row with the water its vessel held then, and say nothing where nothing is new", () => {
     expect(says(86)).toEqual([]);
     const two = logOf(["a", "Tin", 84, 100], ["b", "Tin", 168, 200]);
-    expect(newFactors(two, TIN).map(({ offer }) => offer?.factor)).toEqual([expect.closeTo(0.84, 12)]);
+    expect(newFactors(two, TIN, FINE).map(({ offer }) => offer?.factor)).toEqual([expect.closeTo(0.84, 12)]);
     // Without water, and of vessels that are not in the table, there is no factor.
-    expect(newFactors(logOf(["a", "Tin", 84, null], ["b", "Jar", 84, 100]), TIN)).toEqual([]);
+    expect(newFactors(logOf(["a", "Tin", 84, null], ["b", "Jar", 84, 100]), TIN, FINE)).toEqual([]);
   });
 });
