@@ -23,6 +23,7 @@ import { TextToNumber } from "./textToNumber";
 import { readTyped } from "./typedNumbers";
 import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
+import { removeWholeLines } from "./wholeLines";
 import "./filterCorrections";
 import "./narrowNumbers";
 import "./tableCorrections";
@@ -74,4 +75,5 @@ export function prepareEditing(
   refuseLinks(injector, say);
   keepReplacedTexts(injector);
   moveFilteredRows(injector);
+  removeWholeLines(injector);
 }
