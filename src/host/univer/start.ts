@@ -15,7 +15,7 @@ import { watchForCycles } from "../../engine/cycles";
 import { dropLateResults } from "../../engine/lateResults";
 import { parseAnew } from "../../engine/parseAnew";
 import { forgetOldMessages, type Problem, problemsOf } from "../../engine/problems";
-import { forgetRemovedSheets } from "../../engine/removedSheets";
+import { forgetRemoved } from "../../engine/removed";
 import { readTypedFormulas } from "../../engine/typing";
 import type { KnownValues } from "../../sheet/knownValues";
 import { UniverHost } from "./adapter";
@@ -130,7 +130,7 @@ class Embedded implements Spreadsheet {
     const workbook = openWorkbook(univer, known ? withValues(data, known) : data);
     if (known) fillCells(injector, workbook, known);
     else calculateWhileDrawing(injector);
-    forgetRemovedSheets(injector);
+    forgetRemoved(injector);
     lookThroughInTurns(injector);
     this.#api = FUniver.newAPI(univer);
     this.host = new UniverHost(univer, (words) => this.#say(words));

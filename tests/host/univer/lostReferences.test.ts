@@ -2,6 +2,7 @@ import { RedoCommand, UndoCommand } from "@univerjs/core";
 import {
   InsertDefinedNameCommand,
   RemoveColCommand,
+  RemoveDefinedNameCommand,
   RemoveRowCommand,
   RemoveSheetCommand,
   SetRangeValuesMutation,
@@ -12,9 +13,10 @@ import { UniverSheetsDataValidationPlugin } from "@univerjs/sheets-data-validati
 import { expect, it } from "vitest";
 import "../../../src/engine/corrections";
 import { parseAnew } from "../../../src/engine/parseAnew";
-import { forgetRemovedSheets } from "../../../src/engine/removedSheets";
+import { forgetRemoved } from "../../../src/engine/removed";
 import { Calculation } from "../../../src/host/univer/calculation";
 import { followEdits } from "../../../src/host/univer/editing/edits";
+import "../../../src/host/univer/editing/removedNames";
 import { loseReferences } from "../../../src/host/univer/editing/lostReferences";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
 import { snapshotOf } from "../../../src/host/univer/snapshot";
@@ -48,7 +50,7 @@ async function beside(formulas: readonly string[], names: Readonly<Record<string
     [UniverSheetsDataValidationPlugin, UniverSheetsConditionalFormattingPlugin],
   );
   parseAnew(page.injector);
-  forgetRemovedSheets(page.injector);
+  forgetRemoved(page.injector);
   followEdits(page.injector, (edit) => loseReferences(page.injector, edit));
   for (const [name, formulaOrRefString] of Object.entries(names)) {
     await page.run(InsertDefinedNameCommand.id, {
@@ -166,6 +168,24 @@ it("come back with a sheet of however many cells", async () => {
   expect(await results()).toEqual(["#REF!"]);
   await page.run(UndoCommand.id, {});
   expect(await results()).toEqual([905]);
+});
+
+it.each([
+  ["the only one", { COST: "Costs!$B$2" }],
+  ["one of several", { COST: "Costs!$B$2", OTHER: "=1" }],
+])("keep a name that is removed, %s, and are errors until there is one again", async (_, names) => {
+  const formulas = ["=COST", "=COST*10", "=SUM(COST,1)", "=A2+1"];
+  const { page, results, texts } = await beside(formulas, names);
+  expect(await results()).toEqual([2, 20, 3, 21]);
+  const name = { id: "COST", name: "COST", formulaOrRefString: "Costs!$B$2", localSheetId: "AllDefaultWorkbook" };
+  await page.run(RemoveDefinedNameCommand.id, name);
+  expect(await results()).toEqual(["#NAME?", "#NAME?", "#NAME?", "#NAME?"]);
+  expect(texts()).toEqual(formulas);
+  await page.run(UndoCommand.id, {});
+  expect(await results()).toEqual([2, 20, 3, 21]);
+  await page.run(RedoCommand.id, {});
+  await page.run(InsertDefinedNameCommand.id, { ...name, id: "again", formulaOrRefString: "Costs!$B$3" });
+  expect(await results()).toEqual([3, 30, 4, 31]);
 });
 
 const whole = { startRow: 0, endRow: 2, startColumn: 0, endColumn: 25 };

@@ -26,6 +26,7 @@ import { undoWords } from "./undoWords";
 import { removeWholeLines } from "./wholeLines";
 import "./filterCorrections";
 import "./narrowNumbers";
+import "./removedNames";
 import "./tableCorrections";
 
 /**
