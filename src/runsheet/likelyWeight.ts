@@ -2,17 +2,11 @@ import { plain } from "../core/check/plain";
 import { ANY_WAX } from "../core/fill/checkedPour";
 import type { WeightUnit } from "./settings";
 
-/** What waxes weigh for one of water, with room to spare: common practice, no source. Beyond it lies a slip. */
-const LEAST = 0.5;
-const MOST = 1.2;
 /**
  * How far a fill may be from what the water and the wax factor of its vessel make before it is asked about, as a share
  * of it: the factors of waxes lie within that of the usual one. Common practice, no source.
  */
 const FAR_FILL = 0.15;
-
-/** Whether a wax factor may be one of a wax. */
-export const isLikelyFactor = (factor: number): boolean => factor >= LEAST && factor <= MOST;
 
 /** Whether a fill is near enough to what its vessel is expected to hold. */
 export const isNearFill = (fill: number, expected: number): boolean => Math.abs(fill - expected) <= FAR_FILL * expected;
@@ -27,7 +21,7 @@ export const runsOver = (weight: number, water: number): boolean => weight > ANY
  */
 export const POURED = { least: 0.7, most: 1 } as const;
 
-/** Whether a candle as weighed may show a wax factor. */
+/** Whether a wax factor may be one of a wax, typed or shown by a candle as weighed. */
 export const isWaxFactor = (factor: number): boolean => factor >= POURED.least && factor <= POURED.most;
 
 /** Whether no wax shows such a factor. */

@@ -588,7 +588,7 @@ describe("from a table to a plan", () => {
     ]);
     // 8.3 oz of water: what was 190 g is no 190 oz, and no 19 g either.
     expect(made(190, vessels(["Bowle", 8.3, 0.86]))).toEqual([
-      "0: Bowle is filled with 190 g, and the water it holds weighs 8.3 g: wax is lighter than water, so it would run over. Fix the wrong one, or its unit",
+      "0: Bowle is filled with 190 g, and the water it holds weighs 8.3 g: wax is lighter than water, so it would run over. Fix the wrong one, its unit or the wax factor",
     ]);
     expect(made(21, vessels(["Bowle", 250, 0.86]))[0]).toContain("Bowle is filled with 21 g");
     expect(made(190, vessels(["Bowle", 250, 0.86], ["bowle", 200, 0.86]))).toEqual([

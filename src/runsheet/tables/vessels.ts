@@ -1,7 +1,7 @@
 import { factor as waxFactor } from "../../core/check/factor";
 import { plain } from "../../core/check/plain";
 import { addAll } from "../../core/longLists";
-import { isLikelyFactor } from "../likelyWeight";
+import { isWaxFactor } from "../likelyWeight";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
@@ -85,7 +85,7 @@ function readVessels(table: TableReader<keyof typeof FIELDS>): Vessels {
     const [water, typed] = [reader.number("water"), reader.number("factor")];
     const factor = typed === undefined ? undefined : reader.check("factor", () => waxFactor("factor", typed));
     const looks: Problem[] = [];
-    if (factor !== undefined && !isLikelyFactor(factor)) {
+    if (factor !== undefined && !isWaxFactor(factor)) {
       looks.push(reader.warning("factor", `${vessel} has the wax factor ${plain(factor)}; most waxes are near 0.86`));
     }
     addAll(looks, unitDoubts(table));

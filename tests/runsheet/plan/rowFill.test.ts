@@ -236,9 +236,28 @@ describe("a fill beside the water of its vessel", () => {
 
   it("stops the sheet where it would run over", () => {
     expect(said(280)).toEqual([
-      "fix 0: Jar is filled with 280 g, and the water it holds weighs 250 g: wax is lighter than water, so it would run over. Fix the wrong one, or its unit",
+      "fix 0: Jar is filled with 280 g, and the water it holds weighs 250 g: wax is lighter than water, so it would run over. Fix the wrong one, its unit or the wax factor",
     ]);
     expect(said(270)[0]).toMatch(/^check/);
+  });
+
+  // 1 / 0.86 is 1.163: the quotient the wrong way round. Lighter or heavier than any wax: common practice, no source.
+  it("is not believed where the factor that makes it is of no wax", () => {
+    const filled = (factor: number | null, settings: Partial<Settings> = {}) =>
+      made(
+        [
+          ["Vessel", "Quantity", "Water (g)", "Wax factor"],
+          ["Jar", 4, 250, factor],
+        ],
+        undefined,
+        settings,
+      ).says.filter((one) => one.includes("is filled with"));
+    expect(filled(1.163)[0]).toMatch(/^fix 0: Jar is filled with 290.75 g, .*would run over/);
+    expect(filled(1.05)[0]).toMatch(/^check 0: Jar is filled with 262.5 g, .*by the wax factor 0.86 that is 215 g/);
+    expect(filled(0.55)[0]).toMatch(/^check 0: Jar is filled with 137.5 g, /);
+    expect(filled(null, { waxFactor: 1.163 })[0]).toMatch(/^fix 0: /);
+    expect(filled(null, { waxFactor: 0.55 })[0]).toMatch(/^check 0: .*by the wax factor 0.86/);
+    expect(filled(0.8)).toEqual([]);
   });
 });
 

@@ -1,6 +1,7 @@
 import { plain } from "../../../core/check/plain";
+import { USUAL_WAX_FACTOR } from "../../../core/fill/fillWeight";
 import { gramsIn } from "../../../core/units/weight";
-import { formatWeight, isLikelyFactor, isNearFill, runsOver } from "../../likelyWeight";
+import { formatWeight, isNearFill, isWaxFactor, runsOver } from "../../likelyWeight";
 import type { Problem } from "../../problem";
 import { sameName } from "../../sameName";
 import type { Settings, WeightUnit } from "../../settings";
@@ -19,7 +20,7 @@ const ALL_LARGEST = 1500;
 
 /**
  * Fills that the water and the wax factor of their vessels do not bear out, as the row or else the table of vessels
- * knows them: each vessel and fill once. A vessel that would run over is an error.
+ * knows them: each vessel and fill once. A vessel that would run over is an error, whatever its factor says.
  */
 export function unlikelyFills(
   rows: readonly PourRow[],
@@ -29,15 +30,17 @@ export function unlikelyFills(
   const said = new Set<string>();
   return rows.flatMap(({ row, vessel, fill, ...given }): Problem[] => {
     const known = vessels.get(sameName(vessel));
-    const [water, own] = [given.water ?? known?.water, given.factor ?? known?.factor];
-    // One that no wax has is spoken of there, and says nothing of a fill.
-    const factor = own !== undefined && isLikelyFactor(own) ? own : waxFactor;
+    const water = given.water ?? known?.water;
+    // One that no wax has says nothing of a fill.
+    const factors = [given.factor ?? known?.factor, waxFactor, USUAL_WAX_FACTOR];
+    const factor = factors.find((one) => one !== undefined && isWaxFactor(one)) as number;
     const key = JSON.stringify([sameName(vessel), fill, water, factor]);
-    if (water === undefined || isNearFill(fill, water * factor) || said.has(key)) return [];
+    if (water === undefined || said.has(key)) return [];
+    if (isNearFill(fill, water * factor) && fill <= water) return [];
     said.add(key);
     const begin = `${vessel} is filled with ${formatWeight(fill, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;
     if (runsOver(fill, water)) {
-      const text = `${begin}: wax is lighter than water, so it would run over. Fix the wrong one, or its unit`;
+      const text = `${begin}: wax is lighter than water, so it would run over. Fix the wrong one, its unit or the wax factor`;
       return [{ row, field: "fill", severity: "error", text }];
     }
     const text = `${begin}: by the wax factor ${plain(factor)} that is ${formatWeight(water * factor, unit)}; check both, and their units`;
