@@ -3,6 +3,7 @@ import { oneOf } from "../../core/check/oneOf";
 import { plain } from "../../core/check/plain";
 import { rate } from "../../core/check/rate";
 import { sum } from "../../core/statistics/sum";
+import { percent } from "../percent";
 import type { Problem } from "../problem";
 import { sameName } from "../sameName";
 import { basisWords } from "./basisWords";
@@ -129,8 +130,15 @@ function readIngredient(reader: RowReader<RecipeField>): { ingredient: Ingredien
   }
   if (basis === undefined || share === undefined || sort === undefined) return { ingredient: undefined, looks };
   const isDye = (sort === "dye" || sort === "colour" || sort === "color") && isLoad(basis);
+  if (isLoad(basis) && !isScent && share > (isDye ? MOST.dye : MOST.other)) {
+    const begin = `${name} at ${percent(share)} % ${basis} is more than candles take of it as a rule`;
+    looks.push(reader.warning("share", `${begin}; if ${plain(share)} % was meant, write ${plain(share)}%`));
+  }
   return { ingredient: { name, share, basis, isScent: isScent && isLoad(basis), isDye }, looks };
 }
+
+/** Dye colours by tenths of a percent, what else goes into wax by a few: common practice, no source. */
+const MOST = { dye: 0.03, other: 0.2 } as const;
 
 const isLoad = (basis: Ingredient["basis"] | undefined): boolean => basis === "of wax" || basis === "of total";
 

@@ -81,6 +81,18 @@ describe("a recipe", () => {
     }
   });
 
+  // Dye colours by tenths of a percent, other additives by a few: common practice, no source.
+  it("asks about more dye or additive than candles take: 0.5 is half, and not 0.5 %", () => {
+    expect(wrong(["Cedar", "Red dye", 0.5, "of wax", "dye"])).toEqual([
+      "share: Red dye at 50 % of wax is more than candles take of it as a rule; if 0.5 % was meant, write 0.5%",
+    ]);
+    expect(wrong(["Cedar", "Hard wax", 0.25, "of total", "additive"])).toHaveLength(1);
+    expect(wrong(["Cedar", "Red dye", 0.03, "of wax", "colour"], [null, "Hard wax", 0.2, "of wax", "other"])).toEqual(
+      [],
+    );
+    expect(wrong(["Cedar", "Soft wax", 70, "part", "wax"])).toEqual([]);
+  });
+
   it("has no scent among the parts, where no limit would count it", () => {
     expect(wrong(["Cedar", "Cedar oil", 1, "part", "scent"])).toEqual([
       "basis: Basis: Cedar oil is scent by its kind; give it a load, of wax or of total, and not parts",
