@@ -169,13 +169,27 @@ describe("the recorder", () => {
     expect(store.cells()[1]).toEqual({ 0: { v: "last word" } });
   });
 
-  it("keeps what is being typed when the page goes, and leaves it when it is only out of sight", async () => {
+  /** The page goes out of sight, where fingers point or a mouse does. */
+  const hide = (isTouched: boolean) => {
+    vi.spyOn(document, "visibilityState", "get").mockReturnValue("hidden");
+    vi.spyOn(window, "matchMedia").mockImplementation(
+      (media) => ({ matches: isTouched === media.includes("coarse") }) as MediaQueryList,
+    );
+    document.dispatchEvent(new Event("visibilitychange"));
+  };
+
+  it.each([
+    ["goes", () => window.dispatchEvent(new Event("pagehide"))],
+    ["is frozen", () => document.dispatchEvent(new Event("freeze"))],
+    ["is out of sight on a phone", () => hide(true)],
+  ])("keeps what is being typed when the page %s, and leaves it when it is only out of sight", async (_, go) => {
     record();
     sheet.typed = "half a word";
-    vi.spyOn(document, "visibilityState", "get").mockReturnValue("hidden");
-    document.dispatchEvent(new Event("visibilitychange"));
+    hide(false);
+    await pass(SOON);
     expect(sheet.typed).toBe("half a word");
-    window.dispatchEvent(new Event("pagehide"));
+    expect(store.states.size).toBe(0);
+    go();
     await pass(0);
     expect(store.cells()[0]).toEqual({ 0: { v: "half a word" } });
     vi.restoreAllMocks();

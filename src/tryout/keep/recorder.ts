@@ -65,7 +65,8 @@ export class Recorder {
         this.#collector.note(change);
         if (change.isEdit) this.#edited();
       }),
-      listen(document, "visibilitychange", () => document.visibilityState === "hidden" && this.flush()),
+      listen(document, "visibilitychange", () => document.visibilityState === "hidden" && this.#outOfSight()),
+      listen(document, "freeze", () => this.leave()),
       listen(window, "pagehide", () => this.leave()),
     );
     if (of.atOnce) this.#soon(0);
@@ -87,9 +88,15 @@ export class Recorder {
 
   /** Keeps at once all that was done, also what is being typed, as the page goes. */
   leave(): void {
-    // Its cell has it when this returns. A page that only goes out of sight lets it be typed to its end.
+    // Its cell has it when this returns.
     void this.source.finishTyping();
     this.flush();
+  }
+
+  /** Phones and tablets end a page that is out of sight without a word. Elsewhere it can be typed to its end later. */
+  #outOfSight(): void {
+    if (matchMedia("(pointer: coarse)").matches) this.leave();
+    else this.flush();
   }
 
   /** Keeps at once what is not kept yet: all of it is on its way when this returns. */
