@@ -1,4 +1,4 @@
-import { Direction, UndoCommand } from "@univerjs/core";
+import { Direction, RedoCommand, UndoCommand } from "@univerjs/core";
 import {
   InsertRowCommand,
   MoveRowsMutation,
@@ -8,12 +8,16 @@ import {
 } from "@univerjs/preset-sheets-core";
 import { SetSheetTableFilterCommand, TableManager } from "@univerjs/preset-sheets-table";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import "../../../src/host/univer/editing/filterCorrections";
 import { moveFilteredRows } from "../../../src/host/univer/editing/filteredRowMoves";
+import { followRemoved } from "../../../src/host/univer/editing/removedRows";
 import { Headless } from "./headless";
 
 const HEADING = 2;
 const POURED = ["Poured", "x", "open", "x", "spilt"];
 const ALL = "Poured x (open) x (spilt)";
+
+const rows = (startRow: number, endRow: number) => ({ startRow, endRow, startColumn: 0, endColumn: 25 });
 
 describe("rows that a table's filter hides", () => {
   let page: Headless;
@@ -24,6 +28,7 @@ describe("rows that a table's filter hides", () => {
     const table = { name: "Pours", row: HEADING, column: 0, headings: ["Poured"], rows: POURED.length - 1 };
     page = new Headless([{ name: "Pours", widths: [], cells, tables: [table] }]);
     moveFilteredRows(page.injector);
+    followRemoved(page.injector);
     const tableId = page.injector.get(TableManager).getTableList(page.ids.unitId)[0]?.id;
     const tableFilter = { filterType: "manual", values: ["x"] };
     await page.run(SetSheetTableFilterCommand.id, { tableId, column: 0, tableFilter });
@@ -38,8 +43,6 @@ describe("rows that a table's filter hides", () => {
     })
       .filter((text) => text !== "")
       .join(" ");
-
-  const rows = (startRow: number, endRow: number) => ({ startRow, endRow, startColumn: 0, endColumn: 25 });
 
   it.each([
     ["above the table", 1],
@@ -58,6 +61,23 @@ describe("rows that a table's filter hides", () => {
     await page.run(RemoveRowCommand.id, { range: rows(2, 3) });
     expect(seen()).toBe("Poured x (open) (spilt)");
   });
+
+  it.each([
+    ["rows that it hides and shows", rows(HEADING + 1, HEADING + 4), "Poured (open) (spilt)", 2],
+    ["one that it hides, which stays", rows(HEADING + 2, HEADING + 2), ALL, 4],
+    ["its last ones and some below it", rows(HEADING + 3, HEADING + 9), "Poured x (open) (spilt)", 3],
+    ["its headings with all others", rows(HEADING, HEADING + 4), "open spilt", undefined],
+  ])(
+    "stay hidden and in their table when %s are deleted, and when that is taken back",
+    async (_, range, left, count) => {
+      await page.run(RemoveRowCommand.id, { range });
+      expect([seen(), page.table("Pours")?.rows]).toEqual([left, count]);
+      await page.run(UndoCommand.id, {});
+      expect([seen(), page.table("Pours")?.rows]).toEqual([ALL, 4]);
+      await page.run(RedoCommand.id, {});
+      expect([seen(), page.table("Pours")?.rows]).toEqual([left, count]);
+    },
+  );
 
   it("go with their own when those are deleted", async () => {
     await page.run(RemoveRowMutation.id, { range: rows(HEADING + 2, HEADING + 2) });

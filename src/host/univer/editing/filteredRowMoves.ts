@@ -7,7 +7,7 @@ import {
   RemoveRowMutation,
   ReorderRangeMutation,
 } from "@univerjs/preset-sheets-core";
-import { TableManager } from "@univerjs/preset-sheets-table";
+import { DeleteSheetTableMutation, TableManager } from "@univerjs/preset-sheets-table";
 import { hideRows } from "./filterCorrections";
 
 interface Params {
@@ -27,6 +27,7 @@ export function moveFilteredRows(injector: Injector): void {
   const tables = injector.get(TableManager);
   // Before it is done, so that what is drawn after it finds the rows where they are.
   injector.get(ICommandService).beforeCommandExecuted(({ id, params }) => {
+    if (id === DeleteSheetTableMutation.id) showAll(tables, params as { unitId: string; tableId: string });
     const move = params && moveOf(id, params as Params);
     if (!move) return;
     const { unitId, subUnitId, range } = params as Params;
@@ -36,6 +37,12 @@ export function moveFilteredRows(injector: Injector): void {
       hideRows(tables, unitId, table, new Set([...hidden].flatMap((row) => move(row) ?? [])));
     }
   });
+}
+
+/** What a table that is removed hides would stay hidden. */
+function showAll(tables: TableManager, { unitId, tableId }: { unitId: string; tableId: string }): void {
+  const table = tables.getTable(unitId, tableId);
+  if (table?.getTableFilters().getFilterOutRows()?.size) hideRows(tables, unitId, table, new Set());
 }
 
 function moveOf(id: string, { range, sourceRange, targetRange, order }: Params): Move | null {

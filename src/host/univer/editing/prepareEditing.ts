@@ -17,6 +17,7 @@ import { Pasting } from "./paste";
 import { readPercent } from "./percent";
 import { addPopUpKeys } from "./popUps";
 import { refuseLinks } from "./refuseLinks";
+import { followRemoved } from "./removedRows";
 import { keepReplacedTexts } from "./replacing";
 import { refuseSorting, sortWhole } from "./sorting";
 import { TextToNumber } from "./textToNumber";
@@ -76,5 +77,6 @@ export function prepareEditing(
   refuseLinks(injector, say);
   keepReplacedTexts(injector);
   moveFilteredRows(injector);
+  followRemoved(injector);
   removeWholeLines(injector);
 }
