@@ -19,8 +19,7 @@ export function textForNumber(text: string, wanted: Wanted): string {
   return written ? `${shown} is text: write ${written}` : `${shown} is not a number; write a plain number`;
 }
 
-const MAKE_A_NUMBER =
-  'use "Text to Number" on the cell, in Excel "Convert to Number"; or type it again, where the cell\'s format is not text';
+const MAKE_A_NUMBER = 'choose "Text to Number" in the menu of the cell, in Excel "Convert to Number", or type it again';
 
 /** A number in a text, and the words behind it. */
 interface Amount {

@@ -67,8 +67,8 @@ describe("a number beyond what a spreadsheet keeps", () => {
 
 describe("a number that is kept as text", () => {
   it.each([
-    ["8%", '"8%" is kept as text; use "Text to Number" on the cell'],
-    ["12", '"12" is kept as text; use "Text to Number" on the cell'],
+    ["8%", '"8%" is kept as text; choose "Text to Number" in the menu of the cell'],
+    ["12", '"12" is kept as text; choose "Text to Number" in the menu of the cell'],
     ["12 pcs", '"12 pcs" is text: write 12, without words'],
     ["0,86", '"0,86" is text: write 0.86'],
   ])("%s", (typed, text) => {

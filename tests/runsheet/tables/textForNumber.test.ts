@@ -80,7 +80,7 @@ describe("a text where a number is to stand", () => {
 
   it.each(["12", "8%", "0.86", ".5", "1.250"])("names the way to make %s a number", (text) => {
     expect(said(text, "weight", "Fill (g)")).toBe(
-      `"${text}" is kept as text; use "Text to Number" on the cell, in Excel "Convert to Number"; or type it again, where the cell's format is not text`,
+      `"${text}" is kept as text; choose "Text to Number" in the menu of the cell, in Excel "Convert to Number", or type it again`,
     );
   });
 });
