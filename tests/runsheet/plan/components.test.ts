@@ -181,7 +181,7 @@ describe("components", () => {
       return { things, texts: texts(made) };
     };
     const other = (each: number, item: string) =>
-      `warning: Tin: its approved wick is 2 x W-21, and its components count ${each} of ${item}, which holds; fix the wrong one`;
+      `warning: Tin: its approved wick is 2 x W-21, and its components count ${each} of ${item}, and so many are fetched. Fix the wrong one`;
     expect(said("2 x W-21", ["Tin", "W-21", 1])).toEqual({ things: [["W-21", 10]], texts: [other(1, "W-21")] });
     expect(said("2 x W-21", ["Tin", "Wick", 3])).toEqual({ things: [["Wick", 30]], texts: [other(3, "Wick")] });
     expect(said("2 x W-21", ["Tin", "W-21", 2]).texts).toEqual([]);

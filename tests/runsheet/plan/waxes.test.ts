@@ -81,6 +81,7 @@ describe("the wax that a row names", () => {
     expect(known("Soft wux", { recipes: two })[0]).toMatch(/ of its own\. Check the name$/);
     expect(known("Coconut", { recipes: BLEND })[0]).toMatch(/ of its own\. Check the name$/);
     expect(known("Blent", { recipes: BLEND })[0]).toMatch(/ of its own\. Is it Blend\?$/);
+    expect(known("Blent", { recipes: [["Blend", "Soft wax", "three", "part", "wax"]] })[0]).toMatch(/Is it Blend\?$/);
     // An additive of a recipe is no wax.
     expect(known("Hardener", { recipes: BLEND })).toHaveLength(1);
   });

@@ -18,7 +18,9 @@ export function waxProblems(rows: readonly PourRow[], recipes: Recipes, items: r
   const blends = [...recipes.values()].filter(({ ingredients }) => ingredients.some(isPart));
   const parts = blends.flatMap(({ ingredients }) => ingredients.filter(isPart).map(({ name }) => name));
   const known = new Set([...parts, ...items].map(sameName));
-  const names = [...blends.map(({ name }) => name), ...parts, ...items];
+  // What of a recipe cannot be read may be its waxes.
+  const named = [...recipes.values()].filter((one) => blends.includes(one) || one.wrong.some(isError));
+  const names = [...named.map(({ name }) => name), ...parts, ...items];
   return [...first].flatMap(([key, { wax, row }]): Problem[] => {
     const recipe = recipes.get(key);
     const at = { row, field: "wax" } as const;

@@ -51,7 +51,7 @@ function otherNumber({ vessel, wick }: Vessel, components: readonly Component[])
   const items = [...new Set(counted.map(({ item }) => item))];
   const counts = `${plain(number)} of ${list(items, "and")}`;
   return [
-    `${vessel}: its approved wick is ${wick}, and its components count ${counts}, which holds; fix the wrong one`,
+    `${vessel}: its approved wick is ${wick}, and its components count ${counts}, and so many are fetched. Fix the wrong one`,
   ];
 }
 
