@@ -220,8 +220,11 @@ describe("planning a series", () => {
       // One without a fault: 1 - 0.05 = 0.95; three: 1 - 0.05 ^ (1 / 3) = 0.6316.
       "1 candle of a wick says little: without a fault it leaves a fault rate of up to 95 % possible, 3 of up to 64 %. 3 or more are advised",
       "no inside width is written: without it nobody can say how much of the vessel the melt pool covers",
-      "Bowel stands in no table: is it spelt as there, or new?",
+      "Bowel stands in no table: is it Bowl, or new?",
     ]);
+    await typed({ Vessel: "Cauldron" });
+    expect(shown().at(-1)).toBe("Cauldron stands in no table: is it spelt as there, or new?");
+    await typed({ Vessel: "Bowel" });
     await press("Write anyway");
     expect(host.tests()).toHaveLength(2);
   });

@@ -1,4 +1,5 @@
 import type { Run } from "../../runsheet/plan/makeRun";
+import { nearName } from "../../runsheet/plan/nearName";
 import { isError, type Problem } from "../../runsheet/problem";
 import { sameName } from "../../runsheet/sameName";
 import { cardSheet } from "../../runsheet/series/cardSheet";
@@ -134,20 +135,20 @@ function doubtsOf(
   const { vessel, wicks, candles } = order;
   const before = beside.widthOf(vessel);
   const given = { width, wax, scent, load: scent, product: product !== "container" };
-  const isUnknown = (what: keyof SeriesBeside["names"], name: string, key = sameName(name)) => {
+  const isKnown = (what: keyof SeriesBeside["names"], name: string) => {
     const names = beside.names[what];
-    return name !== "" && names.size > 0 && !names.has(sameName(name)) && !names.has(key);
+    const spellings = what === "wick" ? [name, wickOf(name).name] : [name];
+    return name === "" || names.size === 0 || spellings.some((one) => names.has(sameName(one)));
   };
-  const unknown = [
-    ...(
-      [
-        ["vessel", vessel],
-        ["wax", wax],
-        ["scent", scent],
-      ] as const
-    ).flatMap(([what, name]) => (isUnknown(what, name) ? [name] : [])),
-    ...wicks.filter((wick) => isUnknown("wick", wick, sameName(wickOf(wick).name))),
-  ];
+  const named = [
+    ["vessel", vessel],
+    ["wax", wax],
+    ["scent", scent],
+    ...wicks.map((wick) => ["wick", wick] as const),
+  ] as const;
+  const unknown = named.flatMap(([what, name]) =>
+    isKnown(what, name) ? [] : [{ name, near: nearName(name, [...beside.names[what].values()]) }],
+  );
   const lost = beside.columnless.filter((field) => given[field]);
   return [
     ...(lost.length > 0 ? [SERIES.columnless(beside.standing.burnTests?.name ?? "", lost)] : []),
@@ -157,7 +158,7 @@ function doubtsOf(
     ...(width !== undefined && before !== undefined && Math.abs(width - before) > 0.05 * before
       ? [SERIES.otherWidth(vessel, before)]
       : []),
-    ...(unknown.length > 0 ? [SERIES.unknown(unknown)] : []),
+    ...SERIES.unknown(unknown),
     ...alikeWicks([...wicks, ...beside.names.wick.values()]).flatMap((names) =>
       wicks.some((wick) => names.includes(wickOf(wick).name)) ? [SERIES.alike(names)] : [],
     ),

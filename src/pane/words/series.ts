@@ -69,10 +69,20 @@ export const SERIES = {
   otherWidth: (vessel: string, mm: number) =>
     `${vessel} was ${plain(Number(mm.toPrecision(4)))} mm wide inside in the tests before`,
   alike: (names: readonly string[]) => `${oneWickOrTwo(names)} Write it as the tables do if it is one.`,
-  unknown: (names: readonly string[]) =>
-    names.length === 1
-      ? `${names[0]} stands in no table: is it spelt as there, or new?`
-      : `${list(names, "and")} stand in no table: are they spelt as there, or new?`,
+  /** Each with the name that it may be a slip of. */
+  unknown: (all: readonly { readonly name: string; readonly near: string | undefined }[]): string[] => {
+    const [first, ...more] = all.flatMap(({ name, near }) => (near === undefined ? [name] : []));
+    return [
+      ...all.flatMap(({ name, near }) =>
+        near === undefined ? [] : [`${name} stands in no table: is it ${near}, or new?`],
+      ),
+      ...(first === undefined
+        ? []
+        : more.length === 0
+          ? [`${first} stands in no table: is it spelt as there, or new?`]
+          : [`${list([first, ...more], "and")} stand in no table: are they spelt as there, or new?`]),
+    ];
+  },
   past: (day: number) => `the first day to burn on, ${dayText(day)}, is over`,
   done: (code: string, tests: string, rows: number, readings: string, looks: number, cards: string) =>
     `Series ${code} is written: ${counted(rows, "row")} in ${tests}, ${counted(looks, "row")} in ${readings}, and ${counted(rows, "card")} to print on the sheet ${cards}.`,

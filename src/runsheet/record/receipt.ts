@@ -2,6 +2,7 @@ import { plain } from "../../core/check/plain";
 import { tidy } from "../../core/tidy";
 import { gramsIn } from "../../core/units/weight";
 import { dayText } from "../dayText";
+import { nearName } from "../plan/nearName";
 import { sameName } from "../sameName";
 import type { WeightUnit } from "../settings";
 import type { Items } from "../tables/items";
@@ -58,7 +59,9 @@ export function receiptDoubts({ known, today, ...arrival }: Arrival & { known: K
   const before = ledger?.items.get(key)?.lots.find((one) => lot !== "" && sameName(one.lot) === sameName(lot));
   const amount = `${plain(quantity)} ${unit}`;
   return [
-    ...(names.size > 0 && !names.has(key) ? [`${item} stands in no other table: is it spelt as there, or new?`] : []),
+    ...(names.size > 0 && !names.has(key)
+      ? [`${item} stands in no other table: is it ${nearName(item, [...names.values()]) ?? "spelt as there"}, or new?`]
+      : []),
     ...(lot === "" ? ["no lot is written: what it goes into cannot be traced"] : []),
     ...(before && before.received > 0
       ? [

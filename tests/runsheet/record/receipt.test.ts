@@ -73,7 +73,7 @@ describe("what of a receipt is asked about", () => {
   });
 
   it("is an item that no other table knows, where there is one that could", () => {
-    expect(asked({ item: "Sotf wax" })).toContain("Sotf wax stands in no other table: is it spelt as there, or new?");
+    expect(asked({ item: "Sotf wax" })).toContain("Sotf wax stands in no other table: is it Soft wax, or new?");
     const nothing = { names: new Map(), counted: new Set<string>(), weighed: new Set<string>() };
     expect(asked({ item: "Sotf wax" }, { known: nothing })).toEqual([]);
   });
