@@ -22,7 +22,7 @@ const FIELDS = {
     name: "Kind",
     reads: "words",
     aliases: ["type", "category", "sort", "item type", "kind of item"],
-    not: ["vessel", "wax", "pack"],
+    not: ["vessel", "wax", "pack", "unit"],
   },
   onHand: {
     name: "On hand",

@@ -11,6 +11,8 @@ export interface Question {
   readonly onlyWhere?: "not here" | "default";
   /** Whether it is asked of columns of money, days and remarks too, which are no figure of the pour as a rule. */
   readonly isOfAny?: true;
+  /** Whether the run waits until it is decided, whatever stands elsewhere. */
+  readonly stops?: true;
 }
 
 export type Figure = "load" | "fill";
@@ -25,6 +27,8 @@ export interface UnreadColumn {
   readonly isFilled: boolean;
   readonly isNumeric: boolean;
   readonly isShares: boolean;
+  /** The texts in its cells, without the spaces around them. */
+  readonly texts: readonly string[];
   /** Whether any cell is ticked, or says yes. */
   readonly isTicked: boolean;
   /** The name of the column that a field has; undefined where it has none. */

@@ -38,7 +38,7 @@ export function readTables(tables: Tables, unit: WeightUnit): ReadTables {
     rows: Object.fromEntries(read.map(({ table, reader }) => [table.type, typeOf(table).read(reader)])),
     problems,
     doubts: complete.flatMap(({ table, reader }) => typeOf(table).doubts?.(reader) ?? []),
-    asked: complete.flatMap(({ table }) => unreadColumns(typeOf(table), table)),
+    asked: complete.flatMap(({ table }) => unreadColumns(typeOf(table), table, unit)),
   };
 }
 

@@ -1,6 +1,6 @@
 import type { CellValue } from "../../sheet/sheet";
 import { sameName } from "../sameName";
-import type { UsualSetting } from "../settings";
+import type { UsualSetting, WeightUnit } from "../settings";
 import { columnNames } from "./headings/columnNames";
 import type { Reads } from "./headings/field";
 import { headingUnit } from "./headings/headingUnit";
@@ -10,6 +10,7 @@ import { type Figure, has, type Question, type UnreadColumn } from "./questions"
 import type { TableTypeId } from "./registry";
 import type { TableRows } from "./tableRows";
 import type { TableType } from "./tableType";
+import { otherUnitsOf } from "./unitColumn";
 
 /** A column that nobody reads and that looks needed, with what may be asked about it: the first that holds. */
 export interface AskedColumn {
@@ -32,13 +33,13 @@ const BESIDE = [
 ];
 
 /** The columns of a table that nobody reads and that look needed, so that no figure is passed over in silence. */
-export function unreadColumns(type: TableType, table: TableRows): AskedColumn[] {
+export function unreadColumns(type: TableType, table: TableRows, unit: WeightUnit): AskedColumn[] {
   const { headings, rows } = table;
   const columns = new Map(Object.entries<number | undefined>(table.columns));
   const names = columnNames(headings);
   const read = new Set(columns.values());
   const leftOut = new Set(table.leftOut?.map(sameName));
-  const questions = [secondOf(type), ...type.asks];
+  const questions = [otherUnitsOf(type.fields, unit), secondOf(type), ...type.asks];
   const columnOf = (field: string) => names[columns.get(field) ?? -1];
   const elsewhere = elsewhereOf(type, (field) => columns.get(field) !== undefined);
   return headings.flatMap((heading, i): AskedColumn[] => {
@@ -52,11 +53,11 @@ export function unreadColumns(type: TableType, table: TableRows): AskedColumn[] 
     const isBeside = has(column, BESIDE);
     const asked = questions
       .filter(({ isAsked, isOfAny }) => (isOfAny || !isBeside) && isAsked(column))
-      .map(({ text, figure, onlyWhere }) => {
+      .map(({ text, figure, onlyWhere, stops = false }) => {
         const isElsewhere = figure !== undefined && elsewhere[figure];
         const words = `The column "${name}" ${text(column)}`;
         const isAsked = onlyWhere === "not here" ? isElsewhere !== false : onlyWhere ? isElsewhere : true;
-        return { text: words, isAsked, isError: isElsewhere };
+        return { text: words, isAsked, isError: stops || isElsewhere };
       });
     return asked.length === 0 ? [] : [{ table: table.type, name, questions: asked }];
   });
@@ -79,6 +80,7 @@ function lookAt(heading: string, all: readonly CellValue[], columnOf: UnreadColu
     isFilled: cells.length > 0,
     isNumeric: cells.some((cell) => typeof cell === "number"),
     isShares: cells.length > 0 && cells.every(isShare),
+    texts: cells.map(wordsIn).filter((text) => text !== ""),
     isTicked: cells.some(
       (cell) => cell === true || /^(y(es)?|x|✓|✔|true|ok|done|poured|made|finished)$/i.test(wordsIn(cell)),
     ),

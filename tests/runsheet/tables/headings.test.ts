@@ -396,7 +396,7 @@ function tableOf<K extends TableTypeId>(
   return { type: kind, headings, rows, columns: matchColumns(kind, headings), ...(leftOut && { leftOut }) };
 }
 const questions = (table: TableRows, usual: readonly UsualSetting[] = []) =>
-  unreadColumns(TABLE_TYPES[table.type], table).flatMap((column) => askAbout(column, new Set(usual)));
+  unreadColumns(TABLE_TYPES[table.type], table, "g").flatMap((column) => askAbout(column, new Set(usual)));
 const asked = (table: TableRows, usual: readonly UsualSetting[] = []) =>
   questions(table, usual).map((one) => `${one.unread}${isError(one) ? " stops" : ""}`);
 

@@ -6,7 +6,11 @@ import type { CellValue } from "../../../src/sheet/sheet";
 /** What may be asked about the last of these columns, with these cells below it; each with whether it stops the run. */
 function asked(type: TableTypeId, headings: string[], ...cells: CellValue[]): string[] {
   const rows = cells.map((cell) => headings.map((_, i) => (i === headings.length - 1 ? cell : null)));
-  const columns = unreadColumns(TABLE_TYPES[type], { type, headings, rows, columns: matchColumns(type, headings) });
+  const columns = unreadColumns(
+    TABLE_TYPES[type],
+    { type, headings, rows, columns: matchColumns(type, headings) },
+    "g",
+  );
   const last = columns.find(({ name }) => name === headings.at(-1));
   return last?.questions.map(({ text }) => text) ?? [];
 }

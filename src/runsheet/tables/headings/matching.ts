@@ -104,7 +104,7 @@ const OTHER: ReadonlySet<string> = new Set(
 
 /** Words beside which a measure is another one. */
 const CLASH: Readonly<Partial<Record<Reads, string>>> = {
-  name: "weight % load quantity number count amount factor water fill temperature time minutes point melt cure day flash stir rate ratio share basis strength family",
+  name: "weight % load quantity number count amount factor water fill temperature time minutes point melt cure day flash stir rate ratio share basis strength family unit units uom",
   count: "% load wax scent water factor temperature time day fill",
   weight: "% load factor temperature time day ratio number count quantity batch",
   factor: "scent load weight",
