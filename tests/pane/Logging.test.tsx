@@ -6,7 +6,7 @@ import { pouredPane } from "./pouredPane";
 import { ACTUAL, GOOD, type PourHost, pouredBook, SHEET, WEIGHED } from "./pourHost";
 
 describe("after the pour", () => {
-  const { show, press, logPour, asked, alert, done, buttons } = pouredPane();
+  const { show, press, logPour, asked, alert, done, buttons, changed } = pouredPane();
 
   describe("logging", () => {
     it("says what became of the wax, and logs a lot once", async () => {
@@ -25,6 +25,18 @@ describe("after the pour", () => {
       await press(`Log this pour: ${SHEET}`);
       expect(alert()).toContain("Lot 2026-330-01 is in the runs log already");
       expect(host.log()).toHaveLength(1);
+    });
+
+    it("says no longer that a lot is logged once that is undone", async () => {
+      const host = pouredBook();
+      await show(host);
+      await logPour();
+      await changed(host);
+      expect(done()).toContain("is in the runs log now");
+      expect(asked()).not.toEqual([]);
+      delete host.all.RunsLog;
+      await changed(host);
+      expect([done(), asked()]).toEqual(["", []]);
     });
 
     it("asks once about what is unchanged", async () => {

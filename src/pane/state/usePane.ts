@@ -29,7 +29,7 @@ import { useWritten } from "./useWritten";
 
 /** All that the pane shows, and all that can be done in it. */
 export function usePane(host: Host, planner: Planner) {
-  const { running, message, run, onError } = useTask();
+  const { running, message, run, forget, onError } = useTask();
   const [view, setView] = useState<View>("plan");
   const [date, setDate] = useState(today);
   const [rowsLeft, setRowsLeft] = useState<RowsLeft>(new Map());
@@ -44,7 +44,7 @@ export function usePane(host: Host, planner: Planner) {
   const book: Book = { host, planner, kept, settings, rowsLeft, keep, refresh, openSheets: openSheets.readNow };
   const serial = serialOf(date);
   const write = (task: Task) => writeRun(book, serial, task);
-  const written = useWritten(book, runSheets, log, vessels, run, write);
+  const written = useWritten(book, runSheets, log, vessels, { run, forget }, write);
   const { choices, decisions } = useTableWork(book, choose, setRowsLeft, run, onError);
   // The stock is read only while somebody looks, and once for all that is told of it.
   const isStock = view === "stock";

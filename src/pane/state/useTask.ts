@@ -57,5 +57,7 @@ export function useTask() {
     [onError],
   );
 
-  return { running, message, run, onError };
+  const forget = useCallback(() => setMessage(undefined), []);
+
+  return { running, message, run, forget, onError };
 }

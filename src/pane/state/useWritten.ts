@@ -14,7 +14,8 @@ import { LOGGING } from "../words/logging";
 import { FACTORS, LOSS, WRITTEN } from "../words/written";
 import { withCount } from "./kept";
 import type { useRunSheets } from "./useRunSheets";
-import type { RunTask, Task } from "./useTask";
+import { useTakenBack } from "./useTakenBack";
+import type { RunTask, Task, useTask } from "./useTask";
 
 /** Writes a new run sheet. */
 type Write = (task: Task) => Promise<{ name: string; plan: RunPlan; words: string }>;
@@ -27,10 +28,14 @@ export function useWritten(
   { sheets, sheet: chosen, choose }: ReturnType<typeof useRunSheets>,
   log: Log,
   vessels: Vessels,
-  run: RunTask,
+  { run, forget }: Pick<ReturnType<typeof useTask>, "run" | "forget">,
   write: Write,
 ) {
   const [report, setReport] = useState<Report>();
+  useTakenBack(sheets.length + log.lots.length, () => {
+    setReport(undefined);
+    forget();
+  });
   const { settings } = book;
   const factors = useMemo(() => (settings ? newFactors(log, vessels, settings) : []), [log, vessels, settings]);
   const loss = useMemo(() => newLoss(log, settings?.loss), [log, settings?.loss]);
