@@ -82,7 +82,7 @@ class Loads {
           ...(live ? { formula: `=${load}` } : { number: shareOf(line, weights, this.ingredients) }),
           format: "0.00%",
         },
-        { text: `${basis}; once weighed:`, look: "body", across: 2 },
+        { text: `${basis}; weighed:`, look: "body", across: 2 },
         { formula: ifWeighed(this.formula("actual", line)), format: "0.00%" },
         {},
       ],

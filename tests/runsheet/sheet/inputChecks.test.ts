@@ -442,7 +442,7 @@ describe.each([
       weighed(1400, 600, 20, 125),
     ]);
     const load = wax + 5;
-    expect(cell(rows[0], load, AT.basis)).toBe("of wax; once weighed:");
+    expect(cell(rows[0], load, AT.basis)).toBe("of wax; weighed:");
     for (const [i, one] of rows.slice(0, -1).entries()) expect(cell(one, load, AT.actual), `case ${i}`).toBe("");
     // 125 of 2000 of wax.
     expect(cell(rows.at(-1), load, AT.actual)).toBeCloseTo(0.0625, 12);

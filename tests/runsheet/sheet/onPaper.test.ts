@@ -86,7 +86,7 @@ describe("a run sheet on paper", () => {
       "name: Green dye | body: 0.01 {0.0##%} | of wax | label: 10 {0.0} | blank: {General} | blank: {@} | Add scent at | label: 65 C | blank | blank",
       "name: Scent: Cedar oil | body: 0.06 {0.0##%} | of wax | label: 60 {0.0} | blank: {General} | blank: {@} | Stir | label: 2 min | blank | blank",
       "total: Total in the pot | total | total | total: 1070 {0.0} | total: = {General} | total | Pour at | label: 55 C | blank | blank",
-      "name: Load after rounding | note: 0.06 {0.00%} | body > 2: of wax; once weighed: | note: = {0.00%} | note",
+      "name: Load after rounding | note: 0.06 {0.00%} | body > 2: of wax; weighed: | note: = {0.00%} | note",
       "say > 10: =",
       "heading: Pour into | heading center: Count | heading center: Planned (g) | heading center: Fill each (g) | heading center: Good candles | heading > 2 center: Weight of one, without vessel (g) | heading > 3 center: Net weight to declare",
       "name: Tin | body: 10 {General} | body: 107 {0.00} | label: 107 {0.0} | blank: {General} | blank: {0.00} | name: wick 2 x W-21 | note > 3: =",
