@@ -16,14 +16,16 @@ export function showMessages(spreadsheet: Spreadsheet): void {
 
   /** As of the last change: looking through a large workbook takes a while, and a selection changes none of it. */
   let problems: readonly Problem[] = [];
-  /** What was told of the last thing done: it stays until the next one, wherever the selection goes. */
-  let said = "";
+  /** What was told of the last thing done, and on which sheet: it stays until the next one, wherever the selection goes. */
+  let said = { words: "", sheet: "" };
+  const lastSaid = (sheet = said.sheet) =>
+    said.words !== "" && sheet !== said.sheet ? `${said.sheet}: ${said.words}` : said.words;
   const showSelected = () => {
     const selected = spreadsheet.selectedCell();
     const here = problems.find(
       ({ sheet, row, column }) => sheet === selected?.sheet && row === selected.row && column === selected.column,
     );
-    const text = here ? `${cellName(here)}: ${here.message}` : said;
+    const text = here ? `${cellName(here)}: ${here.message}` : lastSaid(selected?.sheet);
     // Only where it differs: a live region would be read out again.
     if (message.textContent === text) return;
     message.replaceChildren(...(here?.from ? [`${cellName(here)}: `, leading(here.message, here.from)] : [text]));
@@ -52,7 +54,7 @@ export function showMessages(spreadsheet: Spreadsheet): void {
   };
 
   spreadsheet.onSay((words) => {
-    said = words;
+    said = { words, sheet: spreadsheet.selectedCell()?.sheet ?? "" };
     showSelected();
   });
   spreadsheet.onSelect(showSelected);

@@ -18,6 +18,20 @@ describe("working in the sheet", () => {
     await later(tryout.page, () => window.pourwright.work);
   });
 
+  it("is taken back also from the tab of another sheet, where what was said of it names its own", async () => {
+    await tryout.openSheet("Scents");
+    const [scents] = (await tryout.table("Scents")).rows;
+    const load = (await tryout.table("Scents")).headings.findIndex((heading) => heading.startsWith("Load"));
+    const cell = `${"ABCDEFGH"[load]}5`;
+    await tryout.paste(cell, [[7]]);
+    await expect.poll(() => tryout.message()).toMatch(/^\w+: 7 was taken as 7 %/);
+    const said = await tryout.message();
+    await tryout.openSheet("Vessels");
+    await expect.poll(() => tryout.message()).toBe(`Scents: ${said}`);
+    await press("Control+Z");
+    expect((await tryout.table("Scents")).rows[0]).toEqual(scents);
+  });
+
   describe("a table", () => {
     it("takes in the row typed below it with its formulas, and undo names and takes back both", async () => {
       await tryout.openSheet("Vessels");

@@ -1,0 +1,13 @@
+import type { Injector } from "@univerjs/core";
+import { ILayoutService } from "@univerjs/preset-sheets-core";
+
+const TAB = "[data-u-comp=slide-tab-item]";
+
+/** Gives the keyboard back to the cells after a click on the tab of a sheet, or Ctrl+Z would do nothing from there. */
+export function backToCells(injector: Injector): void {
+  document.addEventListener("click", ({ target, detail }) => {
+    // A press by the keyboard counts no clicks, and stays where it is. So does one into the name that is edited.
+    const isInTab = target instanceof Element && target.closest(TAB) !== null;
+    if (isInTab && detail === 1 && !target.closest("[contenteditable=true]")) injector.get(ILayoutService).focus();
+  });
+}
