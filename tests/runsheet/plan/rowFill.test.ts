@@ -241,6 +241,27 @@ describe("a fill beside the water of its vessel", () => {
     expect(said(270)[0]).toMatch(/^check/);
   });
 
+  it("is said to go by 0.86 where the settings have another factor for what has none of its own", () => {
+    const by = (fill: CellValue, waxFactor: number, own: CellValue = null) =>
+      made(
+        [
+          ["Vessel", "Quantity", "Fill (g)"],
+          ["Jar", 4, fill],
+        ],
+        [
+          ["Vessel", "Water weight (g)", "Wax factor"],
+          ["Jar", 250, own],
+        ],
+        { waxFactor },
+      ).says.filter((one) => one.includes("is filled by"));
+    // 250 x 0.86 = 215: common practice, no source.
+    expect(by(215, 0.95)).toEqual([
+      "check 0: Jar is filled by the factor 0.86 of its sheet, and not by the default wax factor 0.95 under Settings; write the one you mean beside its water",
+    ]);
+    for (const others of [by(215, 0.86), by(237.5, 0.95), by(215, 0.95, 0.86), by(null, 0.95)])
+      expect(others).toEqual([]);
+  });
+
   // 1 / 0.86 is 1.163: the quotient the wrong way round. Lighter or heavier than any wax: common practice, no source.
   it("is not believed where the factor that makes it is of no wax", () => {
     const filled = (factor: number | null, settings: Partial<Settings> = {}) =>

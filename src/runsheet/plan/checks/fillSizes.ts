@@ -18,35 +18,54 @@ const LARGEST = 3000;
 const ALL_SMALLEST = 20;
 const ALL_LARGEST = 1500;
 
+type FillSettings = Pick<Settings, "unit" | "waxFactor">;
+type Doubt = Pick<Problem, "severity" | "text">;
+
 /**
  * Fills that the water and the wax factor of their vessels do not bear out, as the row or else the table of vessels
  * knows them: each vessel and fill once. A vessel that would run over is an error, whatever its factor says.
  */
-export function unlikelyFills(
-  rows: readonly PourRow[],
-  vessels: Vessels,
-  { unit, waxFactor }: Pick<Settings, "unit" | "waxFactor">,
-): Problem[] {
+export function unlikelyFills(rows: readonly PourRow[], vessels: Vessels, settings: FillSettings): Problem[] {
   const said = new Set<string>();
   return rows.flatMap(({ row, vessel, fill, ...given }): Problem[] => {
     const known = vessels.get(sameName(vessel));
     const water = given.water ?? known?.water;
-    // One that no wax has says nothing of a fill.
-    const factors = [given.factor ?? known?.factor, waxFactor, USUAL_WAX_FACTOR];
-    const factor = factors.find((one) => one !== undefined && isWaxFactor(one)) as number;
-    const key = JSON.stringify([sameName(vessel), fill, water, factor]);
+    const own = given.factor ?? known?.factor;
+    const key = JSON.stringify([sameName(vessel), fill, water, own]);
     if (water === undefined || said.has(key)) return [];
-    if (isNearFill(fill, water * factor) && fill <= water) return [];
     said.add(key);
-    const begin = `${vessel} is filled with ${formatWeight(fill, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;
-    if (runsOver(fill, water)) {
-      const text = `${begin}: wax is lighter than water, so it would run over. Fix the wrong one, its unit or the wax factor`;
-      return [{ row, field: "fill", severity: "error", text }];
-    }
-    const text = `${begin}: by the wax factor ${plain(factor)} that is ${formatWeight(water * factor, unit)}; check both, and their units`;
-    return [{ row, field: "fill", severity: "warning", text }];
+    const doubt = fillDoubt({ vessel, fill, water, own }, settings);
+    return doubt ? [{ row, field: "fill", ...doubt }] : [];
   });
 }
+
+interface Filled {
+  readonly vessel: string;
+  readonly fill: number;
+  readonly water: number;
+  /** The factor that the row or its vessel has. */
+  readonly own: number | undefined;
+}
+
+function fillDoubt({ vessel, fill, water, own }: Filled, { unit, waxFactor }: FillSettings): Doubt | undefined {
+  const begin = `${vessel} is filled with ${formatWeight(fill, unit)}, and the water it holds weighs ${formatWeight(water, unit)}`;
+  if (runsOver(fill, water)) {
+    const text = `${begin}: wax is lighter than water, so it would run over. Fix the wrong one, its unit or the wax factor`;
+    return { severity: "error", text };
+  }
+  if (own === undefined && waxFactor !== USUAL_WAX_FACTOR && isAsGood(fill, water * USUAL_WAX_FACTOR)) {
+    const text = `${vessel} is filled by the factor ${plain(USUAL_WAX_FACTOR)} of its sheet, and not by the default wax factor ${plain(waxFactor)} under Settings; write the one you mean beside its water`;
+    return { severity: "warning", text };
+  }
+  // One that no wax has says nothing of a fill.
+  const factor = [own, waxFactor].find((one) => one !== undefined && isWaxFactor(one)) ?? USUAL_WAX_FACTOR;
+  if (isNearFill(fill, water * factor) && fill <= water) return undefined;
+  const text = `${begin}: by the wax factor ${plain(factor)} that is ${formatWeight(water * factor, unit)}; check both, and their units`;
+  return { severity: "warning", text };
+}
+
+/** Whether two weights differ by no more than a scale rounds. */
+const isAsGood = (one: number, other: number): boolean => Math.abs(one - other) <= 0.005 * other;
 
 /** Fills of a size that no container candle has, or so far from the others that they look as if in another unit. */
 export function unlikelySizes(rows: readonly PourRow[], setting: WeightUnit): Problem[] {
