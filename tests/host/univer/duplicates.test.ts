@@ -1,40 +1,28 @@
-import { ICommandService } from "@univerjs/core";
 import { CopySheetCommand, SetRangeValuesMutation } from "@univerjs/preset-sheets-core";
 import { strFromU8, unzipSync } from "fflate";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import type { Book, BookSheet } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
-import { toUniver } from "../../../src/host/univer/file/toUniver";
 import { richWorkbook } from "../../file/richWorkbook";
-import { UniverInNode } from "./univerInNode";
+import { openedBooks } from "./openedBooks";
 
 /** A sheet of a file, duplicated in the page: it takes along what the page knows nothing of. */
 
-let univer: UniverInNode;
-beforeAll(() => {
-  univer = new UniverInNode();
-});
-afterAll(() => univer.dispose());
+const books = openedBooks();
 
 const original = richWorkbook();
 const { book } = openFile(original, "rich.xlsx");
 const costs = book.sheets[1] as BookSheet;
-let ids = 0;
 
 /** The second sheet of a book and its duplicate, once these commands were done in the duplicate. */
 async function duplicated(of: Book, ...then: readonly { id: string; params: object }[]) {
-  const workbook = await univer.open(toUniver(of, `duplicate${ids++}`));
-  const unitId = workbook.getUnitId();
-  const commands = univer.injector.get(ICommandService);
-  await commands.executeCommand(CopySheetCommand.id, { unitId, subUnitId: of.sheets[1]?.id });
+  const workbook = await books.open(of);
+  await books.does(workbook, CopySheetCommand.id, { subUnitId: of.sheets[1]?.id });
   const subUnitId = workbook.getSheets()[2]?.getSheetId();
-  for (const { id, params } of then) {
-    expect(await commands.executeCommand(id, { unitId, subUnitId, ...params })).toBe(true);
-  }
-  await univer.settled();
-  const now = univer.book(workbook, of);
-  univer.close(workbook);
+  for (const { id, params } of then) await books.does(workbook, id, { subUnitId, ...params });
+  const now = books.univer.book(workbook, of);
+  books.univer.close(workbook);
   return { now, source: now.sheets[1] as BookSheet, copy: now.sheets[2] as BookSheet };
 }
 

@@ -1,4 +1,4 @@
-import { Direction, ICommandService } from "@univerjs/core";
+import { Direction } from "@univerjs/core";
 import {
   InsertRowCommand,
   InsertSheetCommand,
@@ -8,38 +8,27 @@ import {
   SetWorksheetNameCommand,
 } from "@univerjs/preset-sheets-core";
 import { SheetsDataValidationValidatorService } from "@univerjs/sheets-data-validation";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import type { Book, BookSheet } from "../../../src/file/book";
-import { toUniver } from "../../../src/host/univer/file/toUniver";
 import { everythingBook } from "./everythingBook";
-import { UniverInNode } from "./univerInNode";
+import { openedBooks } from "./openedBooks";
 
 const first = (book: Book): BookSheet => book.sheets[0] as BookSheet;
 const cellAt = (sheet: BookSheet, row: number, column: number) =>
   sheet.rows.find((one) => one.row === row)?.cells.find((one) => one.column === column);
 
 describe("a workbook of a file that was worked on in Univer", () => {
-  let univer: UniverInNode;
-  let ids = 0;
+  const books = openedBooks();
   const book = everythingBook();
-
-  beforeAll(() => {
-    univer = new UniverInNode();
-  });
-  afterAll(() => univer.dispose());
 
   type Do = (id: string, params: object) => Promise<void>;
 
   /** What becomes of the workbook when commands are given in it, on its first sheet, as menus and keys give them. */
   async function workedOn(work: (run: Do) => Promise<void>): Promise<Book> {
-    const workbook = await univer.open(toUniver(book, `edited${ids++}`));
-    const inFirst = { unitId: workbook.getUnitId(), subUnitId: "3" };
-    await work(async (id, params) => {
-      expect(await univer.injector.get(ICommandService).executeCommand(id, { ...inFirst, ...params })).toBe(true);
-    });
-    await univer.settled();
-    const back = univer.book(workbook, book);
-    univer.close(workbook);
+    const workbook = await books.open(book);
+    await work((id, params) => books.does(workbook, id, params));
+    const back = books.univer.book(workbook, book);
+    books.univer.close(workbook);
     return back;
   }
 
@@ -143,15 +132,14 @@ describe("a workbook of a file that was worked on in Univer", () => {
   });
 
   it("takes what its lists to choose from hold for right, and nothing else", async () => {
-    const workbook = await univer.open(toUniver(book, `listed${ids++}`));
-    const judge = univer.injector.get(SheetsDataValidationValidatorService);
+    const workbook = await books.open(book);
+    const judge = books.univer.injector.get(SheetsDataValidationValidatorService);
     const judged = async (v: string) => {
-      const params = { unitId: workbook.getUnitId(), subUnitId: "3", cellValue: { 2: { 0: { v } } } };
-      await univer.injector.get(ICommandService).executeCommand(SetRangeValuesMutation.id, params);
+      await books.does(workbook, SetRangeValuesMutation.id, { cellValue: { 2: { 0: { v } } } });
       return judge.validatorCell(workbook.getUnitId(), "3", 2, 0);
     };
     expect([await judged("Tin"), await judged("Bowl"), await judged("Jar")]).toEqual(["valid", "invalid", "valid"]);
-    univer.close(workbook);
+    books.univer.close(workbook);
   });
 
   it("has formulas in the words of the file when a heading is written anew", async () => {

@@ -1,11 +1,4 @@
-import {
-  Direction,
-  ICommandService,
-  type IRange,
-  IUniverInstanceService,
-  RANGE_TYPE,
-  UndoCommand,
-} from "@univerjs/core";
+import { Direction, type IRange, RANGE_TYPE, UndoCommand } from "@univerjs/core";
 import {
   DeleteRangeMoveUpCommand,
   InsertColCommand,
@@ -18,23 +11,17 @@ import {
   RemoveRowCommand,
   SheetsSelectionsService,
 } from "@univerjs/preset-sheets-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { areaList, areaOf, areasOf, cellAddress } from "../../../src/file/addresses";
 import type { Area, Book, Validation } from "../../../src/file/book";
 import { emptyBook, emptySheet, PLAIN_STYLE } from "../../../src/file/emptyBook";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
-import { toUniver } from "../../../src/host/univer/file/toUniver";
-import { UniverInNode } from "./univerInNode";
+import { openedBooks } from "./openedBooks";
 
 /** What rules read stays what they read when rows and columns come and go, as for the formulas of cells. */
 
-let univer: UniverInNode;
-let ids = 0;
-beforeAll(() => {
-  univer = new UniverInNode();
-});
-afterAll(() => univer.dispose());
+const books = openedBooks();
 
 const BATCH = "1";
 const VESSELS = "2";
@@ -53,7 +40,11 @@ const formulasIn = (area: Area, first: Pick<Area, "row" | "column">, formula: st
   Array.from({ length: area.rows * area.columns }, (_, i) => {
     const [row, column] = [area.row + Math.floor(i / area.columns), area.column + (i % area.columns)];
     const [right, down] = [column - first.column, row - first.row];
-    return { row, column, formula: univer.injector.get(LexerTreeBuilder).moveFormulaRefOffset(formula, right, down) };
+    return {
+      row,
+      column,
+      formula: books.univer.injector.get(LexerTreeBuilder).moveFormulaRefOffset(formula, right, down),
+    };
   });
 
 /** A batch with rules, lists where their formula is but a reference; vessels on another sheet. */
@@ -95,20 +86,16 @@ const rowsOut = (rows: string): Doing => [RemoveRowCommand.id, { range: range(ro
 
 /** The rules and the formulas of cells in what is saved after something was done, and after that was undone. */
 async function saved(book: Book, [id, params]: Doing) {
-  const workbook = await univer.open(toUniver(book, `fixed${ids++}`));
-  const unitId = workbook.getUnitId();
-  univer.injector.get(IUniverInstanceService).focusUnit(unitId);
-  const commands = univer.injector.get(ICommandService);
+  const workbook = await books.open(book);
   if (id === MoveRowsCommand.id) {
     const selected = { range: { ...range("12:12"), rangeType: RANGE_TYPE.ROW }, primary: null, style: null };
-    univer.injector.get(SheetsSelectionsService).setSelections(unitId, BATCH, [selected]);
+    books.univer.injector.get(SheetsSelectionsService).setSelections(workbook.getUnitId(), BATCH, [selected]);
   }
-  expect(await commands.executeCommand(id, { unitId, subUnitId: BATCH, ...params })).toBe(true);
-  await univer.settled();
-  const done = inFile(univer.book(workbook, book));
-  expect(await commands.executeCommand(UndoCommand.id)).toBe(true);
-  const undone = inFile(univer.book(workbook, book));
-  univer.close(workbook);
+  await books.does(workbook, id, params);
+  const done = inFile(books.univer.book(workbook, book));
+  await books.does(workbook, UndoCommand.id);
+  const undone = inFile(books.univer.book(workbook, book));
+  books.univer.close(workbook);
   return { ...done, undone: undone.rules };
 }
 

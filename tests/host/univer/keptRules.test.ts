@@ -1,36 +1,29 @@
-import { Direction, ICommandService } from "@univerjs/core";
+import { Direction } from "@univerjs/core";
 import {
   CopySheetCommand,
   FormulaRefRangeService,
   InsertRowCommand,
   SetRangeValuesMutation,
 } from "@univerjs/preset-sheets-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import type { Book, BookSheet } from "../../../src/file/book";
 import { openFile } from "../../../src/file/openFile";
 import { saveBook } from "../../../src/file/saveBook";
 import { conditionsJson, conditionsOf } from "../../../src/host/univer/file/conditionResource";
 import { toUniver } from "../../../src/host/univer/file/toUniver";
 import { everythingBook } from "./everythingBook";
-import { UniverInNode } from "./univerInNode";
+import { openedBooks } from "./openedBooks";
 
 /** Rules that the sheet has no words for, or no cells: they go along with the rest and come out as they went in. */
 
-let univer: UniverInNode;
-let ids = 0;
-beforeAll(() => {
-  univer = new UniverInNode();
-});
-afterAll(() => univer.dispose());
+const books = openedBooks();
 
 /** What becomes of a workbook by a command on its first sheet. */
 async function doneIn(book: Book, id: string, params: object): Promise<Book> {
-  const workbook = await univer.open(toUniver(book, `kept${ids++}`));
-  const place = { unitId: workbook.getUnitId(), subUnitId: book.sheets[0]?.id };
-  expect(await univer.injector.get(ICommandService).executeCommand(id, { ...place, ...params })).toBe(true);
-  await univer.settled();
-  const back = univer.book(workbook, book);
-  univer.close(workbook);
+  const workbook = await books.open(book);
+  await books.does(workbook, id, params);
+  const back = books.univer.book(workbook, book);
+  books.univer.close(workbook);
   return back;
 }
 
@@ -110,18 +103,18 @@ describe("rules for cells below those of the sheet", () => {
   });
 
   it("read, where they moved to, what moved with them", async () => {
-    const workbook = await univer.open(toUniver(book, "read"));
+    const workbook = await books.open(book);
     const place = { unitId: workbook.getUnitId(), subUnitId: first.id };
     const range = { startRow: 400_000, endRow: 400_004, startColumn: 1, endColumn: 1 };
     const found: unknown[] = [];
     // As the part of the sheet does that moves rules with formulas, which needs a page.
-    const formulas = univer.injector.get(FormulaRefRangeService);
+    const formulas = books.univer.injector.get(FormulaRefRangeService);
     formulas.registerRangeFormula(place.unitId, place.subUnitId, [range], ["=B400001>B2"], (moved) => {
       found.push(...moved);
       return { undos: [], redos: [] };
     });
-    await univer.injector.get(ICommandService).executeCommand(InsertRowCommand.id, { ...place, ...rowsAbove });
-    univer.close(workbook);
+    await books.does(workbook, InsertRowCommand.id, rowsAbove);
+    books.univer.close(workbook);
     expect(found).toMatchObject([
       { formulas: ["=B400003>B4"], ranges: [{ ...range, startRow: 400_002, endRow: 400_006 }] },
     ]);

@@ -1,17 +1,12 @@
-import { ICommandService, IUniverInstanceService, UndoCommand } from "@univerjs/core";
+import { UndoCommand } from "@univerjs/core";
 import { SetWorksheetNameCommand } from "@univerjs/preset-sheets-core";
-import { afterAll, beforeAll, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import { areasOf } from "../../../src/file/addresses";
 import type { Book, Condition, Validation } from "../../../src/file/book";
 import { emptyBook, emptySheet, PLAIN_STYLE } from "../../../src/file/emptyBook";
-import { toUniver } from "../../../src/host/univer/file/toUniver";
-import { UniverInNode } from "./univerInNode";
+import { openedBooks } from "./openedBooks";
 
-let univer: UniverInNode;
-beforeAll(() => {
-  univer = new UniverInNode();
-});
-afterAll(() => univer.dispose());
+const books = openedBooks();
 
 const check = (kind: Validation["kind"], formula: string): Validation => ({
   ...{ areas: areasOf("A1:A9"), kind, formulas: [formula] },
@@ -20,15 +15,12 @@ const check = (kind: Validation["kind"], formula: string): Validation => ({
 
 /** What is saved after a sheet got another name, and after that was undone. */
 async function renamed(book: Book, subUnitId: string, name: string): Promise<[Book, Book]> {
-  const workbook = await univer.open(toUniver(book, "renamed"));
-  const unitId = workbook.getUnitId();
-  univer.injector.get(IUniverInstanceService).focusUnit(unitId);
-  const commands = univer.injector.get(ICommandService);
-  expect(await commands.executeCommand(SetWorksheetNameCommand.id, { unitId, subUnitId, name })).toBe(true);
-  const now = univer.book(workbook, book);
-  expect(await commands.executeCommand(UndoCommand.id)).toBe(true);
-  const undone = univer.book(workbook, book);
-  univer.close(workbook);
+  const workbook = await books.open(book);
+  await books.does(workbook, SetWorksheetNameCommand.id, { subUnitId, name });
+  const now = books.univer.book(workbook, book);
+  await books.does(workbook, UndoCommand.id);
+  const undone = books.univer.book(workbook, book);
+  books.univer.close(workbook);
   return [now, undone];
 }
 
