@@ -1,52 +1,19 @@
 import { describe, expect, it } from "vitest";
-import { buildRun } from "../../../src/runsheet/buildRun";
-import { FIRST_SETTINGS } from "../../../src/runsheet/settings";
 import { readTemperature } from "../../../src/runsheet/tables/readTemperature";
 import type { CellValue } from "../../../src/sheet/sheet";
+import { HEADINGS, type ScentedRun, scentedRun } from "./scentedRun";
 
-interface Given {
-  /** Rows of the table of scents: scent, wax maximum, product limit, add at, pour at, flash point, melt at. */
-  readonly scents: readonly (readonly CellValue[])[];
-  /** Rows of recipes: scent, ingredient, share, basis, kind. */
-  readonly recipe?: readonly (readonly CellValue[])[];
-  readonly rows?: readonly CellValue[][];
-  readonly headings?: readonly string[];
-}
-
-const HEADINGS = ["Scent", "Wax maximum", "Product limit", "Add at (C)", "Pour at (C)", "Flash point (C)"];
-const ROWS: CellValue[][] = [["Tin", 10, 106, "Forest", 0.06, "of wax"]];
 const BLEND: CellValue[][] = [
   ["Wax", 1, "part", null],
   ["Fir", 0.04, "of wax", "scent"],
   ["Moss", 0.02, "of wax", "scent"],
 ];
 
-/** What is said of safety; the columns of the scents are those that have a heading. */
-function texts({ scents, recipe, rows = ROWS, headings = HEADINGS }: Given): string[] {
-  const fields = ["scent", "waxMaximum", "productLimit", "add", "pour", "flash", "melt"];
-  const columns = Object.fromEntries(headings.flatMap((heading, i) => (heading === "" ? [] : [[fields[i], i]])));
-  const { problems } = buildRun(
-    {
-      pour: {
-        type: "pour",
-        headings: [],
-        rows,
-        columns: { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4, basis: 5 },
-      },
-      scents: { type: "scents", headings, rows: scents, columns },
-      ...(recipe && {
-        recipes: {
-          type: "recipes",
-          headings: [],
-          rows: recipe.map((row) => ["Forest", ...row]),
-          columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
-        },
-      }),
-    },
-    { ...FIRST_SETTINGS, potCapacity: 5000, loss: 0, division: 0.1 },
-  );
-  return problems.filter((one) => one.safety).map(({ text }) => text);
-}
+/** What is said of safety. */
+const texts = (given: ScentedRun): string[] =>
+  scentedRun(given)
+    .problems.filter((one) => one.safety)
+    .map(({ text }) => text);
 
 describe("a temperature as makers write it", () => {
   it.each([

@@ -2,66 +2,23 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { type Calculated, calculate } from "../../../src/engine/calculate";
 import { rowHeights } from "../../../src/host/excel/rowHeights";
 import { heightOf, widthsOf } from "../../../src/host/univer/layout";
-import { buildRun } from "../../../src/runsheet/buildRun";
 import { isError } from "../../../src/runsheet/problem";
 import { readBack } from "../../../src/runsheet/record/readBack";
-import { FIRST_SETTINGS, type Settings } from "../../../src/runsheet/settings";
 import { describeRun } from "../../../src/runsheet/sheet/describeRun";
 import { AT } from "../../../src/runsheet/sheet/layout";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
 import { STYLES } from "../../../src/sheet/styles";
 import { linesOf, roomIn } from "../../../src/sheet/textLines";
 import { metadataText, script } from "../../functions/built";
-
-const settings: Settings = { ...FIRST_SETTINGS, potCapacity: 5000, loss: 0, division: 0.1 };
-
-interface Given {
-  /** Rows of the table of scents: scent, wax maximum, product limit, add at, pour at, flash point. */
-  readonly scents?: readonly (readonly CellValue[])[];
-  /** Rows of recipes: scent, ingredient, share, basis, kind. */
-  readonly recipe?: readonly (readonly CellValue[])[];
-  readonly rows?: readonly CellValue[][];
-  readonly headings?: readonly string[];
-}
-
-const HEADINGS = ["Scent", "Wax maximum", "Product limit", "Add at (C)", "Pour at (C)", "Flash point (C)"];
-
-/** Ten candles of 106 at 6 % of wax: 1000 of wax and 60 of scent, 5.66 % of total. */
-const ROWS: CellValue[][] = [["Tin", 10, 106, "Forest", 0.06, "of wax"]];
+import { HEADINGS, type ScentedRun, SETTINGS, scentedRun } from "./scentedRun";
 
 /** The run, and what is said of it beside flash points that are not known: flashPoint.test.ts has those. */
-const built = ({ scents, recipe, rows = ROWS, headings = HEADINGS }: Given, own = settings) => {
-  const run = buildRun(
-    {
-      pour: {
-        type: "pour",
-        headings: [],
-        rows,
-        columns: { vessel: 0, quantity: 1, fill: 2, scent: 3, load: 4, basis: 5 },
-      },
-      ...(scents && {
-        scents: {
-          type: "scents",
-          headings,
-          rows: scents,
-          columns: { scent: 0, waxMaximum: 1, productLimit: 2, add: 3, pour: 4, flash: 5 },
-        },
-      }),
-      ...(recipe && {
-        recipes: {
-          type: "recipes",
-          headings: [],
-          rows: recipe.map((row) => ["Forest", ...row]),
-          columns: { scent: 0, ingredient: 1, share: 2, basis: 3, sort: 4 },
-        },
-      }),
-    },
-    own,
-  );
+const built = (given: ScentedRun, settings = SETTINGS) => {
+  const run = scentedRun(given, settings);
   return { ...run, problems: run.problems.filter(({ text }) => !text.includes(": flash point not known, nor the")) };
 };
-const safety = (given: Given) => built(given).problems.filter((one) => one.safety);
-const texts = (given: Given) => safety(given).map(({ text }) => text);
+const safety = (given: ScentedRun) => built(given).problems.filter((one) => one.safety);
+const texts = (given: ScentedRun) => safety(given).map(({ text }) => text);
 
 /** 4 % of Fir and 2 % of Moss, of wax, and 3 % of dye: 1090 in all, of which Fir is 3.670 %, Moss 1.835 %. */
 const BLEND: CellValue[][] = [
@@ -193,7 +150,7 @@ describe("limits on the sheet", () => {
       ],
       scents: [["Fir", 0.1, 0.04]],
     };
-    const sheet = describeRun(built(open), { lot: "2026-330-01", date: 46352, settings: { ...settings, live: true } });
+    const sheet = describeRun(built(open), { lot: "2026-330-01", date: 46352, settings: { ...SETTINGS, live: true } });
     const fir = [...sheet.cells]
       .reverse()
       .find(({ content }) => content && "text" in content && content.text === "Scent: Fir");
@@ -209,8 +166,8 @@ describe("limits on the sheet", () => {
   });
 
   const LONG = "A scent with a name as long as any that a maker gives, and then some more";
-  const written = (given: Given, live: boolean) =>
-    describeRun(built(given), { lot: "2026-330-01", date: 46352, settings: { ...settings, live } });
+  const written = (given: ScentedRun, live: boolean) =>
+    describeRun(built(given), { lot: "2026-330-01", date: 46352, settings: { ...SETTINGS, live } });
   const textsOf = (sheet: Sheet) =>
     sheet.cells.flatMap(({ content }) => (content && "text" in content ? [content.text] : []));
   const scents = [OWN, ["Fir", null, 0.04], ['The "best" moss', null, 0.02]];
