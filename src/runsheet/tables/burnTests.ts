@@ -11,6 +11,7 @@ import type { RowReader } from "./rowReader";
 import { RATE } from "./starterLooks";
 import type { TableReader } from "./tableReader";
 import { type Starter, tableType } from "./tableType";
+import { WICK_TOOLS } from "./wick";
 
 /** What names a test, here and beside its readings. */
 export const TEST: Field = {
@@ -34,7 +35,7 @@ const FIELDS = {
     name: "Wick",
     reads: "words",
     aliases: ["wick size", "wick type", "wick tested", "wick tried", "wick name", "candidate wick", "wicks"],
-    not: ["scent", "wax", "price", "cost", "trimmed", "length", "per"],
+    not: ["scent", "wax", "price", "cost", "trimmed", "length", "per", ...WICK_TOOLS],
   },
   wax: {
     name: "Wax",

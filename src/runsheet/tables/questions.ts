@@ -1,4 +1,5 @@
 import { VESSEL_WORDS } from "./headings/headingWords";
+import { WICK_TOOLS } from "./wick";
 
 /** What may be asked about a column that nobody reads. Those of one type of table stand in its file. */
 export interface Question {
@@ -86,7 +87,7 @@ export const ASK_SHARE: Question = {
     "is not read: a share has no place in this table that its heading says. Choose its column, or leave it out",
 };
 export const ASK_WICK: Question = {
-  isAsked: (column) => has(column, ["wick", "wicks"]),
+  isAsked: (column) => has(column, ["wick", "wicks"]) && !has(column, WICK_TOOLS),
   text: () =>
     "is not read here: the approved wick of a vessel stands in the table of vessels. Write it there, or leave it out",
 };

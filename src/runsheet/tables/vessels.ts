@@ -11,6 +11,7 @@ import { ASK_FACTOR, ASK_LIMIT, ASK_SHARE, ASK_WATER, has, type Question } from 
 import { fillHeading, weightLook } from "./starterLooks";
 import type { TableReader } from "./tableReader";
 import { type Starter, tableType } from "./tableType";
+import { WICK_TOOLS } from "./wick";
 
 const FIELDS = {
   vessel: VESSEL,
@@ -29,7 +30,7 @@ const FIELDS = {
       "wick series",
       "wicks",
     ],
-    not: ["scent", "wax", "price", "cost", "trimmed", "length"],
+    not: ["scent", "wax", "price", "cost", "trimmed", "length", ...WICK_TOOLS],
   },
 } satisfies Readonly<Record<string, Field>>;
 

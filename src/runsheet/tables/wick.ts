@@ -45,18 +45,24 @@ export const oneWickOrTwo = (names: readonly string[]): string =>
 /** By name, numbers by their size. */
 export const inOrderOfName = (one: string, other: string): number => one.localeCompare(other, "en", { numeric: true });
 
-/** Whether a component is this wick: it is called so, perhaps among other words, or it is just called a wick. */
-export function isThisWick(component: string, wick: string): boolean {
-  const [words, name] = [component, wick].map((one) => ` ${sameName(one).replace(/[^\p{L}\p{N}.-]+/gu, " ")} `);
-  if (/^ wicks? $/.test(words as string)) return true;
-  // A number by itself may be of anything: a label of 6 cm.
-  return (words as string).includes(name as string) && (/\p{L}/u.test(wick) || isWick(component) || words === name);
-}
-
-/** What is called after a wick and is none. */
-const FOR_WICKS =
-  /\bwicks?[\s-]+(stickers?|tabs?|bars?|holders?|clips?|pins?|cent(er|re)ing|trimmers?|setters?|tools?)\b/i;
+/** Words for what is called after a wick and is none, in headings and in names of items. */
+export const WICK_TOOLS = (
+  "sticker stickers tab tabs sustainer sustainers bar bars holder holders clip clips pin pins centring centering " +
+  "centerer centerers trimmer trimmers setter setters dipper dippers tool tools"
+).split(" ");
+const TOOLS = WICK_TOOLS.join("|");
+const FOR_WICKS = new RegExp(`\\bwicks?[^\\p{L}\\p{N}]+(${TOOLS})\\b|\\b(${TOOLS}) for wicks?\\b`, "iu");
 
 /** Whether an item is called a wick. */
 export const isWick = (item: string): boolean => /\bwicks?\b/i.test(item) && !isForWicks(item);
 export const isForWicks = (item: string): boolean => FOR_WICKS.test(item);
+
+/** Whether a component is this wick: it is called so, perhaps among other words, or it is just called a wick. */
+export function isThisWick(component: string, wick: string): boolean {
+  const [words = "", name = ""] = [component, wick].map(
+    (one) => ` ${sameName(one).replace(/[^\p{L}\p{N}.-]+/gu, " ")} `,
+  );
+  if (/^ wicks? $/.test(words) || words === name) return true;
+  // A number by itself may be of anything: a label of 6 cm.
+  return words.includes(name) && (/\p{L}/u.test(wick) ? !isForWicks(component) : isWick(component));
+}

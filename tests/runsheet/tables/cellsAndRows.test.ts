@@ -192,9 +192,14 @@ describe("the name of a wick", () => {
     expect(isThisWick("Wick 6", "6")).toBe(true);
     expect(isThisWick("6", "6")).toBe(true);
     expect(isThisWick("W-210", "W-21")).toBe(false);
-    for (const item of ["Wick stickers", "wick-tab", "Wick centering bar", "wicks trimmer"]) {
-      expect([isWick(item), isForWicks(item)]).toEqual([false, true]);
+    for (const item of [
+      ...["Wick stickers", "wick-tab", "Wick centering bar", "wicks trimmer", "Wick centring tool", "Wick sustainers"],
+      ...["Wick bars", "Wick clips", "Wick, centring", "Centring tools for wicks", "wick pin W-21"],
+    ]) {
+      expect([isWick(item), isForWicks(item), isThisWick(item, "W-21")], item).toEqual([false, true, false]);
     }
+    // Wicks that come with one.
+    expect(["Tabbed wick W-21", "Wick W-21 with sustainer"].map(isWick)).toEqual([true, true]);
     expect([isWick("Wick W-8"), isWick("Wicker basket")]).toEqual([true, false]);
   });
 });

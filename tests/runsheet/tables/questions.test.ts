@@ -36,6 +36,7 @@ describe("a column that nobody reads", () => {
     );
     expect(asked("pour", [...BATCH, "Density"], 0.86)).toContain(orLeave("Density", "the wax factor"));
     expect(asked("pour", [...BATCH, "Water height"])).toContain(orLeave("Water height", "the water weight"));
+    expect(asked("pour", [...BATCH, "Wick stickers"])).toEqual([]);
     expect(asked("pour", [...BATCH, "Wick"])).toEqual([
       'The column "Wick" is not read here: the approved wick of a vessel stands in the table of vessels. Write it there, or leave it out',
     ]);

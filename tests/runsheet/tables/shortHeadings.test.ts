@@ -53,7 +53,10 @@ const OTHERS: Headings = {
     none: ["Wax water weight", "Scent water weight", "And wax", "Plus wax", "For wax", "Wax load"],
   },
   vessels: {
-    none: ["Scent vessel", "Wax vessel", "Scent wick", "Wax wick", "Trimmed wick"],
+    none: [
+      ...["Scent vessel", "Wax vessel", "Scent wick", "Wax wick", "Trimmed wick"],
+      ...["Wick centring tool", "Wick centering", "Wick stickers", "Wick sustainer", "Wick bars", "Wick clip"],
+    ],
   },
   scents: {
     none: ["Wax flash point"],
@@ -98,7 +101,10 @@ const OTHERS: Headings = {
     run: ["Lot number run", "Lot number candle"],
   },
   burnTests: {
-    none: ["Pool inside width"],
+    none: [
+      "Pool inside width",
+      ...["Wick centring tool", "Wick stickers", "Wick sustainers", "Wick bar", "Wick clips"],
+    ],
   },
   readings: {
     none: ["Counted weight", "Lost weight", "Burnt weight", "Rate weight", "Cold throw"],
