@@ -1,3 +1,4 @@
+import { BEYOND, NOT_FINISHED, TO_LOOK_AT } from "../../core/burn/openings";
 import { thisRow, unlessBlank } from "../layout";
 import { CYCLE } from "./readings";
 
@@ -125,6 +126,9 @@ function says(...words: readonly string[]): string {
   return `OR(${words.map((one) => `ISNUMBER(SEARCH("${one}",${check}))`).join(",")})`;
 }
 
+/** Whether it says one of these of a reading, which it names before. */
+const saysOfReading = (...openings: readonly string[]): string => says(...openings.map((one) => `min: ${one}`));
+
 /** As the pane counts: beyond the limits or not; what is not finished is neither. */
 export const RESULT = unlessBlank(
   test,
@@ -133,15 +137,18 @@ export const RESULT = unlessBlank(
       [`LEN(${check})=0`, `"${RESULTS.within}"`],
       [`LEFT(${check},${FIX.length})="${FIX}"`, `"${RESULTS.fix}"`],
       [`${check}="${NOT_BURNT}"`, `"${RESULTS.not}"`],
-      [says("min: flame ", "min: soot", "min: glass temperature "), `"${RESULTS.beyond}"`],
-      [says("not finished: "), `"${RESULTS.open}"`],
+      [saysOfReading(...Object.values(BEYOND)), `"${RESULTS.beyond}"`],
+      [says(NOT_FINISHED), `"${RESULTS.open}"`],
     ],
     `"${RESULTS.look}"`,
   ),
 );
 
 /** 1 for a candle with a pool, or a burn, to look at: it is within the limits all the same. */
-export const LOOK = unlessBlank(test, `IF(LEN(${check})=0,0,IF(${says("min: pool ", "min: burnt ")},1,0))`);
+export const LOOK = unlessBlank(
+  test,
+  `IF(LEN(${check})=0,0,IF(${saysOfReading(TO_LOOK_AT.pool, TO_LOOK_AT.long)},1,0))`,
+);
 
 /** By which the sheet Wicks finds the first candle of a wick with a result. */
 export const KEY = unlessBlank(test, `${own("Vessel")}&"|"&${own("Wick")}&"|"&${own("Result")}`);
