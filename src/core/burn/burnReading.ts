@@ -75,20 +75,23 @@ function depthLeft(readings: readonly BurnReading[], millimetres: number): strin
   return [...riseIn(depths), ...(least > LEFT ? [`${plain(least)} mm of wax left; burn down to ${LEFT} mm`] : [])];
 }
 
-/** Millimetres of wax left, in the order of the burn. */
+/** Millimetres of wax left, in the order of the burn; of looks at one time none is the later one. */
 export const depthsIn = (readings: readonly BurnReading[], millimetres: number): number[] =>
-  [...readings]
-    .sort((a, b) => a.cycle - b.cycle || a.minutes - b.minutes)
-    .flatMap(({ depth }) =>
-      depth === undefined ? [] : [Number((atLeastZero("depths", depth) * millimetres).toPrecision(12))],
-    );
-
-/** The first that is above the one before it, in words: one of the two is wrong. */
-export const riseIn = (depths: readonly number[]): string[] =>
-  depths
-    .flatMap((depth, i) =>
-      depth > (depths[i - 1] as number) + RULER
-        ? [`wax left rises from ${depths[i - 1]} to ${depth} mm; check both`]
-        : [],
+  readings
+    .flatMap(({ depth, ...place }) =>
+      depth === undefined
+        ? []
+        : [{ ...place, depth: Number((atLeastZero("depths", depth) * millimetres).toPrecision(12)) }],
     )
-    .slice(0, 1);
+    .sort((a, b) => a.cycle - b.cycle || a.minutes - b.minutes || b.depth - a.depth)
+    .map(({ depth }) => depth);
+
+/** The first that is above one before it, in words: one of the two is wrong. */
+export function riseIn(depths: readonly number[]): string[] {
+  let lowest = Number.POSITIVE_INFINITY;
+  for (const depth of depths) {
+    if (depth > lowest + RULER) return [`wax left rises from ${lowest} to ${depth} mm; check both`];
+    lowest = Math.min(lowest, depth);
+  }
+  return [];
+}

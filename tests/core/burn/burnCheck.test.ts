@@ -124,6 +124,12 @@ describe("burnCheck", () => {
       ),
     ).toBe("");
     expect(burnCheck(depths(8, 9), WIDTH, "mm", "C")).toBe("");
+    // Little by little as well: 8, 8.8, 9.6 mm; but of two looks at one time neither is the later one.
+    const creeping = DONE.map((one, i) => ({ ...one, depth: Math.max(8, 8 + 0.8 * (i - 5)) }));
+    expect(burnCheck(creeping, WIDTH, "mm", "C")).toBe("not finished: wax left rises from 8 to 9.6 mm; check both");
+    const twice = [...depths(12, 8), { ...(DONE.at(-1) as BurnReading), depth: 12 }];
+    expect(burnCheck(twice, WIDTH, "mm", "C")).toContain("rises from 8 to 12 mm");
+    expect(burnCheck([...depths(12, 12), { ...(DONE.at(-1) as BurnReading), depth: 8 }], WIDTH, "mm", "C")).toBe("");
     expect(burnCheck(depths(40, 8), WIDTH, "mm", "C")).toBe("");
   });
 
