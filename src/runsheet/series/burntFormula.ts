@@ -6,13 +6,13 @@ import type { SeenColumn } from "./seenColumns";
  * beside them, as `beside`, what a column says.
  */
 export function withBurnt(own: CandleReadings, work: string, beside?: SeenColumn): string {
-  const { cycle, minutes, placed, taken } = own;
+  const { cycle, minutes, taken, cells } = own;
   const kept = (column: SeenColumn) => `FILTER(IF(ISNUMBER(${column.ref}),${column.ref}${column.times},""),mine)`;
   const [later, as] = ["TRANSPOSE(spent)>spent", "TRANSPOSE(spent)=spent"].map(
     (is) => `MMULT((turn=TRANSPOSE(turn))*(${is}),ones)`,
   );
   const names = [
-    `mine,${placed}*${isAnyFilled(taken)}`,
+    `mine,${cells.placed}*${isAnyFilled(taken)}`,
     `turn,${kept(cycle)},spent,${kept(minutes)},ones,SIGN(turn)`,
     ...(beside ? [`beside,${kept(beside)}`] : []),
     // Of each cycle its longest look counts, shared by those that are as long.

@@ -1,4 +1,5 @@
 import { LEFT } from "../../core/burn/burnReading";
+import { tidy } from "../../core/tidy";
 import type { SeenFigures, SeenMean } from "./seenFigures";
 
 /**
@@ -27,7 +28,7 @@ export function burntShareWords(
   if (life?.by !== "burnt" || !rate || fill === undefined || !(fill > 0)) return [];
   const share = (rate.mean * life.mean) / fill;
   const ask = share < BURNT.least ? ASK_BURNT.little : share > BURNT.most ? ASK_BURNT.much : undefined;
-  return ask ? [`${ask[0]}${Math.round(100 * share)}${ask[1]}`] : [];
+  return ask ? [`${ask[0]}${Math.round(tidy(100 * share))}${ask[1]}`] : [];
 }
 
 /** The same as a formula that gives a text. */

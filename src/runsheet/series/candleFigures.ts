@@ -73,7 +73,7 @@ export const poolOf = (own: CandleReadings, hour: number, which: "MIN" | "MAX"):
 /** What was read of soot, each once. */
 export const sootOf = (own: CandleReadings): string =>
   ifThere(own, "soot", (soot) => {
-    const read = `FILTER(TRIM(${soot.ref}),${isFilled(soot)}*${own.placed})`;
+    const read = `FILTER(TRIM(${soot.ref}),${isFilled(soot)}*${own.cells.placed})`;
     return `IFERROR(LET(read,${read},TEXTJOIN(", ",TRUE,UNIQUE(read))),"")`;
   });
 

@@ -8,15 +8,36 @@ export const LOOK_FIELDS = [
   ...(["depth", "soot", "glass", "throw", "remarks"] as const),
 ] as const satisfies readonly ReadingField[];
 export type LookField = (typeof LOOK_FIELDS)[number];
+/** Hidden columns that a candle's readings take: these, and whether each is placed. */
+export const LOOK_COLUMNS = LOOK_FIELDS.length + 1;
 
 const JUDGED = ["flame", "pool", "depth", "soot", "glass"] as const satisfies readonly LookField[];
 const TAKEN = [...JUDGED, "weight", "poolDepth", "throw", "remarks"] as const satisfies readonly LookField[];
 
-/** Fetches a column of a candle's readings, a blank as an empty text: one formula that fills as many cells. */
+const LENGTHS: readonly LookField[] = ["flame", "pool", "poolDepth", "depth"];
+
+/**
+ * Fetches a column of a candle's readings: one formula that fills as many cells. A blank comes as an empty text, and a
+ * length below 0, which cannot be read, as a text too.
+ */
 export function looksAt({ reading }: SeenColumns, field: LookField, candle: string): string | undefined {
   const column = reading(field);
+  if (!column) return undefined;
   const own = `TRIM(${refOf(reading("test"))})=${candle}`;
-  return column && `=IF(${candle}="","",IFERROR(FILTER(IF(${column.ref}="","",${column.ref}),${own}),""))`;
+  const cell = LENGTHS.includes(field) ? `IF(${column.ref}<0,"below 0",${column.ref})` : column.ref;
+  return `=IF(${candle}="","",IFERROR(FILTER(IF(${column.ref}="","",${cell}),${own}),""))`;
+}
+
+/**
+ * Whether the place in the burn of each reading can be read, 1 or 0: a cycle counted from 1, and the minutes since it
+ * began, which a clock time is not.
+ */
+export function placedAt({ reading }: SeenColumns, { candle, looks }: Pick<CandleCells, "candle" | "looks">): string {
+  const [cycle, minutes] = [looks("cycle"), looks("minutes")];
+  const times = reading("minutes")?.times ?? "";
+  const isCycle = `IF(ISNUMBER(${cycle}),(${cycle}>=1)*(INT(${cycle})=${cycle}),0)`;
+  const isTime = `IF(ISNUMBER(${minutes}),(${minutes}=0)+(${minutes}${times}>=1),0)`;
+  return `=IF(${candle}="","",${isCycle}*${isTime})`;
 }
 
 /** Cells of the candle's own row. */
@@ -28,6 +49,8 @@ export interface CandleCells {
   readonly width: string;
   /** Its readings, as `looksAt` fetches them; undefined for a column that the table does not have. */
   readonly looks: (field: LookField) => string | undefined;
+  /** For each of them, whether it is placed, as `placedAt` says. */
+  readonly placed: string;
   /** Whether one of its weights is above an earlier one: 1 or 0. */
   readonly rise: string;
   /** The cell below the last of them that there is room for. */
@@ -41,8 +64,6 @@ export interface CandleReadings {
   /** What makes a reading say how the candle burns, and what makes it one at all. */
   readonly judged: readonly SeenColumn[];
   readonly taken: readonly SeenColumn[];
-  /** For each reading, whether its place in the burn is known: 1 or 0. */
-  readonly placed: string;
   readonly column: (field: LookField) => SeenColumn | undefined;
   /** Those that are there. */
   readonly columns: (fields: readonly LookField[]) => readonly SeenColumn[];
@@ -55,10 +76,7 @@ export function candleReadings({ reading }: SeenColumns, cells: CandleCells): Ca
   };
   const columns = (fields: readonly LookField[]) => fields.flatMap((field) => column(field) ?? []);
   const [cycle, minutes] = columns(["cycle", "minutes"]) as [SeenColumn, SeenColumn];
-  return {
-    ...{ cells, cycle, minutes, column, columns, judged: columns(JUDGED), taken: columns(TAKEN) },
-    placed: `${isNumber(cycle)}*${isNumber(minutes)}`,
-  };
+  return { cells, cycle, minutes, column, columns, judged: columns(JUDGED), taken: columns(TAKEN) };
 }
 
 export const refOf = (column: SeenColumn | undefined): string => (column as SeenColumn).ref;
@@ -68,8 +86,8 @@ export const isAnyFilled = (columns: readonly SeenColumn[]): string =>
   columns.length > 0 ? `(${columns.map(isFilled).join("+")}>0)` : "0";
 
 /** The numbers of a column in readings whose place is known, else empty texts. */
-export const numbersIn = ({ placed }: CandleReadings, { ref, times }: SeenColumn, and = ""): string =>
-  `IF(${placed}*ISNUMBER(${ref})${and},${ref}${times},"")`;
+export const numbersIn = ({ cells }: CandleReadings, { ref, times }: SeenColumn, and = ""): string =>
+  `IF(${cells.placed}*ISNUMBER(${ref})${and},${ref}${times},"")`;
 
 /** Blank in a row that no candle has. */
 export const unlessFree = ({ candle }: CandleCells, formula: string): string => `=IF(${candle}="","",${formula})`;

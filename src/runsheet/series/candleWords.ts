@@ -1,25 +1,25 @@
-import { BEYOND, TO_LOOK_AT } from "../../core/burn/openings";
+import { BEYOND, NOT_FINISHED as OPEN, TO_LOOK_AT } from "../../core/burn/openings";
 import { COLDEST, ODD } from "../seenCandle";
 import { type CandleReadings, ifRead, isAnyFilled, isFilled, isNumber, numbersIn } from "./candleReadings";
 import type { SeenColumns } from "./seenColumns";
 
 /** Formulas of what a candle's readings say, in words, and of what these words come to. */
 
-/** Text that stands before what is still to be done, in what BURNCHECK says. */
-const OPEN = "not finished: ";
 const NOTHING_BEYOND = "nothing beyond the limits seen";
 const NOTHING_READ = `${OPEN}nothing is read yet; burn a first cycle`;
 
 /** What BURNCHECK says, with what it is not given. */
 export function wordsOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], product: string): string {
-  const { judged, placed, cells } = own;
+  const { judged, cells } = own;
+  const broken = `"${OPEN}something of it cannot be read; look at its rows"`;
   const checked = `IF(SUM(mine*${isAnyFilled(judged)})=0,"${NOTHING_READ}",${burnCheckOf(own, heatUnit, product)})`;
   const coldest = heatUnit === "F" ? COLDEST * 1.8 + 32 : COLDEST;
   const open = (condition: string, words: string) => `IF(${condition},"${OPEN}${words}","")`;
   const names = [
-    `mine,${placed}`,
+    `mine,${cells.placed}`,
     `unread,${unreadIn(own)}`,
-    `said,${checked}`,
+    // What it refuses to judge hides nothing else.
+    `said,IFERROR(${checked},${broken})`,
     `risen,${open(`${cells.rise}=1`, "a weight is above an earlier one; check both")}`,
     `out,${oddWords(own, "flame", "=0", ODD.out)}`,
     `cold,${oddWords(own, "glass", `<${coldest}`, ODD.cold)}`,
@@ -28,16 +28,15 @@ export function wordsOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], 
     `more,IF(${cells.over}="","","${OPEN}it has more readings than this sheet has room for")`,
     'every,TEXTJOIN("; ",TRUE,out,cold,said,risen,lacks,wall,more)',
   ];
-  const broken = `"${OPEN}something of it cannot be read; look at its rows"`;
   const words = `IFERROR(LET(${names.join(",")},IF(every="","${NOTHING_BEYOND}",every)),${broken})`;
   return ifRead(cells, words, `"${NOTHING_READ}"`);
 }
 
 /** Cells that hold no number where one is needed, and readings that say something and lack their place. */
-function unreadIn({ cycle, minutes, columns, taken, placed }: CandleReadings): string {
+function unreadIn({ cells, cycle, minutes, columns, taken }: CandleReadings): string {
   const numbers = [cycle, minutes, ...columns(["weight", "flame", "pool", "poolDepth", "depth", "glass", "throw"])];
   const texts = numbers.map((column) => `${isFilled(column)}*(1-${isNumber(column)})`).join("+");
-  return `SUM(${texts})+SUM(${isAnyFilled(taken)}*(1-${placed}))`;
+  return `SUM(${texts})+SUM(${isAnyFilled(taken)}*(1-${cells.placed}))`;
 }
 
 function burnCheckOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], product: string): string {

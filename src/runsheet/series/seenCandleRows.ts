@@ -18,9 +18,11 @@ import {
   type CandleCells,
   type CandleReadings,
   candleReadings,
+  LOOK_COLUMNS,
   LOOK_FIELDS,
   type LookField,
   looksAt,
+  placedAt,
   refOf,
 } from "./candleReadings";
 import { isToLookAt, stateOf, wordsOf } from "./candleWords";
@@ -62,11 +64,11 @@ function candleRow(at: SheetCells, blocks: Blocks, columns: SeenColumns, place: 
   const row = candles.heading + 1 + place;
   const below = words.heading + 1 + place;
   const own = (column: number) => cellAt(column, row);
-  const from = CANDLE.looks + place * LOOK_FIELDS.length;
+  const from = CANDLE.looks + place * LOOK_COLUMNS;
   const cells: CandleCells = {
     ...{ candle: own(CANDLE.name), width: own(CANDLE.width), at: own(CANDLE.at), first: own(CANDLE.first) },
     ...{ rise: own(CANDLE.rise), over: cellAt(from, MOST_LOOKS) },
-    looks: fetchLooks(at, columns, own(CANDLE.name), from),
+    ...fetchLooks(at, columns, own(CANDLE.name), from),
   };
   const readings = candleReadings(columns, cells);
   shownCells(at, row, columns, readings);
@@ -127,13 +129,16 @@ function candleList({ test }: SeenColumns, own: string): string {
 
 /** Puts the readings of a candle into hidden columns from the top of the sheet on; gives where each stands. */
 function fetchLooks(at: SheetCells, columns: SeenColumns, candle: string, from: number) {
+  const range = (i: number) => `${cellAt(from + i, 0)}:${cellAt(from + i, MOST_LOOKS - 1)}`;
   const there = LOOK_FIELDS.flatMap((field, i) => {
     const formula = looksAt(columns, field, candle);
     if (formula === undefined) return [];
     at.formula(0, from + i, formula);
-    return [[field, `${cellAt(from + i, 0)}:${cellAt(from + i, MOST_LOOKS - 1)}`] as const];
+    return [[field, range(i)] as const];
   });
-  return (field: LookField): string | undefined => there.find(([one]) => one === field)?.[1];
+  const looks = (field: LookField): string | undefined => there.find(([one]) => one === field)?.[1];
+  at.formula(0, from + LOOK_FIELDS.length, placedAt(columns, { candle, looks }));
+  return { looks, placed: range(LOOK_FIELDS.length) };
 }
 
 const stateWords = (candle: string, state: string, notes: string): string => {

@@ -1,3 +1,4 @@
+import { atLeastZero } from "../../core/check/atLeastZero";
 import { millimetresIn } from "../../core/units/length";
 import { lengthUnitOf, unitsInWords } from "../../core/units/spellings";
 import type { RowReader } from "./rowReader";
@@ -8,7 +9,7 @@ export function lengthIn<F extends string>(table: TableReader<F>, reader: RowRea
   const value = reader.number(field);
   if (value === undefined) return undefined;
   const ratio = millimetresOf(table.heading(field));
-  if (ratio !== undefined) return value * ratio;
+  if (ratio !== undefined) return reader.check(field, () => atLeastZero(field, value) * ratio);
   reader.error(
     field,
     `the heading ${table.heading(field)} names no unit of length; write ${unitsInWords("length")} in its brackets`,

@@ -68,14 +68,16 @@ describe("the table of readings", () => {
   });
 
   it("says what it cannot read in its own row only", () => {
-    const headings = ["Test", "Cycle", "Minutes", "Glass temperature"];
+    const headings = ["Test", "Cycle", "Minutes", "Glass temperature", "Wax left (cm)"];
     const rows: CellValue[][] = [
-      ["T-1", 0, -5, 40],
-      ["T-1", 1, 60, null],
+      ["T-1", 0, -5, 40, -1],
+      ["T-1", 1, 60, null, null],
     ];
     const [bad, good] = readTable(tableOf("readings", headings, ...rows), "g")?.get("t-1") ?? [];
-    expect(bad?.wrong.map(({ field }) => field)).toEqual(["cycle", "minutes", "glass"]);
-    expect(bad).toMatchObject({ cycle: undefined, minutes: undefined, glass: undefined });
+    expect(bad?.wrong.map(({ field }) => field)).toEqual(["cycle", "minutes", "depth", "glass"]);
+    expect(bad).toMatchObject({ cycle: undefined, minutes: undefined, glass: undefined, depth: undefined });
+    // As it stands in the cell, not in mm.
+    expect(bad?.wrong[2]?.text).toBe("Wax left: -1 is below 0; write 0 or more");
     expect(good?.wrong).toEqual([]);
   });
 
