@@ -72,7 +72,7 @@ type ItemField = keyof typeof FIELDS;
 export const ITEMS = tableType({
   name: "Items",
   purpose:
-    'All that is bought and used, by the names of the ingredients, weighed, and of the vessels and components, counted: what is on hand, the packs it is sold in, what it costs and when to buy more. A row for each pack that an item is sold in. A unit price that is not given is that of its first pack. Of what is in the table of moves, those say what is on hand and what it cost. Delivery is what one order from that supplier costs on top. Kind: wax, scent, dye, vessel, component. A unit price is for one unit of weight, or for one vessel or component. Tables named "Stock" and "Prices" are read in the same way.',
+    'All that is bought and used, by the names of the ingredients, weighed, and of the vessels and components, counted: what is on hand, the packs it is sold in, what it costs and when to buy more. A row for each pack that an item is sold in. A unit price that is not given is that of its first pack. Of what is in the table of moves, those say what is on hand and what it cost. Delivery is what one order from that supplier costs on top. Kind: wax, scent, dye, vessel, component. A unit price is for the unit of weight that its heading names, or for one vessel or component. Tables named "Stock" and "Prices" are read in the same way.',
   gives: "Items: what is on hand, packs, prices: what is missing, what to buy, the cost.",
   fields: FIELDS,
   needs: [["item"], ["onHand", "packSize", "price", "reorderBelow", "kind"]],
@@ -150,12 +150,14 @@ function readItems(table: TableReader<ItemField>): Items {
     rows.reorderBelow.push(...amount("reorderBelow"));
     rows.problems.push(...reader.problems);
   }
-  const { weighed, said, unclear } = columnsOf(table);
+  const { weighed, said } = columnsOf(table);
+  const unclear = unclearPrice(table);
   return new Map(
-    [...found].map(([name, rows]) => [
-      name,
-      { count: itemOf(rows, COUNTED, unclear), weight: itemOf(rows, weighed, [...said, ...unclear]) },
-    ]),
+    [...found].map(([name, rows]) => {
+      const ofPrice = (use: Use) => (rows.prices.length > 0 ? unclear[use] : []);
+      const weight = itemOf(rows, weighed, [...said, ...ofPrice("weight")]);
+      return [name, { count: itemOf(rows, COUNTED, ofPrice("count")), weight }];
+    }),
   );
 }
 
@@ -187,16 +189,22 @@ function columnsOf(table: TableReader<ItemField>) {
     problem && (field !== "price" || isError(problem)) ? [problem] : [],
   );
   const weighed = Object.fromEntries(scales.map(({ field, ratio = 1 }) => [field, ratio])) as unknown as Ratios;
-  return { weighed, said, unclear: unclearPrice(table) };
+  return { weighed, said };
 }
 
-/** A price beside packs, of which the heading does not say whether it is the pack's or that of one unit. */
-function unclearPrice(table: TableReader<ItemField>): Problem[] {
-  const heading = table.heading("price");
-  const isBare = headingWords(heading).words.length === 1 && table.unitOf("price") === undefined;
-  if (!isBare || !table.has("packSize") || table.has("packPrice")) return [];
-  const text = `The heading ${heading} may be the price of a pack or of one ${table.unit}; write "Pack price" or "Unit price (per ${table.unit})"`;
-  return [table.problem("error", "price", text)];
+/** Why it is not known what a price is for, where its heading does not say it: of what is counted, and of what is weighed. */
+function unclearPrice(table: TableReader<ItemField>): ByUse<readonly Problem[]> {
+  const unit = table.unitOf("price");
+  if (unit && !("unknown" in unit)) return { count: [], weight: [] };
+  const { words, aside } = headingWords(table.heading("price"));
+  const isOfOne = [...words, ...aside].some((word) => word === "each" || word === "unit");
+  const isOfPack = !isOfOne && table.has("packSize") && !table.has("packPrice");
+  const sample = `"Unit price (per ${table.unit === "g" || table.unit === "kg" ? "kg" : "lb"})"`;
+  const says = isOfPack
+    ? `may be the price of a pack or of one unit; write "Pack price", or the unit that it is for, such as ${sample}`
+    : `does not say for how much of what is weighed; write the unit that it is for, such as ${sample}`;
+  const said = [table.problem("error", "price", `The heading ${table.heading("price")} ${says}`)];
+  return { count: isOfPack ? said : [], weight: said };
 }
 
 function itemOf(rows: Rows, ratios: Ratios, said: readonly Problem[]): Item {

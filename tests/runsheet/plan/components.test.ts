@@ -11,7 +11,7 @@ const HEADINGS = {
   components: ["Vessel", "Item", "Each"],
   vessels: ["Vessel", "Water weight", "Wick"],
   stock: ["Item", "On hand", "Pack size", "Pack price"],
-  prices: ["Item", "Unit price"],
+  prices: ["Item", "Unit price (per g)"],
   items: ["Item", "Kind"],
   burnTests: ["Test", "Vessel", "Wick"],
 } satisfies Partial<Record<TableTypeId, string[]>>;

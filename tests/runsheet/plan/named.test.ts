@@ -147,7 +147,7 @@ describe("what cannot be worked out", () => {
           ["Tin", 2, 100],
         ],
         items: [
-          ["Item", "On hand", "Unit price"],
+          ["Item", "On hand", "Unit price (per g)"],
           ["Wax", 500, "cheap"],
           ["Tin", 5, 1],
         ],

@@ -11,7 +11,17 @@ const HEADINGS = {
   pour: ["Vessel", "Quantity", "Fill weight"],
   components: ["Vessel", "Item", "Each"],
   items: [
-    ...["Item", "Kind", "On hand", "Pack size", "Pack price", "Unit price", "Reorder below", "Supplier", "Delivery"],
+    ...[
+      "Item",
+      "Kind",
+      "On hand",
+      "Pack size",
+      "Pack price",
+      "Unit price (per g)",
+      "Reorder below",
+      "Supplier",
+      "Delivery",
+    ],
   ],
   moves: ["Date", "Item", "Lot", "Change", "Paid", "Best before", "Run", "Note"],
   stock: ["Item", "On hand", "Pack size", "Pack price"],

@@ -30,7 +30,7 @@ const ROWS = {
     ["Tin", 125, "2 x W-21"],
   ],
   items: [
-    ["Item", "On hand", "Pack size", "Pack price", "Unit price"],
+    ["Item", "On hand", "Pack size", "Pack price", "Unit price (per g)"],
     ["Soft wax", 500, 1000, 9.5, 0.01],
     ["Cedar oil", 100, null, null, 0.05],
     ["Green dye", null, null, null, 0.1],

@@ -1,12 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { isError } from "../../../src/runsheet/problem";
+import type { WeightUnit } from "../../../src/runsheet/settings";
+import type { Use } from "../../../src/runsheet/tables/byUse";
 import { readTable } from "../../../src/runsheet/tables/readTables";
 import { matchColumns } from "../../../src/runsheet/tables/registry";
 import type { CellValue } from "../../../src/sheet/sheet";
 
 type Kind = "items" | "stock" | "prices";
-const read = (headings: readonly string[], rows: readonly CellValue[][], type: Kind = "items") => {
-  const items = readTable({ type, headings, rows, columns: matchColumns(type, headings) }, "g");
+const read = (
+  headings: readonly string[],
+  rows: readonly CellValue[][],
+  type: Kind = "items",
+  unit: WeightUnit = "g",
+) => {
+  const items = readTable({ type, headings, rows, columns: matchColumns(type, headings) }, unit);
   if (!items) throw new Error("no items");
   return items;
 };
@@ -64,18 +71,60 @@ describe("the table of items", () => {
     expect(wrong.get("soy wax")?.weight.wrong.map((one) => one.text)).toEqual([text]);
   });
 
-  it("asks whether a bare price beside packs is the pack's, and takes one that says it", () => {
-    const of = (...headings: string[]) =>
-      read(headings, [headings.map((one) => (one === "Item" ? "Soy wax" : 5))])
-        .get("soy wax")
-        ?.weight.wrong.map((one) => `${isError(one)} ${one.text}`);
-    expect(of("Item", "Pack size", "Price")).toEqual([
-      'true The heading Price may be the price of a pack or of one g; write "Pack price" or "Unit price (per g)"',
-    ]);
-    for (const price of ["Unit price", "Price per kg", "Price each"])
-      expect(of("Item", "Pack size", price)).toEqual([]);
-    expect(of("Item", "Pack size", "Price", "Pack price")).toEqual([]);
-    expect(of("Item", "On hand", "Price")).toEqual([]);
+  const asked = (use: Use, unit: WeightUnit, ...headings: string[]) =>
+    read(headings, [headings.map((one) => (one === "Item" ? "Soy wax" : 5))], "items", unit)
+      .get("soy wax")
+      ?.[use].wrong.map((one) => `${isError(one)} ${one.text}`);
+  const OF_WHAT =
+    'does not say for how much of what is weighed; write the unit that it is for, such as "Unit price (per kg)"';
+
+  it.each(["Unit price", "Price", "Cost", "Price each", "Price ($)", "Price (EUR)", "Our price", "Cost per unit"])(
+    "asks for how much of a weight a price is: %s",
+    (heading) => {
+      expect(asked("weight", "g", "Item", heading)).toEqual([`true The heading ${heading} ${OF_WHAT}`]);
+      expect(asked("weight", "g", "Item", "Pack size", "Pack price", heading)).toHaveLength(1);
+      // Without a pack the price of what is counted is that of one.
+      expect(asked("count", "g", "Item", "On hand", heading)).toEqual([]);
+    },
+  );
+
+  it("takes a price that says for how much it is, whatever its money", () => {
+    for (const heading of [
+      "Price per kg",
+      "Unit price (per g)",
+      "Price/lb",
+      "$/oz price",
+      "Price (EUR/kg)",
+      "Cost, kg",
+    ]) {
+      for (const use of ["weight", "count"] as const)
+        expect(asked(use, "g", "Item", "Pack size", heading), heading).toEqual([]);
+    }
+    expect(asked("weight", "oz", "Item", "Price")?.join()).toContain('such as "Unit price (per lb)"');
+  });
+
+  it("asks whether a price beside packs is the pack's, of what is counted too, and takes one that says it", () => {
+    const text =
+      'may be the price of a pack or of one unit; write "Pack price", or the unit that it is for, such as "Unit price (per kg)"';
+    for (const heading of ["Price", "Price (EUR)", "Net cost"]) {
+      for (const use of ["weight", "count"] as const)
+        expect(asked(use, "g", "Item", "Pack size", heading)).toEqual([`true The heading ${heading} ${text}`]);
+      expect(asked("count", "g", "Item", "Pack size", heading, "Pack price")).toEqual([]);
+    }
+    for (const price of ["Unit price", "Price each", "Price of one"])
+      expect(asked("count", "g", "Item", "Pack size", price)).toEqual([]);
+  });
+
+  it("asks nothing of a price that is not written", () => {
+    const items = read(
+      ["Item", "Pack size (kg)", "Pack price", "Unit price"],
+      [
+        ["Soy wax", 5, 20, null],
+        ["Tin", null, null, 1.5],
+      ],
+    );
+    expect(items.get("soy wax")?.weight.wrong).toEqual([]);
+    expect(items.get("tin")?.count).toMatchObject({ unitPrice: 1.5, wrong: [] });
   });
 
   it("reads tables of before, called Stock and Prices, as items", () => {
