@@ -28,8 +28,7 @@ export class RowReader<F extends string> extends RowNotes<F> {
     const cell = this.cells.cell(this.row, field);
     if (typeof cell === "number") return this.check(field, () => keptNumber("", cell));
     if (this.isBlank(field) || this.isError(field, cell)) return undefined;
-    const shown = String(cell).trim().slice(0, 40);
-    this.error(field, textForNumber(shown, this.cells.wanted(field)));
+    this.error(field, textForNumber(String(cell).trim(), this.cells.wanted(field)));
     return undefined;
   }
 

@@ -1,3 +1,4 @@
+import { isKept } from "../../core/check/keptNumber";
 import { list } from "../../core/check/list";
 import { plain } from "../../core/check/plain";
 import { sum } from "../../core/statistics/sum";
@@ -10,14 +11,17 @@ import type { Wanted } from "./wanted";
 
 /** What to do about a text where a number is to stand. It says how the text may be read, and nothing is taken. */
 export function textForNumber(text: string, wanted: Wanted): string {
-  const shown = `"${text}"`;
+  const shown = `"${text.slice(0, LONGEST)}"`;
   if (/^[-+]?(\d+\.?\d*|\.\d+)\s*%?$/.test(text)) return `${shown} is kept as text; ${MAKE_A_NUMBER}`;
-  const amounts = amountsIn(text);
+  const amounts = text.length > LONGEST ? [] : amountsIn(text);
   const other = amounts.map(({ words }) => wrongKind(words, wanted)).find((one) => one !== "");
   if (other) return `${shown} is ${other}`;
   const written = writtenAs(amounts, text, wanted);
   return written ? `${shown} is text: write ${written}` : `${shown} is not a number; write a plain number`;
 }
+
+/** More of a text is not shown, and no number is so long. */
+const LONGEST = 40;
 
 const MAKE_A_NUMBER = 'choose "Text to Number" in the menu of the cell, in Excel "Convert to Number", or type it again';
 
@@ -55,7 +59,7 @@ function valuesOf(digits: string): number[] {
   const values = WAYS.filter(({ like }) => like.test(bare)).map(({ thousands, decimal }) =>
     Number(bare.replace(thousands, "").replace(decimal, ".")),
   );
-  return [...new Set(values)];
+  return [...new Set(values)].filter(isKept);
 }
 
 /** What a unit measures where nothing of that kind belongs; empty where it does. */

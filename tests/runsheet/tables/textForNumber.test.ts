@@ -64,9 +64,15 @@ describe("a text where a number is to stand", () => {
     ["1,25,0", ""],
     ["1 25", ""],
     ["1.2.3", ""],
+    ["9999999999999999 g", ""],
   ])("reads %s in every way that it may be meant, and names them", (text, write) => {
     const rest = write === "" ? "is not a number; write a plain number" : `is text: write ${write}`;
     expect(said(text, "weight", "Fill (g)")).toBe(`"${text}" ${rest}`);
+  });
+
+  it("reads nothing out of a long text, of which only the beginning is shown", () => {
+    const long = `236 g${" ".repeat(40)}and more`;
+    expect(said(long, "weight", "Fill (g)")).toBe(`"${long.slice(0, 40)}" is not a number; write a plain number`);
   });
 
   it.each<[string, Reads, string]>([
