@@ -121,7 +121,7 @@ function tooLarge(each: number, capacity: number, melted: number, unit: string |
   const weight = (value: number) => `${plain(value)}${unit === undefined ? "" : ` ${unit}`}`;
   const takes = `one candle takes ${weight(Number(each.toPrecision(6)))}${melted > 1 ? " with its loss" : ""}`;
   return unit === undefined
-    ? `${takes} and the pot holds ${weight(capacity)}, both taken as the unit of the fills; if one is in another unit convert it, else take a larger pot`
+    ? `${takes} and the pot holds ${weight(capacity)}, in the unit of the fills; take a larger pot, or write both in one unit`
     : `${takes} and the pot holds ${weight(capacity)}; take a larger pot`;
 }
 

@@ -56,7 +56,7 @@ describe("potPlan", () => {
     const said = (loss: number, unit?: string) =>
       potPlan([{ vessel: "Jar", fill: 205, quantity: 2 }], 200, loss, undefined, unit).refused[0]?.fault.sentence;
     expect(said(0.03)).toBe(
-      "one candle takes 211.15 with its loss and the pot holds 200, both taken as the unit of the fills; if one is in another unit convert it, else take a larger pot",
+      "one candle takes 211.15 with its loss and the pot holds 200, in the unit of the fills; take a larger pot, or write both in one unit",
     );
     expect(said(0.03, "g")).toBe("one candle takes 211.15 g with its loss and the pot holds 200 g; take a larger pot");
     expect(said(0, "oz")).toBe("one candle takes 205 oz and the pot holds 200 oz; take a larger pot");
