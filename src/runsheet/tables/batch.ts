@@ -9,6 +9,7 @@ import { columnRef } from "./headings/columnRef";
 import type { Field } from "./headings/field";
 import { headingUnit } from "./headings/headingUnit";
 import { columnsFor } from "./headings/matching";
+import { isAmount } from "./isAmount";
 import {
   ASK_FACTOR,
   ASK_LIMIT,
@@ -194,22 +195,34 @@ function otherUnits(table: TableReader<BatchField>): Problem[] {
   });
 }
 
-/** Scents that are numbers as loads are: a column of loads that is read as names. */
+/** Scents that are numbers as loads are, or amounts: a column of these that is read as names. */
 function loadsAsScents(table: TableReader<BatchField>): Problem[] {
-  const names = table.rows.map((reader) => reader.text("scent")).filter((text) => text !== "");
+  const names = namesIn(table, "scent");
   const isLoad = (text: string) => /%$/.test(text) || (Number(text) > 0 && Number(text) < 0.3);
+  const heading = table.heading("scent");
+  const [amount] = names.filter(isAmount);
+  if (amount !== undefined) {
+    const text = `The column "${heading}" holds amounts, such as ${amount}, and is read as the names of the scents; write a unit in its heading, or choose another column as Scent under Columns`;
+    return [table.problem("error", "scent", text)];
+  }
   if (names.length === 0 || !names.every(isLoad)) return [];
-  const text = `The column "${table.heading("scent")}" holds shares and is read as the names of the scents; under Columns choose it as Load, and another as Scent`;
+  const text = `The column "${heading}" holds shares and is read as the names of the scents; under Columns choose it as Load, and another as Scent`;
   return [table.problem("error", "scent", text)];
 }
 
 /** A column of weights of wax that is read as the names of waxes. */
 function weightsAsWaxes(table: TableReader<BatchField>): Problem[] {
-  const names = table.rows.map((reader) => reader.text("wax")).filter((text) => text !== "");
-  if (names.length === 0 || !names.every((text) => /^[\d.,]+$/.test(text))) return [];
-  const text = `The column "${table.heading("wax")}" holds numbers and is read as the names of the waxes; write a unit in its heading, or choose another column as Wax under Columns`;
+  const names = namesIn(table, "wax");
+  const [amount] = names.filter(isAmount);
+  const isNumbers = names.length > 0 && names.every((text) => /^[\d.,]+$/.test(text));
+  if (amount === undefined && !isNumbers) return [];
+  const what = amount === undefined ? "numbers" : `amounts, such as ${amount},`;
+  const text = `The column "${table.heading("wax")}" holds ${what} and is read as the names of the waxes; write a unit in its heading, or choose another column as Wax under Columns`;
   return [table.problem("error", "wax", text)];
 }
+
+const namesIn = (table: TableReader<BatchField>, field: BatchField): string[] =>
+  table.rows.map((reader) => reader.text(field)).filter((text) => text !== "");
 
 function starter(unit: WeightUnit, present: (name: string) => Present | undefined): Starter {
   const fill = fillHeading(unit);

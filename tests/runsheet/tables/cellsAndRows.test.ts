@@ -113,6 +113,38 @@ describe("a column of numbers", () => {
     expect(batch("Wax", 464, "Soft wax")).toEqual([]);
     expect(batch("Wax", null)).toEqual([]);
   });
+
+  const AMOUNTS = ["188 g", "188g", "6.6 oz.", "1 lb 4 oz", "1 lb, 4 oz", "0,2 kg", "1,200 grams", "200 ml", "~188 g"];
+  const MORE = ["188 g each", "about 188 g", "188 g per candle", "188 g wax", "188 g/tin", "１８８ g", "12 fl oz"];
+  it.each([...AMOUNTS, ...MORE])("is not read as names either where they are texts: %s", (amount) => {
+    const asked = (heading: string, field: string, name: string) => [
+      `fix pour undefined ${field}: The column "${heading}" holds amounts, such as ${amount}, and is read as the names of the ${field}s; write a unit in its heading, or choose another column as ${name} under Columns`,
+    ];
+    // One of them is enough: no wax is called so.
+    expect(batch("Wax needed", "Soft wax", amount)).toEqual(
+      asked("Wax needed", "wax", "Wax").map((text) => text.replace("waxs", "waxes")),
+    );
+    expect(batch("Fragrance", amount, null)).toEqual(asked("Fragrance", "scent", "Scent"));
+    // With a unit in its heading it is no column of names.
+    expect(matchColumns("pour", ["Wax needed (g)"])).toEqual({});
+  });
+
+  it("is one of names where numbers stand in them", () => {
+    const names = [
+      "464",
+      "Soft 464",
+      "80/20",
+      "5 lb block",
+      "2 g soft",
+      "No. 5",
+      "3 parts soft",
+      "100% soft",
+      "g",
+      "12 C",
+    ];
+    expect(batch("Wax", "Soft wax", ...names)).toEqual([]);
+    expect(batch("Scent", "Fig", "No. 5", "7 seas", "4711 kgb", "1 litre of rain", "5 o'clock")).toEqual([]);
+  });
 });
 
 describe("the water of a vessel", () => {
