@@ -12,6 +12,7 @@ import {
   StringValueObject,
 } from "@univerjs/engine-formula";
 import { CellError, type SheetFunction } from "./bundle";
+import "./constants";
 import "./corrections";
 import "./counted";
 import "./lookedAt";
