@@ -29,6 +29,7 @@ import "./filterCorrections";
 import "./narrowNumbers";
 import "./removedNames";
 import "./tableCorrections";
+import "./typedFormulas";
 
 /**
  * @param select goes to a cell
