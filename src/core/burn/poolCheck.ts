@@ -25,14 +25,15 @@ export function poolCheck(pool: number, vessel: number, hours: number, lengthUni
   }
   const least = Math.min(wall, (burnt - ABOUT) / inch);
   const most = (burnt + ABOUT) / inch;
-  const width = (value: number): string => `${plain(Number(value.toPrecision(4)))} ${unit}`;
+  const rounded = (value: number): string => plain(Number(value.toPrecision(4)));
+  const width = (value: number): string => `${rounded(value)} ${unit}`;
   const says = (what: string, bound: string, limit: number): string =>
-    `${TO_LOOK_AT.pool}${what}: ${width(wide)} after ${plain(burnt)} h, ${bound} ${width(limit)} at about an hour an inch`;
+    `${TO_LOOK_AT.pool}${what}: ${width(wide)} after ${rounded(burnt)} h, ${bound} ${width(limit)} at about an hour an inch`;
   return [
     ...(wide < least * (1 - 1e-12) ? [says("behind", "at least", least)] : []),
     ...(wide > most * (1 + 1e-12) ? [says("ahead", "at most", most)] : []),
     ...(burnt > LONGEST
-      ? [`${TO_LOOK_AT.long}${plain(burnt)} h, at most ${LONGEST} h at a time by fire-safety guidance`]
+      ? [`${TO_LOOK_AT.long}${rounded(burnt)} h, at most ${LONGEST} h at a time by fire-safety guidance`]
       : []),
   ].join("; ");
 }

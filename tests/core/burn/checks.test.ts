@@ -98,6 +98,14 @@ describe("poolCheck", () => {
     expect(poolCheck(pool, vessel, hours, "in")).toBe(says);
   });
 
+  it("says hours in four digits", () => {
+    // A minute, in hours.
+    expect(poolCheck(25, 70, 1 / 60, "mm")).toBe(
+      "pool ahead: 25 mm after 0.01667 h, at most 13.12 mm at about an hour an inch",
+    );
+    expect(poolCheck(70, 70, 241 / 60, "mm")).toBe("burnt 4.017 h, at most 4 h at a time by fire-safety guidance");
+  });
+
   it("says the same in every unit", () => {
     const tenths = fc.integer({ min: 0, max: 60 });
     fc.assert(
