@@ -105,7 +105,7 @@ export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], length
 /**
  * What one candle's burn shows beyond what is published or common practice, and what is still to be done or read.
  * @customfunction BURNCHECK
- * @param cycles Number of the cycle of each reading, from 1; a range. Rows in which nothing was read are left out.
+ * @param cycles Number of the cycle of each reading, from 1; a range. Of rows in which nothing was read only their minutes count: so long it burnt.
  * @param minutes Minutes since that cycle began; a range of the same size, as all ranges here.
  * @param flames Height of the flame, in lengthUnit. A blank was not read.
  * @param pools Diameter of the melt pool, in lengthUnit. A blank was not read.
@@ -146,8 +146,10 @@ export function BURNCHECK(
       ],
       [],
     );
-    // Rows that were made for looks not yet taken say nothing.
-    const taken = lines.filter(({ fault, values }) => fault || values.slice(2).some((value) => value !== undefined));
+    // A row in which nothing was read still says how long the candle burnt, if it says when.
+    const isRead = (values: readonly unknown[]) => values.slice(2).some((value) => value !== undefined);
+    const isPlaced = ([cycle, at]: readonly unknown[]) => cycle !== undefined && at !== undefined;
+    const taken = lines.filter(({ fault, values }) => fault || isRead(values) || isPlaced(values));
     const readings = valuesOf(taken, (cycle, at, flame, pool, depth, seen, heat) => ({
       ...{ cycle: needed("cycles", cycle), minutes: needed("minutes", at), flame, pool, depth },
       ...{ soot: seen, glass: heat },

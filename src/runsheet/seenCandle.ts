@@ -1,7 +1,6 @@
 import { type BurnFindings, burnFindings } from "../core/burn/burnFindings";
 import { burnRate } from "../core/burn/burnRate";
-import { type BurnReading, depthsIn, LEFT, riseIn } from "../core/burn/burnReading";
-import { TO_LOOK_AT } from "../core/burn/openings";
+import { type BurnReading, depthsIn, isBurntDown, riseIn, saysSomething } from "../core/burn/burnReading";
 import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
 import { largest, least } from "../core/longLists";
@@ -47,7 +46,6 @@ export function seenCandle(test: BurnTest, readings: readonly TestReading[]): Se
     test,
     ...found,
     lacks: [...unreadable(wrong, seen.length - taken.length), ...weightRise(taken, burnt), ...found.lacks],
-    remarks: [...found.remarks, ...oddIn(taken)],
     rate: rateOf(taken, burnt),
     hours: taken.reduce((most, one) => Math.max(most, burnt(one)), 0),
     flame: flames.length > 0 ? largest(flames) : undefined,
@@ -63,33 +61,6 @@ export function seenCandle(test: BurnTest, readings: readonly TestReading[]): Se
 /** Whether a candle was burnt and read to its end: until then its silence says nothing. */
 export const isFinished = ({ lacks }: Pick<SeenCandle, "lacks">): boolean => lacks.length === 0;
 
-/** Degrees Celsius of a room: less was read of no vessel with a flame in it. */
-export const COLDEST = 20;
-/** What is asked of a flame that was read as 0, and of a vessel as cold. */
-export const ODD = {
-  out: `${TO_LOOK_AT.out} (0 mm): out or drowned?`,
-  cold: `${TO_LOOK_AT.cold}, below ${COLDEST} C: is its unit right?`,
-} as const;
-
-/** What was read of a lit candle that none can show: each once, with its first place. */
-function oddIn(taken: readonly Placed[]): string[] {
-  const lit = taken.filter(({ minutes }) => minutes > 0);
-  const first = (found: readonly Placed[], words: string): string[] => {
-    const more = found.length > 1 ? ` (and ${found.length - 1} more)` : "";
-    return found[0] ? [`${placeOf(found[0])}: ${words}${more}`] : [];
-  };
-  return [
-    ...first(
-      lit.filter(({ flame }) => flame === 0),
-      ODD.out,
-    ),
-    ...first(
-      lit.filter(({ glass }) => glass !== undefined && glass < COLDEST - 1e-9),
-      ODD.cold,
-    ),
-  ];
-}
-
 const placeOf = ({ cycle, minutes }: Placed): string => `cycle ${cycle} at ${plain(minutes)} min`;
 const isPlaced = (one: TestReading): one is Placed => one.cycle !== undefined && one.minutes !== undefined;
 const noteIn = (one: TestReading): string[] =>
@@ -98,11 +69,6 @@ const noteIn = (one: TestReading): string[] =>
 /** Whether anybody looked at the candle, or weighed it. */
 const isTaken = ({ weight, poolDepth, throw: score, remarks, ...one }: TestReading): boolean =>
   remarks !== "" || [weight, poolDepth, score].some((value) => value !== undefined) || saysSomething(one);
-
-/** Whether a look says anything of what is judged. */
-const saysSomething = ({ flame, pool, depth, soot, glass }: BurnFigures): boolean =>
-  [flame, pool, depth, soot, glass].some((value) => value !== undefined);
-type BurnFigures = Pick<TestReading, "flame" | "pool" | "depth" | "soot" | "glass">;
 
 /** Whether a candle was lit, by its readings. */
 export const wasLit = (readings: readonly TestReading[]): boolean =>
@@ -118,10 +84,9 @@ function unreadable(wrong: readonly Problem[], unplaced: number): string[] {
 
 function findingsOf({ width, product }: BurnTest, taken: readonly Placed[]): BurnFindings {
   const nothing = { beyond: [], remarks: [], ends: false };
-  const lit = taken.filter(saysSomething);
-  if (lit.length === 0) return { ...nothing, lacks: ["nothing is read yet; burn a first cycle"] };
+  if (!taken.some(saysSomething)) return { ...nothing, lacks: ["nothing is read yet; burn a first cycle"] };
   try {
-    return burnFindings(lit, width, "mm", "C", product);
+    return burnFindings(taken, width, "mm", "C", product);
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
     return { ...nothing, lacks: [fault.message] };
@@ -183,6 +148,6 @@ function poolsOf(taken: readonly Placed[], width: number | undefined): SeenCandl
 
 function endOf(taken: readonly Placed[], burnt: (one: Placed) => number): number | undefined {
   if (hasGap(taken) || riseIn(depthsIn(taken, 1)).length > 0) return undefined;
-  const ended = taken.filter(({ depth }) => depth !== undefined && Number(depth.toPrecision(12)) <= LEFT);
+  const ended = taken.filter((one) => isBurntDown(one, 1));
   return ended.length > 0 ? least(ended.map(burnt)) : undefined;
 }

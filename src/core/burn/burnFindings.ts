@@ -6,11 +6,14 @@ import { Fault } from "../fault";
 import { celsius } from "../units/celsius";
 import { checkedUnit } from "../units/checkedUnit";
 import { millimetresIn } from "../units/length";
-import { type BurnReading, unreadIn } from "./burnReading";
+import { type BurnReading, saysSomething, unreadIn } from "./burnReading";
+import { coldDoubt } from "./coldDoubt";
 import { flameCheck } from "./flameCheck";
+import { flameDoubt } from "./flameDoubt";
 import { BEYOND } from "./openings";
 import { poolCheck } from "./poolCheck";
 import { productOf } from "./product";
+import { shortCycle } from "./shortCycle";
 
 const MOST_SOOT = 1; // an hour: EN 15426, from memory
 const HOTTEST = 60; // C: common practice, no source: what a hand cannot hold
@@ -24,7 +27,7 @@ export interface BurnFindings {
   readonly beyond: readonly string[];
   /** A pool before or behind the rule of thumb: to look at. */
   readonly remarks: readonly string[];
-  /** Still to be done or read, or not to be read as it stands: until then silence says nothing. */
+  /** Still to be done or read, in doubt, or not to be read as it stands: until then silence says nothing. */
   readonly lacks: readonly string[];
   /** Whether the candle is not to burn on: its flame is too high, or its vessel too hot. */
   readonly ends: boolean;
@@ -34,6 +37,7 @@ export interface BurnFindings {
  * What one candle's burn shows, and what is still to be done.
  * Source: EN 15493 (flame), EN 15426 (cycles second-hand, 10 mm left; soot from memory); common practice for the pool
  * and the glass temperature.
+ * @param readings one or more that say something; others only say how long a cycle burnt
  * @param width inside width of the vessel, above 0, in `lengthUnit` as all lengths; the pool is not judged without
  * @param temperatureUnit of the glass temperature; needed where that was read
  * @param product `container` or `tea light`
@@ -45,7 +49,7 @@ export function burnFindings(
   temperatureUnit = "",
   product = "container",
 ): BurnFindings {
-  if (readings.length === 0) throw new Fault("none", "cycles", "nothing is read yet; burn a first cycle");
+  if (!readings.some(saysSomething)) throw new Fault("none", "cycles", "nothing is read yet; burn a first cycle");
   productOf("product", product);
   const wall = width === undefined ? undefined : aboveZero("width", width);
   for (const reading of readings) checkPlace(reading);
@@ -59,11 +63,17 @@ export function burnFindings(
   );
   const soot = said(all, ({ soot }) => sootWords(soot));
   const heat = said(all, ({ glass }) => (glass === undefined ? "" : heatWords(glass, unit)));
+  const doubts = [
+    ...shortCycle(lit.filter(saysSomething), millimetresIn("lengthUnit", lengthUnit)),
+    ...said(lit, (reading) => flameDoubt(reading, wall, lengthUnit)).words,
+    ...said(lit, ({ glass, minutes }) => (glass === undefined ? "" : coldDoubt(glass, minutes, unit))).words,
+  ];
   return {
     beyond: [...flames.words, ...soot.words, ...heat.words],
     remarks: pools.words,
     lacks: [
       ...[flames, pools, soot, heat].flatMap(({ faults }) => faults),
+      ...doubts,
       ...(wall === undefined ? ["the inside width of its vessel is not known"] : []),
       ...unreadIn(all, millimetresIn("lengthUnit", lengthUnit)),
     ],

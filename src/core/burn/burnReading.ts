@@ -20,26 +20,30 @@ export interface BurnReading {
   readonly glass?: number | undefined;
 }
 
+/** Whether a look says anything of what is judged. */
+export const saysSomething = ({ flame, pool, depth, soot, glass }: Omit<BurnReading, "cycle" | "minutes">): boolean =>
+  [flame, pool, depth, soot, glass].some((value) => value !== undefined);
+
 /** Millimetres of wax left at the end: EN 15426. */
 export const LEFT = 10;
 export const RULER = 1; // millimetre that wax left may seem to rise: as well as a ruler reads it
 const LONGEST_UNSEEN = 90; // minutes: looked at each hour, half an hour either way; common practice, no source
 
+/** Whether no more wax was left than a burn ends with. */
+export const isBurntDown = ({ depth }: Pick<BurnReading, "depth">, millimetres: number): boolean =>
+  depth !== undefined && Number((depth * millimetres).toPrecision(12)) <= LEFT;
+
 /** What must be read or done before a candle says anything by its silence. */
 export function unreadIn(readings: readonly BurnReading[], millimetres: number): string[] {
-  const lit = readings.filter(({ minutes }) => minutes > 0);
+  const burning = readings.filter(({ minutes }) => minutes > 0);
+  const lit = burning.filter(saysSomething);
   const unread = (["flame", "pool"] as const).flatMap((what) => {
     const at = lit.find((reading) => reading[what] === undefined);
     return at ? [`no ${what} read in cycle ${at.cycle} at ${plain(at.minutes)} min`] : [];
   });
-  const last = largest(readings.map(({ cycle }) => cycle));
-  const cycles = new Map<number, BurnReading[]>();
-  for (const one of lit) {
-    const own = cycles.get(one.cycle) ?? [];
-    cycles.set(one.cycle, own);
-    own.push(one);
-  }
-  const unseen = firstUnseen(cycles, last);
+  const cycles = byCycle(lit);
+  const last = largest([...readings.filter(saysSomething), ...burning].map(({ cycle }) => cycle));
+  const unseen = firstUnseen(cycles, byCycle(burning), last);
   const never = (["soot", "glass"] as const).flatMap((what) => {
     const without = [...cycles].filter(([, own]) => own.every((one) => one[what] === undefined)).map(([at]) => at);
     if (without.length === 0) return [];
@@ -48,19 +52,37 @@ export function unreadIn(readings: readonly BurnReading[], millimetres: number):
   return [...unread, ...(unseen === undefined ? [] : [unseen]), ...never, ...depthLeft(readings, millimetres)];
 }
 
-/** The first stretch in which nobody looked; a cycle that is not there ends the search, however many are counted. */
-function firstUnseen(cycles: ReadonlyMap<number, readonly BurnReading[]>, last: number): string | undefined {
+function byCycle(readings: readonly BurnReading[]): ReadonlyMap<number, readonly BurnReading[]> {
+  const cycles = new Map<number, BurnReading[]>();
+  for (const one of readings) {
+    const own = cycles.get(one.cycle) ?? [];
+    cycles.set(one.cycle, own);
+    own.push(one);
+  }
+  return cycles;
+}
+
+/**
+ * The first stretch in which nobody looked; a cycle that is not there ends the search, however many are counted.
+ * @param burning those that say nothing too: a candle that was only weighed had burnt all the same
+ */
+function firstUnseen(
+  cycles: ReturnType<typeof byCycle>,
+  burning: ReturnType<typeof byCycle>,
+  last: number,
+): string | undefined {
   for (let cycle = 1; cycle <= last; cycle++) {
-    const [unseen] = unseenIn(cycles.get(cycle) ?? [], cycle);
+    const [unseen] = unseenIn(cycles.get(cycle) ?? [], burning.get(cycle) ?? [], cycle);
     if (unseen !== undefined) return unseen;
   }
   return undefined;
 }
 
 /** The stretches of a cycle in which nobody looked at the candle for more than an hour and a half. */
-function unseenIn(lit: readonly BurnReading[], cycle: number): string[] {
+function unseenIn(lit: readonly BurnReading[], burning: readonly BurnReading[], cycle: number): string[] {
   if (lit.length === 0) return [`cycle ${plain(cycle)} never looked at`];
-  const minutes = [0, ...lit.map((one) => one.minutes)].sort((a, b) => a - b);
+  const end = largest(burning.map((one) => one.minutes));
+  const minutes = [0, ...lit.map((one) => one.minutes), end].sort((a, b) => a - b);
   return minutes.flatMap((at, i) => {
     const before = minutes[i - 1] ?? at;
     if (at - before <= LONGEST_UNSEEN) return [];

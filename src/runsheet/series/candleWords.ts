@@ -1,5 +1,4 @@
 import { BEYOND, NOT_FINISHED as OPEN, TO_LOOK_AT } from "../../core/burn/openings";
-import { COLDEST, ODD } from "../seenCandle";
 import { type CandleReadings, ifRead, isAnyFilled, isFilled, isNumber, numbersIn } from "./candleReadings";
 import type { SeenColumns } from "./seenColumns";
 
@@ -10,23 +9,21 @@ const NOTHING_READ = `${OPEN}nothing is read yet; burn a first cycle`;
 
 /** What BURNCHECK says, with what it is not given. */
 export function wordsOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], product: string): string {
-  const { judged, cells } = own;
+  const { judged, taken, cells } = own;
   const broken = `"${OPEN}something of it cannot be read; look at its rows"`;
   const checked = `IF(SUM(mine*${isAnyFilled(judged)})=0,"${NOTHING_READ}",${burnCheckOf(own, heatUnit, product)})`;
-  const coldest = heatUnit === "F" ? COLDEST * 1.8 + 32 : COLDEST;
   const open = (condition: string, words: string) => `IF(${condition},"${OPEN}${words}","")`;
   const names = [
-    `mine,${cells.placed}`,
+    // Rows that were made for looks not yet taken do not say how long it burnt.
+    `mine,${cells.placed}*${isAnyFilled(taken)}`,
     `unread,${unreadIn(own)}`,
     // What it refuses to judge hides nothing else.
     `said,IFERROR(${checked},${broken})`,
     `risen,${open(`${cells.rise}=1`, "a weight is above an earlier one; check both")}`,
-    `out,${oddWords(own, "flame", "=0", ODD.out)}`,
-    `cold,${oddWords(own, "glass", `<${coldest}`, ODD.cold)}`,
     `lacks,IF(unread>0,"${OPEN}"&unread&IF(unread=1," cell"," cells")&" of its readings cannot be read","")`,
     `wall,${open(`${cells.width}=""`, "the inside width of its vessel is not known")}`,
     `more,IF(${cells.over}="","","${OPEN}it has more readings than this sheet has room for")`,
-    'every,TEXTJOIN("; ",TRUE,out,cold,said,risen,lacks,wall,more)',
+    'every,TEXTJOIN("; ",TRUE,said,risen,lacks,wall,more)',
   ];
   const words = `IFERROR(LET(${names.join(",")},IF(every="","${NOTHING_BEYOND}",every)),${broken})`;
   return ifRead(cells, words, `"${NOTHING_READ}"`);
@@ -57,17 +54,6 @@ function burnCheckOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], pro
     `"${heatUnit}",${product}`,
   ];
   return `POUR.BURNCHECK(${given.join(",")})`;
-}
-
-/** What was read of a lit candle that none can show: its first place, and how many more. */
-function oddWords(own: CandleReadings, field: "flame" | "glass", is: string, says: string): string {
-  const { cycle, minutes } = own;
-  const column = own.column(field);
-  if (!column) return '""';
-  const lit = `mine*${isNumber(column)}*(${column.ref}${is})*IF(mine,${minutes.ref}>0,0)`;
-  const place = `"cycle "&${cycle.ref}&" at "&IF(mine,${minutes.ref}${minutes.times},"")&" min: ${says}"`;
-  const more = `IF(ROWS(places)>1," (and "&(ROWS(places)-1)&" more)","")`;
-  return `IFERROR(LET(places,FILTER(${place},${lit}),INDEX(places,1)&${more}),"")`;
 }
 
 /** What was seen: 2 beyond the limits, 1 read to its end without, 0 neither yet. */

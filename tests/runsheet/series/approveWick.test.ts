@@ -160,8 +160,8 @@ describe("approving a wick", () => {
     ],
     [
       "a pool is to look at",
-      { readings: [...ALL.slice(0, 4), ...burnt("C", 20, 6)] },
-      [expect.stringMatching(/^to look at in 1: C, cycle 1 at 60 min: pool behind: 6 mm/)],
+      { readings: [...ALL.slice(0, 4), ...burnt("C", 20, 12)] },
+      [expect.stringMatching(/^to look at in 1: C, cycle 1 at 60 min: pool behind: 12 mm/)],
     ],
     [
       "a reading has a remark",
@@ -171,7 +171,10 @@ describe("approving a wick", () => {
     [
       "a flame was out",
       { readings: ALL.map((row, i) => (i === 1 ? row.map((one, c) => (c === 3 ? 0 : one)) : row)) },
-      ["to look at in 1: A, cycle 1 at 120 min: no flame (0 mm): out or drowned?"],
+      [
+        "1 of 3 candles is not finished: A, cycle 1 at 120 min: no flame (0 mm): out or drowned?",
+        "only 2 candles are finished: a fault in up to 78 % of all is still possible; 3 or more are advised",
+      ],
     ],
     [
       "no load is written",
@@ -224,6 +227,28 @@ describe("approving a wick", () => {
     ],
   ] satisfies [string, Given, unknown][])("asks first where %s", (_, given, doubts) => {
     expect(planned(given)).toMatchObject({ kind: "ready", doubts });
+  });
+
+  it.each([
+    // 30 mm, and a flare of 85 mm, in centimetres: EN 15493 allows 75 mm.
+    [
+      "flames in centimetres",
+      ALL.map((row, i) => row.map((one, c) => (c === 3 ? (i === 3 ? 8.5 : 3) : one))),
+      "low flame, 3 mm",
+    ],
+    ["minutes in hours", ALL.map((row) => row.map((one, c) => (c === 2 ? Number(one) / 60 : one))), "are these hours?"],
+    [
+      "flame and pool in each other's columns",
+      [...burnt("A", 60, 15), ...burnt("B", 60, 15), ...burnt("C", 60, 15)],
+      "narrow pool, 30 mm",
+    ],
+    [
+      "hours of burning that nobody saw",
+      ["A", "B", "C"].flatMap((name) => [...burnt(name), [name, 2, 720, null, null, null, null, null, null, 180]]),
+      "cycle 2 never looked at",
+    ],
+  ] satisfies [string, CellValue[][], string][])("approves no wick by %s", (_, readings, words) => {
+    expect(planned({ readings })).toMatchObject({ kind: "unseen", says: expect.stringContaining(words) });
   });
 
   it("says of one candle that it is one", () => {

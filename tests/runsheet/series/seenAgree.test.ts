@@ -7,14 +7,14 @@ import { burnt, candle, errorsIn, expectSame, LOOKS, worked } from "./seenBoth";
 /** What a reading's cells may hold instead, at limits and beside them: lengths by their headings, heat in F. */
 const CHANGED: Readonly<Record<string, readonly CellValue[]>> = {
   Cycle: [null, "two", 3, 1, 1.5, 0],
-  "Burn time (h)": [null, 0, 0.5, 1.25, 2, 4, 4.5, 6, "late", -1, 0.001],
+  "Burn time (h)": [null, 0, 0.5, 1.25, 2, 4, 4.5, 6, 12, 0.05, "late", -1, 0.001],
   "Weight (kg)": [null, 0.4, 0.37, 0.3605, "heavy", 0, -1],
-  "Flame (mm)": [null, 0, 75, 75.1, 82, -1, "high"],
-  "Pool (in)": [null, 10 / 25.4, 70 / 25.4, 75 / 25.4, -1, "wide"],
+  "Flame (mm)": [null, 0, 3, 4.9, 8, 9.9, 70, 75, 75.1, 82, -1, "high"],
+  "Pool (in)": [null, 10 / 25.4, 30 / 25.4, 70 / 25.4, 75 / 25.4, -1, "wide"],
   "Wax left (cm)": [null, 1, 1.001, 1.05, 1.12, 1.2, 0.9, 3, 0, -1, "low"],
   Soot: [null, "none", "No soot.", "a dark ring", 0.5, 1, 1.1, "?", "2", -1],
-  // 68 F are the 20 C of a room, 140 F the 60 C that are too hot.
-  "Glass temperature (F)": [null, 140, 140.1, 150, 68, 67.9, 59, 0, -40, "hot"],
+  // 68 F are the 20 C of a room, 77 F 25 C, 86 F 30 C, 140 F the 60 C that are too hot.
+  "Glass temperature (F)": [null, 140, 140.1, 150, 86, 85.9, 77, 76.9, 68, 67.9, 59, 0, -40, "hot"],
   Throw: [null, 3, 5, 0, -1, "good"],
   Remarks: [null, "odd smell", "wick leaned"],
 };
@@ -34,6 +34,8 @@ const aCandle = fc.record({
   }),
   changes: fc.array(aChange, { maxLength: 3 }),
   lost: fc.array(aLook, { maxLength: 1 }),
+  /** Looks at which the candle was weighed only. */
+  weighed: fc.array(aLook, { maxLength: 1 }),
 });
 type Candle = typeof aCandle extends fc.Arbitrary<infer C> ? C : never;
 const aSeries = fc.record({
@@ -42,10 +44,11 @@ const aSeries = fc.record({
   fill: fc.constantFrom(undefined, 180, 50, 20),
 });
 
-const looksOf = (test: string, { burnt: how, changes, lost }: Candle): CellValue[][] =>
+const looksOf = (test: string, { burnt: how, changes, lost, weighed }: Candle): CellValue[][] =>
   burnt(test, { ...how, rows: how.cycles })
     .map((row, look) => {
       const own = new Map(changes.flatMap((one) => (one.look === look ? [[one.heading, one.value]] : [])));
+      if (weighed.includes(look)) return row.map((value, i) => (i < 3 ? value : i === 3 ? 0.35 : null));
       return row.map((value, i) => (own.has(LOOKS[i] ?? "") ? (own.get(LOOKS[i] ?? "") ?? null) : value));
     })
     .filter((_, look) => !lost.includes(look));

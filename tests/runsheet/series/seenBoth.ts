@@ -1,4 +1,5 @@
 import { expect } from "vitest";
+import { DOUBT } from "../../../src/core/burn/openings";
 import { type Calculated, calculate } from "../../../src/engine/calculate";
 import type { SeenWick } from "../../../src/runsheet/series/readSeries";
 import { readSeries, seriesOf } from "../../../src/runsheet/series/readSeries";
@@ -142,11 +143,17 @@ export function expectSame(values: Calculated[][], wicks: readonly SeenWick[]) {
     expectCandle(byCandle.get(one.test.test) as Calculated[], one);
     const said = words.get(one.test.test) ?? "";
     for (const finding of [...one.beyond, ...one.remarks]) expect(said).toContain(asOnSheet(finding));
+    // One that is beyond the limits is asked nothing more.
+    for (const doubt of one.beyond.length > 0 ? [] : one.lacks.filter(isDoubt))
+      expect(said).toContain(asOnSheet(doubt));
   }
 }
 
+const isDoubt = (lack: string): boolean => Object.values(DOUBT).some((one) => lack.includes(` min: ${one}`));
+
 /** Heat stands on the sheet in the unit of its column, in the pane in C: what is said of it is compared without. */
-const asOnSheet = (finding: string): string => /^.*glass temperature (?=.* C, )/.exec(finding)?.[0] ?? finding;
+const asOnSheet = (finding: string): string =>
+  /^.*(glass temperature|cold glass, )(?=.* C, )/.exec(finding)?.[0] ?? finding;
 
 function expectWicks(values: Calculated[][], wicks: readonly SeenWick[]) {
   const byWick = below(values, "By wick");

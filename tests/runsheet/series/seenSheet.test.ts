@@ -78,7 +78,7 @@ describe("the sheet of a series", () => {
     );
     // 59 F are 15 C.
     expect(said["Size 13"]?.[0]).toMatch(
-      /; to look at in 1: M, cycle 1 at 60 min: no flame \(0 mm\): out or drowned\? \(and 7 more\); cycle 1 at 240 min: cold glass/,
+      /^nothing can be said yet: M, not finished: cycle 1 at 60 min: no flame \(0 mm\): out or drowned\? \(and 7 more\), cycle 1 at 240 min: cold glass, 59 F, below 30 C/,
     );
     expect(said["Size 4"]?.[0]).toMatch(/^nothing can be said yet: F, .*not finished: 40 mm of wax left/);
     expect(said["Size 2"]?.[0]).toBe(
