@@ -3,7 +3,7 @@ import { moveAddition, type NewMove, openingMove } from "../../runsheet/record/m
 import { type KnownItems, receiptDoubts, receiptMove } from "../../runsheet/record/receipt";
 import type { WeightUnit } from "../../runsheet/settings";
 import { type Ledger, ledgerOf } from "../../runsheet/stock/ledger";
-import { notCarried, openingsOf } from "../../runsheet/stock/openings";
+import { openingsOf } from "../../runsheet/stock/openings";
 import type { Addition } from "../../sheet/addition";
 import { movesOn, type OnRecord } from "../actions/onRecord";
 import type { Kept } from "../state/kept";
@@ -57,7 +57,7 @@ export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }:
   const change = receipt.unit === "pieces" ? inSetting.change : inSetting.change / (moves?.read.ratio ?? 1);
   const move: NewMove = { ...inSetting, change: tidy(change) };
   const use = receipt.unit === "pieces" ? "count" : "weight";
-  const { openings, unread } = openingsOf([{ item: move.item, use }], known.items, moves?.read ?? NO_MOVES);
+  const { openings, says } = openingsOf([{ item: move.item, use }], known.items, moves?.read ?? NO_MOVES);
   const before = openings.map((one) => openingMove(one, receipt.date));
   const movesUnit = moves?.read.unit ?? unit;
   const line = receiptLine(move, receipt);
@@ -71,7 +71,7 @@ export function planReceipt(typed: TypedReceipt, { known, moves, ledger, unit }:
       table: moves?.table.name,
       doubts: [
         ...before.map(() => RECEIVING.carried),
-        ...unread.map(notCarried),
+        ...says,
         ...receiptDoubts({
           receipt: { ...receipt, item: move.item },
           change: move.change,

@@ -7,7 +7,7 @@ import { wholePieces } from "../plan/uses";
 import { sameName } from "../sameName";
 import { type Ledger, ledgerOf } from "../stock/ledger";
 import { lotsOf, oldestLots } from "../stock/lots";
-import { asMoves, notCarried, type Opening, openingsOf } from "../stock/openings";
+import { asMoves, type Opening, openingsOf } from "../stock/openings";
 import { severalLots } from "../stock/severalLots";
 import type { ByUse } from "../tables/byUse";
 import { type FittingTables, fittingsOf } from "../tables/fittings";
@@ -52,8 +52,8 @@ export interface Shelf extends FittingTables {
 export function pourMoves(run: PouredRun, { moves: before, items = new Map(), ...tables }: Shelf): PourMoves {
   const says: string[] = [];
   const needs = [...ingredientsOf(run, says), ...countedOf(run, tables, says)];
-  const { openings, unread } = openingsOf(needs, items, before);
-  says.push(...unread.map(notCarried));
+  const { openings, says: ofOpenings } = openingsOf(needs, items, before);
+  says.push(...ofOpenings);
   const moves = { ...before, rows: [...asMoves(openings, run.date, before.ratio), ...before.rows] };
   const ledger = ledgerOf(moves);
   says.push(...daysForLots(run, ledger));

@@ -19,30 +19,44 @@ export interface Opening {
 /**
  * What is to be put down first when items are moved for the first time: where there are moves they say what is on hand,
  * and what the table of items says counts no more.
- * @returns also the items whose On hand cannot be read
+ * @returns also what is to be said of items whose On hand is not carried over
  */
 export function openingsOf(
   taken: readonly { readonly item: string; readonly use: Use }[],
   items: Items,
   moves: Pick<Moves, "rows" | "ratio" | "said">,
-): { readonly openings: readonly Opening[]; readonly unread: readonly string[] } {
+): { readonly openings: readonly Opening[]; readonly says: readonly string[] } {
   const moved = new Set([...moves.rows.map(({ item }) => sameName(item)), ...moves.said.keys()]);
   const openings: Opening[] = [];
-  const unread: string[] = [];
-  for (const [key, { item, use }] of new Map(taken.map((one) => [sameName(one.item), one]))) {
+  const says: string[] = [];
+  for (const [key, { item, uses }] of usesOf(taken)) {
+    const [use, other] = [...uses] as [Use, Use?];
     const listed = items.get(key)?.[use];
     if (!listed || moved.has(key)) continue;
-    if (listed.wrong.some(({ field }) => field === "onHand")) unread.push(item);
+    if (listed.wrong.some(({ field }) => field === "onHand")) says.push(notRead(item));
+    else if (listed.onHand && other) says.push(inBothUses(item));
     else if (listed.onHand) {
       const change = tidy(listed.onHand / (use === "weight" ? moves.ratio : 1));
       openings.push({ item: listed.item, use, change });
     }
   }
-  return { openings, unread };
+  return { openings, says };
 }
 
-export const notCarried = (item: string): string =>
+/** The items by name, each as it is spelt last. */
+function usesOf(taken: Parameters<typeof openingsOf>[0]) {
+  const found = new Map<string, { item: string; uses: Set<Use> }>();
+  for (const { item, use } of taken) {
+    const { uses } = found.get(sameName(item)) ?? { uses: new Set<Use>() };
+    found.set(sameName(item), { item, uses: uses.add(use) });
+  }
+  return found;
+}
+
+const notRead = (item: string): string =>
   `${item}: what stands in On hand cannot be read, so it is not carried over into the moves; fix it first`;
+const inBothUses = (item: string): string =>
+  `${item} is taken by weight and by number here, and On hand is one number: it is not carried over into the moves. Give what is counted a name of its own first`;
 
 /** Openings as rows of the table of moves, which come before all others. */
 export const asMoves = (openings: readonly Opening[], date: number, ratio: number): Move[] =>

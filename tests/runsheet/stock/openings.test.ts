@@ -15,7 +15,7 @@ const take = (item: string, use: "weight" | "count" = "weight") => ({ item, use 
 
 describe("what On hand says, when an item is moved for the first time", () => {
   it("is carried over once, spelt as in its table and counted as the moves count", () => {
-    const { openings, unread } = openingsOf(
+    const { openings, says } = openingsOf(
       [take("soft WAX"), take("Soft wax"), take("Tin", "count")],
       ITEMS,
       movesOf([], "g", "kg"),
@@ -24,15 +24,28 @@ describe("what On hand says, when an item is moved for the first time", () => {
       { item: "Soft wax", use: "weight", change: 0.5 },
       { item: "Tin", use: "count", change: 12 },
     ]);
-    expect(unread).toEqual([]);
+    expect(says).toEqual([]);
   });
 
   it("is not, where moves are there, nothing is written or nothing is there, and where it cannot be read is said", () => {
     const moves = movesOf([[DAY, "SOFT wax", "A", -5]]);
     const taken = [take("Soft wax"), take("Lid", "count"), take("Dye"), take("Moss"), take("Oil")];
-    expect(openingsOf(taken, ITEMS, moves)).toEqual({ openings: [], unread: ["Oil"] });
+    expect(openingsOf(taken, ITEMS, moves)).toEqual({
+      openings: [],
+      says: [expect.stringMatching(/^Oil: what stands in On hand cannot be read, so it is not carried over/)],
+    });
     // A row that cannot be read is a move all the same.
     expect(openingsOf([take("Soft wax")], ITEMS, movesOf([[DAY, "Soft wax", "A", "five"]])).openings).toEqual([]);
+  });
+
+  it("is not where one pour takes the item by weight and by number, of which it can be but one, and that is said", () => {
+    const taken = [take("Tin"), take("Soft wax"), take("tin", "count"), take("Lid"), take("Lid", "count")];
+    expect(openingsOf(taken, ITEMS, movesOf([]))).toEqual({
+      openings: [{ item: "Soft wax", use: "weight", change: 500 }],
+      says: [
+        "tin is taken by weight and by number here, and On hand is one number: it is not carried over into the moves. Give what is counted a name of its own first",
+      ],
+    });
   });
 
   it("comes before all other moves, by weight and by number, with a note that says where it is from", () => {
