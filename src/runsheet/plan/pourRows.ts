@@ -150,6 +150,8 @@ function rowLoad(
   const basis = notes.check("basis", () => basisOf("basis", named || settings.basis));
   if (load === undefined || basis === undefined) return undefined;
   const loadFrom = own !== undefined ? "pour" : noted?.load !== undefined ? "scents" : undefined;
-  const saidBasis = loadFrom === "pour" ? batch.saidBasis : loadFrom && noted?.saidBasis;
+  const said = loadFrom === "pour" ? batch.saidBasis : loadFrom && noted?.saidBasis;
+  // A heading that names neither is asked about where nothing else does.
+  const saidBasis = named && said?.basis === "unclear" ? undefined : said;
   return { load, basis, loadFrom, saidBasis, isBare };
 }

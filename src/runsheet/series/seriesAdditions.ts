@@ -88,7 +88,8 @@ function inColumn(
   usual: Basis,
 ): string | number | undefined {
   if (typeof value !== "number") return value;
-  if (field === "load") return onBasis(value, "of wax", headingWords(heading).basis ?? usual);
+  const { basis } = headingWords(heading);
+  if (field === "load") return onBasis(value, "of wax", basis === undefined || basis === "unclear" ? usual : basis);
   if (field !== "width") return value;
   const ratio = millimetresOf(heading);
   if (ratio === undefined)

@@ -71,6 +71,7 @@ export const BURN_TESTS = tableType({
   asks: [],
   starter,
   read: readTests,
+  doubts: unclearBasis,
 });
 
 /** A candle that is burnt to try its wick. */
@@ -113,11 +114,23 @@ function readTests(table: TableReader<TestField>): BurnTests {
         load: loadIn(reader),
         cureDays: daysIn(reader, "cure"),
       },
-      ...{ basis: table.saidBasis("load")?.basis, product: reader.text("product") || "container" },
+      ...{ basis: basisOf(table), product: reader.text("product") || "container" },
     };
     found.set(sameName(test), { row: reader.row, test, ...read, wrong: reader.problems });
   }
   return found;
+}
+
+function basisOf(table: TableReader<TestField>): Basis | undefined {
+  const basis = table.saidBasis("load")?.basis;
+  return basis === "unclear" ? undefined : basis;
+}
+
+/** Loads of which the heading says something else than the wax or the whole: they are taken on the usual basis. */
+function unclearBasis(table: TableReader<TestField>): Problem[] {
+  const said = table.saidBasis("load");
+  if (said?.basis !== "unclear") return [];
+  return [table.problem("warning", "load", `${said.says}; write one of the two there`)];
 }
 
 function loadIn(reader: RowReader<TestField>): number | undefined {

@@ -1,5 +1,5 @@
-import type { Basis } from "../../core/scent/basis";
 import type { Problem } from "../problem";
+import type { HeadingBasis } from "./headings/headingBasis";
 import { RowReader } from "./rowReader";
 import type { TableReader } from "./tableReader";
 
@@ -25,9 +25,9 @@ export function entryOf<F extends string, T>(
   return { value, isBlank: reader.isBlank(field), wrong: reader.problems, errorCode: reader.errorCode(field) };
 }
 
-/** A basis that a heading names. */
+/** A basis that a heading names, or that it names something else. */
 export interface SaidBasis {
-  readonly basis: Basis;
+  readonly basis: HeadingBasis;
   /** `The heading Load of total says of total`. */
   readonly says: string;
 }

@@ -52,8 +52,13 @@ export class TableReader<F extends string> {
 
   /** The basis that a heading names, with the words to say so. */
   saidBasis(field: F): SaidBasis | undefined {
-    const { basis } = headingWords(this.heading(field));
-    return basis && { basis, says: `The heading ${this.heading(field)} says ${basis}` };
+    const heading = this.heading(field);
+    const { basis } = headingWords(heading);
+    if (basis === undefined) return undefined;
+    // `Of the whole batch` means of total.
+    const verb = basis !== "unclear" && heading.toLowerCase().includes(basis.slice("of ".length)) ? "says" : "means";
+    const says = basis === "unclear" ? "does not say whether it is of wax or of total" : `${verb} ${basis}`;
+    return { basis, says: `The heading ${heading} ${says}` };
   }
 
   /**

@@ -283,12 +283,14 @@ describe("the words of a heading", () => {
     ["Max usage rate", ["maximum", "load"]],
   ])("%s are %j", (heading, words) => expect(headingWords(heading).words).toEqual(words));
 
-  it("say of what a share is, unless they say both", () => {
+  it("say of what a share is, and that it is unclear where they say both", () => {
     const basisOf = (heading: string) => headingWords(heading).basis;
     expect(["Load (% of wax)", "Load by total weight", "FO % in the wax"].map(basisOf)).toEqual([
       ...["of wax", "of total", "of wax"],
     ]);
-    expect(["Load (of wax or of total)", "Load", "Weight of wax"].map(basisOf)).toEqual(Array(3).fill(undefined));
+    expect(["Load (of wax or of total)", "Load", "Weight of wax"].map(basisOf)).toEqual([
+      ...["unclear", undefined, undefined],
+    ]);
     expect(headingWords("Max load (of wax)")).toMatchObject({ words: ["maximum", "load"], aside: [] });
   });
 });

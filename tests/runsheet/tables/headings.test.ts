@@ -4,6 +4,7 @@ import { askAbout } from "../../../src/runsheet/plan/checks/askAbout";
 import { isError } from "../../../src/runsheet/problem";
 import { FIRST_SETTINGS, type UsualSetting } from "../../../src/runsheet/settings";
 import { starterSheets } from "../../../src/runsheet/sheet/starterSheets";
+import { headingWords } from "../../../src/runsheet/tables/headings/headingWords";
 import { matchColumns, TABLE_TYPES, type TableTypeId } from "../../../src/runsheet/tables/registry";
 import type { TableRows } from "../../../src/runsheet/tables/tableRows";
 import { unreadColumns } from "../../../src/runsheet/tables/unreadColumns";
@@ -96,6 +97,21 @@ const HEADINGS: Readonly<Partial<Record<TableTypeId, Readonly<Record<string, rea
       ...["Fragrance oil (%)", "% scent", "% of scent", "Scent %", "Scent (%)", "scent percent", "Scent percentage"],
       ...["scent load (%)", "FO load", "Frag load", "Frag. %", "Fragrance load", "FO rate", "Usage rate", "FO usage %"],
       ...["Load of total", "Load (of total)", "% of wax", "FO % of wax", "Oil pct", "%", "Load rate"],
+      ...[
+        "FO % of candle",
+        "Load % of batch",
+        "Load % of mix",
+        "% of blend",
+        "FO % of the whole",
+        "% of candle weight",
+      ],
+      ...[
+        "Load (% of wax + oil)",
+        "Load % of wax and oil",
+        "FO % of wax+FO",
+        "Load of soy wax",
+        "Load (% of cold stuff)",
+      ],
     ],
     basis: ["Basis", "Load basis", "Basis (of wax or of total)", "of", "% basis", "Based on"],
     wax: ["Wax", "Wax type", "wax blend", "Wax name", "Type of wax", "Base wax", "Wax used", "WAX:", "Wax (name)"],
@@ -420,6 +436,55 @@ describe("headings as makers write them", () => {
   });
 });
 
+/** What the heading of a load says that it is of: common practice, no source. */
+const BASES: Readonly<Record<string, readonly string[]>> = {
+  "of total": [
+    ...[
+      "FO % of candle",
+      "Load (% of candle)",
+      "Load % of batch",
+      "% of the batch",
+      "Load % of mix",
+      "FO % of mixture",
+    ],
+    ...["Load % of blend", "FO % of the whole", "Load % of whole batch", "FO % of total", "FO % by total weight"],
+    ...["Load (% of wax + oil)", "Load % of wax and oil", "FO % of wax+FO", "Load (% wax of wax & fragrance oil)"],
+    ...["Load % of oil and wax", "Load (of wax plus scent)", "Load % of wax with FO", "% of wax incl. fragrance"],
+    ...["Load % of wax, oil and dye", "Load (% of finished product)", "Load % of everything", "Load % of fill weight"],
+    ...["LOAD % OF THE CANDLE", "Load_%_of_candle", "FO % in candle", "Load % of net weight of candle"],
+  ],
+  "of wax": [
+    ...["FO % of wax", "Load (% of wax)", "Load % of the wax", "FO % of wax weight", "Load of soy wax", "FO % in wax"],
+    ...["Load (% of base wax)", "FO % by wax weight", "Load to wax (%)", "Load (% of weight of wax)"],
+  ],
+  unclear: [
+    ...[
+      "Load (of wax or of total)",
+      "Load (of wax or total)",
+      "Load % of cold stuff",
+      "FO % of jar",
+      "Load % of water",
+    ],
+    ...[
+      "Load % of wax blend",
+      "Load % of total wax",
+      "Load % of candle wax",
+      "Load % of wax and dye",
+      "Load % of weight",
+    ],
+    ...["Load (% of wax/oil)", "Load % of wax or batch", "FO % of wax in total", "Load % of candle and wax"],
+    ...["FO % of w\u0430x", "Load (% of constructor)"],
+  ],
+  nothing: ["Load", "FO %", "% of scent", "% of FO", "Load of scent", "Load % by weight", "Load of", "Load to add"],
+};
+
+describe("the heading of a load", () => {
+  const cases = Object.entries(BASES).flatMap(([basis, headings]) => headings.map((heading) => ({ basis, heading })));
+  it.each(cases)("says of what it is: $heading, $basis", ({ basis, heading }) => {
+    expect(headingWords(heading).basis ?? "nothing").toBe(basis);
+  });
+});
+
 describe("several headings of one table", () => {
   const matched = (kind: TableTypeId, ...headings: string[]) => matchColumns(kind, headings);
 
@@ -668,6 +733,36 @@ describe("a run whose columns are in doubt", () => {
     expect(said(poured, ["Tin", 1, 212, "Fig"], scents).join("\n")).toContain(
       "scents true: The heading Load (of total)",
     );
+  });
+
+  it("stops where a heading says something else than wax or total, unless a column of bases says it", () => {
+    const headings = ["Jar", "Qty", "Fill (g)", "FO % of cold stuff", "Basis"];
+    const text =
+      "true: The heading FO % of cold stuff does not say whether it is of wax or of total, and Tin is taken of wax; write one of the two there, or in a column Basis";
+    expect(said(headings.slice(0, 4), ["Tin", 1, 212, 0.06])).toContain(`pour ${text}`);
+    expect(said(headings, ["Tin", 1, 212, 0.06, null])).toContain(`pour ${text}`);
+    for (const basis of ["of wax", "of total"])
+      expect(said(headings, ["Tin", 1, 212, 0.06, basis]).join()).not.toContain("heading");
+    expect(said(["Jar", "Qty", "Fill (g)", "Load (% of wax + oil)"], ["Tin", 1, 212, 0.06]).join("\n")).toContain(
+      "pour true: The heading Load (% of wax + oil) means of total, and Tin is taken of wax",
+    );
+    const scents = tableOf("scents", ["Scent", "Load (of my stuff)", "Wax maximum (% of stuff)"], [["Fig", 0.06, 0.1]]);
+    const poured = said(["Jar", "Qty", "Fill (g)", "Scent"], ["Tin", 1, 212, "Fig"], scents);
+    expect(poured.join("\n")).toContain("scents true: The heading Load (of my stuff) does not say");
+    expect(poured.join("\n")).toContain("scents false: The heading Wax maximum (% of stuff) does not say");
+  });
+
+  it("asks of what the loads of burn tests are, where their heading says something else", () => {
+    const tests = (heading: string) => {
+      const burnTests = tableOf("burnTests", ["Test", "Vessel", "Wick", heading], [["T1", "Tin", "W-21", 0.06]]);
+      const pour = tableOf("pour", ["Jar", "Qty", "Fill (g)", "Load"], [["Tin", 1, 212, 0.06]]);
+      const { problems } = buildRun({ pour, burnTests }, FIRST_SETTINGS);
+      return problems.filter(({ table, field }) => table === "burnTests" && field === "load").map(({ text }) => text);
+    };
+    expect(tests("Load (% of stuff)")).toEqual([
+      "The heading Load (% of stuff) does not say whether it is of wax or of total; write one of the two there",
+    ]);
+    for (const heading of ["Load", "Load (% of wax)", "Load (% of candle)"]) expect(tests(heading)).toEqual([]);
   });
 
   it("holds a load to a maximum that does not say of what, and asks about it", () => {

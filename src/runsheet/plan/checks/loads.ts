@@ -71,7 +71,10 @@ export function otherBases(rows: readonly PourRow[]): Problem[] {
       ({ loadFrom, saidBasis, basis }) => loadFrom === table && saidBasis && saidBasis.basis !== basis,
     );
     if (!row?.saidBasis) return [];
-    const text = `${row.saidBasis.says}, and ${row.scent || row.vessel} is taken ${row.basis}; write the basis in a column Basis, or set it under Settings`;
+    const { says, basis } = row.saidBasis;
+    const write = basis === "unclear" ? "one of the two there, or" : "the basis";
+    const settings = basis === "unclear" ? "" : ", or set it under Settings";
+    const text = `${says}, and ${row.scent || row.vessel} is taken ${row.basis}; write ${write} in a column Basis${settings}`;
     return [{ table, field: "load", severity: "error", text }];
   });
 }

@@ -1,3 +1,4 @@
+import { type HeadingBasis, withoutBasis } from "./headingBasis";
 import { isWordToo, unitOf } from "./headingUnit";
 import { bareHeading, bracketed } from "./tidyHeading";
 
@@ -6,8 +7,8 @@ export interface HeadingWords {
   readonly words: readonly string[];
   /** What stands in brackets and is no unit. */
   readonly aside: readonly string[];
-  /** What it says a share is of; undefined when it says neither or both. */
-  readonly basis: "of wax" | "of total" | undefined;
+  /** What it says a share is of; undefined when it says nothing of it. */
+  readonly basis: HeadingBasis | undefined;
 }
 
 /** What a candle is poured into, as headings call one. */
@@ -100,16 +101,12 @@ function wordsIn(heading: string): HeadingWords {
   const bare = meaningsOf(bareHeading(heading) + percent);
   const aside = meaningsOf(notUnits.join(" ").replace(/%/g, " "));
   const isShare = /(^| )(%|load|maximum|share)( |$)/.test(`${bare} ${aside}`);
-  const bases = new Set([...` ${isShare ? bare : ""} ${aside} `.matchAll(BASES)].map(([, of]) => of as string));
   const split = (words: string) => words.split(" ").filter((word) => word !== "");
-  return {
-    words: split(isShare ? ` ${bare} `.replace(BASES, " ") : bare),
-    aside: split(` ${aside} `.replace(BASES, " ")),
-    basis: bases.size === 1 ? (bases.has("wax") ? "of wax" : "of total") : undefined,
-  };
+  const inBare = isShare ? withoutBasis(split(bare), true) : { words: split(bare), said: [] };
+  const inAside = withoutBasis(split(aside), isShare);
+  const [basis, ...more] = new Set([...inBare.said, ...inAside.said]);
+  return { words: inBare.words, aside: inAside.words, basis: more.length > 0 ? "unclear" : basis };
 }
-
-const BASES = / (?:of|in|by|to) (?:the )?(wax|total)(?: weight)?(?= )/g;
 
 const PLUS_VESSEL = new RegExp(`[+&](?=\\s?(?:${VESSEL_WORDS.join("|")})\\b)`, "g");
 
@@ -123,6 +120,7 @@ function meaningsOf(text: string): string {
     .replace(/#/g, " number ")
     .replace(/\+ ?[/,]? ?[-−–]|±/g, " change ")
     .replace(PLUS_VESSEL, " plus ")
+    .replace(/\b(of|in|by|to|on)\b.*/u, (behind) => behind.replace(/[+&]/g, " and "))
     .replace(/(\p{L}*) ?\/ ?(\p{L}+)/gu, (_, a, b) => `${a} ${isOne(b) && !isOne(a) ? "per" : ""} ${b}`)
     .match(/[\p{L}\p{N}]+|%/gu);
   const words = withoutUnits(parts ?? []);

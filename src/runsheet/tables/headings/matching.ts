@@ -124,7 +124,8 @@ function fitOf(
   { reads, others }: Pick<Prepared<string>, "reads" | "others">,
 ): number {
   // A limit of wax is the wax's, one of the total the product's.
-  const isLimit = basis !== undefined && (words.includes("maximum") || aside.includes("maximum"));
+  const isLimit =
+    basis !== undefined && basis !== "unclear" && (words.includes("maximum") || aside.includes("maximum"));
   const of = isLimit ? [basis === "of wax" ? "wax" : "product"] : [];
   if (!word.every((one) => words.includes(one) || aside.includes(one) || of.includes(one))) return 0;
   const within = (all: readonly string[], isStopped: boolean): number => {
