@@ -4,6 +4,7 @@ import { tidy } from "../../core/tidy";
 import { millimetresIn } from "../../core/units/length";
 import { sameName } from "../../runsheet/sameName";
 import { type SeriesOrder, seriesFaults } from "../../runsheet/series/planSeries";
+import { isNoScent } from "../../runsheet/tables/isNoScent";
 import { wickOf } from "../../runsheet/tables/wick";
 import { type NumberKind, parseNumber } from "../parseNumber";
 import { serialOf, today } from "../today";
@@ -87,7 +88,8 @@ export function parseSeries(
     ...{ candles: number("candles", "amount"), cycles: number("cycles", "amount"), atOnce: number("atOnce", "amount") },
     ...{ cureDays: number("cure", "amount"), pouredOn: serialOf(typed.poured) ?? Number.NaN },
   };
-  const [wax, scent] = [asKnown(typed.wax, names.wax), asKnown(typed.scent, names.scent)];
+  const [wax, named] = [asKnown(typed.wax, names.wax), asKnown(typed.scent, names.scent)];
+  const scent = isNoScent(named) ? "" : named;
   const [load, width] = [optional("load", "rate"), optional("width", "weight")];
   if (Number.isNaN(order.pouredOn)) wrong.poured = SERIES.noDay;
   if (scent === "" && load) say("load", SERIES.bareLoad);

@@ -7,6 +7,7 @@ import { sameName } from "../sameName";
 import type { Settings, UsualSetting } from "../settings";
 import type { Batch, BatchRow } from "../tables/batch";
 import type { SaidBasis } from "../tables/entry";
+import { isNoScent } from "../tables/isNoScent";
 import { type FieldOf, fieldName } from "../tables/registry";
 import { RowNotes } from "../tables/rowNotes";
 import type { Scents } from "../tables/scents";
@@ -78,7 +79,7 @@ export function pourRows(batch: Batch | undefined, known: KnownToRows, settings:
     const row = pourRow(cells, notes, { batch, known, settings, usual });
     if (row) rows.push(row);
     problems.push(...notes.problems);
-    const scent = cells.scent.value ?? "";
+    const scent = scentOf(cells, known);
     if (!scents.has(sameName(scent))) scents.set(sameName(scent), { row: cells.row, scent });
   }
   const leftOut = batch.rows.filter((cells) => !isCounted(cells) && cells.vessel.value !== "").length;
@@ -98,7 +99,8 @@ function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): Po
   if (day !== undefined) {
     notes.problems.push(notes.warning("quantity", `${day} candles, or the day ${isoOfDay(day)} shown as a number?`));
   }
-  const scent = notes.take(cells.scent) ?? "";
+  notes.take(cells.scent);
+  const scent = scentOf(cells, known);
   const wax = notes.take(cells.wax) ?? "";
   if (cells.isHidden) notes.problems.push(notes.warning("vessel", HIDDEN));
   const vessel = notes.take(cells.vessel) ?? "";
@@ -126,6 +128,12 @@ function pourRow(cells: BatchRow, notes: BatchNotes, completing: Completing): Po
   return { row: cells.row, vessel, quantity, fill, water, factor, scent, wax, ...load };
 }
 
+/** The scent of a row; empty where its words say that there is none, and no table knows them as a name. */
+function scentOf({ scent: { value = "" } }: BatchRow, { scents, recipes }: KnownToRows): string {
+  const name = sameName(value);
+  return isNoScent(value) && !scents.has(name) && !recipes.has(name) ? "" : value;
+}
+
 type RowLoad = Pick<PourRow, "load" | "basis" | "loadFrom" | "saidBasis">;
 
 /** The load of a row with its basis: its own; else that of its scent; else the default. */
@@ -143,8 +151,18 @@ function rowLoad(
   const isWrongThere = wrong?.some((one) => one.field === "load" && isError(one)) && !(own !== undefined && own < 1);
   if (isWrongThere) return undefined;
   const isMade = known.recipes.has(sameName(scent));
-  if (own === undefined && noted?.load === undefined && !isBare && !isMade) usual.add("load");
-  const load = notes.check("load", () => rate("load", own ?? (isBare ? 0 : (noted?.load ?? settings.load))));
+  const isNone = isNoScent(scent) && !isMade;
+  const isGiven = own !== undefined || noted?.load !== undefined;
+  if (!isGiven && !isBare && !isMade && !isNone) usual.add("load");
+  const elsewhere = isBare ? 0 : (noted?.load ?? (isNone ? 0 : settings.load));
+  const load = notes.check("load", () => rate("load", own ?? elsewhere));
+  if (isNone && load !== undefined && load > 0) {
+    const where = own === undefined ? " in the table of scents" : "";
+    notes.error("load", `the scent is "${scent}" and has a load${where}; name the scent, or write 0 %`);
+    return undefined;
+  }
+  // The same words for each such row: the pane says them once for all.
+  if (isNone && !isGiven) notes.problems.push(notes.warning("scent", `"${scent}" is taken for no scent, load 0 %`));
   const named = notes.take(cells.basis) || noted?.basis;
   if (!named && load !== 0) usual.add("basis");
   const basis = notes.check("basis", () => basisOf("basis", named || settings.basis));

@@ -10,6 +10,7 @@ import type { Field } from "./headings/field";
 import { headingUnit } from "./headings/headingUnit";
 import { columnsFor } from "./headings/matching";
 import { isAmount } from "./isAmount";
+import { isNoScent } from "./isNoScent";
 import {
   ASK_FACTOR,
   ASK_LIMIT,
@@ -99,7 +100,7 @@ const ASK_DONE: Question = {
 export const BATCH = tableType({
   name: "Pour from",
   purpose:
-    "The one table that must be there, whatever its name: a row for each vessel and scent (fragrance oil) to pour. Rows without a quantity are left out. A row without a fill weight is filled by its water weight and wax factor, else by its vessel in the table of vessels. A wax that it names, an item or a recipe, is poured in place of the usual one: one scent in two waxes is melted in pots of their own.",
+    "The one table that must be there, whatever its name: a row for each vessel and scent (fragrance oil) to pour. Rows without a quantity are left out. A scent such as Unscented, none or - is a candle without scent. A row without a fill weight is filled by its water weight and wax factor, else by its vessel in the table of vessels. A wax that it names, an item or a recipe, is poured in place of the usual one: one scent in two waxes is melted in pots of their own.",
   fields: FIELDS,
   needs: [["vessel"], ["quantity"], ["fill", "water"]],
   // Vessels that are known by name fill rows that give no weight.
@@ -197,7 +198,7 @@ function otherUnits(table: TableReader<BatchField>): Problem[] {
 
 /** Scents that are numbers as loads are, or amounts: a column of these that is read as names. */
 function loadsAsScents(table: TableReader<BatchField>): Problem[] {
-  const names = namesIn(table, "scent");
+  const names = namesIn(table, "scent").filter((text) => !isNoScent(text));
   const isLoad = (text: string) => /%$/.test(text) || (Number(text) > 0 && Number(text) < 0.3);
   const heading = table.heading("scent");
   const [amount] = names.filter(isAmount);

@@ -5,6 +5,7 @@ import type { Problem } from "../problem";
 import { sameName } from "../sameName";
 import { LOAD, SCENT, VESSEL } from "./commonFields";
 import type { Field } from "./headings/field";
+import { isNoScent } from "./isNoScent";
 import { daysIn } from "./readDays";
 import { lengthIn } from "./readLength";
 import type { RowReader } from "./rowReader";
@@ -110,7 +111,7 @@ function readTests(table: TableReader<TestField>): BurnTests {
       ...{ vessel: reader.text("vessel"), width: lengthIn(table, reader, "width"), wick: reader.text("wick") },
       ...{
         wax: reader.text("wax"),
-        scent: reader.text("scent"),
+        scent: isNoScent(reader.text("scent")) ? "" : reader.text("scent"),
         load: loadIn(reader),
         cureDays: daysIn(reader, "cure"),
       },
@@ -135,6 +136,11 @@ function unclearBasis(table: TableReader<TestField>): Problem[] {
 
 function loadIn(reader: RowReader<TestField>): number | undefined {
   const load = reader.number("load");
+  const scent = reader.text("scent");
+  if (load !== undefined && load > 0 && isNoScent(scent)) {
+    reader.error("load", `the scent is "${scent}" and has a load; name the scent, or write 0 %`);
+    return undefined;
+  }
   return load === undefined ? undefined : reader.check("load", () => rate("load", load));
 }
 

@@ -1,5 +1,6 @@
 import { sameName } from "../sameName";
 import { fittingsOf } from "./fittings";
+import { isNoScent } from "./isNoScent";
 import type { ReadTables } from "./readTables";
 import type { Ingredient } from "./recipes";
 import type { KnownItem } from "./tableType";
@@ -14,7 +15,7 @@ export function knownItems({ pour, recipes, scents, vessels, components }: ReadT
   const whole = named.filter((scent) => !recipes?.has(sameName(scent)));
   const isPlain = !recipes?.size || poured.some((one) => whole.includes(one));
   // A name for candles without scent is nothing that is bought.
-  const isUnscented = (scent: string) => scents?.get(sameName(scent))?.notes.load === 0;
+  const isUnscented = (scent: string) => isNoScent(scent) || scents?.get(sameName(scent))?.notes.load === 0;
   const tables = { vessels: vessels ?? new Map(), components: components ?? new Map() };
   const wicks = [...tables.vessels.values()].flatMap(({ vessel }) =>
     fittingsOf(vessel, tables).filter(({ kind }) => kind === "wick"),

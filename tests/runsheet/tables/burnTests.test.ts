@@ -34,6 +34,22 @@ describe("the table of burn tests", () => {
     ]);
   });
 
+  it("has no scent where its words say so, and then no load", () => {
+    const headings = ["Test", "Vessel", "Wick", "Scent", "Load"];
+    const rows: CellValue[][] = [
+      ["T-1", "Bowl", "Size 6", "Unscented"],
+      ["T-2", "Bowl", "Size 6", "-", 0],
+      ["T-3", "Bowl", "Size 6", "none", 0.06],
+    ];
+    const read = readTable(tableOf("burnTests", headings, ...rows), "g");
+    expect(read?.get("t-1")).toMatchObject({ scent: "", load: undefined, wrong: [] });
+    expect(read?.get("t-2")).toMatchObject({ scent: "", load: 0, wrong: [] });
+    expect(read?.get("t-3")).toMatchObject({ scent: "", load: undefined });
+    expect(read?.get("t-3")?.wrong.map(({ text }) => text)).toEqual([
+      'Load: the scent is "none" and has a load; name the scent, or write 0 %',
+    ]);
+  });
+
   it("takes no width whose unit is not said", () => {
     const headings = ["Test", "Vessel", "Wick", "Inside width"];
     const test = readTable(tableOf("burnTests", headings, ["T-1", "Bowl", "6", 75]), "g")?.get("t-1");

@@ -26,6 +26,7 @@ const STUDIO = {
   pour: [
     ["Tin", "Fig leaf", 4, 100],
     ["tin ", "Cedar", 4, 100],
+    ["Tin", "Unscented", 4, 100],
     [null, null, null, null],
   ] as CellValue[][],
   recipes: [
