@@ -1,6 +1,7 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { cell, heading, lookUp, table, thisRow, unlessBlank } from "../layout";
+import { firstRow, slipLine } from "./slips";
 
 const own = thisRow("Batch");
 
@@ -14,6 +15,9 @@ const part = (name: string): string => `=POUR.${name}(${["Fill weight (g)", "Loa
 const times = (each: string): string => unlessBlank(own(each), `${own("Quantity")}*${own(each)}`);
 
 const weight = { format: FORMATS.weight, align: "right" } as const;
+
+/** What the totals and the pots pass over: half a row. */
+const HALF = `(LEN(Batch[Vessel]&Batch[Scent]&Batch[Quantity])>0)*(LEN(Batch[Vessel])*LEN(Batch[Scent])*LEN(Batch[Quantity])=0)`;
 
 /** The candles of the day. The last rows are free. */
 export function batch(): Sheet {
@@ -60,6 +64,7 @@ export function batch(): Sheet {
         "One row for each vessel and scent (fragrance oil). Fill weight, load and basis come from the sheets Vessels and Scents; the run sheet is built from this table.",
         10,
       ),
+      slipLine(firstRow("Batch", "Vessel", HALF, "vessel, scent or quantity is missing."), 10),
       cell(3, 0, "Total", { look: "total" }),
       ...[1, 3, 4, 5, 6, 7].map((column) => cell(3, column, null, { look: "total" })),
       total(2, "Quantity", FORMATS.count),

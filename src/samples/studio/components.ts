@@ -2,13 +2,15 @@ import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { heading, table, thisRow, unlessBlank, type Value } from "../layout";
 import { costOf } from "./prices";
+import { firstRow, isUnknown, slipLine } from "./slips";
 
 const own = thisRow("Components");
 /** What one candle pays for it; what keeps that from being known stands in its place. */
 const COST = unlessBlank(
-  own("Item"),
-  `IF(COUNT(${own("Each")})=0,${own("Item")}&": how many?",${costOf(own("Item"), own("Each"))})`,
+  `${own("Vessel")}&${own("Item")}`,
+  `IF(LEN(${own("Item")})=0,"which item?",IF(COUNTIF(${own("Each")},">0")=0,${own("Item")}&": how many?",${costOf(own("Item"), own("Each"))}))`,
 );
+const IS_LOST = `(LEN(Components[Vessel]&Components[Item]&Components[Each])>0)*${isUnknown("Components[Vessel]", "Vessels", "Vessel")}`;
 
 const withLabel = (vessel: string, wick: string, wicks = 1): Value[][] => [
   [vessel, wick, wicks],
@@ -56,6 +58,10 @@ export function components(): Sheet {
       ...heading(
         "Components",
         "What goes with each vessel and is counted: wicks, lid, label. A row for each; Each is how many of it one candle takes. Its cost follows from the sheet Items.",
+        4,
+      ),
+      slipLine(
+        firstRow("Components", "Vessel", IS_LOST, "no such vessel on the sheet Vessels, so no candle pays for it."),
         4,
       ),
       ...list.cells,

@@ -5,6 +5,9 @@ import { cell, day, heading, lookUp, setting, type Value } from "../layout";
 const ACROSS = 3;
 const CANDLE = "$B$4";
 const of = (column: string): string => lookUp("Candles", column, "Candle", CANDLE);
+const CURE_DAYS = lookUp("Scents", "Cure days", "Scent", of("Scent"));
+/** A blank would count as 0 days, or as the first day of all. */
+const CURED = `IF(LEN($B$5)=0,"write the day in Poured on",IF(LEN(${CURE_DAYS})=0,"no cure days on Scents",IF(${CURE_DAYS}<0,"cure days below 0",$B$5+${CURE_DAYS})))`;
 const known = (formula: string): Value => ({
   formula: `=IF(COUNTIF(Candles[Candle],${CANDLE})=0,"not on the sheet Candles",${formula})`,
 });
@@ -28,7 +31,7 @@ export function label(): Sheet {
       ...line(9, "Net weight", known(of("Net weight"))),
       ...line(10, "Lot", { formula: "=POUR.LOTCODE($B$5,$B$6,$B$7)" }),
       cell(12, 0, "Beside it", { look: "label" }),
-      ...line(13, "Cured on", known(`$B$5+${lookUp("Scents", "Cure days", "Scent", of("Scent"))}`), FORMATS.date),
+      ...line(13, "Cured on", known(CURED), FORMATS.date),
       ...line(
         14,
         "Labels for the batch",

@@ -1,7 +1,8 @@
 import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { cell, heading, headingRow, lookUp, setting } from "../layout";
-import { CANDLES, FEES, MARGIN, TINY } from "./candles";
+import { FEES, MARGIN } from "./candleSettings";
+import { CANDLES, TINY } from "./candles";
 
 const right = { align: "right" } as const;
 const [NOW, THEN] = ["Margin now", "Margin with dearer wax"];

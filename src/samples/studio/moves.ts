@@ -2,6 +2,7 @@ import type { Sheet } from "../../sheet/sheet";
 import { FORMATS } from "../formats";
 import { day, heading, table, type Value } from "../layout";
 import { POURS, RECEIPTS } from "./moved";
+import { allSaid, firstRow, isNoNumber, isUnknown, slipLine } from "./slips";
 
 const right = { align: "right" } as const;
 const date = { look: "input", format: FORMATS.date, align: "center" } as const;
@@ -22,6 +23,23 @@ const rows = (): Value[][] =>
   ]
     .sort((a, b) => day(...a.on) - day(...b.on))
     .flatMap((one) => one.rows);
+
+/** What no item takes: its name is not known, or its figures are none. */
+const LOST = [
+  firstRow(
+    "Moves",
+    "Item",
+    `(LEN(Moves[Item])+LEN(Moves[Change (g)])>0)*${isUnknown("Moves[Item]", "Items", "Item")}`,
+    "no such item on the sheet Items, so nothing counts it.",
+  ),
+  firstRow("Moves", "Item", `(LEN(Moves[Item])>0)*(1-ISNUMBER(Moves[Change (g)]))`, "write Change as a number."),
+  firstRow(
+    "Moves",
+    "Item",
+    `${isNoNumber("Moves[Paid]")}+ISNUMBER(Moves[Paid])*(Moves[Paid]<=0)`,
+    "write Paid as a number above 0, without the currency, or leave it blank.",
+  ),
+];
 
 /** The stock ledger of an invented autumn, lot by lot. The last rows are free. */
 export function moves(): Sheet {
@@ -50,6 +68,7 @@ export function moves(): Sheet {
         "What came in (+) and what went out (-), lot by lot: grams, or pieces. Rows are only added; a slip is put right by one more row. Log this pour and Receiving in the pane add theirs here.",
         8,
       ),
+      slipLine(allSaid(LOST), 8),
       ...list.cells,
     ],
     tables: [list.table],

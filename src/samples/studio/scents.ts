@@ -24,6 +24,11 @@ const WAX_COST = unlessBlank(
 
 const CHECKED = ["Load (%)", "Wax maximum (%)", "Product limit (%)", "Basis (of wax or of total)"];
 
+const [LOAD, MAXIMUM, LIMIT, BASIS] = CHECKED.map(own) as [string, string, string, string];
+/** A basis that is not given is taken for wax, and a limit that is not given is passed by nothing. */
+const UNSURE = `LEN(${LOAD})*(LEN(${BASIS})*LEN(${MAXIMUM})*LEN(${LIMIT})=0)>0`;
+const UNSURE_WORDS = `IF(LEN(${BASIS})=0,"of wax or of total?",IF(LEN(${MAXIMUM})=0,"no wax maximum","no product limit"))`;
+
 /** The scents with their loads, limits, temperatures and times, all from invented papers; the last row is free. */
 export function scents(): Sheet {
   const list = table(
@@ -39,7 +44,7 @@ export function scents(): Sheet {
       {
         heading: "Check",
         // Wax without scent has no limits to keep.
-        formula: `=IF(COUNTIF(${own("Load (%)")},0)=1,"",POUR.LOADCHECK(${CHECKED.map(own).join(",")}))`,
+        formula: `=IF(COUNTIF(${own("Load (%)")},0)=1,"",IF(${UNSURE},${UNSURE_WORDS},POUR.LOADCHECK(${CHECKED.map(own).join(",")})))`,
         look: "alert",
       },
       { heading: "Melt at (C)", ...whole },

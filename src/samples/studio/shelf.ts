@@ -15,7 +15,7 @@ const MELT: readonly Column[] = [
 
 /** All of a column of the batch for the scent to plan, with the loss. */
 const melted = (column: string) => ({
-  formula: `=SUMIF(Batch[Scent],Pots!$B$6,Batch[${column}])*(1+Pots!$B$5)`,
+  formula: `=IF(COUNTIF(Batch[Scent],Pots!$B$6)=0,"not on Batch",SUMIF(Batch[Scent],Pots!$B$6,Batch[${column}])*(1+Pots!$B$5))`,
 });
 
 /** The item to buy, and what the batch takes of it: melted with the loss, or counted with the candles. */
@@ -27,14 +27,16 @@ const MELTED = [
   `IF(COUNTIF(Recipes[Scent],${ITEM})=0,SUMIFS(Batch[Scent total (g)],Batch[Scent],${ITEM}))`,
   `IF(${ITEM}="Wax",SUMPRODUCT((COUNTIF(Recipes[Scent],Batch[Scent])=0)*1,Batch[Wax total (g)]))`,
 ];
-const TAKES = `=(${MELTED.join("+")})*(1+Pots!$B$5)+SUMIFS(Batch[Quantity],Batch[Vessel],${ITEM})+SUMPRODUCT((Components[Item]=${ITEM})*SUMIFS(Batch[Quantity],Batch[Vessel],Components[Vessel]),Components[Each])`;
+/** A sum passes over what is no number. */
+const NO_EACH = `SUMPRODUCT((Components[Item]=${ITEM})*(1-ISNUMBER(Components[Each])))>0`;
+const TAKES = `=IF(${NO_EACH},"Each on Components: no number",(${MELTED.join("+")})*(1+Pots!$B$5)+SUMIFS(Batch[Quantity],Batch[Vessel],${ITEM})+SUMPRODUCT((Components[Item]=${ITEM})*SUMIFS(Batch[Quantity],Batch[Vessel],Components[Vessel]),Components[Each]))`;
 const PACK = `(Items[Item]=${ITEM})*(Items[Pack size (g)]>0)`;
 const PACKS = `MAX(0,B29-B30),IF(${PACK},Items[Pack size (g)],""),IF(${PACK},Items[Pack price],"")`;
 const ofVessel = `INDEX(Vessels[Fill weight (g)],MATCH($B$13,Vessels[Vessel],0))`;
 const ofScent = (column: string): string => `INDEX(Scents[${column}],MATCH($B$14,Scents[Scent],0))`;
 /** An item may stand in several rows of the items; one that stands in none is not known to be 0. */
 const onHand = (item: string): Value => ({
-  formula: `=IF(COUNTIF(Items[Item],${item})=0,NA(),SUMIF(Items[Item],${item},Items[On hand (g)]))`,
+  formula: `=IF(COUNTIF(Items[Item],${item})=0,NA(),IF(COUNTIFS(Items[Item],${item},Items[On hand (g)],"?*")>0,"see Check on Items",SUMIF(Items[Item],${item},Items[On hand (g)])))`,
   look: "body",
 });
 const oneCandle = (part: string): Value => ({
@@ -43,12 +45,13 @@ const oneCandle = (part: string): Value => ({
   look: "body",
 });
 
+const OF_VESSEL = `Components[Vessel],$B$13,Components[Item],${own("Item")}`;
 /** A component of the vessel, by its name in the row. */
 const component = (item: string): Value[] => [
   item,
   onHand(own("Item")),
   {
-    formula: `=SUMIFS(Components[Each],Components[Vessel],$B$13,Components[Item],${own("Item")})`,
+    formula: `=IF(COUNTIFS(${OF_VESSEL})>COUNTIFS(${OF_VESSEL},Components[Each],">0"),"how many?",SUMIFS(Components[Each],${OF_VESSEL}))`,
     format: FORMATS.count,
     look: "body",
   },
@@ -94,7 +97,7 @@ export function shelf(): Sheet {
       cell(7, 1, melted("Scent total (g)"), weight),
       cell(7, 2, null, scale),
       cell(8, 0, "Total", { look: "total" }),
-      cell(8, 1, { formula: "=SUM(B7:B8)" }, { look: "total", ...weight }),
+      cell(8, 1, { formula: '=IF(COUNT(B7:B8)<2,"",SUM(B7:B8))' }, { look: "total", ...weight }),
       cell(8, 2, { formula: "=SUM(C7:C8)" }, { look: "total", ...scale }),
       cell(10, 0, "What the shelf allows", { look: "label" }),
       cell(

@@ -19,7 +19,7 @@ export function testPours(): Sheet {
       { heading: "Poured (g)", ...weight },
       {
         heading: "Ratio",
-        formula: `=IF(COUNT(${own("Water weight (g)")},${own("Poured (g)")})<2,"",${own("Poured (g)")}/${own("Water weight (g)")})`,
+        formula: `=IF(COUNTA(${own("Water weight (g)")},${own("Poured (g)")})=0,"",IF(COUNT(${own("Water weight (g)")},${own("Poured (g)")})<2,"left out",${own("Poured (g)")}/${own("Water weight (g)")}))`,
         ...factor,
       },
     ],

@@ -9,7 +9,7 @@ const vessel = own("Vessel");
 const SUM = `IF(COUNTIF(Components[Vessel],${vessel})=0,"no components",IFERROR(${priceOf(vessel)}+SUMIFS(Components[Cost],Components[Vessel],${vessel}),${vessel}&": no price"))`;
 const COST = unlessBlank(
   vessel,
-  `IF(LEN(${own("Fill weight (g)")})=0,"not weighed",IFNA(${firstLack("Components", "Cost", "Vessel", vessel)},${SUM}))`,
+  `IF(N(${own("Fill weight (g)")})=0,"not weighed",IFNA(${firstLack("Components", "Cost", "Vessel", vessel)},${SUM}))`,
 );
 
 /** Every vessel with the water it holds to its fill line; one is not weighed yet and stays blank all along. */
