@@ -18,6 +18,7 @@ import "./counted";
 import "./lookedAt";
 import "./notedOnce";
 import "./plainTexts";
+import "./summed";
 
 /** What stands before every function's name in a cell. */
 export const NAMESPACE = "POUR";

@@ -1,9 +1,10 @@
 /**
  * For each text that a formula meets, in each cell it looks at, the engine tries all dates and numbers that there are
- * (version 0.25.1 remembers only those texts that are one). Here it remembers the others.
+ * (version 0.25.1 remembers only those texts that are one). Here it remembers the others. For each blank cell that is
+ * compared with a text it makes a text that holds nothing; here that is always the same one.
  */
 
-import { ErrorValueObject, StringValueObject, ValueObjectFactory } from "@univerjs/engine-formula";
+import { ErrorValueObject, NullValueObject, StringValueObject, ValueObjectFactory } from "@univerjs/engine-formula";
 
 /** More different texts than a workbook's formulas look at; with more it begins anew. */
 const MOST_KNOWN = 20_000;
@@ -33,4 +34,10 @@ StringValueObject.prototype.convertToNumberObjectValue = function () {
   const made = asNumber.call(this);
   if (made instanceof ErrorValueObject) remember(noNumbers, text, made);
   return made;
+};
+
+const nothing = StringValueObject.create("");
+const compare = NullValueObject.prototype.compare;
+NullValueObject.prototype.compare = function (other, operator, ...more) {
+  return other.isString() ? nothing.compare(other, operator) : compare.call(this, other, operator, ...more);
 };

@@ -126,6 +126,45 @@ describe("sheets calculated without a browser", () => {
     compared.mockRestore();
   });
 
+  it("sum what stands beside a text as they do where each cell is compared", async () => {
+    const texts = ["Fig", "fig", "5", "Straße", "STRASSE", "TRUE", "12 Nov", "f?g", "Oud", "~"];
+    const named = texts.map((text, row) => at(row, 0, { text }));
+    const weights = texts.map((_, row) => at(row, 1, { number: 2 ** row }));
+    const others = [at(10, 0, { number: 5 }), at(11, 0, { formula: "=1/0" }), at(12, 0, { formula: '="fig"' })];
+    // Beside them a text, a blank and an error.
+    const beyond = [at(10, 1, { number: 1024 }), at(11, 1, { number: 2048 }), at(12, 1, { text: "none" })];
+    const sheet: Sheet = {
+      ...{ name: "A", widths: [] },
+      cells: [...named, ...weights, ...others, ...beyond, at(8, 2, { formula: "=1/0" }), at(0, 2, { number: 3 })],
+    };
+    const criteria = ["fig", "FIG", "5", "straße", "TRUE", "12 Nov", "f?g", "oud", "none", "~", "#DIV/0!"];
+    const sums = (equal: string) =>
+      criteria.flatMap((one) => [
+        ...["B1:B13", "C1:C13", "B1:B3", "C2:C14"].map((at) => `=SUMIF(A!A1:A13,"${equal}${one}",A!${at})`),
+        ...[`=SUMIF(A!A1:A13,"${equal}${one}")`, `=SUMIF(A!A1:B13,"${equal}${one}",A!B1:C13)`],
+      ]);
+    const plain = await beside(sheet, ...sums(""));
+    // By hand: of "fig" the first two rows, and of the third column the first one; of "oud" row 9.
+    expect([plain[0], plain[1], plain[42], plain[43]]).toEqual([3, 3, 256, { error: "#DIV/0!", message: "" }]);
+    // With a sign before it each cell is compared.
+    expect(plain).toEqual(await beside(sheet, ...sums("=")));
+  });
+
+  it("look through the cells of a range once for all sums of what stands beside texts", async () => {
+    const cells = Array.from({ length: 50 }, (_, row) => [
+      at(row, 0, { text: `Jar ${row % 25}` }),
+      at(row, 1, { number: row }),
+    ]);
+    const compared = vi.spyOn(ArrayValueObject.prototype, "compare");
+    const sums = await beside(
+      { name: "A", widths: [], cells: cells.flat() },
+      ...cells.map((_, row) => `=SUMIF(A!A$1:A$50,"jar ${row % 25}",A!B$1:B$50)`),
+    );
+    expect(sums).toEqual(cells.map((_, row) => 2 * (row % 25) + 25));
+    expect(compared).not.toHaveBeenCalled();
+    compared.mockRestore();
+  });
+
   it("are not spoilt by a formula that cannot be read", async () => {
     const read = await beside(pours("Water"), "=SUM(Pours[", "=SUM(1,2)", "=SUM(Pours[Water])");
     expect(read.slice(1)).toEqual([3, 3]);
