@@ -1,6 +1,7 @@
 /**
- * At each edit the engine (version 0.25.1) finds out anew which cells each formula of the workbook looks at. Here it
- * does so only for formulas for which that may have changed.
+ * At each edit the engine (version 0.25.1) finds out anew which cells each formula of the workbook looks at, and whether
+ * it calls a function that is worked out each time or finds cells by itself. Here it does so only for formulas for which
+ * that may have changed.
  */
 
 import type { IUnitRange } from "@univerjs/core";
@@ -23,6 +24,8 @@ interface Finder {
     >;
   };
   _generateTreeList(...data: unknown[]): Promise<unknown>;
+  _detectForcedRecalculationNodeRecursion(formula: Part): boolean;
+  _getAddressFunctionNodeList(formula: Part | null): Part[];
   _nodeTraversalRef(formula: Part, found: Part[]): void;
   _getRangeListByNode(of: {
     readonly node: Part | null;
@@ -41,7 +44,12 @@ const isFixed = (part: Part): boolean =>
     : part.nodeType === UNION && part.getChildren().every(isFixed);
 
 const finder = FormulaDependencyGenerator.prototype as unknown as Finder;
-const { _generateTreeList: lookThrough, _getRangeListByNode: find } = finder;
+const {
+  _generateTreeList: lookThrough,
+  _getRangeListByNode: find,
+  _detectForcedRecalculationNodeRecursion: isEachTime,
+  _getAddressFunctionNodeList: findersIn,
+} = finder;
 
 /** What formulas refer to, by the formula as parsed; another formula is parsed anew. */
 let known = new WeakMap<Part, { readonly from: string; readonly ranges: IUnitRange[] }>();
@@ -69,4 +77,22 @@ finder._getRangeListByNode = async function (of) {
   this._nodeTraversalRef(node, parts);
   if (parts.every(isFixed)) known.set(node, { from, ranges });
   return ranges;
+};
+
+// Which functions a formula calls is so as long as it is not parsed anew. The engine asks about each part by itself too.
+const eachTime = new WeakMap<Part, boolean>();
+finder._detectForcedRecalculationNodeRecursion = function (formula) {
+  const known = eachTime.get(formula);
+  if (known !== undefined) return known;
+  const is = isEachTime.call(this, formula);
+  eachTime.set(formula, is);
+  return is;
+};
+const finders = new WeakMap<Part, Part[]>();
+finder._getAddressFunctionNodeList = function (formula) {
+  const known = formula && finders.get(formula);
+  if (known) return known;
+  const found = findersIn.call(this, formula);
+  if (formula) finders.set(formula, found);
+  return found;
 };

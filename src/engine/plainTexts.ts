@@ -1,10 +1,17 @@
 /**
  * For each text that a formula meets, in each cell it looks at, the engine tries all dates and numbers that there are
  * (version 0.25.1 remembers only those texts that are one). Here it remembers the others. For each blank cell that is
- * compared with a text it makes a text that holds nothing; here that is always the same one.
+ * compared with a text it makes a text that holds nothing, and for each text that is compared with wildcards a pattern of
+ * them; here that is always the same one, and what came of it is remembered.
  */
 
-import { ErrorValueObject, NullValueObject, StringValueObject, ValueObjectFactory } from "@univerjs/engine-formula";
+import {
+  type BooleanValueObject,
+  ErrorValueObject,
+  NullValueObject,
+  StringValueObject,
+  ValueObjectFactory,
+} from "@univerjs/engine-formula";
 
 /** More different texts than a workbook's formulas look at; with more it begins anew. */
 const MOST_KNOWN = 20_000;
@@ -40,4 +47,20 @@ const nothing = StringValueObject.create("");
 const compare = NullValueObject.prototype.compare;
 NullValueObject.prototype.compare = function (other, operator, ...more) {
   return other.isString() ? nothing.compare(other, operator) : compare.call(this, other, operator, ...more);
+};
+
+interface Wildcards {
+  getValue(): string;
+  _checkWildcard(wildcards: string, operator: string): BooleanValueObject;
+}
+const matches = new Map<string, BooleanValueObject>();
+const texted = StringValueObject.prototype as unknown as Wildcards;
+const match = texted._checkWildcard;
+texted._checkWildcard = function (wildcards, operator) {
+  const asked = JSON.stringify([this.getValue(), operator, wildcards]);
+  const known = matches.get(asked);
+  if (known) return known;
+  const is = match.call(this, wildcards, operator);
+  remember(matches, asked, is);
+  return is;
 };

@@ -126,6 +126,23 @@ describe("sheets calculated without a browser", () => {
     compared.mockRestore();
   });
 
+  it("compare with wildcards each cell by itself, whatever was asked before", async () => {
+    const texts = ["Fix actual weight", "Fix units", "fix", "Sent", "Fix?", "Fix actual weight"];
+    const cells = [...texts.map((text, row) => at(row, 0, { text })), at(6, 0, { number: 12 })];
+    // By hand; a blank is not counted, and ~ takes its meaning from a sign.
+    const counts = [
+      ["Fix*", 5],
+      ["fix?*", 4],
+      ["Fix~?", 1],
+      ["<>Fix*", 2],
+      ["*t", 3],
+      ["Fix*", 5],
+      ["1*", 0],
+    ] as const;
+    const asked = counts.map(([one]) => `=COUNTIFS(A!A1:A7,"${one}")`);
+    expect(await beside({ name: "A", widths: [], cells }, ...asked)).toEqual(counts.map(([, count]) => count));
+  });
+
   it("sum what stands beside a text as they do where each cell is compared", async () => {
     const texts = ["Fig", "fig", "5", "Straße", "STRASSE", "TRUE", "12 Nov", "f?g", "Oud", "~"];
     const named = texts.map((text, row) => at(row, 0, { text }));

@@ -191,4 +191,25 @@ describe("a formula follows the cells it looks at", () => {
     await write(workbook, { A3: 30 });
     expect(results()).toEqual([30, 30]);
   });
+
+  it("where a function finds them, also in a formula that was seen before and in another one by then", async () => {
+    const workbook = await open({ First: { A1: 1, A2: 2, B1: 2, C1: '=INDIRECT("A"&B1)*2', C2: "=A1*2" } });
+    await write(workbook, { A2: 5 });
+    expect(valueIn(workbook, "C1")).toBe(10);
+    await write(workbook, { B1: 1, C2: '=INDIRECT("A"&B1)*2' });
+    await write(workbook, { A1: 7 });
+    expect([valueIn(workbook, "C1"), valueIn(workbook, "C2")]).toEqual([14, 14]);
+  });
+
+  it("of a formula that is worked out each time, deep inside of it too, at each edit", async () => {
+    const workbook = await open({ First: { A1: 1, B1: "=IF(TRUE,1+RAND(),0)", B2: "=B1", B3: "=A1" } });
+    const seen = new Set([valueIn(workbook, "B1")]);
+    for (const edit of [2, 3, 4]) {
+      await write(workbook, { A1: edit });
+      seen.add(valueIn(workbook, "B1"));
+      expect([valueIn(workbook, "B2"), valueIn(workbook, "B3")]).toEqual([valueIn(workbook, "B1"), edit]);
+    }
+    // Of four random numbers no two are alike.
+    expect(seen.size).toBe(4);
+  });
 });

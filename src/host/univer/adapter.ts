@@ -45,8 +45,8 @@ const QUIET = 150;
 const LOOKS = /height|width|style|color|gridlines|frozen|theme|protection|permission|merge|(?<!row-)(hidden|visible)/;
 
 /**
- * With more than these Univer, version 0.25.1, works for minutes: it parses and looks through each formula, and each sum
- * of a vessel compares all rows of the sheet, so that the time grows faster than the sheet.
+ * With so many the page stands still for a fifth of a second at most when a sheet is written and when a number in it is
+ * changed. With twice as many it is twice that, at each edit, and the page takes three quarters of a gigabyte.
  */
 const MOST_FORMULAS = 10_000;
 
