@@ -58,7 +58,6 @@ export function unitOf<K extends UnitKind>(kind: K, text: string): UnitOf<K> | u
 }
 
 export const weightUnitOf = (text: string): UnitOf<"weight"> | undefined => unitOf("weight", text);
-export const volumeUnitOf = (text: string): UnitOf<"volume"> | undefined => unitOf("volume", text);
 export const lengthUnitOf = (text: string): UnitOf<"length"> | undefined => unitOf("length", text);
 export const temperatureUnitOf = (text: string): UnitOf<"temperature"> | undefined => unitOf("temperature", text);
 

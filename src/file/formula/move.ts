@@ -8,14 +8,9 @@ const ROW = /^(\$?)([1-9]\d{0,6})$/;
 const LOST = "#REF!";
 
 /**
- * A formula as it reads that many rows further down and columns further right: what is not held by a `$` moves along.
+ * A formula as it reads so many rows further down and columns further right: what is not held by a `$` moves along.
  * What would stand outside of the sheet becomes `#REF!`.
  */
-export function moveFormula(formula: string, rows: number, columns: number): string {
-  return formulaMover(formula)(rows, columns);
-}
-
-/** The same, for a formula that is moved to many places. */
 export function formulaMover(formula: string): (rows: number, columns: number) => string {
   const pieces = splitAtReferences(tokens(formula));
   return (rows, columns) => pieces.map((piece) => (typeof piece === "string" ? piece : piece(rows, columns))).join("");

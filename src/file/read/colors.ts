@@ -57,7 +57,7 @@ const schemeColor = (element: Element | undefined): string | undefined =>
   sixDigits(element?.attributes.lastClr ?? element?.attributes.val);
 
 /** Lighter towards 1, darker towards -1, by the lightness. Source: ECMA-376 Part 1, 18.8.3, bgColor, tint. */
-export function tinted(color: string, tint: number): string {
+function tinted(color: string, tint: number): string {
   if (!(tint >= -1 && tint <= 1) || tint === 0) return color;
   const [red, green, blue] = [0, 2, 4].map((at) => Number.parseInt(color.slice(at, at + 2), 16) / 255) as [
     number,

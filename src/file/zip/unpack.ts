@@ -10,7 +10,7 @@ export interface Package {
 
 const MB = 1_000_000;
 /** What a file may hold unpacked, in all. */
-export const MOST_UNPACKED = 500 * MB;
+const MOST_UNPACKED = 500 * MB;
 /** Deflate cannot pack tighter than about this. */
 const TIGHTEST = 1_040;
 /** Packed bytes that are unpacked at once: what they could become fits into memory. */

@@ -30,7 +30,7 @@ export async function putCells(
 }
 
 /** Lets a table end so many rows further down. */
-export async function growTable(injector: Injector, unitId: string, name: string, rows: number): Promise<void> {
+async function growTable(injector: Injector, unitId: string, name: string, rows: number): Promise<void> {
   const table = injector
     .get(TableManager)
     .getTableList(unitId)

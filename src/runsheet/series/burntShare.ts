@@ -10,7 +10,7 @@ import type { SeenFigures, SeenMean } from "./seenFigures";
 export const BURNT = { least: 1 / 3, most: 1.1 } as const;
 
 /** What is asked where the weights do not agree with the wax left, around the share of the fill that burnt. */
-export const ASK_BURNT = {
+const ASK_BURNT = {
   little: [`with ${LEFT} mm of wax left only about `, " % of the fill had burnt by the weights: check the wax left"],
   much: ["by the weights about ", " % of the fill had burnt: check them, and the fill of the vessel"],
 } as const;

@@ -54,7 +54,7 @@ const KINDS: Readonly<Partial<Record<Thing["kind"], string>>> = {
 };
 
 /** A thing's name with what it is, where the name does not say so itself. */
-export function thingName({ kind, name }: Thing): string {
+function thingName({ kind, name }: Thing): string {
   const word = KINDS[kind];
   return word === undefined || name.toLowerCase().includes(word.toLowerCase()) ? name : `${word}: ${name}`;
 }

@@ -14,7 +14,7 @@ const isAtLeastZero = (cell: string): string => ifNumber(cell, `${cell}>=0`);
 const isWhole = (cell: string): string => ifNumber(cell, `AND(${cell}>=0,${cell}=INT(${cell}))`);
 
 /** A day from 2000 to 2099: any other number is a slip. */
-export const IS_DAY = ifNumber(HEAD.date, `AND(${HEAD.date}>=36526,${HEAD.date}<73051,${HEAD.date}=INT(${HEAD.date}))`);
+const IS_DAY = ifNumber(HEAD.date, `AND(${HEAD.date}>=36526,${HEAD.date}<73051,${HEAD.date}=INT(${HEAD.date}))`);
 export const IS_DIVISION = isAboveZero(HEAD.division);
 export const IS_CAPACITY = isAboveZero(HEAD.capacity);
 export const IS_LOSS = ifNumber(HEAD.loss, `AND(${HEAD.loss}>=0,${HEAD.loss}<1)`);

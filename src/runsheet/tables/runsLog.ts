@@ -3,7 +3,6 @@ import type { CellValue } from "../../sheet/sheet";
 import { sameName } from "../sameName";
 import { CHOICES, type WeightUnit } from "../settings";
 import type { Field } from "./headings/field";
-import type { ColumnsOf } from "./headings/matching";
 import { potsIn } from "./potsWords";
 import type { TableReader } from "./tableReader";
 import { type Starter, tableType } from "./tableType";
@@ -102,9 +101,6 @@ export interface Log {
 }
 
 export const NO_LOG: Log = { rows: [], lots: [] };
-
-/** The columns of a log, for those who add to it. */
-export type LogColumns = ColumnsOf<LogField>;
 
 function readRuns(table: TableReader<LogField>): Log {
   const rows = table.rows.map((_, row) => rowOf(table, row)).filter(({ lot, vessel }) => lot !== "" || vessel !== "");

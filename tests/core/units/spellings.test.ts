@@ -6,8 +6,8 @@ import {
   lengthUnitOf,
   temperatureUnitOf,
   unitKindOf,
+  unitOf,
   unitsInWords,
-  volumeUnitOf,
   weightUnitOf,
 } from "../../../src/core/units/spellings";
 import { unitRatio } from "../../../src/core/units/unitRatio";
@@ -34,6 +34,7 @@ describe("unitRatio", () => {
 });
 
 describe("units as people spell them", () => {
+  const volumeUnitOf = (text: string) => unitOf("volume", text);
   // English spellings, symbols and plurals: common practice, no source.
   it.each([
     [weightUnitOf, "g", "g G gr gm Gram GRAMS grammes g."],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { fromFileFormula } from "../../../src/file/formula/fromFile";
 import { withLost } from "../../../src/file/formula/lost";
-import { moveFormula } from "../../../src/file/formula/move";
+import { formulaMover } from "../../../src/file/formula/move";
 import { toFileFormula } from "../../../src/file/formula/toFile";
 import { joined, looksElsewhere, tokens } from "../../../src/file/formula/tokens";
 
@@ -96,10 +96,10 @@ describe("a formula moved two rows down and one column right", () => {
     ["XFE1+A1048577+ABCD1", "XFE1+A1048577+ABCD1"],
     ["a1+$b$2", "B3+$B$2"],
     ["IF(A1,,B2 C3)", "IF(B3,,C4 D5)"],
-  ])("%s becomes %s", (formula, moved) => expect(moveFormula(formula, 2, 1)).toBe(moved));
+  ])("%s becomes %s", (formula, moved) => expect(formulaMover(formula)(2, 1)).toBe(moved));
 
   it("does not lead out of the sheet upwards", () =>
-    expect(moveFormula("A1+B3+SUM(1:2)", -2, -1)).toBe("#REF!+A1+SUM(#REF!)"));
+    expect(formulaMover("A1+B3+SUM(1:2)")(-2, -1)).toBe("#REF!+A1+SUM(#REF!)"));
 });
 
 describe("a formula without a sheet Costs and a table Jars", () => {

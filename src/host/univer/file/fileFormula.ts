@@ -19,7 +19,7 @@ export function knownNames(headings: readonly string[]): string[] {
 }
 
 /** A table's rows between its headings and its totals. */
-export const dataRows = ({ area, hasHeadings, hasTotals }: BookTable): number =>
+const dataRows = ({ area, hasHeadings, hasTotals }: BookTable): number =>
   area.rows - (hasHeadings ? 1 : 0) - (hasTotals ? 1 : 0);
 
 /** A table of the file, of which Univer does not know the row of totals. */

@@ -18,7 +18,7 @@ const SIDES = { top: "t", bottom: "b", left: "l", right: "r" } as const;
 export const styleId = (number: number): string => `x${number}`;
 
 /** The number of a file's style by its name in Univer; null for a style that Univer named itself. */
-export function styleNumber(id: string): number | null {
+function styleNumber(id: string): number | null {
   const digits = /^x(\d+)$/.exec(id)?.[1];
   return digits === undefined ? null : Number(digits);
 }

@@ -79,7 +79,7 @@ function tablesOfSheet({ tables, rows }: BookSheet): SheetTables {
 const MOST_FOR_RULES = { rows: 20_000, columns: 702 };
 
 /** How large a sheet is to be in Univer. */
-export function extentOf({ rows, merges, tables, validations, conditions }: BookSheet): Extent {
+function extentOf({ rows, merges, tables, validations, conditions }: BookSheet): Extent {
   let lastRow = rows.at(-1)?.row ?? 0;
   let lastColumn = 0;
   for (const { cells } of rows) lastColumn = Math.max(lastColumn, cells.at(-1)?.column ?? 0);
