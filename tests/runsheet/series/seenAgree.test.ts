@@ -33,7 +33,11 @@ const aCandle = fc.record({
     left: fc.constantFrom(1, 1, 0.8, 2),
   }),
   changes: fc.array(aChange, { maxLength: 3 }),
-  lost: fc.array(aLook, { maxLength: 1 }),
+  // One look, a whole cycle, or all of it but the weighing at its start.
+  lost: fc.oneof(
+    { weight: 3, arbitrary: fc.array(aLook, { maxLength: 1 }) },
+    fc.constantFrom<number[]>([0, 1, 2, 3, 4], [1, 2, 3, 4], [5, 6, 7, 8, 9], [6, 7, 8, 9]),
+  ),
   /** Looks at which the candle was weighed only. */
   weighed: fc.array(aLook, { maxLength: 1 }),
 });
