@@ -42,6 +42,25 @@ describe("what logging is asked about beforehand", () => {
     ]);
   });
 
+  it("is a lot that holds less than would be taken of it", () => {
+    const part = { planned: 1940, actual: 1940, lot: "A1" };
+    const moves = table(
+      "Moves",
+      ["Date", "Item", "Lot", "Change (g)", "Run"],
+      [
+        [46_300, "Wax", "A1", 1000, null],
+        [46_301, "Wax", "A2", 2000, null],
+      ],
+    );
+    const poured = pouredRun([{ parts: [part] }]);
+    const asked = (read: ReadTables) =>
+      planLog(poured, recordIn(read, firstKept(), "g"), { sheet: "Run", copies: [], beginsMoves: false });
+    const { press, parts } = asked({ moves });
+    expect(press).toBe("Log anyway");
+    expect(parts[0]).toMatchObject({ says: "Nothing is logged yet. Check these first:" });
+    expect(parts[0]?.list).toEqual([expect.stringMatching(/^Wax: 1940 g of lot A1 .* only 1000 g .* "A1, A2"/)]);
+  });
+
   it("names what is taken back of a log without columns for it in words", () => {
     const { parts } = plan({ log: table("Pours", ["Lot"], [["2026-330-01"], ["2026-330-01"]]) });
     expect(parts.flatMap(({ list }) => list)).not.toContainEqual(expect.stringContaining("undefined"));

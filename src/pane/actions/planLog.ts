@@ -4,7 +4,7 @@ import { logRows } from "../../runsheet/record/logRows";
 import { moveAddition, type NewMove, openingMove } from "../../runsheet/record/moveRows";
 import { potsByState } from "../../runsheet/record/openPots";
 import { type PouredPot, type PouredRun, withPots } from "../../runsheet/record/poured";
-import { pourMoves, type UsedLot } from "../../runsheet/record/pourMoves";
+import { type PourMoves, pourMoves, type UsedLot } from "../../runsheet/record/pourMoves";
 import { pourWarnings } from "../../runsheet/record/pourWarnings";
 import { sameName } from "../../runsheet/sameName";
 import type { Opening } from "../../runsheet/stock/openings";
@@ -38,12 +38,13 @@ export function planLog(
   const isCorrection = open.length === 0;
   const run = withPots(poured, isCorrection ? logged : open);
   const rows = isCorrection ? corrected(poured, logged, record) : logRows(run, record.vessels);
-  const { openings, used, says } = usedOf(run, allIds(poured), record, isCorrection, beginsMoves);
+  const { openings, used, asks, says } = usedOf(run, allIds(poured), record, isCorrection, beginsMoves);
   const moves = [...openings.map((one) => openingMove(one, poured.date)), ...movesOf(used, poured, isCorrection)];
   if (isCorrection && rows.length === 0 && moves.length === 0) throw new Error(LOGGING.loggedAlready(poured.lot));
   const questions = [
     ...copies.map((copy) => LOGGING.isThisTheOne(copy, poured.lot, sheet)),
     ...pourWarnings(run, record.vessels, record.log),
+    ...asks,
     ...doubtsAbout(record, unpoured),
   ];
   return {
@@ -71,16 +72,17 @@ function usedOf(
   { moves, ...tables }: OnRecord,
   isCorrection: boolean,
   beginsMoves: boolean,
-): { openings: readonly Opening[]; used: Change[]; says: readonly string[] } {
+): Pick<PourMoves, "openings" | "asks" | "says"> & { used: Change[] } {
   const read = moves?.read ?? (beginsMoves ? NO_MOVES : undefined);
   if (!read) return NOTHING;
   if (!isCorrection) {
-    const { openings, used, says } = pourMoves(run, { ...tables, moves: read });
+    const { openings, used, asks, says } = pourMoves(run, { ...tables, moves: read });
     const isOpened = ({ item }: UsedLot) => openings.some((one) => sameName(one.item) === sameName(item));
     const first = moves || used.every(isOpened) ? [] : [LOGGING.beginWithShelf];
     return {
       openings,
       used: used.map((one) => ({ ...one, change: -one.written, pots: potsOf(one.pots, all) })),
+      asks,
       says: [...first, ...says],
     };
   }
@@ -89,7 +91,7 @@ function usedOf(
   // What was logged before there were moves is no matter of theirs.
   if (before.length === 0) return NOTHING;
   const others = { ...read, rows: read.rows.filter((one) => !isOwn(one)) };
-  const { openings, used, says } = pourMoves(run, { ...tables, moves: others });
+  const { openings, used, asks, says } = pourMoves(run, { ...tables, moves: others });
   const uses = new Map(used.map(({ item, use }) => [sameName(item), use]));
   const changes = correctedMoves(before, used, all).map((one): Change => {
     const use = uses.get(sameName(one.item));
@@ -99,11 +101,12 @@ function usedOf(
   return {
     openings: openings.filter((one) => !isMoved(one)),
     used: changes,
+    asks: changes.length > 0 ? asks : [],
     says: changes.length > 0 ? says : [],
   };
 }
 
-const NOTHING = { openings: [], used: [], says: [] };
+const NOTHING = { openings: [], used: [], asks: [], says: [] };
 
 const movesOf = (used: readonly Change[], { lot: run, date }: PouredRun, isCorrection: boolean): NewMove[] =>
   used.map(({ item, lot, change, pots }) => {

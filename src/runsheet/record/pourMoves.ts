@@ -14,6 +14,8 @@ import { type FittingTables, fittingsOf } from "../tables/fittings";
 import type { Items } from "../tables/items";
 import type { Move, Moves } from "../tables/moves";
 import { AS_TEXT } from "../tables/takenForDay";
+import { beyondLots } from "./beyondLots";
+import { moveErrors } from "./moveErrors";
 import type { PouredRun } from "./poured";
 
 /** So much of a lot of an item that a pour took. */
@@ -35,6 +37,8 @@ export interface PourMoves {
   /** What On hand says of what has no move yet: it goes into the moves first. */
   readonly openings: readonly Opening[];
   readonly used: readonly UsedLot[];
+  /** What was written and does not fit what the moves leave of a lot: to be asked about. */
+  readonly asks: readonly string[];
   readonly says: readonly string[];
 }
 
@@ -63,7 +67,7 @@ export function pourMoves(run: PouredRun, { moves: before, items = new Map(), ..
   const used = needs.flatMap((need, i) =>
     need.lot === "" ? oldest(need, after, moves, run.date, says) : (known[i] as UsedLot[]),
   );
-  return { openings, used: together(used), says };
+  return { openings, used: together(used), asks: beyondLots(together(known.flat()), ledger, run), says };
 }
 
 /** Lots that the spreadsheet may have taken for a day: those that no move knows as they stand. */
@@ -180,9 +184,7 @@ function written(need: Need, ledger: Ledger, moves: Moves, says: string[]): Used
 /** The oldest lots of what has none written, and a row without a lot for what no lot has. */
 function oldest(need: Need, ledger: Ledger, moves: Moves, today: number, says: string[]): UsedLot[] {
   const { item, use, quantity, pots } = need;
-  const errors = [...(moves.said.get(sameName(item)) ?? []), ...moves.saidOfAll[use]].filter(
-    ({ severity }) => severity === "error",
-  );
+  const errors = moveErrors(moves, item, use);
   const ratio = use === "weight" ? moves.ratio : 1;
   if (errors.length > 0) {
     says.push(`${item}: its moves cannot be added up, so no lot is taken: ${errors[0]?.text}`);

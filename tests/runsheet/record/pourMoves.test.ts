@@ -200,6 +200,77 @@ describe("what a pour took", () => {
     expect(usedOf(moves, { wax: "S-1, S-2" }).says[0]).toContain("for no move says that S-1 and S-2 came in");
   });
 
+  describe("of more of a lot than it holds", () => {
+    const asksOf = (moves: Moves, lots: Parameters<typeof run>[0], made = run(lots)) =>
+      pourMoves(made, { moves, components: none, vessels: new Map() }).asks;
+    const TWO: Parameters<typeof movesOf>[0] = [
+      ["Wax", "W-1", 600],
+      ["Wax", "W-2", 2000],
+    ];
+
+    it("is asked about, with how much it holds and what to write", () => {
+      expect(asksOf(movesOf(TWO), { wax: "w-1" })).toEqual([
+        'Wax: 990 g of lot W-1 would be taken, and by the moves only 600 g is left of it. Did another lot go in too? Then write both in the cell, such as "W-1, W-2": the first is taken as far as it goes. Else write down under Receiving what else came in of it',
+      ]);
+      // What it says to write is asked about no more.
+      expect(asksOf(movesOf(TWO), { wax: "W-1, W-2" })).toEqual([]);
+      expect(asksOf(movesOf(TWO), { wax: "W-2" })).toEqual([]);
+      // 600 of one and 390 of the other, which has less.
+      expect(asksOf(movesOf([TWO[0] as never, ["Wax", "W-2", 200]]), { wax: "W-1, W-2" })[0]).toMatch(
+        /^Wax: 390 g of lot W-2 would be taken, and by the moves only 200 g is left of it\./,
+      );
+    });
+
+    it("is asked about where there is no other lot, and where nothing is left of it", () => {
+      const gone = movesOf([
+        ["Wax", "W-1", 600],
+        ["Wax", "W-1", -700],
+      ]);
+      expect(asksOf(gone, { wax: "W-1" })).toEqual([
+        "Wax: 990 g of lot W-1 would be taken, and by the moves nothing is left of it. Write down under Receiving what else came in of it",
+      ]);
+    });
+
+    it("counts all pots together, and what is counted by number", () => {
+      const part = { parts: [{ planned: 800, actual: 800, lot: "W-1" }], lines: [{ count: 10 }] };
+      const two = pouredRun([part, part], { lots: new Map([["vessel tin", "T-1"]]) });
+      const moves = movesOf([
+        ["Wax", "W-1", 1599.5],
+        ["Tin", "T-1", 19],
+      ]);
+      const asks = asksOf(moves, {}, two);
+      expect(asks.map((one) => one.split(". ")[0])).toEqual([
+        "Wax: 1600 g of lot W-1 would be taken, and by the moves only 1599.5 g is left of it",
+        "Tin: 20 of lot T-1 would be taken, and by the moves only 19 is left of it",
+      ]);
+      const enough = movesOf([
+        ["Wax", "W-1", 1600],
+        ["Tin", "T-1", 20],
+      ]);
+      expect(asksOf(enough, {}, two)).toEqual([]);
+    });
+
+    it("is in the unit of the run where the moves are in another one", () => {
+      // 30 oz are 850.5 g of 28.349523125 each.
+      expect(asksOf(movesOf([["Wax", "W-1", 30]], "oz"), { wax: "W-1" })[0]).toMatch(/only 850\.\d* g is left/);
+      // And 35 oz are 992 g.
+      expect(asksOf(movesOf([["Wax", "W-1", 35]], "oz"), { wax: "W-1" })).toEqual([]);
+    });
+
+    it("is not asked about where the moves cannot be added up, or do not know the lot: that is said", () => {
+      expect(
+        asksOf(
+          movesOf([
+            ["Wax", "W-1", 5],
+            ["Wax", "W-1", "a lot"],
+          ]),
+          { wax: "W-1" },
+        ),
+      ).toEqual([]);
+      expect(asksOf(movesOf(TWO), { wax: "W-9" })).toEqual([]);
+    });
+  });
+
   it("begins with what On hand says of what has no move yet", () => {
     const headings = ["Item", "Kind", "On hand (kg)"];
     const rows = [
