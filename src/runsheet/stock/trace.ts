@@ -42,7 +42,10 @@ export interface Recall {
   readonly left: number;
   /** Lots of the item that may be several in one, this one among them: `S-1, S-2`. */
   readonly among: readonly string[];
-  /** Runs that may hold it: they took of the item and name no lot, or one of those. Without candles that do hold it. */
+  /**
+   * Runs that may hold it: they took of the item and name no lot, one of those, or a lot that had less than was taken.
+   * Without candles that do hold it.
+   */
   readonly unsure: readonly UnsureUse[];
 }
 
@@ -93,7 +96,7 @@ export class Trace {
     if (!lots || !first) return undefined;
     const isLotless = this.key(lot) === "";
     const runs = this.runsOf(moves);
-    const mayBe = isLotless ? [] : ["", ...among.map((move) => move.lot)];
+    const mayBe = isLotless ? [] : ["", ...among.map((move) => move.lot), ...overdrawnBeside(lots, this.key(lot))];
     return {
       item: first.item,
       lot: moves[0]?.lot ?? lot.trim(),
@@ -143,6 +146,12 @@ export class Trace {
     return uses.filter(({ used }) => used !== 0).sort((a, b) => (a.date ?? 0) - (b.date ?? 0));
   }
 }
+
+/** Other lots of an item of which more went out than came in: some of that was another lot, and may have been this one. */
+const overdrawnBeside = (lots: ReadonlyMap<string, readonly Move[]>, key: string): string[] =>
+  [...lots].flatMap(([other, moves]) =>
+    other !== "" && other !== key && !isAmong(key, other) && sumOf(moves) < 0 ? (moves[0]?.lot ?? []) : [],
+  );
 
 /** What a run may hold beside the candles that are known to; none where these are all of it. */
 function beyond(use: RunUse, sure: readonly RunUse[]): RunUse[] {

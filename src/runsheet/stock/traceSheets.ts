@@ -45,6 +45,7 @@ export function recallSheet(recall: Recall, settings: TraceSettings): Sheet {
     ...elsewhereRows(elsewhere, amount),
     GAP,
     { values: ["Left on the shelf", "", "", "", "", "", left], look: "total" },
+    ...(left < 0 && lot !== "" ? [alert(WENT_BEYOND)] : []),
   ]);
 }
 
@@ -90,6 +91,10 @@ export function doubtLines(runs: readonly RunUse[]): string[] {
   ];
 }
 
+/** More went out than came in: then some of it was another lot, and is in none of the lists of that one. */
+const WENT_BEYOND =
+  "More went out than came in of this lot: a receipt is missing, or candles listed here hold another lot. Look at its rows in the moves.";
+
 const GAP: Row = { values: [] };
 const NOT_LOGGED = "The log does not know this run: its candles are not known.";
 
@@ -125,7 +130,7 @@ function unsureRows(unsure: readonly UnsureUse[], amount: string): Row[] {
   if (unsure.length === 0) return [];
   return [
     GAP,
-    alert("These took of the item and name no lot, or several as one: they may hold it too."),
+    alert("These took of the item and name no lot, several as one, or one that had less: they may hold it too."),
     candlesHeading("May hold it", amount),
     ...unsure.flatMap(runRows),
     ...doubtLines(unsure).map((line) => ({ values: [line], look: "note" }) as const),

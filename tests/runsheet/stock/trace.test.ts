@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { runCandles } from "../../../src/runsheet/record/runCandles";
-import { type RunCandles, Trace } from "../../../src/runsheet/stock/trace";
+import { type Recall, type RunCandles, Trace } from "../../../src/runsheet/stock/trace";
 import { contentsSheet, doubtLines, recallSheet } from "../../../src/runsheet/stock/traceSheets";
 import { LOG_COLUMNS } from "../../../src/runsheet/tables/runsLog";
 import type { CellValue, Sheet } from "../../../src/sheet/sheet";
@@ -271,7 +271,7 @@ describe("the sheets of a trace", () => {
       `2026-340-01 | ${DAY + 10} | Fig | Tin | 12 | 11 | 95.5`,
       `2026-341-01 | ${DAY + 11} | Fig | Tin | 6 | 50.5`,
       "Total | 18 | 146",
-      "These took of the item and name no lot, or several as one: they may hold it too.",
+      "These took of the item and name no lot, several as one, or one that had less: they may hold it too.",
       "May hold it | Poured | Scent | Vessel | Candles | Good | g, or pieces",
       `2026-342-01 | ${DAY + 12} | Fig | Tin | 8 | 8 | 60`,
       "Went elsewhere | Date | Note | g, or pieces",
@@ -336,6 +336,31 @@ describe("the sheets of a trace", () => {
     if (!unnamed) throw new Error("no recall");
     expect(lines(recallSheet(unnamed, settings))[0]).toBe("Recall: Wax, what has no lot");
     expect(unnamed.unsure).toEqual([]);
+  });
+
+  it("say of a lot of which more went out than came in that other lots may be in its candles, and of those lots too", () => {
+    const moves = movesOf([
+      [DAY, "Wax", "A1", 1000],
+      [DAY, "Wax", "A2", 2000],
+      [DAY, "Wax", "B1", 500],
+      [DAY + 10, "Wax", "A1", -1940, null, null, "2026-340-01"],
+      [DAY + 11, "Wax", "B1", -400, null, null, "2026-341-01"],
+    ]);
+    const trace = new Trace(moves, LOG);
+    const sheet = (lot: string) => lines(recallSheet(trace.recall("Wax", lot) as Recall, settings));
+    expect(sheet("A1").slice(-2)).toEqual([
+      "Left on the shelf | -940",
+      "More went out than came in of this lot: a receipt is missing, or candles listed here hold another lot. Look at its rows in the moves.",
+    ]);
+    // Of the 1940 g 940 were another lot; B1 has all that was taken of it.
+    expect(trace.recall("Wax", "A2")?.unsure.map(({ run, lot }) => [run, lot])).toEqual([["2026-340-01", "A1"]]);
+    expect(sheet("A2").slice(-4)).toEqual([
+      "These took of the item and name no lot, several as one, or one that had less: they may hold it too.",
+      "May hold it | Poured | Scent | Vessel | Candles | Good | g, or pieces",
+      `2026-340-01 | ${DAY + 10} | Fig | Tin | 12 | 11 | 1940`,
+      "Left on the shelf | 2000",
+    ]);
+    expect(trace.recall("Wax", "A1")?.unsure).toEqual([]);
   });
 
   it("hold text as text, whatever it begins with", () => {
