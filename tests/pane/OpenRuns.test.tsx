@@ -91,6 +91,23 @@ describe("run sheets that are written and not logged", () => {
     expect(host.saved.at(-1)).toMatchObject({ counts: { [LOT]: false } });
   });
 
+  it("are said to count no more when the batch is written anew, unless they are logged: those counted no more before", async () => {
+    const says = async (logged: CellValue[][]) => {
+      const host = book(8);
+      if (logged.length > 0) host.all.RunsLog = [["Lot", "Vessel", "Scent", "Candles", "Pots"], ...logged];
+      await show(host);
+      await press(`Rebuild: ${NAME}`);
+      return text();
+    };
+    expect(await says([])).toContain(`${NAME} stays as it is and counts as planned no more.`);
+    const whole = await says([[LOT, "Tin", "Cedar", 10, null]]);
+    expect(whole).toContain(`${NAME} is logged and stays as it is: the new one is one more run.`);
+    expect(whole).not.toContain("counts as planned no more");
+    expect(await says([[LOT, "Tin", "Cedar", 4, "Fig pot 1 of 1"]])).toContain(
+      `${NAME} stays as it is: what is logged of it stays logged, and its other pots count as planned no more.`,
+    );
+  });
+
   it("are read when they are new and while they are shown, and not at every change", async () => {
     const host = new CountingHost(book(8).all);
     host.sheets.set("Batch", [["Batch"]]);

@@ -54,7 +54,7 @@ export function useWritten(
     report: report?.sheet === sheet ? report : undefined,
     changeFactor: (factor: NewFactor) => run(FACTORS.heading, () => changeFactor(book, factor)),
     logPour: pourLogger(book, sheet, copies, run, setReport),
-    ...sheetWork(book, sheet, run, write, { sheets, choose }, setReport),
+    ...sheetWork(book, sheet, run, write, { sheets, choose, log }, setReport),
   };
 }
 
@@ -93,7 +93,7 @@ function sheetWork(
   sheet: string,
   run: RunTask,
   write: Write,
-  { sheets, choose }: Pick<ReturnType<typeof useRunSheets>, "sheets" | "choose">,
+  { sheets, choose, log }: Pick<ReturnType<typeof useRunSheets>, "sheets" | "choose"> & { log: Log },
   setReport: SetReport,
 ) {
   const { host } = book;
@@ -111,7 +111,7 @@ function sheetWork(
         choose(name);
         // The new sheet stands for the old one, of which what is logged counts no more anyway.
         book.keep((before) => withCount(before, old.lot, false, sheets));
-        setReport(changesOf(sheet, old, plan, name));
+        setReport(changesOf(sheet, old, plan, { to: name, log }));
         return words;
       }),
     toPlain: () =>

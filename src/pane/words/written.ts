@@ -17,10 +17,17 @@ export const WRITTEN = {
   noRunSheet: (sheet: string) => `${sheet} is no run sheet any more: its first line, its date or its unit is gone.`,
   plainAlready: (sheet: string) => `${sheet} holds plain numbers already.`,
   plainNow: (sheet: string) => `${sheet} holds plain numbers now.`,
-  isNew: (sheet: string, old: string) => `${sheet} is new; ${old} stays as it is and counts as planned no more. `,
+  isNew: (sheet: string, old: string, logged: "none" | "some" | "all") => `${sheet} is new; ${old} ${STAYS[logged]} `,
   notCompared: (sheet: string) => `Nothing is compared while ${sheet} has cells to fix:`,
   unchanged: "Nothing has changed in candles, weights, pots, steps and cure. Limits, shelf and cost are not compared.",
   changes: (sheet: string) => `The table makes these changes to ${sheet}:`,
+} as const;
+
+/** What becomes of a run sheet beside which a new one is written, by how much of it is logged. */
+const STAYS = {
+  none: "stays as it is and counts as planned no more.",
+  some: "stays as it is: what is logged of it stays logged, and its other pots count as planned no more.",
+  all: "is logged and stays as it is: the new one is one more run.",
 } as const;
 
 export const FACTORS = {
