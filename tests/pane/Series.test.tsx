@@ -249,6 +249,19 @@ describe("planning a series", () => {
     expect(host.steps).toEqual([]);
   });
 
+  it("takes words that say that there is no scent for none, and gives it no load", async () => {
+    const host = workbook();
+    await show(host);
+    const heading = "Load (of wax)";
+    await typed({ ...SERIES, "Scent (blank: none)": "Unscented", "Cure days": "3" });
+    expect(field(heading).value).toBe("");
+    await press("Write the series");
+    expect(host.tests()[0]).toMatchObject({ scent: "", load: undefined });
+    await show(workbook());
+    await typed({ ...SERIES, "Scent (blank: none)": "none", "Cure days": "3", [heading]: "6%" });
+    expect(section().textContent).toContain("is given and no scent; name the scent, or clear the load");
+  });
+
   it("leaves the load to a recipe that makes it, and says so where another one is typed", async () => {
     const host = workbook();
     host.all.Recipes = [

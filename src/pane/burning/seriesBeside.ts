@@ -4,6 +4,7 @@ import type { Standing } from "../../runsheet/series/seriesAdditions";
 import type { AllTables } from "../../runsheet/series/seriesNeeds";
 import type { Settings } from "../../runsheet/settings";
 import type { FittingTables } from "../../runsheet/tables/fittings";
+import { isNoScent } from "../../runsheet/tables/isNoScent";
 import { readTable } from "../../runsheet/tables/readTables";
 import { fieldName, missingFields, TABLE_TYPE_IDS } from "../../runsheet/tables/registry";
 import { type ByHand, type RowsLeft, tableOf } from "../givenTables";
@@ -61,12 +62,13 @@ export function seriesBeside(read: ReadTables, byHand: ByHand, settings: Setting
       [...(burnTests?.values() ?? [])].filter((one) => sameName(one.vessel) === sameName(vessel) && one.width).at(-1)
         ?.width,
     loadOf: (scent) => {
-      if (scent.trim() === "" || recipes?.has(sameName(scent))) return undefined;
+      if (scent.trim() === "" || isNoScent(scent) || recipes?.has(sameName(scent))) return undefined;
       const notes = notesOf(scent);
       if (notes?.load === undefined) return settings.load;
       const taken = notes.basis ?? basis;
       // Where the heading names another basis the run itself asks which is meant.
-      const isUnclear = notes.saidBasis !== undefined && notes.saidBasis.basis !== taken;
+      const said = notes.saidBasis?.basis;
+      const isUnclear = said === "unclear" ? notes.basis === undefined : said !== undefined && said !== taken;
       return isUnclear ? undefined : onBasis(notes.load, taken, basis);
     },
     cureOf: (scent) => notesOf(scent)?.cureDays,
