@@ -109,6 +109,22 @@ describe("a burn-test series that is read", () => {
       .toMatchObject(["2 of 3", {}, {}, {}, {}, 90]);
   });
 
+  it("gives no verdict once a heading names another unit, until it is called as before", async () => {
+    const said = async () => {
+      const cells = await tryout.host("readSheet", "Series Straight tumbler");
+      return cells.filter(([first]) => String(first).includes("called otherwise")).map(([first]) => first);
+    };
+    const { place, headings } = await tryout.table("Readings");
+    const heading = `${"ABCDEFGHIJ"[place.column + headings.indexOf("Flame (mm)")]}${place.row + 1}`;
+    await tryout.openSheet("Readings");
+    await tryout.type(heading, "Flame (cm)");
+    await expect
+      .poll(said, PATIENCE)
+      .toEqual(["Flame (mm) in Readings is called otherwise now: write this sheet anew in the pane."]);
+    await tryout.type(heading, "Flame (mm)");
+    await expect.poll(said, PATIENCE).toEqual([]);
+  });
+
   it.each(["letter", "a4"] as const)("is printed on %s", async (paper) => {
     if (paper === "a4") {
       await tryout.openSettings();

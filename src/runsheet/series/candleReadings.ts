@@ -55,6 +55,8 @@ export interface CandleCells {
   readonly rise: string;
   /** The cell below the last of them that there is room for. */
   readonly over: string;
+  /** Says which headings no longer name the units that all of this goes by. */
+  readonly renamed: string;
 }
 
 export interface CandleReadings {

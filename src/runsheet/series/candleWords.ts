@@ -26,7 +26,7 @@ export function wordsOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], 
     'every,TEXTJOIN("; ",TRUE,said,risen,lacks,wall,more)',
   ];
   const words = `IFERROR(LET(${names.join(",")},IF(every="","${NOTHING_BEYOND}",every)),${broken})`;
-  return ifRead(cells, words, `"${NOTHING_READ}"`);
+  return ifRead(cells, `IF(${cells.renamed}<>"","${OPEN}"&${cells.renamed},${words})`, `"${NOTHING_READ}"`);
 }
 
 /** Cells that hold no number where one is needed, and readings that say something and lack their place. */

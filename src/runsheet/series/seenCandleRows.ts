@@ -38,6 +38,7 @@ import {
   headRef,
   MORE_CANDLES,
   MOST_LOOKS,
+  RENAMED,
   rangeAt,
   type SheetCells,
 } from "./seenPlaces";
@@ -67,7 +68,7 @@ function candleRow(at: SheetCells, blocks: Blocks, columns: SeenColumns, place: 
   const from = CANDLE.looks + place * LOOK_COLUMNS;
   const cells: CandleCells = {
     ...{ candle: own(CANDLE.name), width: own(CANDLE.width), at: own(CANDLE.at), first: own(CANDLE.first) },
-    ...{ rise: own(CANDLE.rise), over: cellAt(from, MOST_LOOKS) },
+    ...{ rise: own(CANDLE.rise), over: cellAt(from, MOST_LOOKS), renamed: cellAt(RENAMED.column, RENAMED.row) },
     ...fetchLooks(at, columns, own(CANDLE.name), from),
   };
   const readings = candleReadings(columns, cells);

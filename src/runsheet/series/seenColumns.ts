@@ -37,9 +37,13 @@ export interface SeenColumns {
   readonly reading: (field: ReadingField) => SeenColumn | undefined;
   /** The unit of the vessel's heat; C where none is read. */
   readonly heatUnit: "C" | "F";
+  /** Formula of a text that says which headings are not those that the units here were read from; empty where all are. */
+  readonly renamed: string;
 }
 
 const LENGTHS = ["width", "flame", "pool", "depth"];
+/** Their headings name a unit that formulas work with. */
+const WITH_UNIT = [...LENGTHS, "minutes", "weight", "glass"];
 
 /** The columns of the tables as formulas read them: lengths in mm, minutes, weights in this unit. */
 export function seenColumns({ burnTests, readings }: SeenTables, unit: WeightUnit): SeenColumns {
@@ -57,6 +61,7 @@ export function seenColumns({ burnTests, readings }: SeenTables, unit: WeightUni
     test: (field) => withTimes(ofTests(field), field, unit),
     reading: (field) => withTimes(ofReadings(field), field, unit),
     heatUnit: glass ? checkedUnit("temperature", glass.heading, heatUnitIn(glass.heading)) : "C",
+    renamed: renamedOf([burnTests, readings]),
   };
 }
 
@@ -77,6 +82,21 @@ function columnsOf<K extends "burnTests" | "readings">(table: Standing<K>): (fie
     const heading = table.headings[column ?? -1];
     return heading === undefined ? undefined : { ref: columnRef(table.name, heading), heading };
   };
+}
+
+/** Units are written into the formulas: a heading that names another one later leaves them with the one before. */
+function renamedOf(tables: readonly (Standing<"burnTests"> | Standing<"readings">)[]): string {
+  const said = tables.flatMap(({ name, headings, columns }) =>
+    Object.entries<number | undefined>(columns).flatMap(([field, column]) => {
+      const heading = headings[column ?? -1];
+      if (heading === undefined || !WITH_UNIT.includes(field)) return [];
+      const place = `1+COLUMN(${columnRef(name, heading)})-MIN(COLUMN(${name}[#Headers]))`;
+      const text = heading.replaceAll('"', '""');
+      return [`IF(EXACT(INDEX(${name}[#Headers],1,${place}),"${text}"),"","${text} in ${name}")`];
+    }),
+  );
+  const changed = 'IF(changed="","",changed&" is called otherwise now: write this sheet anew in the pane")';
+  return `=LET(changed,TEXTJOIN(", ",TRUE,${said.join(",")}),${changed})`;
 }
 
 function withTimes(found: Found | undefined, field: string, unit: WeightUnit): SeenColumn | undefined {

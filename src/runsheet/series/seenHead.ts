@@ -3,7 +3,7 @@ import { dayText } from "../dayText";
 import { fieldName } from "../tables/registry";
 import { isFirstOf } from "./firstOfName";
 import { KEYS, type SeenColumns, type SeenKeys, type SeenTables } from "./seenColumns";
-import { ACROSS, type Blocks, headCell, headRef, NOTE_ROW, type SheetCells } from "./seenPlaces";
+import { ACROSS, type Blocks, cellAt, headCell, headRef, NOTE_ROW, RENAMED, type SheetCells } from "./seenPlaces";
 import type { SeenSettings, SeriesToShow } from "./seenSheet";
 import { type CandleRanges, countOfWicks } from "./wickFormulas";
 
@@ -58,7 +58,10 @@ export function headRows(
   const names = `TRIM(${test})`;
   const many = `SUM(${ownRows(columns)}*(${names}<>"")*${isFirstOf(names, test)})`;
   const none = `"No row of ${burnTests.name} says the same as these cells."`;
-  at.alert(NOTE_ROW + 1, `=LET(many,${many},IF(many=0,${none},${tooMany("candles", candles)}))`);
+  at.formula(RENAMED.row, RENAMED.column, columns.renamed);
+  const renamed = cellAt(RENAMED.column, RENAMED.row);
+  const counted = `LET(many,${many},IF(many=0,${none},${tooMany("candles", candles)}))`;
+  at.alert(NOTE_ROW + 1, `=IF(${renamed}<>"",${renamed}&".",${counted})`);
   at.alert(NOTE_ROW + 2, `=LET(many,${countOfWicks(ranges)},${tooMany("wicks", wicks)})`);
 }
 

@@ -53,6 +53,8 @@ export function headCell(field: (typeof KEYS)[number] | "fill"): HeadCell {
   return { row: HEAD.row + (place % HEAD.rows), label, labelAcross, value: label + labelAcross };
 }
 export const NOTE_ROW = HEAD.row + HEAD.rows;
+/** Hidden, above the names of all candles: which headings were changed. */
+export const RENAMED = { row: 0, column: CANDLE.list } as const;
 
 /** A block of rows: that of its heading, and how many stand below it. */
 export interface Block {

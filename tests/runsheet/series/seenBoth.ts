@@ -85,8 +85,9 @@ export function tableOn<K extends "burnTests" | "readings">(
   return { type, name, headings, rows, columns: matchColumns(type, headings) } as unknown as Standing<K>;
 }
 
-function sheetOf(sheet: string, table: string, headings: string[], rows: CellValue[][]): Sheet {
-  const cells = [headings, ...rows].flatMap((row, r) =>
+/** @param shown the headings as they stand there, where they were changed: formulas follow the columns all the same */
+function sheetOf(sheet: string, table: string, headings: string[], rows: CellValue[][], shown = headings): Sheet {
+  const cells = [shown, ...rows].flatMap((row, r) =>
     row.flatMap((value, column): Cell[] => {
       if (value === null || value === "" || typeof value === "object") return [];
       return [{ row: r, column, content: typeof value === "number" ? { number: value } : { text: String(value) } }];
@@ -102,6 +103,7 @@ export async function worked(
   { tests, looks }: { tests: CellValue[][]; looks: CellValue[][] },
   written = { tests, looks },
   fill: number | undefined = 180,
+  shown = { tests: TESTS, looks: LOOKS },
 ) {
   const read = (rows: CellValue[][]) => readTable(tableOn("burnTests", "Burns", TESTS, rows), "g") ?? new Map();
   const readings = readTable(tableOn("readings", "Looks", LOOKS, looks), "g") ?? new Map();
@@ -116,7 +118,11 @@ export async function worked(
     SETTINGS,
   );
   const [, , values = []] = await calculate(
-    [sheetOf("Tests", "Burns", TESTS, tests), sheetOf("Readings", "Looks", LOOKS, looks), sheet],
+    [
+      sheetOf("Tests", "Burns", TESTS, tests, shown.tests),
+      sheetOf("Readings", "Looks", LOOKS, looks, shown.looks),
+      sheet,
+    ],
     { script, metadata: metadataText },
   );
   return { sheet, values, wicks: readSeries(now, readings, fill) };

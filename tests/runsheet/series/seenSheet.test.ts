@@ -141,6 +141,34 @@ describe("the sheet of a series", () => {
     expectSame(values, wicks);
   });
 
+  it.each([
+    [["Flame (mm)", "Flame (cm)"], "Flame (mm) in Looks"],
+    [["Inside width (cm)", "Inside width (mm)"], "Inside width (cm) in Burns"],
+    [["Burn time (h)", "Minutes"], "Burn time (h) in Looks"],
+    [["Weight (kg)", "Weight (g)"], "Weight (kg) in Looks"],
+    [["Glass temperature (F)", "Glass temperature (C)"], "Glass temperature (F) in Looks"],
+  ])("gives no verdict once a heading that it goes by names another unit: %j", async ([from, to], words) => {
+    const called = (one: string) => (one === from ? (to as string) : one);
+    const shown = { tests: TESTS.map(called), looks: LOOKS.map(called) };
+    const few = { tests: workbook().tests.slice(0, 2), looks: workbook().looks };
+    const { values } = await worked(few, few, 180, shown);
+    expect(values.map(([first]) => first)).toContain(
+      `${words} is called otherwise now: write this sheet anew in the pane.`,
+    );
+    const verdict = String(below(values, "Wick")[0]?.[1]);
+    expect(verdict).toMatch(/^nothing can be said yet: A, not finished: /);
+    expect(verdict).toContain(`${words} is called otherwise now: write this sheet anew in the pane`);
+    expect(below(values, "By candle").map((row) => row[13])).toEqual(["not finished", "not finished"]);
+  });
+
+  it("keeps its verdicts where a heading is called otherwise that it takes no unit from", async () => {
+    const shown = { tests: TESTS, looks: LOOKS.map((one) => (one === "Remarks" ? "Seen" : one)) };
+    const few = { tests: workbook().tests.slice(0, 2), looks: workbook().looks };
+    const { values } = await worked(few, few, 180, shown);
+    expect(JSON.stringify(values)).not.toContain("called otherwise");
+    expect(below(values, "By candle").map((row) => row[13])).toEqual(["nothing beyond", "nothing beyond"]);
+  });
+
   it("says when more candles or wicks came in than it has room for", async () => {
     const after = workbook();
     for (let i = 0; i < 8; i++) after.tests.push(candle(`N${i}`, `New ${i}`));
