@@ -130,7 +130,7 @@ function readIngredient(reader: RowReader<RecipeField>): { ingredient: Ingredien
   }
   if (basis === undefined || share === undefined || sort === undefined) return { ingredient: undefined, looks };
   const isDye = (sort === "dye" || sort === "colour" || sort === "color") && isLoad(basis);
-  if (isLoad(basis) && !isScent && share > (isDye ? MOST.dye : MOST.other)) {
+  if (isLoad(basis) && !isScent && sort !== "wax" && share > (isDye ? MOST.dye : MOST.other)) {
     const begin = `${name} at ${percent(share)} % ${basis} is more than candles take of it as a rule`;
     looks.push(reader.warning("share", `${begin}; if ${plain(share)} % was meant, write ${plain(share)}%`));
   }
