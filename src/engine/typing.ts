@@ -1,16 +1,33 @@
-import { type ICellData, ICommandService, type Injector, IUniverInstanceService, type Workbook } from "@univerjs/core";
+import {
+  CommandType,
+  type ICellData,
+  ICommandService,
+  type Injector,
+  IUniverInstanceService,
+  type Workbook,
+} from "@univerjs/core";
 import { type PlacedTable, readableFormula } from "./references";
 
 /** The mutation by which Univer writes cells. */
 export const SET_CELLS = "sheet.mutation.set-range-values";
+
+/** Commands that put back or move formulas which are readable already, while headings may not stand over their columns. */
+const MOVES =
+  /\b(undo|redo|insert-\S*col|insert-range|remove-col|delete-range|move-(range|cols)|table-(insert|remove))/;
 
 /**
  * Lets users type table references as they do in Excel: each formula is made readable as it goes into its cell.
  * `tablesOf` gives the tables of an open workbook as they stand.
  */
 export function readTypedFormulas(injector: Injector, tablesOf: (workbook: Workbook) => readonly PlacedTable[]): void {
-  injector.get(ICommandService).beforeCommandExecuted(({ id, params }, options) => {
-    if (id !== SET_CELLS || options?.fromFormula) return;
+  const commands = injector.get(ICommandService);
+  let isMoving = false;
+  commands.onCommandExecuted(({ type }) => {
+    if (type === CommandType.COMMAND) isMoving = false;
+  });
+  commands.beforeCommandExecuted(({ id, params, type }, options) => {
+    if (type === CommandType.COMMAND) isMoving = MOVES.test(id);
+    if (id !== SET_CELLS || options?.fromFormula || isMoving) return;
     const { unitId, subUnitId, cellValue } = params as Change;
     const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId);
     const sheet = workbook?.getSheetBySheetId(subUnitId)?.getName();
