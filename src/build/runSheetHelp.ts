@@ -28,7 +28,7 @@ export const runSheetHelp = (): string => `<nav><a href="index.html">All functio
 <p>A column is found by its heading: one of the words below, in any capitals, alone or among others; the earlier word counts more. Usual short forms are read too: FO, oil and fragrance for scent, wt for weight, qty or # for how many, max for maximum. A heading with a word such as each, total, cost or date means something else. A column that is not found, or found wrongly, is chosen under <b>Columns</b>.</p>
 <ul>
 <li>A heading that speaks of a limit (max, up to, recommended, allowed, cap and the like) is never read as a load or a weight. In the table of scents it is the wax maximum or the product limit, as it says; one that does not say is held as the wax maximum, the stricter one, and you are asked.</li>
-<li>A weight of the wax or the scent alone is no fill weight. A heading such as <code>Load of total</code> must agree with the basis the load is taken on.</li>
+<li>A weight of the wax or the scent alone is no fill weight. A heading such as <code>Load of total</code> must agree with the basis the load is taken on; <code>of candle</code>, <code>of batch</code> and <code>of wax and oil</code> mean of total.</li>
 <li>A column that nothing reads and that looks needed, such as a percentage, a second load, a weight or a wick, is asked about by name. Choose it under <b>Columns</b>, or leave it out by the button beside the question. The sheet waits for your answer where a load or a fill would otherwise come from elsewhere.</li>
 <li>Names of vessels, scents and items are the same in any capitals and with any number of spaces.</li>
 </ul>
@@ -39,7 +39,7 @@ ${Object.values<TableType>(TABLE_TYPES)
 
 <h2>Units</h2>
 <ul>
-<li>A heading names its unit in brackets or behind its words: g, kg, oz or lb in any usual spelling, such as <code>On hand (kg)</code>, <code>Water in grams</code> or <code>Price per lb</code>. Without one it is the unit of the setting <b>Weights in</b>.</li>
+<li>A heading names its unit in brackets or behind its words: g, kg, oz or lb in any usual spelling, such as <code>On hand (kg)</code>, <code>Water in grams</code> or <code>Price per lb</code>. Without one it is the unit of the setting <b>Weights in</b>; only a price of what is weighed must name its own. A column of units beside the numbers is not read: one that says another unit is asked about.</li>
 <li>The table to pour from must be in the unit of the setting. Weights of other tables are converted.</li>
 <li>No volume is taken for a weight: ml or fl oz in a heading means weighing, or <a href="FILLBYVOLUME.html"><code>POUR.FILLBYVOLUME</code></a>.</li>
 <li>Loads, limits and shares are fractions or percentages: <code>6%</code> or <code>0.06</code>, never 6.</li>
