@@ -32,6 +32,36 @@ describe("working in the sheet", () => {
     expect((await tryout.table("Scents")).rows[0]).toEqual(scents);
   });
 
+  it("shows #REF! for what formulas read of the sheet in sight when that is removed, and has all back by undo", async () => {
+    const headings = ["Candle", "Cost"];
+    const texts = [...headings, "Jar", "Tin"].map((text, i) => ({
+      row: i < 2 ? 0 : i - 1,
+      column: i < 2 ? i : 0,
+      text,
+    }));
+    const cells = [
+      ...texts.map(({ text, ...place }) => ({ ...place, content: { text } })),
+      ...[2, 3].map((number, i) => ({ row: i + 1, column: 1, content: { number } })),
+    ];
+    const tables = [{ name: "Costs", row: 0, column: 0, headings, rows: 2 }];
+    await tryout.host("addSheet", { name: "Costs", widths: [12, 12], cells, tables });
+    const formulas = ["=SUM(Costs[Cost])", "=A1*10", "=Costs!B2"];
+    const sums = formulas.map((formula, row) => ({ row, column: 0, content: { formula } }));
+    await tryout.host("addSheet", { name: "Sums", widths: [12], cells: sums });
+    const results = () => tryout.cells("Sums", 0, 0, 3);
+    expect(await results()).toEqual([[5], [50], [2]]);
+    await tryout.openSheet("Costs");
+    await tryout.page.getByText("Costs", { exact: true }).last().click({ button: "right" });
+    await tryout.page.getByText("Delete", { exact: true }).first().click();
+    await tryout.page.getByRole("button", { name: "OK" }).click();
+    await tryout.idle();
+    const lost = { error: "#REF!", message: "" };
+    expect(await results()).toEqual([[lost], [lost], [lost]]);
+    await press("Control+Z");
+    expect(await results()).toEqual([[5], [50], [2]]);
+    expect(await tryout.host("sheetNames")).toContain("Costs");
+  });
+
   describe("a table", () => {
     it("takes in the row typed below it with its formulas, and undo names and takes back both", async () => {
       await tryout.openSheet("Vessels");

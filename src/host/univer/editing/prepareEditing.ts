@@ -28,6 +28,7 @@ import { removeWholeLines } from "./wholeLines";
 import "./filterCorrections";
 import "./narrowNumbers";
 import "./removedNames";
+import "./removedSheet";
 import "./tableCorrections";
 import "./typedFormulas";
 
