@@ -116,9 +116,11 @@ export function POOLCHECK(pool: any[][], vessel: any[][], hours: any[][], length
  * @param glass Glass temperature: of the vessel outside at its hottest, in temperatureUnit.
  * @param temperatureUnit Unit of these: C or F.
  * @param product What burns: "container" or "tea light"; "container" when left out.
- * @returns Text. Empty only when each hour of each cycle was looked at, flame, pool, soot, glass temperature and wax left were read, 10 mm are left and all is within. It never says safe: a burn-test laboratory has the last word.
+ * @param weights Weight of the candle with its vessel, in weightUnit. A blank was not read.
+ * @param weightUnit Unit of these: g, kg, oz or lb.
+ * @returns Text. Empty only when each hour of each cycle was looked at, flame, pool, soot, glass temperature and wax left were read, 10 mm are left, nothing contradicts itself and all is within. It never says safe: a burn-test laboratory has the last word.
  * @example =POUR.BURNCHECK({1;1}, {60;120}, {20;80}, {25;50}, 70, "mm", {60;55}, {"none";"none"}, {40;45}, "C") gives "cycle 1 at 120 min: flame 80 mm high, at most 75 mm by EN 15493; trim the wick or test a smaller one; end this test"
- * @source EN 15493: flame at most 75 mm, 30 mm for a tea light. EN 15426: 10 mm left at the end; second-hand, its cycles of at most 240 minutes; from memory, its soot index of at most 1 an hour. Common practice, no source: an hour an inch for the pool, a look each hour, a glass temperature of at most 60 C.
+ * @source EN 15493: flame at most 75 mm, 30 mm for a tea light. EN 15426: 10 mm left at the end; second-hand, its cycles of at most 240 minutes; from memory, its soot index of at most 1 an hour. Common practice, no source: an hour an inch for the pool, a look each hour, a glass temperature of at most 60 C; wax of 0.9 g/cm3, and what no burning candle shows.
  */
 export function BURNCHECK(
   cycles: any[][],
@@ -132,6 +134,8 @@ export function BURNCHECK(
   glass?: any[][],
   temperatureUnit?: any,
   product?: any,
+  weights?: any[][],
+  weightUnit?: any,
 ): any[][] {
   return answer(() => {
     const lines = zipRanges(
@@ -143,6 +147,7 @@ export function BURNCHECK(
         aboveZeroOr("depths", givenBeside(depths, cycles)),
         nameOr("soot", givenBeside(soot, cycles)),
         aboveZeroOr("glass", givenBeside(glass, cycles)),
+        aboveZeroOr("weights", givenBeside(weights, cycles)),
       ],
       [],
     );
@@ -150,9 +155,9 @@ export function BURNCHECK(
     const isRead = (values: readonly unknown[]) => values.slice(2).some((value) => value !== undefined);
     const isPlaced = ([cycle, at]: readonly unknown[]) => cycle !== undefined && at !== undefined;
     const taken = lines.filter(({ fault, values }) => fault || isRead(values) || isPlaced(values));
-    const readings = valuesOf(taken, (cycle, at, flame, pool, depth, seen, heat) => ({
+    const readings = valuesOf(taken, (cycle, at, flame, pool, depth, seen, heat, weight) => ({
       ...{ cycle: needed("cycles", cycle), minutes: needed("minutes", at), flame, pool, depth },
-      ...{ soot: seen, glass: heat },
+      ...{ soot: seen, glass: heat, weight },
     }));
     return burnCheck(
       readings,
@@ -160,6 +165,7 @@ export function BURNCHECK(
       scalar(unit("lengthUnit", lengthUnit, "length")),
       scalar(textOr("temperatureUnit", temperatureUnit)),
       scalar(textOr("product", product)),
+      scalar(textOr("weightUnit", weightUnit)),
     );
   });
 }

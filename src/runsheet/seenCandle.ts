@@ -86,7 +86,7 @@ function findingsOf({ width, product }: BurnTest, taken: readonly Placed[]): Bur
   const nothing = { beyond: [], remarks: [], ends: false };
   if (!taken.some(saysSomething)) return { ...nothing, lacks: ["nothing is read yet; burn a first cycle"] };
   try {
-    return burnFindings(taken, width, "mm", "C", product);
+    return burnFindings(taken, width, "mm", "C", product, taken[0]?.weightUnit);
   } catch (fault) {
     if (!(fault instanceof Fault)) throw fault;
     return { ...nothing, lacks: [fault.message] };

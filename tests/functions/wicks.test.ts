@@ -75,6 +75,21 @@ describe("BURNCHECK", () => {
     );
   });
 
+  it("counts the minutes of rows in which nothing was read, and asks where weights contradict the wax left", () => {
+    const looks = (end: number, left: number) =>
+      cell(
+        ...(["BURNCHECK", cycles, down(60, 120, end), down(20, 25, null), down(25, 50, null), 70, "mm"] as const),
+        ...([down(60, left, null), down("none", null, null), down(30, null, null), "C", null] as const),
+        ...([down(400, 320, null), "g"] as const),
+      );
+    // 80 g are 23 mm in a vessel of 70 mm, at 0.9 g/cm3.
+    expect(looks(180, 37)).toBe("not finished: 37 mm of wax left; burn down to 10 mm");
+    expect(looks(180, 57)).toContain(
+      "not finished: cycle 1 at 120 min: wax left fell by 3 mm, by the weights about 23 mm",
+    );
+    expect(looks(720, 37)).toContain("cycle 1 not looked at between 120 and 720 min");
+  });
+
   it("passes nothing over that was read without its cycle or minutes", () => {
     const flames = down(20, 25, 90);
     const without = (at: unknown, when: unknown) =>

@@ -6,6 +6,7 @@ import { Fault } from "../fault";
 import { celsius } from "../units/celsius";
 import { checkedUnit } from "../units/checkedUnit";
 import { millimetresIn } from "../units/length";
+import { gramsIn } from "../units/weight";
 import { type BurnReading, saysSomething, unreadIn } from "./burnReading";
 import { coldDoubt } from "./coldDoubt";
 import { flameCheck } from "./flameCheck";
@@ -14,6 +15,7 @@ import { BEYOND } from "./openings";
 import { poolCheck } from "./poolCheck";
 import { productOf } from "./product";
 import { shortCycle } from "./shortCycle";
+import { type WaxDoubts, waxDoubt } from "./waxDoubt";
 
 const MOST_SOOT = 1; // an hour: EN 15426, from memory
 const HOTTEST = 60; // C: common practice, no source: what a hand cannot hold
@@ -25,7 +27,7 @@ const NOT_READ = /^(n\/?a|not (read|looked at)|[?-]|)\.?$/i;
 export interface BurnFindings {
   /** Beyond what is published or common practice. */
   readonly beyond: readonly string[];
-  /** A pool before or behind the rule of thumb: to look at. */
+  /** A pool before or behind the rule of thumb, or wax that went otherwise than the weights say: to look at. */
   readonly remarks: readonly string[];
   /** Still to be done or read, in doubt, or not to be read as it stands: until then silence says nothing. */
   readonly lacks: readonly string[];
@@ -41,6 +43,7 @@ export interface BurnFindings {
  * @param width inside width of the vessel, above 0, in `lengthUnit` as all lengths; the pool is not judged without
  * @param temperatureUnit of the glass temperature; needed where that was read
  * @param product `container` or `tea light`
+ * @param weightUnit of the weights; needed where one was read
  */
 export function burnFindings(
   readings: readonly BurnReading[],
@@ -48,6 +51,7 @@ export function burnFindings(
   lengthUnit = "mm",
   temperatureUnit = "",
   product = "container",
+  weightUnit = "",
 ): BurnFindings {
   if (!readings.some(saysSomething)) throw new Fault("none", "cycles", "nothing is read yet; burn a first cycle");
   productOf("product", product);
@@ -63,22 +67,36 @@ export function burnFindings(
   );
   const soot = said(all, ({ soot }) => sootWords(soot));
   const heat = said(all, ({ glass }) => (glass === undefined ? "" : heatWords(glass, unit)));
+  const millimetres = millimetresIn("lengthUnit", lengthUnit);
+  const wax = waxOf(all, wall === undefined ? undefined : wall * millimetres, millimetres, weightUnit);
   const doubts = [
-    ...shortCycle(lit.filter(saysSomething), millimetresIn("lengthUnit", lengthUnit)),
+    ...shortCycle(lit.filter(saysSomething), millimetres),
     ...said(lit, (reading) => flameDoubt(reading, wall, lengthUnit)).words,
     ...said(lit, ({ glass, minutes }) => (glass === undefined ? "" : coldDoubt(glass, minutes, unit))).words,
+    ...wax.lacks,
   ];
   return {
     beyond: [...flames.words, ...soot.words, ...heat.words],
-    remarks: pools.words,
+    remarks: [...pools.words, ...wax.remarks],
     lacks: [
       ...[flames, pools, soot, heat].flatMap(({ faults }) => faults),
       ...doubts,
       ...(wall === undefined ? ["the inside width of its vessel is not known"] : []),
-      ...unreadIn(all, millimetresIn("lengthUnit", lengthUnit)),
+      ...unreadIn(all, millimetres),
     ],
     ends: flames.words.length > 0 || heat.words.length > 0,
   };
+}
+
+function waxOf(
+  readings: readonly BurnReading[],
+  wall: number | undefined,
+  millimetres: number,
+  weightUnit: string,
+): WaxDoubts {
+  if (readings.every(({ weight }) => weight === undefined)) return { lacks: [], remarks: [] };
+  const grams = gramsIn("weightUnit", weightUnit);
+  return wall === undefined ? { lacks: [], remarks: [] } : waxDoubt(readings, wall, millimetres, grams);
 }
 
 /** What is said of the first reading that has something, and of how many more; and what cannot be read. */

@@ -18,10 +18,18 @@ export interface BurnReading {
   readonly soot?: number | string | undefined;
   /** Glass temperature: of the vessel outside at its hottest, whatever it is made of. */
   readonly glass?: number | undefined;
+  /** Of the candle with its vessel, in one unit of weight. It says what burnt, and nothing that is judged. */
+  readonly weight?: number | undefined;
 }
 
 /** Whether a look says anything of what is judged. */
-export const saysSomething = ({ flame, pool, depth, soot, glass }: Omit<BurnReading, "cycle" | "minutes">): boolean =>
+export const saysSomething = ({
+  flame,
+  pool,
+  depth,
+  soot,
+  glass,
+}: Omit<BurnReading, "cycle" | "minutes" | "weight">): boolean =>
   [flame, pool, depth, soot, glass].some((value) => value !== undefined);
 
 /** Millimetres of wax left at the end: EN 15426. */

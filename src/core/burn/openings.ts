@@ -3,7 +3,7 @@
 /** Beyond the limits. */
 export const BEYOND = { flame: "flame ", soot: "soot", glass: "glass temperature " } as const;
 /** To look at; none may begin as one beyond. */
-export const TO_LOOK_AT = { pool: "pool ", long: "burnt " } as const;
+export const TO_LOOK_AT = { pool: "pool ", long: "burnt ", fall: "wax left " } as const;
 /** What is asked of a reading that none can show, among what is still to be done; none may begin as those above. */
 export const DOUBT = { out: "no flame", low: "low flame", narrow: "narrow pool", cold: "cold glass" } as const;
 /** Before all that is still to be done. */

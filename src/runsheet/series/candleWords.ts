@@ -4,14 +4,15 @@ import type { SeenColumns } from "./seenColumns";
 
 /** Formulas of what a candle's readings say, in words, and of what these words come to. */
 
+type Units = Pick<SeenColumns, "heatUnit" | "weightUnit">;
 const NOTHING_BEYOND = "nothing beyond the limits seen";
 const NOTHING_READ = `${OPEN}nothing is read yet; burn a first cycle`;
 
 /** What BURNCHECK says, with what it is not given. */
-export function wordsOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], product: string): string {
+export function wordsOf(own: CandleReadings, units: Units, product: string): string {
   const { judged, taken, cells } = own;
   const broken = `"${OPEN}something of it cannot be read; look at its rows"`;
-  const checked = `IF(SUM(mine*${isAnyFilled(judged)})=0,"${NOTHING_READ}",${burnCheckOf(own, heatUnit, product)})`;
+  const checked = `IF(SUM(mine*${isAnyFilled(judged)})=0,"${NOTHING_READ}",${burnCheckOf(own, units, product)})`;
   const open = (condition: string, words: string) => `IF(${condition},"${OPEN}${words}","")`;
   const names = [
     // Rows that were made for looks not yet taken do not say how long it burnt.
@@ -36,22 +37,22 @@ function unreadIn({ cells, cycle, minutes, columns, taken }: CandleReadings): st
   return `SUM(${texts})+SUM(${isAnyFilled(taken)}*(1-${cells.placed}))`;
 }
 
-function burnCheckOf(own: CandleReadings, heatUnit: SeenColumns["heatUnit"], product: string): string {
+function burnCheckOf(own: CandleReadings, { heatUnit, weightUnit }: Units, product: string): string {
   const { cycle, minutes, cells } = own;
   const none = 'IF(mine,"","")';
-  const numbers = (field: "flame" | "pool" | "depth" | "glass") => {
+  const numbers = (field: "flame" | "pool" | "depth" | "glass" | "weight") => {
     const column = own.column(field);
     return column ? numbersIn(own, column) : none;
   };
   const soot = own.column("soot");
   const given = [
     `IF(mine,${cycle.ref},""),IF(mine,${minutes.ref}${minutes.times},"")`,
-    // A pool is judged against its vessel; without a width nobody can.
+    // A pool, and what burnt by weight, is judged against its vessel; without a width nobody can.
     `${numbers("flame")},IF(${cells.width}="",${none},${numbers("pool")}),IF(${cells.width}="",100,${cells.width}),"mm"`,
     numbers("depth"),
     soot ? `IF(mine*${isFilled(soot)},${soot.ref},"")` : none,
     numbers("glass"),
-    `"${heatUnit}",${product}`,
+    `"${heatUnit}",${product},IF(${cells.width}="",${none},${numbers("weight")}),"${weightUnit}"`,
   ];
   return `POUR.BURNCHECK(${given.join(",")})`;
 }

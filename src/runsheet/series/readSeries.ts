@@ -64,7 +64,7 @@ export function readSeries(tests: readonly BurnTest[], readings: Readings, fill?
       interval: rates.interval instanceof Fault ? undefined : rates.interval,
     };
     const figures = seenFigures(candles, rate && { ...rate, candles: rates.count }, fill);
-    const contradictions = burntShareWords(figures.life, rate, fill);
+    const contradictions = burntShareWords(candles, fill);
     return {
       ...{ wick, candles, judged: done.length, passed, rate, alike: rates?.alike ?? [] },
       bound: passed > 0 ? passBound(passed, done.length) : undefined,

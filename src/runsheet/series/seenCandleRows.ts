@@ -83,7 +83,7 @@ function candleRow(at: SheetCells, blocks: Blocks, columns: SeenColumns, place: 
   at.formula(row, CANDLE.compared, comparedOf(own(CANDLE.wick), own(CANDLE.rate), wicks, rates));
   at.formula(below, 0, `=${cells.candle}`, {}, "label");
   const lines = place < candles.count - MORE_CANDLES && { lines: 2 };
-  const sentence = wordsOf(readings, columns.heatUnit, headRef("product"));
+  const sentence = wordsOf(readings, columns, headRef("product"));
   at.formula(below, 1, sentence, { across: ACROSS - 1, ...lines }, "name");
 }
 

@@ -37,6 +37,8 @@ export interface SeenColumns {
   readonly reading: (field: ReadingField) => SeenColumn | undefined;
   /** The unit of the vessel's heat; C where none is read. */
   readonly heatUnit: "C" | "F";
+  /** That of all weights. */
+  readonly weightUnit: WeightUnit;
   /** Formula of a text that says which headings are not those that the units here were read from; empty where all are. */
   readonly renamed: string;
 }
@@ -61,6 +63,7 @@ export function seenColumns({ burnTests, readings }: SeenTables, unit: WeightUni
     test: (field) => withTimes(ofTests(field), field, unit),
     reading: (field) => withTimes(ofReadings(field), field, unit),
     heatUnit: glass ? checkedUnit("temperature", glass.heading, heatUnitIn(glass.heading)) : "C",
+    weightUnit: unit,
     renamed: renamedOf([burnTests, readings]),
   };
 }

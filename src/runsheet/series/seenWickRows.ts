@@ -49,7 +49,12 @@ export const rangesOf = ({ candles, words }: Blocks): CandleRanges => ({
     wick: rangeAt(CANDLE.wick, candles),
     rate: rangeAt(CANDLE.rate, candles),
   },
-  ...{ end: rangeAt(CANDLE.end, candles), flame: rangeAt(CANDLE.flame, candles), words: rangeAt(1, words) },
+  ...{
+    end: rangeAt(CANDLE.end, candles),
+    hours: rangeAt(CANDLE.hours, candles),
+    flame: rangeAt(CANDLE.flame, candles),
+    words: rangeAt(1, words),
+  },
   ...{ state: rangeAt(CANDLE.state, candles), remarks: rangeAt(CANDLE.remarks, candles) },
   ...{ soot: rangeAt(CANDLE.soot, candles), notes: rangeAt(CANDLE.notes, candles) },
   ...{ scores: rangeAt(CANDLE.scores, candles), scored: rangeAt(CANDLE.scored, candles) },
@@ -129,13 +134,7 @@ function wickRow(at: SheetCells, blocks: Blocks, place: number): void {
   const verdict = verdicts.heading + 1 + 2 * place;
   at.formula(verdict, 0, `=${cells.wick}`, {}, "label");
   const lines = place < figures.count - MORE_WICKS && { lines: 2 };
-  at.formula(
-    verdict,
-    1,
-    verdictOf(ranges, cells, { mean: own(WICK.life), fill }),
-    { across: ACROSS - 1, ...lines },
-    "name",
-  );
+  at.formula(verdict, 1, verdictOf(ranges, cells, fill), { across: ACROSS - 1, ...lines }, "name");
   at.formula(
     verdict + 1,
     1,

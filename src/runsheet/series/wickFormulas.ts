@@ -10,6 +10,7 @@ export interface CandleRanges {
   readonly wick: string;
   readonly rate: string;
   readonly end: string;
+  readonly hours: string;
   readonly flame: string;
   readonly state: string;
   readonly remarks: string;
@@ -131,9 +132,9 @@ const mostOf = (count: string): string =>
 
 /**
  * What was seen, in words; it never says safe.
- * @param life the hours that its candles burn, and what one holds
+ * @param fill what one candle holds
  */
-export function verdictOf(ranges: CandleRanges, cells: WickCells, life: { mean: string; fill: string }): string {
+export function verdictOf(ranges: CandleRanges, cells: WickCells, fill: string): string {
   const { count, passed, failed, alike } = cells;
   const first = (column: string, value: number): string => {
     const at = (range: string) => `INDEX(${range},XMATCH(1,${own(ranges, cells)}*(${column}=${value})))`;
@@ -151,7 +152,7 @@ export function verdictOf(ranges: CandleRanges, cells: WickCells, life: { mean: 
   const noted = `${own(ranges, cells)}*(${ranges.notes}<>"")`;
   const ofFirst = (range: string) => `INDEX(${range},XMATCH(1,${noted}))`;
   const notes = `IF(SUMPRODUCT(${noted})>0,"; the maker's remarks, in "&SUMPRODUCT(${noted})&": "&${ofFirst(ranges.candle)}&", "&${ofFirst(ranges.notes)}&": read them first","")`;
-  const share = burntShareFormula(cells.lifeBy, life.mean, cells.mean, life.fill);
+  const share = burntShareFormula(own(ranges, cells), ranges, fill);
   return unless(
     cells,
     `${words}&${notes}&${share}&IF(${alike}="","","; its rate cannot be told from that of "&${alike})`,

@@ -91,6 +91,7 @@ export interface TestReading {
   readonly cycle: number | undefined;
   readonly minutes: number | undefined;
   readonly weight: number | undefined;
+  readonly weightUnit: WeightUnit;
   readonly flame: number | undefined;
   readonly pool: number | undefined;
   readonly poolDepth: number | undefined;
@@ -121,6 +122,7 @@ function readReadings(table: TableReader<ReadingField>): Readings {
       cycle: cycleIn(reader),
       minutes: minutesIn(table, reader),
       weight: weight === undefined || scale === undefined ? undefined : weight * scale,
+      weightUnit: table.unit,
       ...{ flame: length("flame"), pool: length("pool"), poolDepth: length("poolDepth"), depth: length("depth") },
       ...{ soot: sootIn(table, reader), glass: glassIn(table, reader) },
       ...{ throw: reader.number("throw"), remarks: reader.text("remarks") },

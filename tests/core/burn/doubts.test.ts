@@ -105,6 +105,66 @@ describe("what is asked of readings that no candle shows", () => {
     expect(said(ends(29))).toContain("cycle 1 ends at 29 min: are these hours?");
   });
 
+  describe("the wax left and the weights", () => {
+    /** Ends of cycles: the wax left in mm, the weight in g. A vessel of 70 mm holds 3.46 g to the mm at 0.9 g/cm3. */
+    const ends = (...given: (readonly [left: number | undefined, weight: number])[]): string =>
+      burnCheck(
+        [
+          { cycle: 1, minutes: 0, weight: 400 },
+          ...given.flatMap(([depth, weight], c) =>
+            [60, 120, 180, 240].map((minutes, i) => ({
+              ...{ cycle: c + 1, minutes, flame: 25, pool: [25, 50, 70, 70][i], soot: "none", glass: 45 },
+              ...(minutes === 240 && { depth, weight }),
+            })),
+          ),
+        ],
+        WIDTH,
+        ...(["mm", "C", "container", "g"] as const),
+      );
+
+    it("go together in a candle that is burnt down", () => {
+      expect(ends([40, 380], [25, 330], [10, 280])).toBe("");
+      // As well as a ruler reads them.
+      expect(ends([12, 380], [10, 366])).toBe("");
+    });
+
+    it("do not where 45 and 35 mm were typed in centimetres", () => {
+      // 80 g are 80 / (0.9 x pi / 4 x 7 x 7) = 2.31 cm.
+      expect(ends([4.5, 380], [3.5, 300])).toBe(
+        "not finished: cycle 2 at 240 min: wax left fell by 1 mm, by the weights about 23 mm burnt: check both, and their units",
+      );
+      // From one cycle to the next, where the first one was read right.
+      expect(ends([80, 380], [3.5, 330], [2.5, 250])).toContain("cycle 3 at 240 min: wax left fell by 1 mm");
+      // Between the first and the last, where each cycle burns little.
+      const slow = [10, 9.6, 9.2, 8.8, 8.4].map((left, i) => [left, 380 - 12 * i] as const);
+      expect(ends(...slow)).toContain("cycle 5 at 240 min: wax left fell by 1.6 mm, by the weights about 14 mm burnt");
+    });
+
+    it("do not where a candle that was burnt down burns on", () => {
+      expect(ends([9, 380], [undefined, 300])).toBe(
+        "not finished: cycle 2 at 240 min: wax left was 9 mm before, and by the weights about 23 mm burnt: check both, and their units",
+      );
+      expect(ends([9, 380], [undefined, 340])).toBe("");
+    });
+
+    it("are to be looked at where more wax is gone than burnt", () => {
+      expect(ends([45, 380], [10, 360])).toBe(
+        "cycle 2 at 240 min: wax left fell by 35 mm, by the weights about 6 mm burnt: check both, and their units",
+      );
+    });
+
+    it("say the same in any unit, and nothing where no width is known", () => {
+      const looks = [400, 320].map((weight, c) => ({
+        ...{ cycle: c + 1, minutes: 60, flame: 1, pool: 1, soot: "none", glass: 113 },
+        ...{ depth: (4.5 - c) / 25.4, weight: weight / 28.349523125 },
+      }));
+      const given = ["in", "F", "container", "oz"] as const;
+      expect(burnCheck(looks, WIDTH / 25.4, ...given)).toContain("fell by 1 mm, by the weights about 23 mm burnt");
+      expect(burnCheck(looks, undefined, ...given)).not.toContain("wax left fell");
+      expect(() => burnCheck(looks, WIDTH / 25.4, "in", "F")).toThrow("weightUnit");
+    });
+  });
+
   it("does not pass a burn that was only weighed", () => {
     const weighed = [...DONE, { cycle: 2, minutes: 720 }];
     expect(said(weighed)).toBe("not finished: cycle 2 not looked at between 240 and 720 min");
