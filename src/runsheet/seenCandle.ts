@@ -1,6 +1,7 @@
 import { type BurnFindings, burnFindings } from "../core/burn/burnFindings";
 import { burnRate } from "../core/burn/burnRate";
 import { type BurnReading, depthsIn, isBurntDown, riseIn, saysSomething } from "../core/burn/burnReading";
+import { NOTHING_READ } from "../core/burn/openings";
 import { plain } from "../core/check/plain";
 import { Fault } from "../core/fault";
 import { largest, least } from "../core/longLists";
@@ -84,7 +85,7 @@ function unreadable(wrong: readonly Problem[], unplaced: number): string[] {
 
 function findingsOf({ width, product }: BurnTest, taken: readonly Placed[]): BurnFindings {
   const nothing = { beyond: [], remarks: [], ends: false };
-  if (!taken.some(saysSomething)) return { ...nothing, lacks: ["nothing is read yet; burn a first cycle"] };
+  if (!taken.some(saysSomething)) return { ...nothing, lacks: [NOTHING_READ] };
   try {
     return burnFindings(taken, width, "mm", "C", product, taken[0]?.weightUnit);
   } catch (fault) {

@@ -11,7 +11,7 @@ import { type BurnReading, saysSomething, unreadIn } from "./burnReading";
 import { coldDoubt } from "./coldDoubt";
 import { flameCheck } from "./flameCheck";
 import { flameDoubt } from "./flameDoubt";
-import { BEYOND } from "./openings";
+import { BEYOND, NO_WIDTH, NOTHING_READ } from "./openings";
 import { poolCheck } from "./poolCheck";
 import { productOf } from "./product";
 import { shortCycle } from "./shortCycle";
@@ -53,7 +53,7 @@ export function burnFindings(
   product = "container",
   weightUnit = "",
 ): BurnFindings {
-  if (!readings.some(saysSomething)) throw new Fault("none", "cycles", "nothing is read yet; burn a first cycle");
+  if (!readings.some(saysSomething)) throw new Fault("none", "cycles", NOTHING_READ);
   productOf("product", product);
   const wall = width === undefined ? undefined : aboveZero("width", width);
   for (const reading of readings) checkPlace(reading);
@@ -81,7 +81,7 @@ export function burnFindings(
     lacks: [
       ...[flames, pools, soot, heat].flatMap(({ faults }) => faults),
       ...doubts,
-      ...(wall === undefined ? ["the inside width of its vessel is not known"] : []),
+      ...(wall === undefined ? [NO_WIDTH] : []),
       ...unreadIn(all, millimetres),
     ],
     ends: flames.words.length > 0 || heat.words.length > 0,

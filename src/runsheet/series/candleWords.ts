@@ -1,4 +1,4 @@
-import { BEYOND, NOT_FINISHED as OPEN, TO_LOOK_AT } from "../../core/burn/openings";
+import { BEYOND, NO_WIDTH, NOTHING_READ, NOT_FINISHED as OPEN, TO_LOOK_AT } from "../../core/burn/openings";
 import { type CandleReadings, ifRead, isAnyFilled, isFilled, isNumber, numbersIn } from "./candleReadings";
 import type { SeenColumns } from "./seenColumns";
 
@@ -6,13 +6,13 @@ import type { SeenColumns } from "./seenColumns";
 
 type Units = Pick<SeenColumns, "heatUnit" | "weightUnit">;
 const NOTHING_BEYOND = "nothing beyond the limits seen";
-const NOTHING_READ = `${OPEN}nothing is read yet; burn a first cycle`;
+const UNREAD = `${OPEN}${NOTHING_READ}`;
 
 /** What BURNCHECK says, with what it is not given. */
 export function wordsOf(own: CandleReadings, units: Units, product: string): string {
   const { judged, taken, cells } = own;
   const broken = `"${OPEN}something of it cannot be read; look at its rows"`;
-  const checked = `IF(SUM(mine*${isAnyFilled(judged)})=0,"${NOTHING_READ}",${burnCheckOf(own, units, product)})`;
+  const checked = `IF(SUM(mine*${isAnyFilled(judged)})=0,"${UNREAD}",${burnCheckOf(own, units, product)})`;
   const open = (condition: string, words: string) => `IF(${condition},"${OPEN}${words}","")`;
   const names = [
     // Rows that were made for looks not yet taken do not say how long it burnt.
@@ -22,12 +22,12 @@ export function wordsOf(own: CandleReadings, units: Units, product: string): str
     `said,IFERROR(${checked},${broken})`,
     `risen,${open(`${cells.rise}=1`, "a weight is above an earlier one; check both")}`,
     `lacks,IF(unread>0,"${OPEN}"&unread&IF(unread=1," cell"," cells")&" of its readings cannot be read","")`,
-    `wall,${open(`${cells.width}=""`, "the inside width of its vessel is not known")}`,
+    `wall,${open(`${cells.width}=""`, NO_WIDTH)}`,
     `more,IF(${cells.over}="","","${OPEN}it has more readings than this sheet has room for")`,
     'every,TEXTJOIN("; ",TRUE,said,risen,lacks,wall,more)',
   ];
   const words = `IFERROR(LET(${names.join(",")},IF(every="","${NOTHING_BEYOND}",every)),${broken})`;
-  return ifRead(cells, `IF(${cells.renamed}<>"","${OPEN}"&${cells.renamed},${words})`, `"${NOTHING_READ}"`);
+  return ifRead(cells, `IF(${cells.renamed}<>"","${OPEN}"&${cells.renamed},${words})`, `"${UNREAD}"`);
 }
 
 /** Cells that hold no number where one is needed, and readings that say something and lack their place. */

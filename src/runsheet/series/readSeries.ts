@@ -9,6 +9,17 @@ import type { Readings } from "../tables/readings";
 import { burntShareWords } from "./burntShare";
 import { FEW } from "./planSeries";
 import { type SeenFigures, type SeenMean, seenFigures } from "./seenFigures";
+import {
+  ANOTHER_WICK,
+  asText,
+  beyondIn,
+  burnMore,
+  couldStill,
+  finish,
+  nothingBeyond,
+  nothingYet,
+  toLookAt,
+} from "./verdictWords";
 
 /** What was seen of a wick in a series. */
 export interface SeenWick extends SeenFigures {
@@ -92,27 +103,28 @@ const verdictOf = (candles: readonly SeenCandle[], judged: number, passed: numbe
 function seenWords(candles: readonly SeenCandle[], judged: number, passed: number): string {
   const failed = candles.filter(({ beyond }) => beyond.length > 0);
   const [first] = failed;
-  if (first) {
-    return `beyond the limits in ${failed.length} of ${candles.length}: ${first.test.test}, ${first.beyond[0]}`;
-  }
+  if (first) return beyondIn(asText, failed.length, candles.length, `${first.test.test}, ${first.beyond[0]}`);
   const open = candles.find((one) => !isJudged(one));
-  if (passed === 0) return `nothing can be said yet: ${open?.test.test}, ${open?.lacks[0]}`;
+  if (passed === 0) return nothingYet(asText, `${open?.test.test}, ${open?.lacks[0]}`);
   const most = atMost(1 - passBound(passed, judged));
   const remarked = candles.filter(({ remarks }) => remarks.length > 0);
   const [look] = remarked;
-  const pool = look ? `; to look at in ${remarked.length}: ${look.test.test}, ${look.remarks[0]}` : "";
-  const seen = `nothing beyond the limits seen in ${passed} of ${passed}; a fault in up to ${most} % of all is still possible (95 % confidence)${pool}`;
+  const looks = look ? toLookAt(asText, remarked.length, `${look.test.test}, ${look.remarks[0]}`) : "";
+  const seen = `${nothingBeyond(asText, passed, most)}${looks}`;
   return open ? `${seen}; ${open.test.test} is not finished: ${open.lacks[0]}` : seen;
 }
 
 /** How many more candles would tell more, and what they would tell. */
 function surerOf(wick: string, candles: readonly SeenCandle[], passed: number): string {
-  if (candles.some(({ beyond }) => beyond.length > 0)) return "another wick, or another load, in a series of its own";
+  if (candles.some(({ beyond }) => beyond.length > 0)) return ANOTHER_WICK;
   const open = candles.filter((one) => !isJudged(one)).length;
   const all = passed + open;
-  const finish = open > 0 ? `finish ${open} ${open === 1 ? "candle" : "candles"}` : "";
+  const plural = (count: number): string => (count === 1 ? " candle" : " candles");
   const more = all < FEW ? FEW - all : open > 0 ? 0 : all;
   const most = atMost(1 - passBound(all + more, all + more));
-  const burn = more > 0 ? `${more} more ${more === 1 ? "candle" : "candles"} of ${wick}` : "";
-  return `${[finish, burn].filter(Boolean).join(", then ")}: if none shows a fault, up to ${most} % could still have one`;
+  const steps = [
+    ...(open > 0 ? [finish(asText, open, plural(open))] : []),
+    ...(more > 0 ? [burnMore(asText, more, plural(more), wick)] : []),
+  ];
+  return `${steps.join(", then ")}${couldStill(asText, most)}`;
 }

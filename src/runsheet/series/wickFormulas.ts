@@ -1,6 +1,17 @@
 import { burntShareFormula } from "./burntShare";
 import { isFirstOf } from "./firstOfName";
 import { FEW } from "./planSeries";
+import {
+  ANOTHER_WICK,
+  asFormula,
+  beyondIn,
+  burnMore,
+  couldStill,
+  finish,
+  nothingBeyond,
+  nothingYet,
+  toLookAt,
+} from "./verdictWords";
 
 /** Formulas of a wick's row on the sheet of a series, over the rows of its candles. */
 
@@ -143,12 +154,13 @@ export function verdictOf(ranges: CandleRanges, cells: WickCells, fill: string):
   const looks = `SUMPRODUCT(${own(ranges, cells)}*(${ranges.remarks}=1))`;
   const open = `${count}-${passed}-${failed}`;
   const seen = [
-    `"nothing beyond the limits seen in "&${passed}&" of "&${passed}&"; a fault in up to "&${mostOf(passed)}&" % of all is still possible (95 % confidence)"`,
-    `IF(${looks}>0,"; to look at in "&${looks}&": "&${first(ranges.remarks, 1)},"")`,
+    nothingBeyond(asFormula, passed, mostOf(passed)),
+    `IF(${looks}>0,${toLookAt(asFormula, looks, first(ranges.remarks, 1))},"")`,
     `IF(${open}>0,"; open: "&${first(ranges.state, 0)},"")`,
   ].join("&");
-  const failedWords = `"beyond the limits in "&${failed}&" of "&${count}&": "&${first(ranges.state, 2)}`;
-  const words = `IF(${failed}>0,${failedWords},IF(${passed}=0,"nothing can be said yet: "&${first(ranges.state, 0)},${seen}))`;
+  const failedWords = beyondIn(asFormula, failed, count, first(ranges.state, 2));
+  const noneYet = nothingYet(asFormula, first(ranges.state, 0));
+  const words = `IF(${failed}>0,${failedWords},IF(${passed}=0,${noneYet},${seen}))`;
   const noted = `${own(ranges, cells)}*(${ranges.notes}<>"")`;
   const ofFirst = (range: string) => `INDEX(${range},XMATCH(1,${noted}))`;
   const notes = `IF(SUMPRODUCT(${noted})>0,"; the maker's remarks, in "&SUMPRODUCT(${noted})&": "&${ofFirst(ranges.candle)}&", "&${ofFirst(ranges.notes)}&": read them first","")`;
@@ -165,11 +177,10 @@ export function surerOf(cells: WickCells): string {
   const plural = (number: string): string => `IF(${number}=1," candle"," candles")`;
   const names = `open,${count}-${passed}-${failed},every,${passed}+open,more,IF(every<${FEW},${FEW}-every,IF(open>0,0,every))`;
   const words = [
-    `IF(open>0,"finish "&open&${plural("open")},"")`,
+    `IF(open>0,${finish(asFormula, "open", plural("open"))},"")`,
     'IF(AND(open>0,more>0),", then ","")',
-    `IF(more>0,more&" more"&${plural("more")}&" of "&${wick},"")`,
-    `": if none shows a fault, up to "&${mostOf("(every+more)")}&" % could still have one"`,
+    `IF(more>0,${burnMore(asFormula, "more", plural("more"), wick)},"")`,
+    couldStill(asFormula, mostOf("(every+more)")),
   ].join("&");
-  const another = '"another wick, or another load, in a series of its own"';
-  return unless(cells, `IF(${failed}>0,${another},LET(${names},${words}))`);
+  return unless(cells, `IF(${failed}>0,"${ANOTHER_WICK}",LET(${names},${words}))`);
 }
