@@ -90,24 +90,32 @@ export function wickRows(at: SheetCells, blocks: Blocks, unit: WeightUnit): void
 }
 
 function wickRow(at: SheetCells, blocks: Blocks, place: number): void {
-  const { verdicts, figures, candles } = blocks;
   const ranges = rangesOf(blocks);
-  const row = figures.heading + 1 + place;
+  const row = blocks.figures.heading + 1 + place;
   const own = (column: number) => cellAt(column, row);
   const cells: WickCells = {
     ...{ wick: own(WICK.name), count: own(WICK.count), passed: own(WICK.passed), failed: own(WICK.failed) },
     ...{ mean: own(WICK.rate), lower: own(WICK.lower), upper: own(WICK.upper) },
     ...{ lifeBy: own(WICK.lifeBy), alike: own(WICK.alike) },
   };
-  const fill = headRef("fill");
-  const compared = (column: number) =>
-    `=IF(${cells.wick}="","",IFERROR(INDEX(${rangeAt(WICK.block + column, figures)},XMATCH(${cells.wick},${rangeAt(WICK.block, figures)})),""))`;
   at.formula(row, WICK.name, wickAtPlace(ranges, place + 1), {}, "name");
+  shownCells(at, row, blocks, ranges, cells);
+  hiddenCells(at, row, blocks, ranges, cells);
+  verdictRows(at, blocks, place, cells);
+}
+
+/** What WICKCOMPARE says of a wick, in one of its columns. */
+const compared = ({ figures }: Blocks, { wick }: WickCells, column: number): string =>
+  `=IF(${wick}="","",IFERROR(INDEX(${rangeAt(WICK.block + column, figures)},XMATCH(${wick},${rangeAt(WICK.block, figures)})),""))`;
+
+function shownCells(at: SheetCells, row: number, blocks: Blocks, ranges: CandleRanges, cells: WickCells): void {
+  const { candles } = blocks;
+  const own = (column: number) => cellAt(column, row);
   at.formula(row, WICK.passedWords, passedWords(cells), center);
   at.formula(row, WICK.bound, boundOf(cells), { format: "0%", ...right });
   at.formula(row, WICK.rate, meanOf(ranges, cells), { format: "0.00", ...right });
-  at.formula(row, WICK.lower, compared(3), { format: "0.00", ...right });
-  at.formula(row, WICK.upper, compared(4), { format: "0.00", ...right });
+  at.formula(row, WICK.lower, compared(blocks, cells, 3), { format: "0.00", ...right });
+  at.formula(row, WICK.upper, compared(blocks, cells, 4), { format: "0.00", ...right });
   at.formula(row, WICK.flame, highest(ranges.flame, ranges, cells), { format: "0.0", ...right });
   for (const [h] of HOURS.entries()) {
     const [narrowest, widest] = [rangeAt(CANDLE.pool + h, candles), rangeAt(CANDLE.widestPool + h, candles)];
@@ -115,13 +123,14 @@ function wickRow(at: SheetCells, blocks: Blocks, place: number): void {
   }
   at.formula(row, WICK.soot, sootWords(ranges, cells), center, "name");
   at.formula(row, WICK.throw, throwOf(ranges, cells), { format: "0.0", ...center });
-  at.formula(
-    row,
-    WICK.lifeWords,
-    lifeWords(cells, { mean: own(WICK.life), lower: own(WICK.lifeLower), upper: own(WICK.lifeUpper) }),
-    center,
-  );
+  const life = { mean: own(WICK.life), lower: own(WICK.lifeLower), upper: own(WICK.lifeUpper) };
+  at.formula(row, WICK.lifeWords, lifeWords(cells, life), center);
   at.formula(row, WICK.picture, pictureFor(blocks).picture(cells.mean, cells.lower, cells.upper));
+}
+
+/** What other formulas need of the wick and nobody reads. */
+function hiddenCells(at: SheetCells, row: number, blocks: Blocks, ranges: CandleRanges, cells: WickCells): void {
+  const fill = headRef("fill");
   at.formula(row, WICK.count, countOf(ranges, cells));
   at.formula(row, WICK.passed, countIn(1, ranges, cells));
   at.formula(row, WICK.failed, countIn(2, ranges, cells));
@@ -130,18 +139,18 @@ function wickRow(at: SheetCells, blocks: Blocks, place: number): void {
   at.formula(row, WICK.life, life.mean);
   at.formula(row, WICK.lifeLower, life.lower);
   at.formula(row, WICK.lifeUpper, life.upper);
-  at.formula(row, WICK.alike, alikeOf(compared(5)));
-  const verdict = verdicts.heading + 1 + 2 * place;
-  at.formula(verdict, 0, `=${cells.wick}`, {}, "label");
-  const lines = place < figures.count - MORE_WICKS && { lines: 2 };
-  at.formula(verdict, 1, verdictOf(ranges, cells, fill), { across: ACROSS - 1, ...lines }, "name");
-  at.formula(
-    verdict + 1,
-    1,
-    `=IF(${cells.wick}="","","To be surer: "&${surerOf(cells).slice(1)})`,
-    { across: ACROSS - 1 },
-    "note",
-  );
+  at.formula(row, WICK.alike, alikeOf(compared(blocks, cells, 5)));
+}
+
+/** What was seen, and below it what would make it surer. */
+function verdictRows(at: SheetCells, blocks: Blocks, place: number, cells: WickCells): void {
+  const row = blocks.verdicts.heading + 1 + 2 * place;
+  const verdict = verdictOf(rangesOf(blocks), cells, headRef("fill"));
+  const surer = `=IF(${cells.wick}="","","To be surer: "&${surerOf(cells).slice(1)})`;
+  const lines = place < blocks.figures.count - MORE_WICKS && { lines: 2 };
+  at.formula(row, 0, `=${cells.wick}`, {}, "label");
+  at.formula(row, 1, verdict, { across: ACROSS - 1, ...lines }, "name");
+  at.formula(row + 1, 1, surer, { across: ACROSS - 1 }, "note");
 }
 
 /** Only the names of other wicks; WICKCOMPARE says in words where there are none. */

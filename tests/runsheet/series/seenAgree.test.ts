@@ -11,7 +11,7 @@ const CHANGED: Readonly<Record<string, readonly CellValue[]>> = {
   "Weight (kg)": [null, 0.4, 0.37, 0.3605, "heavy", 0, -1],
   "Flame (mm)": [null, 0, 3, 4.9, 8, 9.9, 70, 75, 75.1, 82, -1, "high"],
   "Pool (in)": [null, 10 / 25.4, 30 / 25.4, 70 / 25.4, 75 / 25.4, -1, "wide"],
-  "Wax left (cm)": [null, 0.45, 0.35, 4.5, 1, 1.001, 1.05, 1.12, 1.2, 0.9, 3, 0, -1, "low"],
+  "Wax left (cm)": [null, 0.45, 0.35, 4.5, 1, 1.001, 1.05, 1.12, 1.2, 0.9, 0.85, 3, 0, -1, "low"],
   Soot: [null, "none", "No soot.", "a dark ring", 0.5, 1, 1.1, "?", "2", -1],
   // 68 F are the 20 C of a room, 77 F 25 C, 86 F 30 C, 140 F the 60 C that are too hot.
   "Glass temperature (F)": [null, 140, 140.1, 150, 86, 85.9, 77, 76.9, 68, 67.9, 59, 0, -40, "hot"],
