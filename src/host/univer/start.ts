@@ -13,6 +13,7 @@ import { ILayoutService, SheetsSelectionsService } from "@univerjs/preset-sheets
 import { type Bundle, loadBundle } from "../../engine/bundle";
 import { watchForCycles } from "../../engine/cycles";
 import { dropLateResults } from "../../engine/lateResults";
+import { lookAtMoved } from "../../engine/moved";
 import { parseAnew } from "../../engine/parseAnew";
 import { forgetOldMessages, type Problem, problemsOf } from "../../engine/problems";
 import { forgetRemoved } from "../../engine/removed";
@@ -131,6 +132,7 @@ class Embedded implements Spreadsheet {
     if (known) fillCells(injector, workbook, known);
     else calculateWhileDrawing(injector);
     forgetRemoved(injector);
+    lookAtMoved(injector);
     lookThroughInTurns(injector);
     this.#api = FUniver.newAPI(univer);
     this.host = new UniverHost(univer, (words) => this.#say(words));

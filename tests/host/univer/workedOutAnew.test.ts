@@ -18,6 +18,7 @@ import { TableManager } from "@univerjs/preset-sheets-table";
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import "../../../src/engine/corrections";
+import { lookAtMoved } from "../../../src/engine/moved";
 import { parseAnew } from "../../../src/engine/parseAnew";
 import { forgetRemoved } from "../../../src/engine/removed";
 import { readTypedFormulas } from "../../../src/engine/typing";
@@ -90,6 +91,7 @@ async function worked() {
   const { injector, workbook } = page;
   parseAnew(injector);
   forgetRemoved(injector);
+  lookAtMoved(injector);
   readTypedFormulas(injector, (one) => placedTables(injector, one));
   followEdits(injector, (edit) =>
     joined(growToTotals(injector, edit) ?? fillInserted(injector, edit), loseReferences(injector, edit)),
@@ -206,6 +208,18 @@ describe("what formulas read of a table or a name", () => {
     const after = await does(["rename", "Stock"]);
     expect(valuesOf(after, 9)).toEqual([...SUMS.slice(0, 9).map(([, value]) => value), "#VALUE!"]);
     expect(await undo()).toEqual(before);
+    page.univer.dispose();
+  });
+
+  it("is looked at again where other cells moved to the place that a text names", async () => {
+    const { page, does } = await worked();
+    const inText = async (step: Step) => (await does(step))["sheet2 11 0"]?.[1];
+    expect(await inText(["insert", "column", 0])).toBe("Hard wax");
+    expect(await inText(["insert", "column", 0])).toBe(0);
+    expect(await inText(["remove", "column", 0])).toBe("Hard wax");
+    expect(await inText(["insert", "row", 0])).toBe("Soft wax");
+    expect(await inText(["insert", "row", 1])).toBe("Item");
+    expect(await inText(["remove", "row", 1])).toBe("Soft wax");
     page.univer.dispose();
   });
 
