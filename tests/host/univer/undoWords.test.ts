@@ -4,7 +4,10 @@ import {
   InsertColByRangeCommand,
   InsertRowByRangeCommand,
   RemoveRowByRangeCommand,
+  RemoveSheetCommand,
   ReorderRangeCommand,
+  SetRangeValuesCommand,
+  SetWorksheetNameCommand,
 } from "@univerjs/preset-sheets-core";
 import { describe, expect, it } from "vitest";
 import "../../../src/host/univer/editing/tableCorrections";
@@ -33,6 +36,21 @@ function open() {
 const rows = (startRow: number, endRow: number) => ({
   range: { startRow, endRow, startColumn: 0, endColumn: 25 },
   direction: 0,
+});
+
+it("says of undo which sheet was renamed, and where rows came, whatever follows on other sheets", async () => {
+  const { page, said } = open();
+  const other = page.workbook.getSheetBySheetName("Other");
+  await page.run(SetRangeValuesCommand.id, {
+    subUnitId: other?.getSheetId(),
+    range: { startRow: 0, endRow: 0, startColumn: 0, endColumn: 0 },
+    value: { f: "='My vessels'!A5" },
+  });
+  await page.run(SetWorksheetNameCommand.id, { name: "Jars" });
+  await page.run(InsertRowByRangeCommand.id, rows(3, 3));
+  expect(other?.getCellMatrix().getValue(0, 0)?.f).toBe("=Jars!A6");
+  await page.run(RemoveSheetCommand.id, {});
+  expect(said).toEqual(["typing in A1 on Other", "renaming My vessels to Jars", "inserting row 4", "removing a sheet"]);
 });
 
 describe("undo says what it would take back", () => {

@@ -27,7 +27,10 @@ export interface Words {
   readonly others?: readonly string[];
 }
 
-/** By the name of the command that did it: the first that fits. `@` stands for the cells, `#` for rows or columns. */
+/**
+ * By the name of the command that did it: the first that fits. `@` stands for the cells, `#` for rows or columns, `~` for
+ * the sheet.
+ */
 const DEEDS: readonly (readonly [RegExp, string])[] = [
   [/replace/, "replacing in @"],
   [/paste/, "pasting into @"],
@@ -56,7 +59,7 @@ const DEEDS: readonly (readonly [RegExp, string])[] = [
   [/col-width|auto-width|row-height|auto-height/, "a width or height"],
   [/(insert|copy)-sheet/, "adding a sheet"],
   [/remove-sheet/, "removing a sheet"],
-  [/worksheet-name/, "renaming a sheet"],
+  [/worksheet-name/, "renaming ~"],
   [/worksheet-order/, "moving a sheet"],
   [/defined-name/, "a name"],
   [/add-table|delete-table|table-config|table-theme/, "a change of a table"],
@@ -66,6 +69,11 @@ const DEEDS: readonly (readonly [RegExp, string])[] = [
     "formatting",
   ],
 ];
+
+/** What is done to sheets or names, not on a sheet, though cells follow it on any. */
+const OF_NO_SHEET = /(insert|copy|remove)-sheet|worksheet-(name|order)|defined-name/;
+/** What is done to rows, columns and cells of a sheet, before the cells of others follow. */
+const ON_A_SHEET = /\.mutation\.(insert|remove|move|reorder)-/;
 
 /** Commands that work on cells, and those of them that run others: the others do not say what was meant. */
 const CELLS = /^(sheets?|sheets-formula|ui)\./;
@@ -83,12 +91,14 @@ export function undoWords(injector: Injector): (edit: Edit) => Words {
   });
   commands.onCommandExecuted(({ id }) => void around.delete(id));
   return (edit) => {
+    const isPane = edit.id === BY_PANE;
     const [sheetId, ...others] = sheetsOf(edit);
-    const ids = { unitId: edit.unitID, sheetId: sheetId ?? subUnitOf(edit) };
-    const text = edit.id === BY_PANE ? "what the pane wrote" : deed(injector, [...around, latest], edit, ids);
+    const ids = { unitId: edit.unitID, sheetId: (isPane ? null : placeOf(edit)) ?? sheetId ?? subUnitOf(edit) };
+    const text = isPane ? "what the pane wrote" : deed(injector, [...around, latest], edit, ids);
+    const isOnSheet = isPane || around.size > 0 || !OF_NO_SHEET.test(latest);
     return {
       text,
-      ...(ids.sheetId && { sheetId: ids.sheetId }),
+      ...(isOnSheet && ids.sheetId && { sheetId: ids.sheetId }),
       ...(edit.id === BY_PANE && others.length > 0 && { others }),
     };
   };
@@ -105,7 +115,10 @@ function deed(
     : null;
   const cells = reordered(injector, edit, ids) ?? (written && rangeName(written)) ?? "cells";
   const words = ran.map((id) => DEEDS.find(([name]) => name.test(id))?.[1]).find((one) => one !== undefined);
-  if (words) return words.replace("@", cells).replace("#", rowsOrColumns(edit) ?? "rows or columns");
+  if (words) {
+    const parts = { "@": cells, "#": rowsOrColumns(edit) ?? "rows or columns", "~": renamed(edit) ?? "a sheet" };
+    return words.replace(/[@#~]/, (part) => parts[part as keyof typeof parts]);
+  }
   if (!written) return "the last change";
   const one = written.startRow === written.endRow && written.startColumn === written.endColumn;
   return one ? `typing in ${cells}` : `a change of ${cells}`;
@@ -132,6 +145,17 @@ function rowsOrColumns(edit: Edit): string | null {
   const columns = params(edit, /(insert|remove)-cols?$/)?.range as Box | undefined;
   return columns ? span("column", columnLetters(columns.startColumn), columnLetters(columns.endColumn)) : null;
 }
+
+/** A sheet by the names that it had and has. */
+function renamed({ undoMutations, redoMutations }: Edit): string | null {
+  const [before, after] = [undoMutations, redoMutations].map(
+    (all) => all.find(({ id }) => id === "sheet.mutation.set-worksheet-name")?.params as { name: string } | undefined,
+  );
+  return before && after ? `${before.name} to ${after.name}` : null;
+}
+
+const placeOf = ({ redoMutations }: Edit): string | undefined =>
+  (redoMutations.find(({ id }) => ON_A_SHEET.test(id))?.params as { subUnitId?: string } | undefined)?.subUnitId;
 
 const span = (noun: string, first: string, last: string) =>
   first === last ? `${noun} ${first}` : `${noun}s ${first} to ${last}`;
