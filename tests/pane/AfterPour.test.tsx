@@ -157,7 +157,7 @@ describe("after the pour", () => {
       expect(buttons()).toContain(change);
       const button = seeAll("button").find(({ textContent }) => textContent === change);
       expect(document.getElementById(button?.getAttribute("aria-describedby") ?? "")?.textContent).toBe(
-        // 1.962 / sqrt(12) x sqrt(1 + 0.875 ^ 2) / 120: what a scale to 1 g rounds (GUM F.2.2.1).
+        // 1.96 / sqrt(12) x sqrt(1 + 0.875 ^ 2) / 120: what a scale to 1 g rounds (GUM F.2.2.1).
         "Tin: 0.875 ± 0.0063 (95 %), from 2 pours",
       );
       host.all.RunsLog = log(102, 108, 123);

@@ -3,25 +3,22 @@ import { sum } from "../statistics/sum";
 import { type Point, throughOrigin } from "../statistics/throughOrigin";
 import { type Pour, pourPoints } from "./pours";
 
-/** Of so many degrees of freedom Student's t is the normal distribution to three digits. */
-const MANY = 1000;
+/** Half of the interval that holds 95 % of a normal distribution, in standard deviations. */
+const NORMAL = 1.959963985;
 
 /**
- * Half-width of the 95 % interval of the wax factor from test pours: Student's t times the combined standard error, of
- * the slope and of what the scale rounds. Pours that weigh the same say nothing of what lies within one step of it.
- * Source: least squares through the origin, of which NIST StRD NoInt1 and NoInt2 certify the standard error;
- * JCGM 100:2008 (GUM) G.4.1 and G.4.2 for the two together with their degrees of freedom, rounded down.
+ * Half-width of the 95 % interval of the wax factor from test pours: that of the slope by Student's t, and with it what
+ * the scale rounds. Pours that weigh the same say nothing of what lies within one step of it.
+ * Source: least squares through the origin, of which NIST StRD NoInt1 and NoInt2 certify the standard error. The two
+ * are added as JCGM 100:2008 (GUM) 5.1.2 adds uncertainties, each with its own factor: by the effective degrees of
+ * freedom of G.4 two pours would be surer on a coarser scale.
  * @param pours two or more, weights above 0 in one unit
  * @param division what the scale reads to, in the same unit; 0 where it is not known
  */
 export function waxFactorSpread(pours: readonly Pour[], division = 0): number {
   const points = pourPoints(pours, 2);
   const { slope, error } = throughOrigin(points);
-  const combined = Math.hypot(error, roundingError(points, slope, division));
-  if (combined === 0) return 0;
-  const own = points.length - 1;
-  const degrees = Math.max(own, Math.min(MANY, Math.floor(own * (combined / error) ** 4)));
-  return studentT(degrees) * combined;
+  return Math.hypot(studentT(points.length - 1) * error, NORMAL * roundingError(points, slope, division));
 }
 
 /**

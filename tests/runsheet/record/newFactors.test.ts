@@ -35,11 +35,11 @@ describe("the wax factors that the log shows", () => {
   it("are never surer than the scale: of pours that weigh the same, by what it reads to", () => {
     const of = (division: number, unit: "g" | "oz" = "g") =>
       newFactors(log(84, 84), TIN, { unit, division }).map((one) => one.says);
-    // By hand (GUM F.2.2.1): 1 / sqrt(12) x sqrt(1 + 0.84 ^ 2) / 100 = 0.00377; 1.962 times that. Student's t of 1000.
+    // By hand (GUM F.2.2.1): 1 / sqrt(12) x sqrt(1 + 0.84 ^ 2) / 100 = 0.00377; 1.96 times that.
     expect(of(1)).toEqual(["Tin: 0.84 ± 0.0074 (95 %), from 2 pours"]);
     expect(says(84, 84)).toEqual(["Tin: 0.84 ± 0.0001 (95 %), from 2 pours"]);
     // A step of 0.1 oz is 2.834952 g (NIST SP 811): the log is in g.
-    expect(of(0.1, "oz")).toEqual(["Tin: 0.84 ± 0.021 (95 %), from 2 pours"]);
+    expect(of(0.1, "oz")).toEqual(["Tin: 0.84 ± 0.0209 (95 %), from 2 pours"]);
     expect(of(5)).toEqual([
       "Tin: 0.84 ± 0.037 (95 %), from 2 pours: not sure enough yet, ± 0.03 is wanted; pour once more",
     ]);
