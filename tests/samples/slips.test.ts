@@ -134,6 +134,14 @@ describe("a move", () => {
     expect(rowOf(valueAt, 17).cost).toBe(book.saved("Candles", "I17"));
   });
 
+  it("that was paid for and brought nothing in gives the item no price", async () => {
+    const valueAt = await typed({ "Moves!D48": 0 });
+    const words = "Row 48: Paid stands beside nothing that came in.";
+    expect(sayings(valueAt)).toMatchObject({ moves: words, candles: `Moves: ${words}` });
+    expect(valueAt("Items", "K5")).toBe("Paid on the sheet Moves: beside nothing that came in");
+    expect(rowOf(valueAt, 27)).toEqual({ ...NONE, check: "Wax: no price" });
+  });
+
   it("without what was paid leaves the price that was paid before, as it is said", async () => {
     // By hand: the first lot cost 56 for 10 kg.
     expect((await typed({ "Moves!E48": null }))("Items", "J5")).toBeCloseTo(0.0056, 12);
@@ -250,7 +258,7 @@ describe("other sheets", () => {
     expect(valueAt("Label", "B14")).toBe("no cure days on Scents");
     const without = await typed({ "Label!B5": null, "Scents!L6": -14, "Label!B4": "Cedar, glass" });
     expect(without("Label", "B14")).toBe("write the day in Poured on");
-    expect((await typed({ "Scents!L5": -14 }))("Label", "B14")).toBe("cure days below 0");
+    expect((await typed({ "Scents!L5": -14 }))("Label", "B14")).toBe("check Cure days on Scents");
   });
 
   it("take water of nothing for a vessel that is not weighed", () => {

@@ -12,6 +12,7 @@ const item = own("Item");
 const ofItem = (...more: string[]): string => `COUNTIFS(${[`Moves[Item],${item}`, ...more].join(",")})`;
 /** A sum of changes passes over a text, and one of prices over what was paid in words. */
 const BAD_CHANGES = `${ofItem()}>${ofItem('Moves[Change (g)],">0"')}+${ofItem('Moves[Change (g)],"<=0"')}`;
+const PAID_FOR_NOTHING = `${ofItem('Moves[Change (g)],"<=0"', 'Moves[Paid],">0"')}>0`;
 const BAD_PAID = `AND(NOT(${isFromPack}),${ofItem('Moves[Paid],"<>"')}>${ofItem('Moves[Paid],">0"')})`;
 
 /** What the moves of an item add up to, in its first row alone: an item with several packs has several rows. */
@@ -35,6 +36,7 @@ const WRONG: readonly (readonly [holds: string, words: string])[] = [
   [isPricesFromWrong, PRICES_FROM_WORDS],
   [BAD_CHANGES, "Change on the sheet Moves: write numbers"],
   [BAD_PAID, "Paid on the sheet Moves: write numbers above 0"],
+  [`AND(NOT(${isFromPack}),${PAID_FOR_NOTHING})`, "Paid on the sheet Moves: beside nothing that came in"],
   badFigure("Pack size (g)", ">0", " above 0"),
   badFigure("Pack price", ">=0", ""),
   badFigure("Unit price (per kg)", ">=0", ""),

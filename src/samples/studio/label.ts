@@ -7,7 +7,7 @@ const CANDLE = "$B$4";
 const of = (column: string): string => lookUp("Candles", column, "Candle", CANDLE);
 const CURE_DAYS = lookUp("Scents", "Cure days", "Scent", of("Scent"));
 /** A blank would count as 0 days, or as the first day of all. */
-const CURED = `IF(LEN($B$5)=0,"write the day in Poured on",IF(LEN(${CURE_DAYS})=0,"no cure days on Scents",IF(${CURE_DAYS}<0,"cure days below 0",$B$5+${CURE_DAYS})))`;
+const CURED = `IF(LEN($B$5)=0,"write the day in Poured on",IF(LEN(${CURE_DAYS})=0,"no cure days on Scents",IF(OR(${CURE_DAYS}<0,${CURE_DAYS}>366),"check Cure days on Scents",$B$5+${CURE_DAYS})))`;
 const known = (formula: string): Value => ({
   formula: `=IF(COUNTIF(Candles[Candle],${CANDLE})=0,"not on the sheet Candles",${formula})`,
 });

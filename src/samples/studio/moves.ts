@@ -24,7 +24,7 @@ const rows = (): Value[][] =>
     .sort((a, b) => day(...a.on) - day(...b.on))
     .flatMap((one) => one.rows);
 
-/** What no item takes: its name is not known, or its figures are none. */
+/** What no item takes: its name is not known, its figures are none, or nothing came in for what was paid. */
 const LOST = [
   firstRow(
     "Moves",
@@ -38,6 +38,12 @@ const LOST = [
     "Item",
     `${isNoNumber("Moves[Paid]")}+ISNUMBER(Moves[Paid])*(Moves[Paid]<=0)`,
     "write Paid as a number above 0, without the currency, or leave it blank.",
+  ),
+  firstRow(
+    "Moves",
+    "Item",
+    `ISNUMBER(Moves[Change (g)])*ISNUMBER(Moves[Paid])*(Moves[Change (g)]<=0)`,
+    "Paid stands beside nothing that came in.",
   ),
 ];
 
