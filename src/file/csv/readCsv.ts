@@ -7,6 +7,7 @@ import { FileRefused, tooLarge } from "../refused";
 import { decodeText } from "./decodeText";
 import { findDelimiter } from "./delimiter";
 import { type FigureReader, figureReader } from "./figures";
+import { looksLikeFigure } from "./figureText";
 
 const ENDINGS = /\.(?:csv|tsv|tab|txt)$/i;
 /** Days whose parts every country has in another order. */
@@ -27,7 +28,7 @@ export function readCsv(bytes: Uint8Array, name: string): { book: Book; remarks:
   const styles: CellStyle[] = [PLAIN_STYLE];
   const figures = figureReader(data, delimiter);
   const rows = data.flatMap((row, at) => bookRow(at, row, figures, styles));
-  const remarks = remarksOn(sheet, data, figures);
+  const remarks = remarksOn(sheet, rows, figures);
   const open = errors.find(({ type }) => type === "Quotes");
   if (open) {
     const where = `a quotation mark out of place in row ${(open.row ?? 0) + 1}`;
@@ -62,7 +63,7 @@ function checkKind(text: string, name: string): void {
 function bookRow(row: number, texts: readonly string[], figures: FigureReader, styles: CellStyle[]): BookRow[] {
   const cells = texts.flatMap((text, column): BookCell[] => {
     if (text === "") return [];
-    const figure = figures.read(text);
+    const figure = figures.read(text, column);
     if (figure) return [{ column, value: figure.number, style: styleOf(figure.format, styles) }];
     return [{ column, value: text, style: 0, ...(READS_OTHERWISE.test(text) && { quoted: true as const }) }];
   });
@@ -75,33 +76,35 @@ function styleOf(format: string, styles: CellStyle[]): number {
 }
 
 /** Says which texts may have been meant as numbers or days. */
-function remarksOn(sheet: string, rows: readonly (readonly string[])[], figures: FigureReader): Remark[] {
-  const find = (is: (text: string) => boolean): string | undefined => {
-    for (const row of rows) for (const text of row) if (is(text.trim())) return text.trim();
-    return undefined;
-  };
-  const figure = find((text) => figures.isDoubtful(text));
-  const day = find((text) => DOUBTFUL_DAY.test(text));
+function remarksOn(sheet: string, rows: readonly BookRow[], figures: FigureReader): Remark[] {
+  const texts = rows.flatMap(({ cells }) =>
+    cells.flatMap(({ value }) => (typeof value === "string" ? [value.trim()] : [])),
+  );
+  const remark = (kind: string, some: readonly string[], consequence: string): Remark[] =>
+    some.length === 0 ? [] : [{ sheet, what: `${kind} such as ${examplesOf(some)}`, consequence }];
   return [
-    ...(figure === undefined
-      ? []
-      : [
-          {
-            sheet,
-            what: `figures such as ${figure}`,
-            consequence: "They can be read in two ways and were left as text.",
-          },
-        ]),
-    ...(day === undefined
-      ? []
-      : [
-          {
-            sheet,
-            what: `days such as ${day}`,
-            consequence: "They were left as text: write them as 2026-11-26 to compute with them.",
-          },
-        ]),
+    ...remark("figures", texts.filter(figures.isDoubtful), "They can be read in two ways and were left as text."),
+    ...remark(
+      "figures",
+      texts.filter((text) => looksLikeFigure(text) && !figures.isDoubtful(text)),
+      "They were left as text: type them as plain numbers, such as -1250.5, to compute with them.",
+    ),
+    ...remark(
+      "days",
+      texts.filter((text) => DOUBTFUL_DAY.test(text)),
+      "They were left as text: write them as 2026-11-26 to compute with them.",
+    ),
   ];
+}
+
+/** The first one of each way in which these texts are written, up to three. */
+function examplesOf(texts: readonly string[]): string {
+  const ways = new Map<string, string>();
+  for (const text of texts) {
+    const way = text.replace(/\d+/g, "0");
+    if (!ways.has(way)) ways.set(way, text);
+  }
+  return new Intl.ListFormat("en-GB").format([...ways.values()].slice(0, 3));
 }
 
 const bookOf = (name: string, rows: BookRow[], styles: CellStyle[]): Book => ({

@@ -88,6 +88,13 @@ describe("a list in plain text", () => {
     ["123456789012345", 123456789012345],
     ["6%", 0.06],
     ["6.5 %", 0.065],
+    ["\u22125", -5],
+    ["$4", 4],
+    ["-\u20ac3.20", -3.2],
+    ["\u20ac -3.20", -3.2],
+    ["1'250.50 \u20ac", 1250.5],
+    ["1 250.5", 1250.5],
+    ["1\u2019250", 1250],
     ["2026-11-26", 46352],
     ["2026-11-26 12:00", 46352.5],
   ])("reads %s as the number %d", (text, number) => expect(values(`x,1.25\n${text},1`)[1]?.[0]).toBe(number));
@@ -109,7 +116,13 @@ describe("a list in plain text", () => {
     "2026-02-30",
     "26.11.2026",
     "12 g",
-    "$4",
+    "$4 each",
+    "$4%",
+    "\u20ac 4 \u20ac",
+    "50 ¢",
+    "\u2212-1",
+    "12 34",
+    "0 250",
     "--1",
     "1,5,0",
     "#N/A",
@@ -120,14 +133,17 @@ describe("a list in plain text", () => {
     const [, row] = open(`x|1.25\n${text}|1`).book.sheets[0]?.rows ?? [];
     expect(row?.cells[0]?.value).toBe(text);
     expect(row?.cells[0]?.formula).toBeUndefined();
-    if (!text.startsWith("$")) expect(row?.cells[0]?.quoted).toBe(true);
+    if (/^[^$\u20ac\u2212]/.test(text)) expect(row?.cells[0]?.quoted).toBe(true);
   });
 
-  it("shows percentages and days as they were written", () => {
-    const { sheets, styles } = open("6%,6.25%,2026-11-26,2026-11-26 14:30,Fig").book;
+  it("shows percentages, money and days as they were written", () => {
+    const { sheets, styles } = open("6%,6.25%,€ 3.20,\u22124\u00a0€,$5,2026-11-26,2026-11-26 14:30,Fig").book;
     expect(sheets[0]?.rows[0]?.cells.map(({ style }) => styles[style]?.format)).toEqual([
       "0%",
       "0.00%",
+      '"€ "0.00',
+      '0" €"',
+      '"$"0',
       "yyyy-mm-dd",
       "yyyy-mm-dd hh:mm",
       "General",
@@ -147,10 +163,39 @@ describe("a list in plain text", () => {
     ["a decimal comma in quotes beside dots", '"236,5",119.1', [236.5, 119.1], 0],
     ["thousands of either way beside decimals of both", "1.410,5;1,410.5;119.1;2,5", [1410.5, 1410.5, 119.1, 2.5], 0],
     ["what may be a day among decimal commas", "1,5;119.1;12.10", [1.5, 119.1, "12.10"], 1],
+    ["a percentage with a decimal comma between commas", '"7,5 %",a', [0.075, "a"], 0],
+    ["a doubtful percentage between commas", '"7,125 %",a', ["7,125 %", "a"], 1],
+    ["doubtful money", "1.500 €;a", ["1.500 €", "a"], 1],
+    ["money that is no day", "1,5;119.1;12.10 €", [1.5, 119.1, 12.1], 0],
+    ["by money how decimals are written", "3,20 €\t1.500", [3.2, 1500], 0],
+    ["by groups how decimals are written", "1.410,5\t1.500", [1410.5, 1500], 0],
+    ["groups with spaces and decimals", "1 250,5;a", [1250.5, "a"], 0],
+    ["money in groups with spaces", "1 250 €;a", [1250, "a"], 0],
+    ["groups with spaces alone", "1 250;a", ["1 250", "a"], 1],
+    ["a number that grows by a plus", "+5;a", ["+5", "a"], 1],
+    ["a telephone number", "+491234567;a", ["+491234567", "a"], 0],
+    ["more groups with dots than dots can part", "1.5,1.234.567", [1.5, "1.234.567"], 1],
     ["a day that may be a month", "3/4/2026,a", ["3/4/2026", "a"], 1],
   ])("reads %s", (_, text, row, doubts) => {
     expect(values(text)).toEqual([row]);
     expect(open(text).remarks.length).toBe(doubts);
+  });
+
+  it("reads whole numbers in groups with spaces in a column that has other numbers", () => {
+    expect(values("Weight;Phone;Code\n1 250;555 123 456;12 345\n950;0555;A 1\n12 500 000;;")).toEqual([
+      ["Weight", "Phone", "Code"],
+      [1250, "555 123 456", "12 345"],
+      [950, "0555", "A 1"],
+      [12_500_000, null, null],
+    ]);
+  });
+
+  it("names one of each way in which figures that stay text are written", () => {
+    const { remarks } = open("5-;12,-;–5;(5)\n1 250;6-;Fig;7-8");
+    expect(remarks.map(({ what, consequence }) => `${what}: ${consequence}`)).toEqual([
+      "figures such as 5-, 12,- and –5: They were left as text: type them as plain numbers, such as -1250.5, to compute with them.",
+    ]);
+    expect(open("Size;Note\n(5);A 1\n1-2;5 - 6").remarks.map(({ what }) => what)).toEqual(["figures such as (5)"]);
   });
 
   it("never computes a text, whatever it is", () => {
