@@ -21,13 +21,12 @@ const MOVES =
  */
 export function readTypedFormulas(injector: Injector, tablesOf: (workbook: Workbook) => readonly PlacedTable[]): void {
   const commands = injector.get(ICommandService);
-  let isMoving = false;
-  commands.onCommandExecuted(({ type }) => {
-    if (type === CommandType.COMMAND) isMoving = false;
-  });
+  // Others may run within them: one scrolls the sheet.
+  const moving = new Set<string>();
+  commands.onCommandExecuted(({ id }) => void moving.delete(id));
   commands.beforeCommandExecuted(({ id, params, type }, options) => {
-    if (type === CommandType.COMMAND) isMoving = MOVES.test(id);
-    if (id !== SET_CELLS || options?.fromFormula || isMoving) return;
+    if (type === CommandType.COMMAND && MOVES.test(id)) moving.add(id);
+    if (id !== SET_CELLS || options?.fromFormula || moving.size > 0) return;
     const { unitId, subUnitId, cellValue } = params as Change;
     const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId);
     const sheet = workbook?.getSheetBySheetId(subUnitId)?.getName();

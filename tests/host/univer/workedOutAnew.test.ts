@@ -1,6 +1,8 @@
 import {
+  CommandType,
   generateRandomId,
   type ICellData,
+  ICommandService,
   type IWorkbookData,
   RedoCommand,
   UndoCommand,
@@ -8,6 +10,7 @@ import {
 } from "@univerjs/core";
 import {
   InsertColByRangeCommand,
+  InsertColMutation,
   InsertDefinedNameCommand,
   InsertRowByRangeCommand,
   RemoveColByRangeCommand,
@@ -96,6 +99,13 @@ async function worked() {
   followEdits(injector, (edit) =>
     joined(growToTotals(injector, edit) ?? fillInserted(injector, edit), loseReferences(injector, edit)),
   );
+  // Where rows are frozen the page scrolls in between.
+  const commands = injector.get(ICommandService);
+  const scroll = { id: "sheet.command.scroll-view", type: CommandType.COMMAND, handler: () => true };
+  commands.registerCommand(scroll);
+  commands.onCommandExecuted(({ id }) => {
+    if (id === InsertColMutation.id) commands.syncExecuteCommand(scroll.id);
+  });
   const calculation = new Calculation(injector);
   const name = { id: "Qtys", name: "Qtys", formulaOrRefString: "Data!$C$4:$C$6", localSheetId: "AllDefaultWorkbook" };
   await page.run(InsertDefinedNameCommand.id, name);
