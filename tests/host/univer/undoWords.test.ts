@@ -1,8 +1,9 @@
-import { IResourceManagerService, UniverInstanceType } from "@univerjs/core";
+import { CommandType, ICommandService, IResourceManagerService, UniverInstanceType } from "@univerjs/core";
 import {
   ClearSelectionContentCommand,
   InsertColByRangeCommand,
   InsertRowByRangeCommand,
+  InsertRowMutation,
   RemoveRowByRangeCommand,
   RemoveSheetCommand,
   ReorderRangeCommand,
@@ -87,6 +88,18 @@ describe("undo says what it would take back", () => {
       "sorting Vessels",
       "clearing A2:A3",
     ]);
+  });
+
+  it("also where the sheet scrolls before the step is done", async () => {
+    const { page, said } = open();
+    const commands = page.injector.get(ICommandService);
+    const scroll = { id: "sheet.command.scroll-view", type: CommandType.COMMAND, handler: () => true };
+    commands.registerCommand(scroll);
+    commands.onCommandExecuted(({ id }) => {
+      if (id === InsertRowMutation.id) commands.syncExecuteCommand(scroll.id);
+    });
+    await page.run(InsertRowByRangeCommand.id, rows(3, 3));
+    expect(said).toEqual(["inserting row 4"]);
   });
 
   it("after what the pane did, and on which sheet where that is not the one in sight", async () => {

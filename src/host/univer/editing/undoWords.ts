@@ -76,7 +76,7 @@ const OF_NO_SHEET = /(insert|copy|remove)-sheet|worksheet-(name|order)|defined-n
 const ON_A_SHEET = /\.mutation\.(insert|remove|move|reorder)-/;
 
 /** Commands that work on cells, and those of them that run others: the others do not say what was meant. */
-const CELLS = /^(sheets?|sheets-formula|ui)\./;
+const CELLS = /^(sheets?|sheets-formula|ui)\.(?!command\.scroll)/;
 const AROUND = /^(ui\.command\.replace-|sheet\.command\.(replace$|paste|optional-paste))/;
 
 /** Notes which command is being run, and says of a step what it was. */
