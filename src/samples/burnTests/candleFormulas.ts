@@ -108,7 +108,7 @@ export const CHECK = unlessBlank(
         `"${FIX}its weights do not fall in a line; look for one typed wrongly"`,
       ],
     ],
-    `POUR.BURNCHECK(${READ},${width},"mm",${AND_READ},"C")`,
+    `POUR.BURNCHECK(${READ},${width},"mm",${AND_READ},"C","container",${WEIGHTS},"g")`,
   ),
 );
 
@@ -144,11 +144,8 @@ export const RESULT = unlessBlank(
   ),
 );
 
-/** 1 for a candle with a pool, or a burn, to look at: it is within the limits all the same. */
-export const LOOK = unlessBlank(
-  test,
-  `IF(LEN(${check})=0,0,IF(${saysOfReading(TO_LOOK_AT.pool, TO_LOOK_AT.long)},1,0))`,
-);
+/** 1 for a candle with something to look at: it is within the limits all the same. */
+export const LOOK = unlessBlank(test, `IF(LEN(${check})=0,0,IF(${saysOfReading(...Object.values(TO_LOOK_AT))},1,0))`);
 
 /** By which the sheet Wicks finds the first candle of a wick with a result. */
 export const KEY = unlessBlank(test, `${own("Vessel")}&"|"&${own("Wick")}&"|"&${own("Result")}`);
