@@ -15,6 +15,7 @@ import { CellError, type SheetFunction } from "./bundle";
 import "./constants";
 import "./corrections";
 import "./counted";
+import "./hiddenRows";
 import "./lookedAt";
 import "./notedOnce";
 import "./plainTexts";

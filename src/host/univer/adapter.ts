@@ -28,6 +28,7 @@ import { DAMAGED, SETTINGS } from "../settingsKeys";
 import { addChoices, append, newSheet } from "./append";
 import { Calculation } from "./calculation";
 import { knowFilteredRows } from "./filteredRows";
+import { followHidden } from "./followHidden";
 import { hiddenWords } from "./hiddenPlace";
 import { asOneStep } from "./oneStep";
 import { placedTables } from "./placedTables";
@@ -70,6 +71,7 @@ export class UniverHost implements Host {
     this.#calculation = new Calculation(this.#injector);
     this.#injector.get(ICommandService).registerCommand(SetSettingsMutation);
     knowFilteredRows(this.#injector);
+    followHidden(this.#injector);
   }
 
   /** Notes that the cells of the open workbook hold already what its formulas give. */
