@@ -93,14 +93,16 @@ function date(typed: string): Reading | null {
     if (!year) {
       return { kind: "no year", entry: typed, taken, advice: `If you mean a calculation, type =${typed}. ${AS_TEXT}` };
     }
-    if (Number(first) === Number(second)) return null;
     const other = iso(day.slice(0, 4), second, first);
+    if (Number(first) === Number(second) || !isDay(other)) return null;
     return { kind: "month first", entry: typed, taken, advice: `If the day stands first, type ${other}.` };
   }
   const other = year ? iso(year.padStart(4, "20"), second, first) : "";
-  if (!other || Number.isNaN(Date.parse(other)) || !new Date(other).toISOString().startsWith(other)) return null;
+  if (!isDay(other)) return null;
   return { kind: "day first", entry: other, taken: `the date ${other}`, advice: AS_TEXT };
 }
+
+const isDay = (day: string): boolean => !Number.isNaN(Date.parse(day)) && new Date(day).toISOString().startsWith(day);
 
 const iso = (year: string, month: string, day: string): string =>
   [year, month.padStart(2, "0"), day.padStart(2, "0")].join("-");
