@@ -14,6 +14,7 @@ describe("what is said of pasted cells", () => {
   it.each([
     ["3,5", "B6: 3,5 stayed text. To make it 3.5, go there and press F2 and Enter."],
     ["1.234,5", "B6: 1.234,5 stayed text. To make it 1234.5, go there and press F2 and Enter."],
+    ["1 250", "B6: 1 250 stayed text. To make it 1250, go there and press F2 and Enter."],
     ["0,125", "B6: 0,125 stayed text. To make it 0.125, go there and press F2 and Enter."],
     ["3,5%", "B6: 3,5% stayed text. To make it 3.5 %, go there and press F2 and Enter."],
     ["25/11/2026", "B6: 25/11/2026 stayed text. To make it the date 2026-11-25, go there and press F2 and Enter."],
@@ -30,12 +31,15 @@ describe("what is said of pasted cells", () => {
       "B6: 3,5 stayed text, and so did 2 more cells. To make it 3.5, go there and press F2 and Enter; for all of them, take it back with Undo, write them with a decimal point in the other program and paste again. " +
         "B9: 1,234 was taken as 1234, and 1 more cell in the same way. If you mean something else, take it back with Undo, write them without commas, with a decimal point, in the other program and paste again.",
     );
+    expect(said("1 250", "12 500")).toBe(
+      "B6: 1 250 stayed text, and so did 1 more cell. To make it 1250, go there and press F2 and Enter; for all of them, take it back with Undo, write them without spaces in the other program and paste again.",
+    );
     expect(said("007", "008")).toBe(
       "B6: 007 was taken as 7, and 1 more cell in the same way. If you mean something else, take it back with Undo, give these cells the number format Text and paste again.",
     );
   });
 
-  it.each(["12.11.2026", "1,234.50 €", "3.5", "2026-11-12", "4/4/2026", "Tin, 200", "6%"])(
+  it.each(["12.11.2026", "1,234.50 €", "3.5", "2026-11-12", "4/4/2026", "Tin, 200", "6%", "\u22125"])(
     "%s is beyond doubt",
     (text) => {
       expect(said(text)).toBe("");

@@ -37,6 +37,12 @@ describe("Text to Number", () => {
     expect(values(7)).toEqual(LOADS);
   });
 
+  it("takes digits in groups with spaces and a real minus sign, but no telephone number", async () => {
+    const texts = ["Weight", "1 250", "\u22125", "-12 500.5", "\u22127.5 %", "12 34", "+49 171 250"];
+    await convert(texts, { startRow: 0, endRow: 6, startColumn: 0, endColumn: 0 });
+    expect(values(7)).toEqual(["Weight", 1250, -5, -12500.5, -0.075, "12 34", "+49 171 250"]);
+  });
+
   it("does so in a whole column, and says nothing where nothing is left", async () => {
     await convert(["Load", "8 %", "12"], { startRow: Number.NaN, endRow: Number.NaN, startColumn: 0, endColumn: 0 });
     expect(values(3)).toEqual(["Load", 0.08, 12]);

@@ -10,6 +10,9 @@ export const DECIMAL_COMMA = /^[+-]?(0*,\d+|\d+,(\d{1,2}|\d{4,})|\d{4,},\d+)$/;
 /** One that can, but may have been meant as a decimal one: 6,500. */
 export const DOUBTFUL_COMMA = /^[+-]?\d{1,3},\d{3}$/;
 
+/** A number with the real minus sign of Unicode, which the spreadsheet does not read, has that of the keyboard then. */
+export const plainMinus = (text: string): string => text.replace(/^([€$£¥]?\s*)\u2212(?=[\d.,€$£¥])/, "$1-");
+
 /**
  * A typed number of 1 or more is so many percent: nobody pours 600 % of scent. A smaller one is the share it has always
  * been here, 0.06 for 6 % as the help and the error messages say, and as Excel's own help says of such cells; since
@@ -17,7 +20,8 @@ export const DOUBTFUL_COMMA = /^[+-]?\d{1,3},\d{3}$/;
  */
 export function percentOf(typed: string): { readonly entry: string; readonly doubt: string } | null {
   const trimmed = typed.trim();
-  const text = DECIMAL_COMMA.test(trimmed) ? trimmed.replace(",", ".") : trimmed;
+  const signed = plainMinus(trimmed);
+  const text = DECIMAL_COMMA.test(signed) ? signed.replace(",", ".") : signed;
   if (!/^[+-]?(\d{1,3}(,\d{3})+|\d*)(\.\d*)?$/.test(text) || !/\d/.test(text)) return null;
   const plain = text.replaceAll(",", "");
   const number = Number(plain);

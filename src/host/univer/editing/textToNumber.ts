@@ -15,12 +15,14 @@ import { SheetsSelectionsService, TextToNumberCommand } from "@univerjs/preset-s
 import { cellName } from "../../../engine/problems";
 import type { Consequence } from "./edits";
 import { written } from "./newRows";
+import { plainMinus } from "./percent";
 import { selectedCell } from "./selected";
+import { readingOf } from "./typedReadings";
 
 const PLAIN = /^([-+]?(?:\d+\.?\d*|\.\d+))\s*(%?)$/;
 
 /** A text that looks as if it were to be a number. */
-const NUMBERLIKE = /^[-+€$£¥.,]?\s*\d/;
+const NUMBERLIKE = /^[-+\u2212€$£¥.,]?\s*\d/;
 
 export class TextToNumber {
   /** The cells that it is at. */
@@ -80,7 +82,9 @@ const holds = ({ startRow, endRow, startColumn, endColumn }: IRange, row: number
   !(row < startRow || row > endRow || column < startColumn || column > endColumn);
 
 function numberIn(text: string, look: string | undefined): ICellData | null {
-  const [, number = "", percent = ""] = PLAIN.exec(text) ?? [];
+  const reading = readingOf(text);
+  const plain = reading?.kind === "spaces" ? reading.entry : plainMinus(text);
+  const [, number = "", percent = ""] = PLAIN.exec(plain) ?? [];
   const read = number ? getNumfmtParseValueFilter(number + percent) : null;
   if (typeof read?.v !== "number") return null;
   const isText = isTextFormat(look);

@@ -2,7 +2,7 @@
 
 import { getNumfmtParseValueFilter } from "@univerjs/core";
 import { dottedDate } from "../dottedDates";
-import { DECIMAL_COMMA, DOUBTFUL_COMMA, percentOf } from "./percent";
+import { DECIMAL_COMMA, DOUBTFUL_COMMA, percentOf, plainMinus } from "./percent";
 
 /** The spreadsheet would give its cell a look that hides every other number: `1.00E+03`. */
 const EXPONENT = /^[+-]?(?:\d+\.?\d*|\.\d+)e[+-]?\d{1,3}$/i;
@@ -11,6 +11,8 @@ const NUMBER = /^([€$£¥]?)\s*([+-]?[\d.,' \u00a0\u202f]*\d)\s*([€$£¥%]?)
 
 /** Groups of three digits that a comma does not part. */
 const GROUPS = /^[+-]?\d{1,3}(?:([. \u00a0\u202f'])\d{3}(?:\1\d{3})*,\d+|(?:\.\d{3}){2,})$/;
+/** At most as many as make an exact number; with a plus in front it is one to dial. */
+const SPACE_GROUPS = /^-?[1-9]\d{0,2}(?: \d{3}){1,4}(?:\.\d+)?$/;
 const COMMA_GROUPS = /^[+-]?\d{1,3}(,\d{3})+(\.\d+)?$/;
 /** Where others write decimal commas, this may stand for a thousand and more. */
 const POINT_GROUP = /^[+-]?[1-9]\d{0,2}\.\d{3}$/;
@@ -20,6 +22,7 @@ const AS_TEXT = "If you mean a text, type ' in front of it.";
 type Kind =
   | "decimal comma"
   | "thousands"
+  | "spaces"
   | "zeros"
   | "point"
   | "sure"
@@ -41,7 +44,12 @@ export interface Reading {
 }
 
 /** Null where nothing is to be done. */
-export const readingOf = (typed: string): Reading | null => number(typed.trim()) ?? date(typed.trim());
+export function readingOf(typed: string): Reading | null {
+  const trimmed = typed.trim();
+  const plain = plainMinus(trimmed);
+  const isNumber = plain !== trimmed && typeof getNumfmtParseValueFilter(plain)?.v === "number";
+  return number(plain) ?? date(plain) ?? (isNumber ? { kind: "sure", entry: plain, taken: plain, advice: "" } : null);
+}
 
 /** What is said of something typed; nothing where it is beyond doubt. */
 export const typedWords = (typed: string, { kind, taken, advice }: Reading): string =>
@@ -62,6 +70,7 @@ function number(typed: string): Reading | null {
   if (GROUPS.test(body)) {
     return as("decimal comma", body.replace(/[. \u00a0\u202f']/g, "").replace(",", "."), asText);
   }
+  if (SPACE_GROUPS.test(body)) return as("spaces", body.replaceAll(" ", ""), asText);
   if (DOUBTFUL_COMMA.test(body)) {
     const plain = body.replace(",", "");
     const smaller = `${Number(body.replace(",", "."))}`;
@@ -138,7 +147,8 @@ export function percentReading(text: string, amongCommas: boolean): Reading | nu
 export const hasDecimalComma = (text: string): boolean => readingOf(text)?.kind === "decimal comma";
 
 /** Data of another program stays what it was there: as numbers such texts could be meant in two ways within a column. */
-export const staysText = ({ kind }: Reading): boolean => kind === "decimal comma" || kind === "day first";
+export const staysText = ({ kind }: Reading): boolean =>
+  kind === "decimal comma" || kind === "spaces" || kind === "day first";
 
 /** A pasted cell that was taken in a way that may be doubted. */
 export interface Doubt {
@@ -153,6 +163,7 @@ const FOR_ALL: Readonly<Record<Exclude<Kind, "sure">, string>> = {
   "decimal comma": "write them with a decimal point in the other program",
   "day first": "write them as year, month and day in the other program, such as 2026-04-25",
   thousands: "write them without commas, with a decimal point, in the other program",
+  spaces: "write them without spaces in the other program",
   point: "write them without points for thousands in the other program",
   zeros: "give these cells the number format Text",
   "no year": "give these cells the number format Text",
