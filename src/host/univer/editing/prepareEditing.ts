@@ -18,6 +18,7 @@ import { readPercent } from "./percent";
 import { addPopUpKeys } from "./popUps";
 import { refuseLinks } from "./refuseLinks";
 import { followRemoved } from "./removedRows";
+import { removeSheetWhole } from "./removedSheet";
 import { keepReplacedTexts } from "./replacing";
 import { refuseSorting, sortWhole } from "./sorting";
 import { TextToNumber } from "./textToNumber";
@@ -28,7 +29,6 @@ import { removeWholeLines } from "./wholeLines";
 import "./filterCorrections";
 import "./narrowNumbers";
 import "./removedNames";
-import "./removedSheet";
 import "./tableCorrections";
 import "./typedFormulas";
 
@@ -80,5 +80,6 @@ export function prepareEditing(
   keepReplacedTexts(injector);
   moveFilteredRows(injector);
   followRemoved(injector);
+  removeSheetWhole(injector);
   removeWholeLines(injector);
 }
