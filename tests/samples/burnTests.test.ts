@@ -413,6 +413,23 @@ describe("a slip in a reading", () => {
   });
 });
 
+describe("wax left in centimetres under mm", () => {
+  it("finishes no candle, for its weights say otherwise", async () => {
+    const name = "T-04";
+    expect(saved(name).result).toBe("within");
+    const ends = ofTest(name).filter((row) => typeof row["Wax left (mm)"] === "number");
+    const edits = ends.map((row) => [
+      `Readings!G${readingRow(name, row.Cycle as number, row.Minutes as number)}`,
+      (row["Wax left (mm)"] as number) / 10,
+    ]);
+    const { check, result } = shown(await withEdits(burnTests(), Object.fromEntries(edits)), name);
+    expect(check).toMatch(
+      /^not finished: cycle \d at \d+ min: wax left fell by [\d.]+ mm, by the weights about \d+ mm/,
+    );
+    expect(result).toBe("not finished");
+  });
+});
+
 describe("a slip elsewhere", () => {
   /** Each in its own row. */
   const SLIPS: readonly Slip[] = [

@@ -10,7 +10,11 @@ const SHORT = 30; // minutes: nobody looks at a candle several times in less; co
  */
 export function shortCycle(lit: readonly BurnReading[], millimetres: number): string[] {
   const cycles = new Map<number, number[]>();
-  for (const { cycle, minutes } of lit) cycles.set(cycle, [...(cycles.get(cycle) ?? []), minutes]);
+  for (const { cycle, minutes } of lit) {
+    const own = cycles.get(cycle) ?? [];
+    cycles.set(cycle, own);
+    own.push(minutes);
+  }
   const short = [...cycles].sort(([a], [b]) => a - b).filter(([, minutes]) => largest(minutes) < SHORT);
   const isDown = short.length === cycles.size && lit.some((one) => isBurntDown(one, millimetres));
   const [first] = isDown ? short : short.filter(([, minutes]) => minutes.length > 1);
