@@ -197,6 +197,16 @@ describe("the list of workbooks", () => {
     expect(closed).toBe(1);
   });
 
+  it("tells earlier states of one minute apart, to a screen reader too", async () => {
+    const states = [4, 3, 2].map((number) => ({ number, time: new Date(2024, 4, 2, 9, 5, number).getTime() }));
+    library.all = [entry("Costs", { states })];
+    await show();
+    await press(item("Costs"), "Earlier states");
+    const labels = [...item("Costs").querySelectorAll("ol button")].map((one) => one.getAttribute("aria-label"));
+    expect(labels).toEqual(["3", "2"].map((second) => `Go back to Costs of 2 May 2024, 09:05:0${second}`));
+    expect(item("Costs").querySelector("ol span")?.textContent).toBe("2 May 2024, 09:05:03");
+  });
+
   it("says what went wrong, and shows the list as it is", async () => {
     await show();
     library.fault = "There was no room.";

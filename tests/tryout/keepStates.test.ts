@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { freeName } from "../../src/tryout/keep/freeName";
 import { type Dated, superfluous } from "../../src/tryout/keep/thin";
-import { sizeOf, when } from "../../src/tryout/keep/when";
+import { sizeOf, when, whenApart } from "../../src/tryout/keep/when";
 
 const MINUTE = 60_000;
 const HOUR = 60 * MINUTE;
@@ -84,6 +84,32 @@ describe("times and sizes in words", () => {
     [new Date(2024, 1, 3, 9, 5), "3 Feb 2024"],
   ])("%s is %s", (time, words) => {
     expect(when(time.getTime(), now)).toBe(words);
+  });
+
+  it("are finer where two of a list would read the same", () => {
+    const day = (...parts: [number, number, number, number, number, number?, number?]) => new Date(...parts).getTime();
+    const times = [
+      day(2026, 10, 26, 14, 3, 5),
+      day(2026, 10, 26, 14, 2, 40, 700),
+      day(2026, 10, 26, 14, 2, 40, 300),
+      day(2026, 10, 26, 14, 2, 7),
+      day(2026, 10, 25, 14, 2, 7),
+      day(2026, 10, 25, 14, 2, 9),
+      day(2024, 1, 3, 9, 5),
+      day(2024, 1, 3, 8, 5),
+      day(2023, 1, 3, 8, 5),
+    ];
+    expect(whenApart(times, now)).toEqual([
+      "14:03",
+      "14:02:40.7",
+      "14:02:40.3",
+      "14:02:07",
+      "25 Nov, 14:02:07",
+      "25 Nov, 14:02:09",
+      "3 Feb 2024, 09:05",
+      "3 Feb 2024, 08:05",
+      "3 Feb 2023",
+    ]);
   });
 
   it.each([

@@ -1,7 +1,7 @@
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import type { Entry } from "./library";
 import type { Doing } from "./Workbooks";
-import { sizeOf, when } from "./when";
+import { sizeOf, when, whenApart } from "./when";
 
 interface EntryProps {
   readonly entry: Entry;
@@ -23,6 +23,8 @@ export function WorkbookEntry({ entry, doing, remove }: EntryProps) {
     if (isLeft) item.current?.querySelector<HTMLElement>(".name")?.focus();
   }, [mode]);
   const isElsewhere = openness === "in another tab";
+  const earlier = states.slice(1);
+  const times = whenApart(earlier.map(({ time }) => time));
   const changed = states[0] ? `Changed ${when(states[0].time)}, ` : "";
   const place = openness === "closed" ? "" : openness === "here" ? ", open now" : ", open in another tab";
   const rename = async (wished: string) => {
@@ -74,12 +76,12 @@ export function WorkbookEntry({ entry, doing, remove }: EntryProps) {
       )}
       {mode === "states" && (
         <ol>
-          {states.slice(1).map(({ number, time }) => (
+          {earlier.map(({ number }, i) => (
             <li key={number}>
-              <span>{when(time)}</span>
+              <span>{times[i]}</span>
               <button
                 type="button"
-                aria-label={`Go back to ${name} of ${when(time)}`}
+                aria-label={`Go back to ${name} of ${times[i]}`}
                 onClick={() => void leave(() => library.goBack(id, number))}
               >
                 Go back to it
