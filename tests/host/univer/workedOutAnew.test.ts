@@ -31,6 +31,7 @@ import { growToTotals } from "../../../src/host/univer/editing/growTables";
 import { loseReferences } from "../../../src/host/univer/editing/lostReferences";
 import { fillInserted } from "../../../src/host/univer/editing/newRows";
 import "../../../src/host/univer/editing/tableCorrections";
+import "../../../src/host/univer/editing/tableRemovals";
 import { placedTables } from "../../../src/host/univer/placedTables";
 import { snapshotOf } from "../../../src/host/univer/snapshot";
 import type { Cell } from "../../../src/sheet/sheet";
@@ -86,7 +87,7 @@ function formulasOf(workbook: Workbook): Record<string, readonly unknown[]> {
   return all;
 }
 
-type Step = readonly ["insert" | "remove", "row" | "column", number] | readonly ["rename", string];
+type Step = readonly ["insert" | "remove", "row" | "column", number, number?] | readonly ["rename", string];
 
 /** The workbook as it is worked on in the page. */
 async function worked() {
@@ -122,15 +123,15 @@ async function worked() {
     redo: () => run(RedoCommand.id),
     does: ([what, ...rest]: Step) => {
       if (what === "rename") return run(SetWorksheetNameCommand.id, { name: rest[0] });
-      const [line, at] = rest as ["row" | "column", number];
+      const [line, at, count = 1] = rest as ["row" | "column", number, number?];
       const all = { startRow: 0, endRow: 99, startColumn: 0, endColumn: 25 };
       if (line === "row") {
-        const range = { ...all, startRow: at, endRow: at };
+        const range = { ...all, startRow: at, endRow: at + count - 1 };
         return what === "insert"
           ? run(InsertRowByRangeCommand.id, { range, direction: 0 })
           : run(RemoveRowByRangeCommand.id, { range });
       }
-      const range = { ...all, startColumn: at, endColumn: at };
+      const range = { ...all, startColumn: at, endColumn: at + count - 1 };
       return what === "insert"
         ? run(InsertColByRangeCommand.id, { range, direction: 3 })
         : run(RemoveColByRangeCommand.id, { range });
@@ -209,6 +210,25 @@ describe("what formulas read of a table or a name", () => {
       expect(await undo()).toEqual(before);
       expect(tables.getTableById(page.ids.unitId, table?.getId() ?? "")?.getTableMeta()).toEqual({ totals: true });
     }
+    page.univer.dispose();
+  });
+
+  // The sums of Value, Qty and More.
+  it.each([
+    ["rows of the table and below it", ["remove", "row", 5, 5], [65, 30, 3]],
+    ["rows at its end", ["remove", "row", 4, 2], [15, 10, 1]],
+    ["its first column and one before", ["remove", "column", 0, 2], [185, 60, 7]],
+    ["its first columns and one before", ["remove", "column", 0, 3], ["#REF!", "#REF!", 7]],
+    ["its first columns", ["remove", "column", 1, 2], ["#REF!", "#REF!", 7]],
+    ["its last columns and some behind", ["remove", "column", 3, 4], ["#REF!", 60, "#REF!"]],
+  ] as const)("is what is left without %s", async (_, step, sums) => {
+    const { page, now, does, undo, redo } = await worked();
+    const before = now();
+    const after = await does(step);
+    expect([2, 3, 4].map((row) => after[`sheet2 ${row} 0`]?.[1])).toEqual(sums);
+    expect(await anew(page)).toEqual(after);
+    expect(await undo()).toEqual(before);
+    expect(await redo()).toEqual(after);
     page.univer.dispose();
   });
 

@@ -30,6 +30,7 @@ import "./filterCorrections";
 import "./narrowNumbers";
 import "./removedNames";
 import "./tableCorrections";
+import "./tableRemovals";
 import "./typedFormulas";
 
 /**

@@ -71,9 +71,13 @@ manager.setTableByConfig = function (unitId, tableId, config) {
 const resize = manager.updateTableRange;
 manager.updateTableRange = function (unitId, tableId, config) {
   const table = this.getTableById(unitId, tableId);
-  if (isResized || !table) return resize.call(this, unitId, tableId, config);
-  const oldRange = table.getRange();
   const { newRange: range } = config;
+  const oldRange = table?.getRange();
+  const lost = oldRange ? range.startColumn - oldRange.startColumn : 0;
+  // Of a table that loses its first columns it would drop the names of later ones.
+  const isCutLeft = isResized && lost > 0 && range.endColumn === oldRange?.endColumn;
+  if (!table || !oldRange || (isResized && !isCutLeft)) return resize.call(this, unitId, tableId, config);
+  if (isCutLeft) for (let i = 0; i < lost; i++) table.removeColumn(0);
   table.setRange(range);
   (this as unknown as Changes)._tableRangeChanged$.next({
     ...{ unitId, tableId, range, oldRange },
