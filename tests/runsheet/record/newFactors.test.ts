@@ -41,7 +41,7 @@ describe("the wax factors that the log shows", () => {
     // A step of 0.1 oz is 2.834952 g (NIST SP 811): the log is in g.
     expect(of(0.1, "oz")).toEqual(["Tin: 0.84 ± 0.0209 (95 %), from 2 pours"]);
     expect(of(5)).toEqual([
-      "Tin: 0.84 ± 0.037 (95 %), from 2 pours: not sure enough yet, ± 0.03 is wanted; pour once more",
+      "Tin: 0.84 ± 0.0369 (95 %), from 2 pours: not sure enough yet, ± 0.03 is wanted; pour once more",
     ]);
   });
 
