@@ -424,7 +424,7 @@ describe("a run sheet of the day", () => {
     expect(run().problems.map(({ severity, text }) => [severity, text])).toEqual([
       ["warning", "Delivery of Cedar oil from Quillby Oils costs 4.90 on top"],
       // By hand: 50 - 12 - 8 wicks, and 12 tumblers, 8 glasses and 5 mugs take 25 of them.
-      ["warning", "Time to reorder: Wax (2839 left, below 3000), Wick, cotton 6 (5 left, below 20)"],
+      ["warning", "Time to reorder: Wax (2839 g left, below 3000 g), Wick, cotton 6 (5 left, below 20)"],
     ]);
     // Of the wax each pot is weighed in whole grams, so what is left is near what the batch takes with 3 % loss.
     const wax =

@@ -59,7 +59,11 @@ export function usePane(host: Host, planner: Planner) {
 
   return {
     view,
-    setView,
+    /** What a press in another view came to says nothing of this one. */
+    setView: (next: View) => {
+      if (next !== view) forget();
+      setView(next);
+    },
     running,
     message,
     planned,

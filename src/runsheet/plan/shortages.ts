@@ -3,6 +3,7 @@ import { isoOfDay } from "../../core/label/isoDay";
 import { addAll } from "../../core/longLists";
 import { sum } from "../../core/statistics/sum";
 import { tidy } from "../../core/tidy";
+import { amountWords } from "../amountWords";
 import { asWarning, type Problem } from "../problem";
 import type { WeightUnit } from "../settings";
 import { lotName, type Supplies, type Supply } from "../stock/supplies";
@@ -31,7 +32,10 @@ export interface Lack extends Use, Bought {
 }
 
 /** An item of which less will be left than there should be. */
-export interface Low extends Omit<Use, "amount"> {
+export interface Low {
+  readonly item: string;
+  /** Undefined where nothing says whether it is weighed or counted. */
+  readonly by: "weight" | "count" | undefined;
   readonly left: number;
   readonly reorderBelow: number;
 }
@@ -97,7 +101,7 @@ export function shortages(
     problems: ofBuying,
   } = buying(lacking.map(({ lack, supply: { offers } }) => ({ item: lack.item, missing: lack.missing, offers })));
   const low = lowItems(supplies, uses, openRuns);
-  addAll(problems, ofBuying, deliveries.map(deliveryWords), lowWords(low), openRunProblems(openRuns, beside));
+  addAll(problems, ofBuying, deliveries.map(deliveryWords), lowWords(low, unit), openRunProblems(openRuns, beside));
   const lacks = lacking.map(({ lack }, i) => ({ ...lack, ...(bought[i] as Bought) }));
   const alsoPlanned = sharedLines(openRuns, uses, unit);
   return { shelf: { lacks, unchecked, deliveries, low, openRuns, alsoPlanned }, problems };
@@ -148,18 +152,23 @@ function notChecked(items: readonly string[], why: string, ask = ""): Problem[] 
 function lowItems(supplies: Supplies, uses: readonly Use[], openRuns: readonly OpenRunBeside[]): Low[] {
   return supplies.all.flatMap(({ item, use: said }): Low[] => {
     const used = uses.filter((one) => keyOf(one) === keyOf({ ...one, item }));
-    const isCounted = used[0]?.isCounted ?? said === "count";
-    const known = supplies.supply(item, isCounted ? "count" : "weight");
+    const [first] = used;
+    const by = first ? (first.isCounted ? "count" : "weight") : said;
+    const isCounted = by === "count";
+    const known = supplies.supply(item, by ?? "weight");
     if (known?.onHand === undefined || known.wrong.length > 0 || known.reorderBelow === undefined) return [];
     const taken = sum([...used, ...takenOf(openRuns, { item, isCounted })].map(({ amount }) => amount));
     const left = Math.max(0, tidy(known.onHand - taken));
-    return left < known.reorderBelow ? [{ item, isCounted, left, reorderBelow: known.reorderBelow }] : [];
+    return left < known.reorderBelow ? [{ item, by, left, reorderBelow: known.reorderBelow }] : [];
   });
 }
 
-function lowWords(low: readonly Low[]): Problem[] {
+function lowWords(low: readonly Low[], unit: WeightUnit): Problem[] {
   if (low.length === 0) return [];
-  const each = low.map(({ item, left, reorderBelow }) => `${item} (${plain(left)} left, below ${plain(reorderBelow)})`);
+  const each = low.map(({ item, by, left, reorderBelow }) => {
+    const [rest, least] = [left, reorderBelow].map((one) => amountWords(one, by ?? "count", unit));
+    return `${item} (${rest} left, below ${least})`;
+  });
   return [warning(`Time to reorder: ${each.join(", ")}`)];
 }
 

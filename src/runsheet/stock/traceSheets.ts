@@ -39,7 +39,7 @@ export function recallSheet(recall: Recall, settings: TraceSettings): Sheet {
     GAP,
     candlesHeading("Candles that hold it", amount),
     ...runs.flatMap(runRows),
-    { values: ["Total", "", "", "", ...sums(candles), totalOf(runs)], look: "total" },
+    { values: [totalWord(runs), "", "", "", ...sums(candles), totalOf(runs)], look: "total" },
     ...doubtLines(runs).map((line) => ({ values: [line], look: "note" }) as const),
     ...unsureRows(unsure, amount),
     ...elsewhereRows(elsewhere, amount),
@@ -124,6 +124,9 @@ const sums = (candles: readonly RunCandles[]): Value[] => [
   // Candles that nobody counted are not known to be good.
   candles.some(({ good }) => good === undefined) ? undefined : candles.reduce((total, { good = 0 }) => total + good, 0),
 ];
+/** A run that the log does not know has candles, too. */
+const totalWord = (runs: readonly RunUse[]): string =>
+  runs.some(({ candles }) => candles.length === 0) ? "Total, as far as known" : "Total";
 const totalOf = (runs: readonly RunUse[]): number => tidy(runs.reduce((total, { used }) => total + used, 0));
 
 function unsureRows(unsure: readonly UnsureUse[], amount: string): Row[] {

@@ -249,7 +249,7 @@ describe("what to buy", () => {
       ["Wax", 300],
       ["Ribbon", 3],
     ]);
-    expect(texts(made)).toEqual(["warning: Time to reorder: Wax (300 left, below 500), Ribbon (3 left, below 20)"]);
+    expect(texts(made)).toEqual(["warning: Time to reorder: Wax (300 g left, below 500 g), Ribbon (3 left, below 20)"]);
   });
 });
 

@@ -280,6 +280,13 @@ describe("the sheets of a trace", () => {
     ]);
   });
 
+  it("say of a total that it counts only the candles that are known", () => {
+    const recall = trace().recall("Fig oil", "F-8");
+    if (!recall) throw new Error("no recall");
+    const total = lines(recallSheet(recall, settings)).filter((line) => line.startsWith("Total"));
+    expect(total).toEqual(["Total, as far as known | 0 | 0 | 30"]);
+  });
+
   it("list what went into a run, and say what is not known", () => {
     const contents = trace().contents("2026-343-01");
     if (!contents) throw new Error("no contents");
