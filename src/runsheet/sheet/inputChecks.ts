@@ -76,8 +76,12 @@ export function cureRemark(row: number): string {
   return `=IF(${isWhole(days)},IF(${IS_DAY},"","${FIX} the date at the top"),${fix(days, "the days", "whole, 0 or more")})`;
 }
 
-/** In place of a net weight far above the fill. It may be no slip: what adds up candles counts the row all the same. */
-export const CHECK_WEIGHT = "Check one without vessel";
+/**
+ * In place of a net weight far above the fill, or below half of it. It may be no slip: what adds up candles counts the
+ * row all the same.
+ */
+export const CHECK_HEAVY = "Check one without vessel";
+export const CHECK_LIGHT = "Check the weight of one";
 
 /**
  * The net weight to declare for a row of vessels, or what to fix in the row: as planned, and less once the candle that
@@ -92,7 +96,8 @@ export function labelFormula(row: number, { unit, label }: Pick<Settings, "unit"
   const inPlan = planned === undefined ? `MIN(${fill},${each})` : String(planned);
   const asPlanned = planned === undefined ? labelOf(inPlan) : `"${netLabel(planned, unit, label)}"`;
   // A label must not declare the vessel.
-  const known = `IF(${weighed}>${fill}*${1 + FAR},"${CHECK_WEIGHT}",${labelOf(`MIN(${inPlan},${weighed})`)})`;
+  const notHeavy = `IF(${weighed}<${fill}/2,"${CHECK_LIGHT}",${labelOf(`MIN(${inPlan},${weighed})`)})`;
+  const known = `IF(${weighed}>${fill}*${1 + FAR},"${CHECK_HEAVY}",${notHeavy})`;
   const asPoured = `IF(${isAboveZero(weighed)},${known},"${FIX} the weight of one")`;
   const isGood = ifNumber(good, `AND(${good}>=0,${good}<=${count},${good}=INT(${good}))`);
   const rest = `IF(IF(${good}="",TRUE,${isGood}),IF(${weighed}="",${asPlanned},${asPoured}),"${FIX} good candles: 0 to "&${count})`;

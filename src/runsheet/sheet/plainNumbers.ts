@@ -1,5 +1,5 @@
 import type { Cell, CellValue, Content } from "../../sheet/sheet";
-import { CHECK_WEIGHT, FIX, labelFormula } from "./inputChecks";
+import { CHECK_HEAVY, CHECK_LIGHT, FIX, labelFormula } from "./inputChecks";
 import {
   AT,
   type Columns,
@@ -102,7 +102,7 @@ function refuseWhatIsToFix(rows: readonly (readonly CellValue[])[], at: Columns)
   for (const [row, values] of rows.entries()) {
     const kind = kindOfKey(values[at.key]);
     const remark = kind && values[fixes(at)[kind] ?? -1];
-    if (typeof remark === "string" && (remark.startsWith(FIX) || remark === CHECK_WEIGHT)) {
+    if (typeof remark === "string" && (remark.startsWith(FIX) || [CHECK_HEAVY, CHECK_LIGHT].includes(remark))) {
       throw new Error(`Row ${row + 1}: ${remark.trim().replace(/\.$/, "")}. Then turn the sheet into plain numbers.`);
     }
   }

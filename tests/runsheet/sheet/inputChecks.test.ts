@@ -384,15 +384,17 @@ describe.each([
     for (const rows of wrong) expect(cell(rows, jar, AT.label)).toBe(cell(before, jar, AT.label));
   });
 
-  it("is no net weight to declare while one weighs more than a tenth above its fill", async () => {
-    // The planned fill is 172.3: a tenth above it is 189.53.
-    const [within, above, withVessel] = await calculated(
-      [189.5, 189.6, 402.5].map((weight) => write([tin, 5, number(weight)], [tin, 4, number(7)])),
+  it("is no net weight to declare while one weighs more than a tenth above its fill, or under half of it", async () => {
+    // The planned fill is 172.3: a tenth above it is 189.53, half of it 86.15.
+    const [within, above, withVessel, half, tenth] = await calculated(
+      [189.5, 189.6, 402.5, 86.2, 17.23].map((weight) => write([tin, 5, number(weight)], [tin, 4, number(7)])),
     );
     expect(cell(within, tin, AT.label)).toMatch(/^Net Wt/);
     expect(cell(above, tin, AT.label)).toBe("Check one without vessel");
     expect(cell(withVessel, tin, AT.label)).toBe("Check one without vessel");
     expect(cell(withVessel, totals + 1, 6)).toBe("7 good of 7, 100%");
+    expect(cell(half, tin, AT.label)).toMatch(/^Net Wt/);
+    expect(cell(tenth, tin, AT.label)).toBe("Check the weight of one");
   });
 
   it("counts a ruined pot as 0 in the yield, and one that is not counted yet not at all", async () => {
@@ -544,10 +546,10 @@ describe("a live sheet turned into plain numbers", () => {
   });
 
   it("is refused with the row while a weight of one is to be checked", async () => {
-    const [rows] = await calculated([typed(live, [tin, 5, { number: 402.5 }])]);
-    expect(() => plainNumbers(rows as Calculated[][])).toThrow(
-      `Row ${tin + 1}: Check one without vessel. Then turn the sheet into plain numbers.`,
-    );
+    const [heavy, light] = await calculated([402.5, 17.23].map((one) => typed(live, [tin, 5, { number: one }])));
+    const refused = (remark: string) => `Row ${tin + 1}: ${remark}. Then turn the sheet into plain numbers.`;
+    expect(() => plainNumbers(heavy as Calculated[][])).toThrow(refused("Check one without vessel"));
+    expect(() => plainNumbers(light as Calculated[][])).toThrow(refused("Check the weight of one"));
   });
 
   it("is refused with the row where a figure was overwritten by an error", async () => {
