@@ -26,8 +26,9 @@ function behind(injector: Injector, { id, params }: ICommandInfo) {
   const { unitId, subUnitId, range } = params as { unitId: string; subUnitId: string; range: IRange };
   const sheet = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId)?.getSheetBySheetId(subUnitId);
   if (!sheet) return [];
+  // A table without rows is taken for one that ends in its heading, before the rows that were removed.
   const from = id.includes("row")
-    ? { startRow: range.startRow, startColumn: 0 }
+    ? { startRow: Math.max(0, range.startRow - 1), startColumn: 0 }
     : { startRow: 0, startColumn: range.startColumn };
   const to = { endRow: sheet.getRowCount() - 1, endColumn: sheet.getColumnCount() - 1 };
   return [{ unitId, sheetId: subUnitId, range: { ...from, ...to } }];

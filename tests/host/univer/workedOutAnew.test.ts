@@ -217,6 +217,7 @@ describe("what formulas read of a table or a name", () => {
   it.each([
     ["rows of the table and below it", ["remove", "row", 5, 5], [65, 30, 3]],
     ["rows at its end", ["remove", "row", 4, 2], [15, 10, 1]],
+    ["any rows", ["remove", "row", 3, 3], [0, 0, 0]],
     ["its first column and one before", ["remove", "column", 0, 2], [185, 60, 7]],
     ["its first columns and one before", ["remove", "column", 0, 3], ["#REF!", "#REF!", 7]],
     ["its first columns", ["remove", "column", 1, 2], ["#REF!", "#REF!", 7]],
