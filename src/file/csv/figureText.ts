@@ -24,6 +24,10 @@ export function figureText(text: string): FigureText {
   return { bare: `${sign}${inner}${bare}`.replaceAll("\u2212", "-"), before, after };
 }
 
+/** A whole number in groups, which may be a telephone number or two numbers as well. */
+export const isSpaced = ({ bare, before, after }: FigureText): boolean =>
+  /^-?[1-9]\d{0,2}(?: \d{3})+$/.test(bare) && !before && !after;
+
 /** Whether someone may have meant a number by a text that was not read as one. */
 export function looksLikeFigure(text: string): boolean {
   const { bare } = figureText(text);

@@ -1,5 +1,5 @@
 import { dayNumber } from "../read/isoDay";
-import { type FigureText, figureText } from "./figureText";
+import { type FigureText, figureText, isSpaced } from "./figureText";
 
 /** A number that a text in a list means, with the number format that shows it as it is written. */
 export interface Figure {
@@ -29,9 +29,6 @@ const DOT_DECIMAL = new RegExp(
 );
 /** A comma or a dot with three digits behind it can be either. */
 const EITHER = /^-?[1-9]\d{0,2}[.,]\d{3}$/;
-/** A whole number in groups, which may be a telephone number or two numbers as well. */
-const isSpaced = ({ bare, before, after }: FigureText): boolean =>
-  /^-?[1-9]\d{0,2}(?: \d{3})+$/.test(bare) && !before && !after;
 
 /** A day and a month without a year, as it is written where commas are decimal. */
 const SHORT_DAY = /^(?:[1-9]|[12]\d|3[01])\.(?:0?[1-9]|1[0-2])$/;

@@ -7,7 +7,7 @@ import { FileRefused, tooLarge } from "../refused";
 import { decodeText } from "./decodeText";
 import { findDelimiter } from "./delimiter";
 import { type FigureReader, figureReader } from "./figures";
-import { looksLikeFigure } from "./figureText";
+import { figureText, isSpaced, looksLikeFigure } from "./figureText";
 
 const ENDINGS = /\.(?:csv|tsv|tab|txt)$/i;
 /** Days whose parts every country has in another order. */
@@ -82,11 +82,17 @@ function remarksOn(sheet: string, rows: readonly BookRow[], figures: FigureReade
   );
   const remark = (kind: string, some: readonly string[], consequence: string): Remark[] =>
     some.length === 0 ? [] : [{ sheet, what: `${kind} such as ${examplesOf(some)}`, consequence }];
+  const left = texts.filter((text) => looksLikeFigure(text) && !figures.isDoubtful(text));
   return [
     ...remark("figures", texts.filter(figures.isDoubtful), "They can be read in two ways and were left as text."),
     ...remark(
       "figures",
-      texts.filter((text) => looksLikeFigure(text) && !figures.isDoubtful(text)),
+      left.filter((text) => isSpaced(figureText(text))),
+      "They were left as text: select those that are numbers and choose Text to Number in the toolbar.",
+    ),
+    ...remark(
+      "figures",
+      left.filter((text) => !isSpaced(figureText(text))),
       "They were left as text: type them as plain numbers, such as -1250.5, to compute with them.",
     ),
     ...remark(

@@ -191,8 +191,9 @@ describe("a list in plain text", () => {
   });
 
   it("names one of each way in which figures that stay text are written", () => {
-    const { remarks } = open("5-;12,-;–5;(5)\n1 250;6-;Fig;7-8");
+    const { remarks } = open("5-;12,-;–5;(5)\n1 250;6-;Fig;7-8\n12 500;;2 500 000;");
     expect(remarks.map(({ what, consequence }) => `${what}: ${consequence}`)).toEqual([
+      "figures such as 1 250 and 2 500 000: They were left as text: select those that are numbers and choose Text to Number in the toolbar.",
       "figures such as 5-, 12,- and –5: They were left as text: type them as plain numbers, such as -1250.5, to compute with them.",
     ]);
     expect(open("Size;Note\n(5);A 1\n1-2;5 - 6").remarks.map(({ what }) => what)).toEqual(["figures such as (5)"]);
