@@ -8,6 +8,9 @@ import type { SeenCandle } from "../seenCandle";
  */
 export const BURNT = { least: 1 / 2, most: 1.1 } as const;
 
+/** Of a share: behind them stands noise, which is another on a sheet. */
+const DIGITS = 9;
+
 /** What is asked where the weights do not agree with the wax left, around the share of the fill that burnt. */
 export const ASK_BURNT = {
   little: [`with ${LEFT} mm of wax left only about `, " % of the fill had burnt by the weights: check the wax left"],
@@ -27,11 +30,13 @@ export function burntShareWords(
   const shares = (hoursOf: (one: (typeof candles)[number]) => number | undefined): number[] =>
     candles.flatMap((one) => {
       const hours = hoursOf(one);
-      return one.rate === undefined || one.end === undefined || hours === undefined ? [] : [(one.rate * hours) / fill];
+      return one.rate === undefined || one.end === undefined || hours === undefined
+        ? []
+        : [Number(((one.rate * hours) / fill).toFixed(DIGITS))];
     });
   const [little, much] = [Math.min(...shares(({ end }) => end)), Math.max(...shares(({ hours }) => hours))];
   const words = ([before, after]: readonly [string, string], share: number) =>
-    `${before}${Math.round(100 * share)}${after}`;
+    `${before}${Math.round(Number((100 * share).toFixed(DIGITS)))}${after}`;
   return [
     ...(little < BURNT.least ? [words(ASK_BURNT.little, little)] : []),
     ...(much > BURNT.most ? [words(ASK_BURNT.much, much)] : []),
@@ -49,8 +54,9 @@ export function burntShareFormula(
 ): string {
   const { rate, end, hours } = ranges;
   const words = ([before, after]: readonly [string, string], share: string) =>
-    `"; ${before}"&ROUND(100*${share},0)&"${after}"`;
-  const shares = (of: string) => `IF(${own}*ISNUMBER(${rate})*ISNUMBER(${end}),${rate}*${of}/${fill},"")`;
+    `"; ${before}"&ROUND(ROUND(100*${share},${DIGITS}),0)&"${after}"`;
+  const shares = (of: string) =>
+    `IF(${own}*ISNUMBER(${rate})*ISNUMBER(${end}),ROUND(${rate}*${of}/${fill},${DIGITS}),"")`;
   const names = `first,${shares(end)},last,${shares(hours)},little,MIN(first),much,MAX(last)`;
   const asked = `IF(little<${BURNT.least},${words(ASK_BURNT.little, "little")},"")&IF(much>${BURNT.most},${words(ASK_BURNT.much, "much")},"")`;
   return `IF(N(${fill})>0,LET(${names},IF(COUNT(first)=0,"",${asked})),"")`;

@@ -164,6 +164,9 @@ describe("reading a series", () => {
     // Half of what it holds, or less: 39.2 g of 78 and of 79 g.
     expect(asked(78)).toEqual([]);
     expect(asked(79)[0]).toMatch(/only about 50 % of the fill/);
+    // 8 h at 4.5 g/h are 22.5 % of 160 g, rounded as on a sheet.
+    const tie = seen([["A", "Size 6", burn("A", 4.5)]], 160).wicks[0]?.[0];
+    expect(tie?.contradictions[0]).toContain("about 23 %");
     // One of three, read as burnt down after its first cycle and weighed on to the end of its second one.
     const early = burn("C", 5, { 4: { "Wax left (mm)": 10 }, 9: { "Wax left (mm)": 9 } });
     const one = seen([...GOOD.slice(0, 2), ["C", "Size 6", early]], 42).wicks[0]?.[0];
