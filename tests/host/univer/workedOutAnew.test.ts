@@ -255,9 +255,16 @@ describe("what formulas read of a table or a name", () => {
   });
 
   const at = fc.nat(8);
+  const count = fc.integer({ min: 1, max: 4 });
   const step: fc.Arbitrary<Step> = fc.oneof(
-    { weight: 4, arbitrary: fc.tuple(fc.constant("insert" as const), fc.constantFrom("row" as const, "column"), at) },
-    { weight: 3, arbitrary: fc.tuple(fc.constant("remove" as const), fc.constantFrom("row" as const, "column"), at) },
+    {
+      weight: 4,
+      arbitrary: fc.tuple(fc.constant("insert" as const), fc.constantFrom("row" as const, "column"), at, count),
+    },
+    {
+      weight: 3,
+      arbitrary: fc.tuple(fc.constant("remove" as const), fc.constantFrom("row" as const, "column"), at, count),
+    },
     fc.tuple(fc.constant("rename" as const), fc.constantFrom("Stock", "Jan's jars", "Data 2")),
   );
 
