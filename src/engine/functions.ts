@@ -20,6 +20,7 @@ import "./lookedAt";
 import "./notedOnce";
 import "./plainTexts";
 import "./summed";
+import "./tableParts";
 
 /** What stands before every function's name in a cell. */
 export const NAMESPACE = "POUR";

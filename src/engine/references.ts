@@ -32,7 +32,7 @@ export const tablesOf = (sheets: readonly Sheet[]): PlacedTable[] =>
 /** What a heading may hold in Excel that Univer 0.25 cannot read inside a table reference. */
 export const UNREADABLE = /[()'{}#,:[\]]/;
 
-export const TEXT = /("(?:[^"]|"")*")/;
+const TEXT = /("(?:[^"]|"")*")/;
 
 /**
  * References to a table's column, or to its cell in the formula's own row: `Vessels[Water]`, `Vessels[[Water]]`,
@@ -40,6 +40,13 @@ export const TEXT = /("(?:[^"]|"")*")/;
  */
 const REFERENCE =
   /(?<name>[\p{L}_][\p{L}\p{N}_.]*)?\[(?:(?<thisRow>\[#This Row\],\s*|@)?\[(?<boxed>(?:'.|[^[\]'])+)\]|(?<at>@)?(?<bare>(?:'.|[^#@[\]'])(?:'.|[^[\]'])*))\]/giu;
+
+const ONE_COLUMN = new RegExp(`^${REFERENCE.source}$`, "iu");
+
+/** `Pours[[#Headers],[Fill]]`, `Pours[[Fill]:[Wax]]`, `Pours[#All]`: a reference that names parts of a table. */
+export const PARTS = /([\p{L}_\\][\p{L}\p{N}_.]*)\[((?:\s*\[(?:'.|[^[\]'])*\]\s*[,:]?)+|#[^[\]]+)\]/gu;
+
+export const PART = /\[((?:'.|[^[\]'])*)\]/g;
 
 interface Parts {
   readonly name?: string;
@@ -54,17 +61,39 @@ interface Parts {
  * capitals of the table, and not with every heading: what it cannot read becomes a plain reference.
  */
 export function readableFormula(formula: string, place: FormulaPlace, tables: readonly PlacedTable[]): string {
+  if (!formula.includes("[")) return formula;
+  return outsideTexts(formula, (text) =>
+    text
+      .replace(REFERENCE, (whole, ...rest) => readable(whole, rest.at(-1), place, tables))
+      .replace(PARTS, (whole, name: string, parts: string) => {
+        const table = ONE_COLUMN.test(whole) ? undefined : tableNamed(name, tables);
+        return table
+          ? `${table.name}[${parts.replace(PART, (part, said: string) => knownPart(part, said, table))}]`
+          : whole;
+      }),
+  );
+}
+
+/** A formula with what stands outside of its texts changed. */
+export function outsideTexts(formula: string, change: (text: string) => string): string {
   return formula
     .split(TEXT)
-    .map((part, i) =>
-      i % 2 === 1 ? part : part.replace(REFERENCE, (whole, ...rest) => readable(whole, rest.at(-1), place, tables)),
-    )
+    .map((part, i) => (i % 2 === 1 ? part : change(part)))
     .join("");
+}
+
+export const tableNamed = (name: string, tables: readonly PlacedTable[]): PlacedTable | undefined =>
+  tables.find((table) => same(table.name, name));
+
+function knownPart(part: string, said: string, { headings, known = headings }: PlacedTable): string {
+  const wanted = said.replace(/'(.)/g, "$1").trim();
+  const index = said.startsWith("#") ? -1 : headings.findIndex((heading) => same(heading, wanted));
+  return index < 0 ? part : `[${known[index]}]`;
 }
 
 function readable(whole: string, parts: Parts, place: FormulaPlace, tables: readonly PlacedTable[]): string {
   const inRow = Boolean(parts.thisRow ?? parts.at);
-  const table = parts.name ? tables.find(({ name }) => same(name, parts.name)) : inRow && tableAround(place, tables);
+  const table = parts.name ? tableNamed(parts.name, tables) : inRow && tableAround(place, tables);
   const wanted = (parts.boxed ?? parts.bare ?? "").replace(/'(.)/g, "$1").trim();
   const index = table ? table.headings.findIndex((heading) => same(heading, wanted)) : -1;
   const heading = table ? (table.known ?? table.headings)[index] : undefined;

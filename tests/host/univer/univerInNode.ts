@@ -18,6 +18,7 @@ import { UniverSheetsNotePlugin } from "@univerjs/sheets-note";
 import { type Bundle, loadBundle } from "../../../src/engine/bundle";
 import { executors } from "../../../src/engine/functions";
 import { forgetOldMessages } from "../../../src/engine/problems";
+import { knowTotals } from "../../../src/engine/tableParts";
 import type { Book } from "../../../src/file/book";
 import { Calculation } from "../../../src/host/univer/calculation";
 import { keepOrderOfRules } from "../../../src/host/univer/editing/duplicating";
@@ -26,6 +27,7 @@ import { followRenames } from "../../../src/host/univer/editing/renamedSheets";
 import "../../../src/host/univer/editing/fixedRules";
 import { fromUniver } from "../../../src/host/univer/file/fromUniver";
 import { workedOut } from "../../../src/host/univer/file/workedOut";
+import { totalsOf } from "../../../src/host/univer/placedTables";
 import { snapshotOf } from "../../../src/host/univer/snapshot";
 
 /** One function, for tests that need no built files: water times density. */
@@ -73,6 +75,7 @@ export class UniverInNode {
       keepOrderOfRules(this.injector);
       moveFarRules(this.injector);
       followRenames(this.injector);
+      knowTotals(this.injector, totalsOf(this.injector));
       this.#calculation = new Calculation(this.injector);
     }
     await this.settled();

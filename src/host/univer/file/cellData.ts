@@ -2,12 +2,12 @@
 
 import type { ICellData } from "@univerjs/core";
 import { isPlainText } from "../../../engine/plainText";
-import type { FormulaPlace, PlacedTable } from "../../../engine/references";
+import { type FormulaPlace, type PlacedTable, readableFormula } from "../../../engine/references";
 import type { BookCell, CellStyle } from "../../../file/book";
 import { PLAIN_STYLE } from "../../../file/emptyBook";
 import type { CellValue } from "../../../sheet/sheet";
 import { VALUE_TYPE } from "./codes";
-import { type FileTable, toEngine, toFile } from "./fileFormula";
+import { toFile } from "./fileFormula";
 import { documentKey, documentRuns, documentText, type PlacedLink, textDocument } from "./richText";
 import { type StyleNumbers, styleId } from "./styleData";
 
@@ -42,7 +42,7 @@ export function cellData(
     link,
     isStyled,
   }: {
-    readonly tables: readonly FileTable[];
+    readonly tables: readonly PlacedTable[];
     readonly styles: readonly CellStyle[];
     readonly link: CellLink | undefined;
     /** Whether its row or column has a look of its own, which the cell's would else not hide. */
@@ -61,7 +61,7 @@ export function cellData(
     const linked = link?.url ? link : null;
     if (value && (runs || linked)) data.p = textDocument(value, font, runs, linked);
   } else if (!cell.spilled) Object.assign(data, valueData(value));
-  if (formula !== undefined) data.f = toEngine(formula, place, tables);
+  if (formula !== undefined) data.f = readableFormula(formula, place, tables);
   if (cell.spill) aside.spill = cell.spill;
   if (link && !(data.p && link.url)) aside.link = link.number;
   if (Object.keys(aside).length > 0) data.custom = { [ASIDE]: aside };

@@ -1,6 +1,14 @@
 /** Formulas of a file as Univer reads them, and back. */
 
-import { type FormulaPlace, type PlacedTable, readableFormula, TEXT, UNREADABLE } from "../../../engine/references";
+import {
+  type FormulaPlace,
+  outsideTexts,
+  PART,
+  PARTS,
+  type PlacedTable,
+  tableNamed,
+  UNREADABLE,
+} from "../../../engine/references";
 import type { Book, BookTable } from "../../../file/book";
 import { columnLetters } from "../../../sheet/columnLetters";
 import { quotedName } from "../../../sheet/sheetName";
@@ -22,13 +30,8 @@ export function knownNames(headings: readonly string[]): string[] {
 const dataRows = ({ area, hasHeadings, hasTotals }: BookTable): number =>
   area.rows - (hasHeadings ? 1 : 0) - (hasTotals ? 1 : 0);
 
-/** A table of the file, of which Univer does not know the row of totals. */
-export interface FileTable extends PlacedTable {
-  readonly hasTotals: boolean;
-}
-
 /** The tables of a workbook as Univer will know them. */
-export function tablesOfBook({ sheets }: Pick<Book, "sheets">): FileTable[] {
+export function tablesOfBook({ sheets }: Pick<Book, "sheets">): PlacedTable[] {
   return sheets.flatMap((sheet) =>
     sheet.tables.map((table) => {
       const headings = table.columns.map(({ heading }) => heading);
@@ -41,53 +44,13 @@ export function tablesOfBook({ sheets }: Pick<Book, "sheets">): FileTable[] {
         headings,
         known: knownNames(headings),
         rows: dataRows(table),
-        hasTotals: table.hasTotals,
       };
     }),
   );
 }
 
-/** `Pours[[#Headers],[Fill]]`, `Pours[[Fill]:[Wax]]`: a reference that names parts in brackets of their own. */
-const PARTS = /([\p{L}_\\][\p{L}\p{N}_.]*)\[((?:\s*\[(?:'.|[^[\]'])*\]\s*[,:]?)+)\]/gu;
-
 /** `Pours[Fill]` */
 const COLUMN = /([\p{L}_\\][\p{L}\p{N}_.]*)\[((?:'.|[^#@[\]'])(?:'.|[^[\]'])*)\]/gu;
-
-const PART = /\[((?:'.|[^[\]'])*)\]/g;
-
-/** `Pours[#Totals]`, `Pours[[#All],[Fill]]`: what takes in the row of totals. */
-const WITH_TOTALS =
-  /([\p{L}_\\][\p{L}\p{N}_.]*)\[(?:#(Totals|All)|\[#(Totals|All)\]\s*,\s*\[((?:'.|[^[\]'])+)\](?:\s*:\s*\[((?:'.|[^[\]'])+)\])?)\]/giu;
-
-/** A plain reference for what takes in a row that Univer does not know as a part of the table. */
-function totalsPlace([whole, name, alone, within, first, last]: string[], tables: readonly FileTable[]): string {
-  const table = tables.find((one) => one.name.toLowerCase() === name?.toLowerCase());
-  if (!table?.hasTotals || whole === undefined) return whole ?? "";
-  const { headings, column, row, rows } = table;
-  const indexOf = (said: string) => headings.findIndex((heading) => isCalled(heading, said));
-  const from = first === undefined ? 0 : indexOf(first);
-  const to = first === undefined ? headings.length - 1 : indexOf(last ?? first);
-  if (from < 0 || to < 0) return whole;
-  const bottom = row + 2 + rows;
-  const top = (alone ?? within)?.toLowerCase() === "all" ? row + 1 : bottom;
-  const corner = (at: number, line: number) => `$${columnLetters(column + at)}$${line}`;
-  const start = `${quotedName(table.sheet)}!${corner(from, top)}`;
-  return from === to && top === bottom ? start : `${start}:${corner(to, bottom)}`;
-}
-
-/** A formula of the file as Univer can read it. */
-export function toEngine(formula: string, place: FormulaPlace, tables: readonly FileTable[]): string {
-  if (!formula.includes("[")) return formula;
-  const plain = outsideTexts(formula, (text) => text.replace(WITH_TOTALS, (...found) => totalsPlace(found, tables)));
-  return outsideTexts(readableFormula(plain, place, tables), (text) =>
-    text.replace(PARTS, (whole, name: string, parts: string) => {
-      const table = tableNamed(name, tables);
-      return table
-        ? `${table.name}[${parts.replace(PART, (part, said: string) => knownPart(part, said, table))}]`
-        : whole;
-    }),
-  );
-}
 
 /** A formula of Univer's as a file holds it. */
 export function toFile(formula: string, place: FormulaPlace, tables: readonly PlacedTable[]): string {
@@ -134,24 +97,6 @@ function replaceWhole(text: string, reference: string, by: string): string {
   return text
     .split(reference)
     .reduce((before, after) => `${before}${/^[\d:$]/.test(after) || before.endsWith(":") ? reference : by}${after}`);
-}
-
-function outsideTexts(formula: string, change: (text: string) => string): string {
-  return formula
-    .split(TEXT)
-    .map((part, i) => (i % 2 === 1 ? part : change(part)))
-    .join("");
-}
-
-const tableNamed = (name: string, tables: readonly PlacedTable[]) =>
-  tables.find((table) => table.name.toLowerCase() === name.toLowerCase());
-
-const isCalled = (heading: string, said: string) =>
-  heading.toLowerCase() === said.replace(/'(.)/g, "$1").trim().toLowerCase();
-
-function knownPart(part: string, said: string, { headings, known = headings }: PlacedTable): string {
-  const index = said.startsWith("#") ? -1 : headings.findIndex((heading) => isCalled(heading, said));
-  return index < 0 ? part : `[${known[index]}]`;
 }
 
 function headingPart(part: string, said: string, table: PlacedTable): string {
