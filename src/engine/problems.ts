@@ -21,7 +21,8 @@ import { readCell, spilledCells } from "./cells";
 import { cellKey, cyclesOf } from "./cycles";
 import { NAMESPACE } from "./functions";
 import { originsOf } from "./origins";
-import type { FormulaPlace } from "./references";
+import type { FormulaPlace, PlacedTable } from "./references";
+import { tableFault } from "./tableFaults";
 
 export interface Problem {
   readonly sheet: string;
@@ -54,8 +55,8 @@ const MEANINGS: Readonly<Record<string, string>> = {
 };
 
 /** All error cells and all formulas that refer to themselves, sheet by sheet and row by row. */
-export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
-  const all = withoutOrigins(injector, workbook);
+export function problemsOf(injector: Injector, workbook: Workbook, tables: readonly PlacedTable[] = []): Problem[] {
+  const all = withoutOrigins(injector, workbook, tables);
   if (all.every(({ own }) => own)) return all;
   const origins = originsOf(injector, workbook);
   const placeOf = (key: string) => {
@@ -80,7 +81,7 @@ export function problemsOf(injector: Injector, workbook: Workbook): Problem[] {
 export const cellName = ({ row, column }: { readonly row: number; readonly column: number }): string =>
   `${columnLetters(column)}${row + 1}`;
 
-function withoutOrigins(injector: Injector, workbook: Workbook): Problem[] {
+function withoutOrigins(injector: Injector, workbook: Workbook, tables: readonly PlacedTable[]): Problem[] {
   const cycles = cyclesOf(injector, workbook);
   return workbook.getSheets().flatMap((sheet) => {
     const found = new Map<string, Problem>();
@@ -89,11 +90,14 @@ function withoutOrigins(injector: Injector, workbook: Workbook): Problem[] {
       const isCycle = cycles.has(cellKey(sheet.getSheetId(), row, column));
       const value = isCycle ? { error: CYCLE, message: MEANINGS[CYCLE] as string } : readCell(cell);
       if (typeof value !== "object" || value === null) return;
-      const own = value.message || (value.error === "#NAME?" ? misspelt(injector, sheet, row, column) : "");
+      const formula = () => formulaOf(injector, sheet, row, column);
+      const place = { sheet: sheet.getName(), row, column };
+      const own =
+        value.message ||
+        (value.error === "#NAME?" ? misspelt(injector, formula()) : "") ||
+        (tables.length > 0 ? tableFault(formula(), value.error, place, tables) : "");
       found.set(`${row},${column}`, {
-        sheet: sheet.getName(),
-        row,
-        column,
+        ...place,
         error: value.error,
         message: own || (MEANINGS[value.error] ?? "this formula has no answer"),
         own: own !== "" || value.error === "#SPILL!",
@@ -114,13 +118,14 @@ function withoutOrigins(injector: Injector, workbook: Workbook): Problem[] {
   });
 }
 
+/** Also of a cell that shares its formula with others. */
+const formulaOf = (injector: Injector, sheet: Worksheet, row: number, column: number): string =>
+  injector.get(FormulaDataModel).getFormulaStringByCell(row, column, sheet.getSheetId(), sheet.getUnitId()) ?? "";
+
 /** What to fix in a formula that calls a function of ours by a wrong name; empty when it calls none such. */
-function misspelt(injector: Injector, sheet: Worksheet, row: number, column: number): string {
-  const formula = injector
-    .get(FormulaDataModel)
-    .getFormulaStringByCell(row, column, sheet.getSheetId(), sheet.getUnitId());
+function misspelt(injector: Injector, formula: string): string {
   const functions = injector.get(IFunctionService);
-  for (const node of injector.get(LexerTreeBuilder).sequenceNodesBuilder(formula ?? "") ?? []) {
+  for (const node of injector.get(LexerTreeBuilder).sequenceNodesBuilder(formula) ?? []) {
     if (typeof node === "string" || node.nodeType !== sequenceNodeType.FUNCTION) continue;
     const name = node.token.trim().toUpperCase();
     if (functions.hasExecutor(name)) continue;

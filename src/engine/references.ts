@@ -86,7 +86,7 @@ export const tableNamed = (name: string, tables: readonly PlacedTable[]): Placed
   tables.find((table) => same(table.name, name));
 
 function knownPart(part: string, said: string, { headings, known = headings }: PlacedTable): string {
-  const wanted = said.replace(/'(.)/g, "$1").trim();
+  const wanted = unescaped(said);
   const index = said.startsWith("#") ? -1 : headings.findIndex((heading) => same(heading, wanted));
   return index < 0 ? part : `[${known[index]}]`;
 }
@@ -94,7 +94,7 @@ function knownPart(part: string, said: string, { headings, known = headings }: P
 function readable(whole: string, parts: Parts, place: FormulaPlace, tables: readonly PlacedTable[]): string {
   const inRow = Boolean(parts.thisRow ?? parts.at);
   const table = parts.name ? tableNamed(parts.name, tables) : inRow && tableAround(place, tables);
-  const wanted = (parts.boxed ?? parts.bare ?? "").replace(/'(.)/g, "$1").trim();
+  const wanted = unescaped(parts.boxed ?? parts.bare ?? "");
   const index = table ? table.headings.findIndex((heading) => same(heading, wanted)) : -1;
   const heading = table ? (table.known ?? table.headings)[index] : undefined;
   if (!table || heading === undefined) return whole;
@@ -106,15 +106,18 @@ function readable(whole: string, parts: Parts, place: FormulaPlace, tables: read
   return `${sheet}$${letters}$${table.row + 2}:$${letters}$${table.row + 1 + table.rows}`;
 }
 
-function tableAround({ sheet, row, column }: FormulaPlace, tables: readonly PlacedTable[]): PlacedTable | undefined {
-  return tables.find(
+/** The table that a place is in. */
+export const tableAround = (place: FormulaPlace, tables: readonly PlacedTable[]): PlacedTable | undefined =>
+  tables.find(
     (table) =>
-      table.sheet === sheet &&
-      row > table.row &&
-      row <= table.row + table.rows &&
-      column >= table.column &&
-      column < table.column + table.headings.length,
+      isInRows(place, table) && place.column >= table.column && place.column < table.column + table.headings.length,
   );
-}
+
+/** Whether a place is in or beside one of a table's rows. */
+export const isInRows = ({ sheet, row }: FormulaPlace, table: PlacedTable): boolean =>
+  table.sheet === sheet && row > table.row && row <= table.row + table.rows;
+
+/** A heading as it stands in its cell, of one in a formula. */
+export const unescaped = (said: string): string => said.replace(/'(.)/g, "$1").trim();
 
 const same = (a: string, b: string | undefined) => a.toLowerCase() === b?.toLowerCase();

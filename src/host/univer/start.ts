@@ -250,7 +250,7 @@ class Embedded implements Spreadsheet {
 
   problems(): Problem[] {
     const workbook = this.#api.getActiveWorkbook()?.getWorkbook();
-    return workbook ? problemsOf(this.#injector, workbook) : [];
+    return workbook ? problemsOf(this.#injector, workbook, placedTables(this.#injector, workbook)) : [];
   }
 
   onSelect(callback: () => void): void {

@@ -2,6 +2,7 @@ import { ICommandService, IUniverInstanceService, type Workbook } from "@univerj
 import { RemoveRowCommand, SetRangeValuesCommand } from "@univerjs/preset-sheets-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { lookAtMoved } from "../../../src/engine/moved";
+import { problemsOf } from "../../../src/engine/problems";
 import { readTypedFormulas } from "../../../src/engine/typing";
 import type { Book, BookSheet } from "../../../src/file/book";
 import { emptySheet, PLAIN_STYLE } from "../../../src/file/emptyBook";
@@ -110,6 +111,22 @@ describe.each(["typed", "of a file"])("a reference to a part of a table in a for
     await univer.settled();
     expect(read()).toEqual(["#VALUE!", 10, "#VALUE!", "#VALUE!"]);
     await enter(3, 2, { v: 3 });
+  });
+
+  it("that has no answer says what to fix", async () => {
+    const fixes = [
+      ["=SUM(Batch[Qty])", 'Batch has no column "Qty"; write "Quantity", if you mean that'],
+      ["=Batch[@Price]", 'Batch has no column "Price"'],
+      ["=SUM(Batch[[#All],[Vesel]:[Fill (g)]])", 'Batch has no column "Vesel"; write "Vessel", if you mean that'],
+      ["=Lots[[#Totals],[Lot]]", "Lots has no row of totals"],
+      ["=Batch[@Quantity]", "@ means the formula's own row, and this is no row of Batch; move the formula into one"],
+    ] as const;
+    for (const [i, [f]] of fixes.entries()) await enter(8 + i, 9, { f });
+    await univer.settled();
+    const problems = problemsOf(univer.injector, workbook, placedTables(univer.injector, workbook));
+    expect(problems.filter(({ column }) => column === 9).map(({ message, own }) => [message, own])).toEqual(
+      fixes.map(([, message]) => [message, true]),
+    );
   });
 
   it("follows the row of totals", async () => {
