@@ -68,11 +68,17 @@ export function readableFormula(formula: string, place: FormulaPlace, tables: re
       .replace(PARTS, (whole, name: string, parts: string) => {
         const table = ONE_COLUMN.test(whole) ? undefined : tableNamed(name, tables);
         return table
-          ? `${table.name}[${parts.replace(PART, (part, said: string) => knownPart(part, said, table))}]`
+          ? `${table.name}[${inCapitals(parts).replace(PART, (part, said: string) => knownPart(part, said, table))}]`
           : whole;
       }),
   );
 }
+
+/** Parts that are no columns, in the capitals in which files name them: `#all` is `#All`. */
+const inCapitals = (parts: string): string =>
+  parts.replace(/#(?:All|Data|Headers|Totals|This Row)\b/gi, (part) =>
+    part.toLowerCase().replace(/[a-z]+/g, (word) => word.charAt(0).toUpperCase() + word.slice(1)),
+  );
 
 /** A formula with what stands outside of its texts changed. */
 export function outsideTexts(formula: string, change: (text: string) => string): string {

@@ -102,6 +102,15 @@ describe.each(["typed", "of a file"])("a reference to a part of a table in a for
     expect(saved?.cells.find(({ column }) => column === FREE.column)?.formula).toBe(formula);
   });
 
+  it("is saved in the capitals of Excel, however it was typed", async () => {
+    await enter(8, 8, { f: "=SUM(batch[#totals])+COUNTA(batch[[#all],[vessel]])" });
+    await univer.settled();
+    expect(value(8, 8)).toBe(42 + 1113 + 6);
+    const saved = univer.book(workbook, original).sheets[0]?.rows.find(({ row }) => row === 8);
+    const formula = saved?.cells.find(({ column }) => column === 8)?.formula;
+    expect(formula).toBe("=SUM(Batch[#Totals])+COUNTA(Batch[[#All],[Vessel]])");
+  });
+
   it("takes @ for the formula's row in the rows of the table alone", async () => {
     for (const row of [1, 3, 6, 8]) await enter(row, 7, { f: "=Batch[@Quantity]*2" });
     await univer.settled();
