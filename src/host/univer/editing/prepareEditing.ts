@@ -27,6 +27,7 @@ import { UndoButtons } from "./undoButton";
 import { undoWords } from "./undoWords";
 import { removeWholeLines } from "./wholeLines";
 import "./filterCorrections";
+import "./filterUndo";
 import "./narrowNumbers";
 import "./removedNames";
 import "./tableCorrections";
