@@ -39,10 +39,19 @@ interface Node {
 interface Factory {
   readonly _superTableService: ISuperTableService;
   readonly _currentConfigService: { getExecuteUnitId(): string | null | undefined };
+  _checkTokenIsTableReference(token: string): boolean;
   _getTableReferenceNode(token: string, ...more: unknown[]): Node | undefined;
 }
 
 const factory = ReferenceNodeFactory.prototype as unknown as Factory;
+
+// It takes a table's name with an underscore or a point in it for none.
+const ITS_NAME = /^[\p{L}_\\][\p{L}\p{N}_.]*\[.*\]$/u;
+const isReference = factory._checkTokenIsTableReference;
+factory._checkTokenIsTableReference = function (token) {
+  return ITS_NAME.test(token) || isReference.call(this, token);
+};
+
 const nodeOf = factory._getTableReferenceNode;
 factory._getTableReferenceNode = function (token, ...more) {
   const node = nodeOf.call(this, token, ...more);

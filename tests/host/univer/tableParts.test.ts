@@ -26,7 +26,7 @@ function book(formulas: readonly string[] = []): Book {
   const plain: (string | number)[][] = [["Lot"], [7], [8]];
   const at = (values: (string | number)[] | undefined) =>
     (values ?? []).map((value, i) => ({ column: 1 + i, value, style: 0 }));
-  const rows = Array.from({ length: 15 }, (_, row) => ({
+  const rows = Array.from({ length: 20 }, (_, row) => ({
     row,
     cells: [
       ...at(cells[row - 1]),
@@ -46,7 +46,10 @@ function book(formulas: readonly string[] = []): Book {
     look: null,
     stripes: false,
   });
-  const tables = [table("Batch", 1, ["Vessel", "Quantity", "Fill (g)"], 6, true), table("Lots", 11, ["Lot"], 3, false)];
+  const tables = [
+    table("Batch", 1, ["Vessel", "Quantity", "Fill (g)"], 6, true),
+    table("Wax_lots.2", 11, ["Lot"], 3, false),
+  ];
   const sheet: BookSheet = { ...emptySheet("1", "Pour"), rows, tables };
   return { sheets: [sheet], styles: [PLAIN_STYLE], names: [], active: 0, from1904: false, settings: {} };
 }
@@ -64,8 +67,9 @@ const CASES: readonly (readonly [formula: string, value: unknown])[] = [
   ["=SUM(Batch[#Data])", 42 + 1113],
   ["=SUM(Batch[[Quantity]:[Fill (g)]])", 42 + 1113],
   ["=SUM(Batch[Quantity])", 42],
-  ["=COUNTA(Lots[#All])", 3],
-  ["=Lots[[#Totals],[Lot]]", "#REF!"],
+  ["=COUNTA(Wax_lots.2[#All])", 3],
+  ["=SUM(Wax_lots.2[Lot])", 15],
+  ["=Wax_lots.2[[#Totals],[Lot]]", "#REF!"],
   ["=SUM(Batch[Qty])", "#NAME?"],
   ["=SUM(Batch[[#All],[Qty]])", "#NAME?"],
 ];
@@ -127,7 +131,7 @@ describe.each(["typed", "of a file"])("a reference to a part of a table in a for
       ["=SUM(Batch[Qty])", 'Batch has no column "Qty"; write "Quantity", if you mean that'],
       ["=Batch[@Price]", 'Batch has no column "Price"'],
       ["=SUM(Batch[[#All],[Vesel]:[Fill (g)]])", 'Batch has no column "Vesel"; write "Vessel", if you mean that'],
-      ["=Lots[[#Totals],[Lot]]", "Lots has no row of totals"],
+      ["=Wax_lots.2[[#Totals],[Lot]]", "Wax_lots.2 has no row of totals"],
       ["=Batch[@Quantity]", "@ means the formula's own row, and this is no row of Batch; move the formula into one"],
     ] as const;
     for (const [i, [f]] of fixes.entries()) await enter(8 + i, 9, { f });
