@@ -21,6 +21,7 @@ import { knowTotals } from "../../engine/tableParts";
 import { readTypedFormulas } from "../../engine/typing";
 import type { KnownValues } from "../../sheet/knownValues";
 import { UniverHost } from "./adapter";
+import { backToCells } from "./backToCells";
 import { type Change, onDataChange } from "./changes";
 import { ChartLayer } from "./charts";
 import { readDottedDates } from "./dottedDates";
@@ -145,6 +146,7 @@ class Embedded implements Spreadsheet {
       (place) => this.host.select(place),
       (words) => this.#say(words),
     );
+    backToCells(container, () => this.focus());
     this.ready = injector
       .get(LifecycleService)
       .onStage(LifecycleStages.Rendered)

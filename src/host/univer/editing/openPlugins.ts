@@ -23,7 +23,6 @@ import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteTexts from "@univerjs/preset-sheets-note/locales/en-US";
 import { SheetsSortService, UniverSheetsSortPreset } from "@univerjs/preset-sheets-sort";
 import sortTexts from "@univerjs/preset-sheets-sort/locales/en-US";
-import { backToCells } from "./backToCells";
 import { reachBareControls } from "./bareControls";
 import { keepOrderOfRules } from "./duplicating";
 import { moveFarRules } from "./farRules";
@@ -74,7 +73,6 @@ export async function register(univer: Univer): Promise<void> {
   addOrder(injector);
   correctFinding(injector);
   reachBareControls(injector);
-  backToCells(injector);
   addNoteKeys(injector);
   addLinkKeys(injector);
   headRefusals(injector);
