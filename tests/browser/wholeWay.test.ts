@@ -166,7 +166,7 @@ describe("a maker's whole way", () => {
   it("adds a second run below the first in the log", async () => {
     const first = await runSheet();
     await press(`Rebuild: ${first}`);
-    await says(/Run \S+-02 is new; Run \S+-01 stays as it is/);
+    await says(/Run \S+-02 is new; Run \S+-01 is logged and stays as it is/);
     await says("Tin, Cedar: 8 before, 6 now");
     const sheet = await runSheet();
     expect(sheet).not.toBe(first);
