@@ -12,8 +12,8 @@ import { tightPots } from "./tightPots";
 
 /** With more kinds than this, kinds of nearly the same size are taken together. */
 const MANY = 200;
-/** With more pots times kinds than this the simplest way has to do: the lists alone would take a second. */
-const MOST_PLACES = 1_000_000;
+/** With more kinds times different pots than this the simplest way has to do: the lists alone would take a second. */
+const MOST_PLACES = 1_500_000;
 
 /**
  * Fewest pots for candles of different sizes, and a number of pots that no way can beat. From below come the sum of
@@ -36,7 +36,7 @@ export function fewestPots(
     if (potsIn(others) < potsIn(filled)) filled = others;
     return potsIn(filled) <= bound;
   };
-  if (isEnough() || sizes.length * potsIn(filled) > MOST_PLACES) return { filled, bound };
+  if (isEnough() || sizes.length * filled.length > MOST_PLACES) return { filled, bound };
   const fullest = fillInTurn(counts, (left) => fullestFilling(sizes, left, steps));
   const known = [...filled, ...fullest];
   if (isEnough(fullest)) return { filled, bound };
