@@ -26,9 +26,13 @@ export function flameDoubt(
   const shown = (length: number): string => `${plain(Number(length.toPrecision(6)))} ${unit}`;
   if (flame === 0) return `${DOUBT.out} (${shown(0)}): out or drowned?`;
   const millimetres = flame * millimetresIn("lengthUnit", lengthUnit);
-  const isLow = millimetres < LOW.ever || (millimetres < LOW.wide && pool !== undefined && flame < pool * LOW.ofPool);
-  if (isLow && minutes >= SETTLED) return `${DOUBT.low}, ${shown(flame)}: is its unit right?`;
-  if (pool === undefined || wall === undefined || minutes < SECOND_HOUR) return "";
-  if (flame <= pool * TALL || pool >= wall * AT_WALL) return "";
-  return `${DOUBT.narrow}, ${shown(pool)} below a flame of ${shown(flame)}: are they in each other's columns?`;
+  // Without the width of the vessel no pool is judged, and no candle is finished.
+  const judged = wall === undefined ? undefined : pool;
+  const isBelow = judged !== undefined && millimetres < LOW.wide && flame < judged * LOW.ofPool;
+  if ((millimetres < LOW.ever || isBelow) && minutes >= SETTLED) {
+    return `${DOUBT.low}, ${shown(flame)}: is its unit right?`;
+  }
+  if (judged === undefined || wall === undefined || minutes < SECOND_HOUR) return "";
+  if (flame <= judged * TALL || judged >= wall * AT_WALL) return "";
+  return `${DOUBT.narrow}, ${shown(judged)} below a flame of ${shown(flame)}: are they in each other's columns?`;
 }

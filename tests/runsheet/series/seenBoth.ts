@@ -195,10 +195,13 @@ function poolWords(pools: SeenWick["pools"]): string[] {
   });
 }
 
+/** As a spreadsheet shows them: a half goes up, of what is left without the noise of the arithmetic. */
+const tenths = (value: number): string => (Math.round(Number((value * 10).toPrecision(12))) / 10).toFixed(1);
+
 function lifeWords(life: SeenWick["life"]): string {
   if (!life) return "not known";
-  const interval = life.interval ? ` (${life.interval[0].toFixed(1)} to ${life.interval[1].toFixed(1)})` : "";
-  return `${life.mean.toFixed(1)} h${interval}, ${life.by === "burnt" ? "burnt" : "by rate"}`;
+  const interval = life.interval ? ` (${tenths(life.interval[0])} to ${tenths(life.interval[1])})` : "";
+  return `${tenths(life.mean)} h${interval}, ${life.by === "burnt" ? "burnt" : "by rate"}`;
 }
 
 /** What comes first in a verdict, to the candle that it names: what is said of that one is put in other words. */
