@@ -1,7 +1,6 @@
 /** Corrections of how the formula engine, version 0.25.1, reads numbers and arrays that stand in a formula itself. */
 
 import {
-  ArrayValueObject,
   type BaseValueObject,
   BooleanValueObject,
   ErrorType,
@@ -10,6 +9,7 @@ import {
   StringValueObject,
   ValueNodeFactory,
 } from "@univerjs/engine-formula";
+import { arrayOfRows } from "./arrayOfRows";
 
 const UNSIGNED = String.raw`(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?`;
 const PLAIN_NUMBER = new RegExp(`^[+-]?${UNSIGNED}$`);
@@ -55,15 +55,7 @@ function arrayOf(braced: string): BaseValueObject {
   }
   const columnCount = rows[0]?.length ?? 0;
   if (rows.some((row) => row.length !== columnCount)) return ErrorValueObject.create(ErrorType.VALUE);
-  return ArrayValueObject.create({
-    calculateValueList: rows,
-    rowCount: rows.length,
-    columnCount,
-    unitId: "",
-    sheetId: "",
-    row: -1,
-    column: -1,
-  });
+  return arrayOfRows(rows);
 }
 
 interface Constant {

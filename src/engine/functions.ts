@@ -1,6 +1,6 @@
 import { BooleanNumber, type Ctor, type Nullable } from "@univerjs/core";
 import {
-  ArrayValueObject,
+  type ArrayValueObject,
   BaseFunction,
   type BaseValueObject,
   BooleanValueObject,
@@ -11,6 +11,7 @@ import {
   NumberValueObject,
   StringValueObject,
 } from "@univerjs/engine-formula";
+import { arrayOfRows } from "./arrayOfRows";
 import { CellError, type SheetFunction } from "./bundle";
 import "./constants";
 import "./corrections";
@@ -97,15 +98,7 @@ function toEngine(result: unknown): BaseValueObject {
   const columnCount = rows[0]?.length ?? 0;
   if (columnCount === 0) return cellToEngine(null);
   if (rows.length === 1 && columnCount === 1) return rows[0]?.[0] as BaseValueObject;
-  return ArrayValueObject.create({
-    calculateValueList: rows,
-    rowCount: rows.length,
-    columnCount,
-    unitId: "",
-    sheetId: "",
-    row: -1,
-    column: -1,
-  });
+  return arrayOfRows(rows);
 }
 
 /** The message of an error goes along with it into the cell; see problems.ts. */

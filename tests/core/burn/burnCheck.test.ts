@@ -2,18 +2,7 @@ import { describe, expect, it } from "vitest";
 import { burnCheck } from "../../../src/core/burn/burnCheck";
 import type { BurnReading } from "../../../src/core/burn/burnReading";
 import { BEYOND, DOUBT, TO_LOOK_AT } from "../../../src/core/burn/openings";
-
-/** A vessel of 70 mm burnt down in two cycles, looked at each hour: an hour an inch is 25.4 mm an hour. All invented. */
-const WIDTH = 70;
-const DONE: readonly BurnReading[] = [1, 2].flatMap((cycle) =>
-  [60, 120, 180, 240].map((minutes, i) => ({
-    ...{ cycle, minutes, flame: 25, pool: [25, 50, 70, 70][i] as number },
-    ...{ depth: 70 - 30 * cycle, soot: "none", glass: 45 },
-  })),
-);
-/** The same with one reading changed. */
-const withReading = (at: number, change: Partial<BurnReading>): BurnReading[] =>
-  DONE.map((one, i) => (i === at ? { ...one, ...change } : one));
+import { DONE, WIDTH, withReading } from "./doneCandle";
 
 describe("burnCheck", () => {
   it("is empty only when all was read and all is within", () => {

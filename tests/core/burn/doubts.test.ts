@@ -1,17 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { burnCheck } from "../../../src/core/burn/burnCheck";
 import type { BurnReading } from "../../../src/core/burn/burnReading";
+import { DONE, WIDTH, withReading } from "./doneCandle";
 
-/** Two cycles in a vessel of 70 mm, burnt down, within all limits. All invented; the bounds are common practice. */
-const WIDTH = 70;
-const DONE: readonly BurnReading[] = [1, 2].flatMap((cycle) =>
-  [60, 120, 180, 240].map((minutes, i) => ({
-    ...{ cycle, minutes, flame: 25, pool: [25, 50, 70, 70][i] as number },
-    ...{ depth: 70 - 30 * cycle, soot: "none", glass: 45 },
-  })),
-);
-const withReading = (at: number, change: Partial<BurnReading>): BurnReading[] =>
-  DONE.map((one, i) => (i === at ? { ...one, ...change } : one));
 const said = (readings: readonly BurnReading[], unit = "C"): string => burnCheck(readings, WIDTH, "mm", unit);
 
 describe("what is asked of readings that no candle shows", () => {
