@@ -34,9 +34,12 @@ const PACK = `(Items[Item]=${ITEM})*(Items[Pack size (g)]>0)`;
 const PACKS = `MAX(0,B29-B30),IF(${PACK},Items[Pack size (g)],""),IF(${PACK},Items[Pack price],"")`;
 const ofVessel = `INDEX(Vessels[Fill weight (g)],MATCH($B$13,Vessels[Vessel],0))`;
 const ofScent = (column: string): string => `INDEX(Scents[${column}],MATCH($B$14,Scents[Scent],0))`;
+/** Whether words stand in its On hand. Programs differ on what "?*" counts of numbers. */
+const saysWhy = (item: string): string =>
+  `SUMPRODUCT((Items[Item]=${item})*ISTEXT(Items[On hand (g)])*(LEN(Items[On hand (g)])>0))>0`;
 /** An item may stand in several rows of the items; one that stands in none is not known to be 0. */
 const onHand = (item: string): Value => ({
-  formula: `=IF(COUNTIF(Items[Item],${item})=0,NA(),IF(COUNTIFS(Items[Item],${item},Items[On hand (g)],"?*")>0,"see Check on Items",SUMIF(Items[Item],${item},Items[On hand (g)])))`,
+  formula: `=IF(COUNTIF(Items[Item],${item})=0,NA(),IF(${saysWhy(item)},"see Check on Items",SUMIF(Items[Item],${item},Items[On hand (g)])))`,
   look: "body",
 });
 const oneCandle = (part: string): Value => ({
