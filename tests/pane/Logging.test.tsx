@@ -1,4 +1,5 @@
 // @vitest-environment happy-dom
+import { act } from "react";
 import { describe, expect, it } from "vitest";
 import { LOG_COLUMNS } from "../../src/runsheet/tables/runsLog";
 import type { CellValue } from "../../src/sheet/sheet";
@@ -25,6 +26,25 @@ describe("after the pour", () => {
       await press(`Log this pour: ${SHEET}`);
       expect(alert()).toContain("Lot 2026-330-01 is in the runs log already");
       expect(host.log()).toHaveLength(1);
+    });
+
+    it("leaves what came of a press in its own view", async () => {
+      const host = pouredBook();
+      for (const [key, column] of [
+        ["1 wax", ACTUAL],
+        ["1 scent", ACTUAL],
+        ["1 vessel", GOOD],
+        ["1 vessel", WEIGHED],
+      ] as const) {
+        host.type(SHEET, key, column, null);
+      }
+      await show(host);
+      const tab = (name: string) => act(async () => document.getElementById(`pane-tab-${name}`)?.click());
+      await tab("log");
+      await press(`Log this pour: ${SHEET}`);
+      expect(alert()).toContain(`Nothing is written on ${SHEET}`);
+      await tab("trace");
+      expect(alert()).toBe("");
     });
 
     it("says no longer that a lot is logged once that is undone", async () => {
